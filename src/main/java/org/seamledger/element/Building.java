@@ -1,0 +1,22 @@
+package org.seamledger.element;
+
+import java.util.List;
+import org.seamledger.finding.Finding;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * What one or several models say about a roof and what is near it.
+ *
+ * @param roofs elements that carry the roof's surface, ordered by GlobalId
+ * @param neighbours elements near the roofs that may meet or pierce them, ordered by GlobalId; nothing far from every roof
+ * @param offset world coordinates of the local origin, metres: world = local + offset
+ * @param findings what reading the models brought up
+ */
+public record Building(List<ModelInfo> models, List<Element> roofs, List<Element> neighbours, Vec3 offset, List<Finding> findings) {
+  public Building {
+    models = List.copyOf(models);
+    roofs = List.copyOf(roofs);
+    neighbours = List.copyOf(neighbours);
+    findings = List.copyOf(findings);
+  }
+}

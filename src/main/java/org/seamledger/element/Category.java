@@ -1,0 +1,11 @@
+package org.seamledger.element;
+
+/** What an element is to a roof. */
+public enum Category {
+  /** Carries a part of the roof's surface. */
+  ROOF,
+  /** Walls, curtain walls, parapets: what a roof may end at. */
+  WALL,
+  /** Anything else that may stand in a roof: chimneys, pipes, ducts, columns, proxies, windows, hatches. */
+  PENETRATION
+}

@@ -1,0 +1,61 @@
+package org.seamledger.finding;
+
+/** The one catalogue of findings that the program itself makes; findings of the design come from {@code shapes/findings.ttl}. */
+public enum Code {
+  // Reading
+  UNSUPPORTED_GEOMETRY("model/unsupported-geometry", Severity.WARNING,
+      "Export the element with another kind of geometry, or check it by hand: it is not in the result."),
+  BROKEN_GEOMETRY("model/broken-geometry", Severity.WARNING,
+      "Repair the element in the authoring tool and export again: what could be read of it is in the result."),
+  BROKEN_REFERENCE("model/broken-reference", Severity.WARNING,
+      "The file refers to something that it does not hold; export it again."),
+  BAD_GLOBAL_ID("model/bad-global-id", Severity.INFO,
+      "Identifiers that are not valid GlobalIds are kept as they stand; links to other tools may fail."),
+  NO_UNIT("model/no-length-unit", Severity.WARNING,
+      "The file states no length unit and metres are assumed; compare one known length."),
+  // Roof
+  NO_ROOF("roof/none", Severity.WARNING,
+      "No roof was found. Type roofs as IfcRoof or as roof slabs, or let their names say roof."),
+  ROOF_BY_NAME("roof/by-name", Severity.WARNING,
+      "No element is typed as a roof; elements whose names say roof were taken. Check the list, and type them in the model."),
+  ROOF_WITHOUT_SHAPE("roof/without-shape", Severity.WARNING,
+      "A roof element has no shape of its own or of its parts; nothing of it is in the result."),
+  NEIGHBOUR_WITHOUT_SHAPE("roof/neighbour-without-shape", Severity.INFO,
+      "An element that may pierce the roof has no shape; add it to the model, or add its flashing by hand."),
+  OPEN_SHEET("roof/open-sheet", Severity.INFO,
+      "A roof is modelled as a sheet without thickness; its upper side was taken."),
+  // Junctions
+  PERIMETER_MISMATCH("junction/perimeter-mismatch", Severity.WARNING,
+      "Junction lengths around a face do not add up to its perimeter; check that face against the model."),
+  NEAR_TOLERANCE("junction/near-tolerance", Severity.INFO,
+      "A measured value lies close to the limit that decides; check the kind by eye."),
+  // Kinds
+  UNCLASSIFIED("kind/unclassified", Severity.WARNING,
+      "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),
+  FLAT_EDGE("kind/flat-edge", Severity.WARNING,
+      "Standing seam does not belong on a level face; use a membrane or give the face a slope.");
+
+  private final String id;
+  private final Severity severity;
+  private final String advice;
+
+  Code(String id, Severity severity, String advice) {
+    this.id = id;
+    this.severity = severity;
+    this.advice = advice;
+  }
+
+  /** The code as results show it. */
+  public String id() {
+    return id;
+  }
+
+  public Severity severity() {
+    return severity;
+  }
+
+  /** What to do about it, for people. */
+  public String advice() {
+    return advice;
+  }
+}

@@ -1,0 +1,411 @@
+package org.seamledger.geometry;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.GeometryFixer;
+import org.locationtech.jts.triangulate.polygon.PolygonTriangulator;
+
+/**
+ * A body bounded by triangles, or an open sheet of them. One shell a mesh: two bodies that may overlap are two meshes in a
+ * {@link Solid.Union}.
+ *
+ * <p>Orientation of the triangles does not matter: what is inside follows from the even-odd rule. An open sheet has no inside; its
+ * section just below a plane is the sheet's part that lies in that plane.
+ */
+public final class Mesh implements Solid {
+
+  private final double[] xyz;
+  private final int[] triangles;
+  private final boolean closed;
+  private final Box3 bounds;
+
+  private Mesh(double[] xyz, int[] triangles) {
+    this.xyz = xyz;
+    this.triangles = triangles;
+    this.closed = everyEdgeIsShared(triangles);
+    Box3 box = Box3.EMPTY;
+    for (int i = 0; i < xyz.length / 3; i++) {
+      box = box.with(vertex(i));
+    }
+    this.bounds = box;
+  }
+
+  private static boolean everyEdgeIsShared(int[] triangles) {
+    Map<Long, Integer> uses = new HashMap<>();
+    for (int t = 0; t < triangles.length; t += 3) {
+      for (int k = 0; k < 3; k++) {
+        uses.merge(edgeKey(triangles[t + k], triangles[t + (k + 1) % 3]), 1, Integer::sum);
+      }
+    }
+    return triangles.length > 0 && uses.values().stream().allMatch(n -> n % 2 == 0);
+  }
+
+  private static long edgeKey(int i, int j) {
+    return (long) Math.min(i, j) << 32 | Math.max(i, j);
+  }
+
+  /** True where the triangles bound a volume. */
+  public boolean isClosed() {
+    return closed;
+  }
+
+  public int triangleCount() {
+    return triangles.length / 3;
+  }
+
+  public Vec3 corner(int triangle, int k) {
+    return vertex(triangles[triangle * 3 + k]);
+  }
+
+  private Vec3 vertex(int i) {
+    return new Vec3(xyz[3 * i], xyz[3 * i + 1], xyz[3 * i + 2]);
+  }
+
+  @Override
+  public Box3 bounds() {
+    return bounds;
+  }
+
+  @Override
+  public Mesh transformed(Transform t) {
+    double[] moved = new double[xyz.length];
+    for (int i = 0; i < xyz.length / 3; i++) {
+      Vec3 p = t.apply(vertex(i));
+      moved[3 * i] = p.x();
+      moved[3 * i + 1] = p.y();
+      moved[3 * i + 2] = p.z();
+    }
+    return new Mesh(moved, triangles);
+  }
+
+  /** Volume enclosed, cubic metres, by the divergence theorem; only meaningful for a closed, consistently oriented mesh. */
+  public double volume() {
+    Vec3 o = bounds.isEmpty() ? Vec3.ZERO : bounds.centre();
+    double six = 0;
+    for (int t = 0; t < triangleCount(); t++) {
+      six += corner(t, 0).minus(o).dot(corner(t, 1).minus(o).cross(corner(t, 2).minus(o)));
+    }
+    return Math.abs(six) / 6;
+  }
+
+  @Override
+  public void eachPlane(Consumer<Plane> consumer) {
+    for (int t = 0; t < triangleCount(); t++) {
+      Vec3 n = areaVector(t);
+      if (n.length() > 1e-12) {
+        consumer.accept(Plane.through(corner(t, 0), n));
+      }
+    }
+  }
+
+  /** Normal of a triangle with twice its area for length. */
+  public Vec3 areaVector(int triangle) {
+    Vec3 a = corner(triangle, 0);
+    return corner(triangle, 1).minus(a).cross(corner(triangle, 2).minus(a));
+  }
+
+  /**
+   * Vertices within {@code coincidence} of the plane count as lying on the far side of it, so that a face that lies in the plane is
+   * reached in the limit and its outline consists of the face's own corners. Each triangle that the plane then separates gives one
+   * segment between two mesh edges, and segments that share a mesh edge form closed lines.
+   */
+  @Override
+  public Region section(Plane plane, double coincidence, Side side, Region window) {
+    if (bounds.isEmpty()) {
+      return Region.EMPTY;
+    }
+    if (!closed && side == Side.BELOW) {
+      return lyingIn(plane, coincidence).union(crossing(plane, coincidence, side));
+    }
+    return crossing(plane, coincidence, side);
+  }
+
+  private Region crossing(Plane plane, double coincidence, Side side) {
+    double near = side == Side.BELOW ? coincidence : -coincidence;
+    int count = xyz.length / 3;
+    double[] height = new double[count];
+    boolean any = false;
+    boolean all = true;
+    for (int i = 0; i < count; i++) {
+      height[i] = plane.normal().x() * xyz[3 * i] + plane.normal().y() * xyz[3 * i + 1] + plane.normal().z() * xyz[3 * i + 2]
+          - plane.distance();
+      boolean above = height[i] > -near;
+      any |= above;
+      all &= above;
+    }
+    if (!any || all) {
+      return Region.EMPTY;
+    }
+    Map<Long, List<Long>> links = new LinkedHashMap<>();
+    for (int t = 0; t < triangles.length; t += 3) {
+      long first = -1;
+      for (int k = 0; k < 3; k++) {
+        int i = triangles[t + k];
+        int j = triangles[t + (k + 1) % 3];
+        if (height[i] > -near != height[j] > -near) {
+          long key = edgeKey(i, j);
+          if (first < 0) {
+            first = key;
+          } else {
+            links.computeIfAbsent(first, x -> new ArrayList<>(2)).add(key);
+            links.computeIfAbsent(key, x -> new ArrayList<>(2)).add(first);
+          }
+        }
+      }
+    }
+    return Region.evenOdd(chains(links, plane, height, coincidence));
+  }
+
+  /** Closed lines first joined along shared mesh edges, then, where a mesh is torn, by ends that lie together. */
+  private List<List<Vec2>> chains(Map<Long, List<Long>> links, Plane plane, double[] height, double coincidence) {
+    List<List<Vec2>> open = new ArrayList<>();
+    for (Long start : List.copyOf(links.keySet())) {
+      while (links.get(start).size() % 2 == 1) {
+        open.add(walk(start, links, plane, height, coincidence));
+      }
+    }
+    List<List<Vec2>> rings = new ArrayList<>(joined(open, coincidence));
+    for (Long start : List.copyOf(links.keySet())) {
+      while (!links.get(start).isEmpty()) {
+        rings.add(walk(start, links, plane, height, coincidence));
+      }
+    }
+    return rings;
+  }
+
+  private static List<List<Vec2>> joined(List<List<Vec2>> open, double reach) {
+    List<List<Vec2>> rings = new ArrayList<>();
+    List<List<Vec2>> rest = new ArrayList<>(open);
+    while (!rest.isEmpty()) {
+      List<Vec2> ring = new ArrayList<>(rest.remove(0));
+      for (int i = 0; i < rest.size(); i++) {
+        List<Vec2> piece = rest.get(i);
+        Vec2 end = ring.get(ring.size() - 1);
+        boolean forward = piece.get(0).distance(end) <= reach;
+        if (forward || piece.get(piece.size() - 1).distance(end) <= reach) {
+          List<Vec2> next = new ArrayList<>(piece);
+          if (!forward) {
+            java.util.Collections.reverse(next);
+          }
+          ring.addAll(next.subList(1, next.size()));
+          rest.remove(i);
+          i = -1;
+        }
+      }
+      rings.add(ring);
+    }
+    return rings;
+  }
+
+  /** Follows links from {@code start}, using each once, until there is none left where it stands. */
+  private List<Vec2> walk(long start, Map<Long, List<Long>> links, Plane plane, double[] height, double coincidence) {
+    List<Vec2> chain = new ArrayList<>();
+    long here = start;
+    chain.add(crossingPoint(here, plane, height, coincidence));
+    while (!links.get(here).isEmpty()) {
+      List<Long> next = links.get(here);
+      long there = next.remove(next.size() - 1);
+      links.get(there).remove((Long) here);
+      here = there;
+      chain.add(crossingPoint(here, plane, height, coincidence));
+    }
+    return chain;
+  }
+
+  private Vec2 crossingPoint(long edge, Plane plane, double[] height, double coincidence) {
+    int i = (int) (edge >> 32);
+    int j = (int) edge;
+    Vec3 p;
+    if (Math.abs(height[i]) <= coincidence) {
+      p = vertex(i);
+    } else if (Math.abs(height[j]) <= coincidence) {
+      p = vertex(j);
+    } else {
+      p = vertex(i).towards(vertex(j), height[i] / (height[i] - height[j]));
+    }
+    return new Vec2(plane.u(p), plane.v(p));
+  }
+
+  private Region lyingIn(Plane plane, double coincidence) {
+    List<Region> parts = new ArrayList<>();
+    for (int t = 0; t < triangleCount(); t++) {
+      List<Vec2> corners = new ArrayList<>(3);
+      for (int k = 0; k < 3; k++) {
+        Vec3 p = corner(t, k);
+        if (Math.abs(plane.height(p)) <= coincidence) {
+          corners.add(new Vec2(plane.u(p), plane.v(p)));
+        }
+      }
+      if (corners.size() == 3) {
+        parts.add(Region.polygon(corners));
+      }
+    }
+    return Region.unionOf(parts);
+  }
+
+  /** Collects faces; corners closer than a micrometre are one. */
+  public static final class Builder {
+
+    private static final double WELD = 1e-6;
+    private static final GeometryFactory FACTORY = new GeometryFactory();
+
+    private final List<Vec3> vertices = new ArrayList<>();
+    private final Map<Long, List<Integer>> cells = new HashMap<>();
+    private final List<int[]> triangles = new ArrayList<>();
+
+    /** Index of the corner at {@code p}. */
+    public int vertex(Vec3 p) {
+      // A corner within the weld distance lies in one of the eight cells nearest to p.
+      long cx = Math.round(p.x() / (4 * WELD));
+      long cy = Math.round(p.y() / (4 * WELD));
+      long cz = Math.round(p.z() / (4 * WELD));
+      int dx = p.x() / (4 * WELD) < cx ? -1 : 1;
+      int dy = p.y() / (4 * WELD) < cy ? -1 : 1;
+      int dz = p.z() / (4 * WELD) < cz ? -1 : 1;
+      for (int k = 0; k < 8; k++) {
+        for (int i : cells.getOrDefault(cell(cx + (k & 1) * dx, cy + (k >> 1 & 1) * dy, cz + (k >> 2) * dz), List.of())) {
+          if (vertices.get(i).distance(p) <= WELD) {
+            return i;
+          }
+        }
+      }
+      vertices.add(p);
+      cells.computeIfAbsent(cell(cx, cy, cz), c -> new ArrayList<>(1)).add(vertices.size() - 1);
+      return vertices.size() - 1;
+    }
+
+    private static long cell(long x, long y, long z) {
+      return (x * 73856093L) ^ (y * 19349663L << 1) ^ (z * 83492791L << 2);
+    }
+
+    public Builder triangle(Vec3 a, Vec3 b, Vec3 c) {
+      int i = vertex(a);
+      int j = vertex(b);
+      int k = vertex(c);
+      if (i != j && j != k && k != i) {
+        triangles.add(new int[] {i, j, k});
+      }
+      return this;
+    }
+
+    /**
+     * A flat face with holes. Its triangles keep every given corner, so faces that share an edge share its corners too. Corners
+     * slightly off the plane are kept where they are.
+     *
+     * @param outer corners in order, the first not repeated; fewer than three different ones make no face
+     */
+    public Builder face(List<Vec3> outer, List<List<Vec3>> holes) {
+      List<Integer> ring = indices(outer);
+      if (ring.size() < 3) {
+        return this;
+      }
+      if (ring.size() == 3 && holes.isEmpty()) {
+        triangles.add(new int[] {ring.get(0), ring.get(1), ring.get(2)});
+        return this;
+      }
+      Vec3 normal = newell(ring);
+      if (normal.length() < 1e-14) {
+        return this;
+      }
+      Plane plane = Plane.through(vertices.get(ring.get(0)), normal);
+      Map<Coordinate, Integer> index = new HashMap<>();
+      LinearRing shell = flatRing(ring, plane, index);
+      List<LinearRing> inner = new ArrayList<>();
+      for (List<Vec3> hole : holes) {
+        List<Integer> h = indices(hole);
+        if (h.size() >= 3) {
+          inner.add(flatRing(h, plane, index));
+        }
+      }
+      Polygon polygon = FACTORY.createPolygon(shell, inner.toArray(LinearRing[]::new));
+      if (polygon.isValid()) {
+        addTriangles(PolygonTriangulator.triangulate(polygon), plane, index);
+      } else {
+        addMended(polygon, plane, index);
+      }
+      return this;
+    }
+
+    private void addMended(Polygon polygon, Plane plane, Map<Coordinate, Integer> index) {
+      Geometry mended = GeometryFixer.fix(polygon);
+      for (int i = 0; i < mended.getNumGeometries(); i++) {
+        if (mended.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {
+          addTriangles(PolygonTriangulator.triangulate(p), plane, index);
+        }
+      }
+    }
+
+    private void addTriangles(Geometry parts, Plane plane, Map<Coordinate, Integer> index) {
+      for (int i = 0; i < parts.getNumGeometries(); i++) {
+        Coordinate[] c = parts.getGeometryN(i).getCoordinates();
+        // The triangulator gives clockwise triangles; ours turn with the face's own normal.
+        triangles.add(new int[] {corner(c[2], plane, index), corner(c[1], plane, index), corner(c[0], plane, index)});
+      }
+    }
+
+    private int corner(Coordinate c, Plane plane, Map<Coordinate, Integer> index) {
+      Integer i = index.get(c);
+      return i != null ? i : vertex(plane.at(c.x, c.y));
+    }
+
+    private List<Integer> indices(List<Vec3> ring) {
+      List<Integer> indices = new ArrayList<>(ring.size());
+      for (Vec3 p : ring) {
+        int i = vertex(p);
+        if (indices.isEmpty() || indices.get(indices.size() - 1) != i) {
+          indices.add(i);
+        }
+      }
+      while (indices.size() > 1 && indices.get(0).equals(indices.get(indices.size() - 1))) {
+        indices.remove(indices.size() - 1);
+      }
+      return indices;
+    }
+
+    /** Area vector of a closed line by Newell's sum; exact for flat faces, the best plane's for others. */
+    private Vec3 newell(List<Integer> ring) {
+      Vec3 o = vertices.get(ring.get(0));
+      Vec3 sum = Vec3.ZERO;
+      for (int i = 0; i < ring.size(); i++) {
+        Vec3 p = vertices.get(ring.get(i)).minus(o);
+        Vec3 q = vertices.get(ring.get((i + 1) % ring.size())).minus(o);
+        sum = sum.plus(p.cross(q));
+      }
+      return sum;
+    }
+
+    private LinearRing flatRing(List<Integer> ring, Plane plane, Map<Coordinate, Integer> index) {
+      Coordinate[] c = new Coordinate[ring.size() + 1];
+      for (int i = 0; i < ring.size(); i++) {
+        Vec3 p = vertices.get(ring.get(i));
+        c[i] = new Coordinate(plane.u(p), plane.v(p));
+        index.put(c[i], ring.get(i));
+      }
+      c[ring.size()] = new Coordinate(c[0]);
+      return FACTORY.createLinearRing(c);
+    }
+
+    public boolean isEmpty() {
+      return triangles.isEmpty();
+    }
+
+    public Mesh build() {
+      double[] xyz = new double[vertices.size() * 3];
+      for (int i = 0; i < vertices.size(); i++) {
+        xyz[3 * i] = vertices.get(i).x();
+        xyz[3 * i + 1] = vertices.get(i).y();
+        xyz[3 * i + 2] = vertices.get(i).z();
+      }
+      return new Mesh(xyz, triangles.stream().flatMapToInt(java.util.Arrays::stream).toArray());
+    }
+  }
+}

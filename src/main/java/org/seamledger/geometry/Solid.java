@@ -1,0 +1,106 @@
+package org.seamledger.geometry;
+
+import java.util.List;
+import java.util.function.Consumer;
+
+/**
+ * A body that answers one question: what is your section with this plane? A section of a Boolean result is the same Boolean of
+ * the operands' sections, so no three-dimensional Boolean kernel is needed.
+ *
+ * <p>Coordinates are metres in the building's local system, Z up.
+ */
+public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Difference, Solid.Intersection {
+
+  /**
+   * The section of this solid with {@code plane}, in the plane's coordinates, taken just to one side of the plane.
+   *
+   * @param coincidence whatever lies within this distance of the plane (metres) counts as lying in it
+   * @param window the part of the plane that matters, bounded; unbounded solids are cut to it
+   */
+  Region section(Plane plane, double coincidence, Side side, Region window);
+
+  /** Every plane that can carry a part of this solid's surface, with repetitions, in an order that depends on the input only. */
+  void eachPlane(Consumer<Plane> consumer);
+
+  /** A box that holds the solid; not always the smallest. */
+  Box3 bounds();
+
+  Solid transformed(Transform t);
+
+  /** Everything in any of the parts. */
+  record Union(List<Solid> parts) implements Solid {
+    public Union {
+      parts = List.copyOf(parts);
+    }
+
+    @Override
+    public Region section(Plane plane, double coincidence, Side side, Region window) {
+      return Region.unionOf(parts.stream().map(p -> p.section(plane, coincidence, side, window)).toList());
+    }
+
+    @Override
+    public void eachPlane(Consumer<Plane> consumer) {
+      parts.forEach(p -> p.eachPlane(consumer));
+    }
+
+    @Override
+    public Box3 bounds() {
+      return parts.stream().map(Solid::bounds).reduce(Box3.EMPTY, Box3::union);
+    }
+
+    @Override
+    public Solid transformed(Transform t) {
+      return new Union(parts.stream().map(p -> p.transformed(t)).toList());
+    }
+  }
+
+  /** {@code body} without {@code tool}. */
+  record Difference(Solid body, Solid tool) implements Solid {
+    @Override
+    public Region section(Plane plane, double coincidence, Side side, Region window) {
+      Region kept = body.section(plane, coincidence, side, window);
+      return kept.isEmpty() ? kept : kept.minus(tool.section(plane, coincidence, side, window));
+    }
+
+    @Override
+    public void eachPlane(Consumer<Plane> consumer) {
+      body.eachPlane(consumer);
+      tool.eachPlane(p -> consumer.accept(p.flipped()));
+    }
+
+    @Override
+    public Box3 bounds() {
+      return body.bounds();
+    }
+
+    @Override
+    public Solid transformed(Transform t) {
+      return new Difference(body.transformed(t), tool.transformed(t));
+    }
+  }
+
+  /** What both have in common. */
+  record Intersection(Solid first, Solid second) implements Solid {
+    @Override
+    public Region section(Plane plane, double coincidence, Side side, Region window) {
+      Region kept = first.section(plane, coincidence, side, window);
+      return kept.isEmpty() ? kept : kept.intersect(second.section(plane, coincidence, side, window));
+    }
+
+    @Override
+    public void eachPlane(Consumer<Plane> consumer) {
+      first.eachPlane(consumer);
+      second.eachPlane(consumer);
+    }
+
+    @Override
+    public Box3 bounds() {
+      return first.bounds().intersection(second.bounds());
+    }
+
+    @Override
+    public Solid transformed(Transform t) {
+      return new Intersection(first.transformed(t), second.transformed(t));
+    }
+  }
+}

@@ -1,0 +1,49 @@
+package org.seamledger.geometry;
+
+/** A point or direction in a plane's own coordinates, metres. */
+public record Vec2(double u, double v) {
+
+  public Vec2 {
+    if (!Double.isFinite(u) || !Double.isFinite(v)) {
+      throw new IllegalArgumentException("coordinates must be finite, found (" + u + ", " + v + ")");
+    }
+  }
+
+  public Vec2 plus(Vec2 o) {
+    return new Vec2(u + o.u, v + o.v);
+  }
+
+  public Vec2 minus(Vec2 o) {
+    return new Vec2(u - o.u, v - o.v);
+  }
+
+  public Vec2 times(double k) {
+    return new Vec2(u * k, v * k);
+  }
+
+  public double dot(Vec2 o) {
+    return u * o.u + v * o.v;
+  }
+
+  /** The third component of the cross product: positive where {@code o} lies to the left of this. */
+  public double cross(Vec2 o) {
+    return u * o.v - v * o.u;
+  }
+
+  public double length() {
+    return Math.hypot(u, v);
+  }
+
+  public double distance(Vec2 o) {
+    return Math.hypot(u - o.u, v - o.v);
+  }
+
+  /** This direction turned left by a right angle. */
+  public Vec2 left() {
+    return new Vec2(-v, u);
+  }
+
+  public Vec2 towards(Vec2 o, double t) {
+    return new Vec2(u + (o.u - u) * t, v + (o.v - v) * t);
+  }
+}

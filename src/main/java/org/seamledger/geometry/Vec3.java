@@ -1,0 +1,76 @@
+package org.seamledger.geometry;
+
+/**
+ * A point or a direction in space, in metres, Z up.
+ *
+ * <p>Coordinates are finite: a factory that meets NaN or an infinity throws {@link IllegalArgumentException}, so that no later
+ * stage has to ask.
+ */
+public record Vec3(double x, double y, double z) {
+
+  public static final Vec3 ZERO = new Vec3(0, 0, 0);
+  public static final Vec3 X = new Vec3(1, 0, 0);
+  public static final Vec3 Y = new Vec3(0, 1, 0);
+  public static final Vec3 Z = new Vec3(0, 0, 1);
+
+  public Vec3 {
+    if (!Double.isFinite(x) || !Double.isFinite(y) || !Double.isFinite(z)) {
+      throw new IllegalArgumentException("coordinates must be finite, found (" + x + ", " + y + ", " + z + ")");
+    }
+  }
+
+  public Vec3 plus(Vec3 o) {
+    return new Vec3(x + o.x, y + o.y, z + o.z);
+  }
+
+  public Vec3 minus(Vec3 o) {
+    return new Vec3(x - o.x, y - o.y, z - o.z);
+  }
+
+  public Vec3 times(double k) {
+    return new Vec3(x * k, y * k, z * k);
+  }
+
+  public Vec3 negated() {
+    return new Vec3(-x, -y, -z);
+  }
+
+  public double dot(Vec3 o) {
+    return x * o.x + y * o.y + z * o.z;
+  }
+
+  public Vec3 cross(Vec3 o) {
+    return new Vec3(y * o.z - z * o.y, z * o.x - x * o.z, x * o.y - y * o.x);
+  }
+
+  public double length() {
+    return Math.sqrt(dot(this));
+  }
+
+  public double distance(Vec3 o) {
+    return minus(o).length();
+  }
+
+  /** Length of the horizontal part. */
+  public double planLength() {
+    return Math.hypot(x, y);
+  }
+
+  /**
+   * This direction with length one.
+   *
+   * @throws IllegalArgumentException if the length is zero or so small that the direction is noise
+   */
+  public Vec3 unit() {
+    double l = length();
+    if (!(l > 1e-300)) {
+      throw new IllegalArgumentException("a direction of length zero has no unit vector");
+    }
+    return new Vec3(x / l, y / l, z / l);
+  }
+
+  /** The point {@code t} of the way from here to {@code o}. */
+  public Vec3 towards(Vec3 o, double t) {
+    return new Vec3(x + (o.x - x) * t, y + (o.y - y) * t, z + (o.z - z) * t);
+  }
+}
