@@ -35,8 +35,8 @@ public record HalfSpace(Vec3 point, Vec3 outward) implements Solid {
   }
 
   @Override
-  public void eachPlane(Consumer<Plane> consumer) {
-    consumer.accept(Plane.through(point, outward));
+  public void eachSurface(Consumer<Surface> consumer) {
+    consumer.accept(new Surface(Plane.through(point, outward), point, 0));
   }
 
   @Override

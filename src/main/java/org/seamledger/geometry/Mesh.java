@@ -98,11 +98,11 @@ public final class Mesh implements Solid {
   }
 
   @Override
-  public void eachPlane(Consumer<Plane> consumer) {
+  public void eachSurface(Consumer<Surface> consumer) {
     for (int t = 0; t < triangleCount(); t++) {
       Vec3 n = areaVector(t);
       if (n.length() > 1e-12) {
-        consumer.accept(Plane.through(corner(t, 0), n));
+        consumer.accept(new Surface(Plane.through(corner(t, 0), n), corner(t, 0), n.length() / 2));
       }
     }
   }

@@ -146,6 +146,12 @@ public final class Region {
     return kept.size() == 4 && kept.equals(corners) ? this : intersect(polygon(kept));
   }
 
+  /** Moved by (du, dv). */
+  public Region moved(double du, double dv) {
+    return isEmpty() ? this
+        : of(org.locationtech.jts.geom.util.AffineTransformation.translationInstance(du, dv).transform(geometry));
+  }
+
   /** Grown by {@code by} metres all round with sharp corners; shrunk where {@code by} is negative. */
   public Region grown(double by) {
     if (isEmpty() || by == 0) {
@@ -208,6 +214,35 @@ public final class Region {
     List<Region> parts = parts();
     List<Region> kept = parts.stream().filter(p -> p.area() >= area).toList();
     return kept.size() == parts.size() ? this : unionOf(kept);
+  }
+
+  /**
+   * Without corners that lie within {@code by} metres of the line between their neighbours; every other corner stays where it is, to
+   * the bit.
+   */
+  public Region simplified(double by) {
+    List<List<Vec2>> rings = new ArrayList<>();
+    for (Ring ring : rings()) {
+      rings.add(withoutFlatCorners(ring.points(), by));
+    }
+    return evenOdd(rings);
+  }
+
+  private static List<Vec2> withoutFlatCorners(List<Vec2> ring, double by) {
+    List<Vec2> kept = new ArrayList<>(ring);
+    for (int i = 0; kept.size() > 3 && i < kept.size(); i++) {
+      Vec2 before = kept.get((i + kept.size() - 1) % kept.size());
+      Vec2 here = kept.get(i);
+      Vec2 after = kept.get((i + 1) % kept.size());
+      Vec2 chord = after.minus(before);
+      double l = chord.length();
+      if (l < 1e-9 || Math.abs(chord.cross(here.minus(before))) / l <= by && here.minus(before).dot(chord) > 0
+          && after.minus(here).dot(chord) > 0) {
+        kept.remove(i);
+        i = Math.max(-1, i - 2);
+      }
+    }
+    return kept;
   }
 
   public boolean contains(Vec2 p) {

@@ -20,7 +20,19 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
   Region section(Plane plane, double coincidence, Side side, Region window);
 
   /** Every plane that can carry a part of this solid's surface, with repetitions, in an order that depends on the input only. */
-  void eachPlane(Consumer<Plane> consumer);
+  void eachSurface(Consumer<Surface> consumer);
+
+  /**
+   * A plane that may carry a part of a surface.
+   *
+   * @param at a point of it, on the surface where the surface is bounded
+   * @param area of the bounded part, square metres; zero for the unbounded plane of a half-space
+   */
+  record Surface(Plane plane, Vec3 at, double area) {
+    Surface flipped() {
+      return new Surface(plane.flipped(), at, area);
+    }
+  }
 
   /** A box that holds the solid; not always the smallest. */
   Box3 bounds();
@@ -39,8 +51,8 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
     }
 
     @Override
-    public void eachPlane(Consumer<Plane> consumer) {
-      parts.forEach(p -> p.eachPlane(consumer));
+    public void eachSurface(Consumer<Surface> consumer) {
+      parts.forEach(p -> p.eachSurface(consumer));
     }
 
     @Override
@@ -63,9 +75,9 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
     }
 
     @Override
-    public void eachPlane(Consumer<Plane> consumer) {
-      body.eachPlane(consumer);
-      tool.eachPlane(p -> consumer.accept(p.flipped()));
+    public void eachSurface(Consumer<Surface> consumer) {
+      body.eachSurface(consumer);
+      tool.eachSurface(p -> consumer.accept(p.flipped()));
     }
 
     @Override
@@ -88,9 +100,9 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
     }
 
     @Override
-    public void eachPlane(Consumer<Plane> consumer) {
-      first.eachPlane(consumer);
-      second.eachPlane(consumer);
+    public void eachSurface(Consumer<Surface> consumer) {
+      first.eachSurface(consumer);
+      second.eachSurface(consumer);
     }
 
     @Override
