@@ -209,6 +209,11 @@ public final class Region {
     return sum;
   }
 
+  /** True where no circle of this diameter (metres) fits in. */
+  public boolean isNarrowerThan(double width) {
+    return isEmpty() || geometry.buffer(-width / 2).isEmpty();
+  }
+
   /** Without parts smaller than {@code area} square metres. */
   public Region withoutSpecks(double area) {
     List<Region> parts = parts();
@@ -256,7 +261,12 @@ public final class Region {
 
   /** Shortest distance between the two, zero where they overlap. */
   public double distance(Region o) {
-    return geometry.distance(o.geometry);
+    return isEmpty() || o.isEmpty() ? Double.POSITIVE_INFINITY : geometry.distance(o.geometry);
+  }
+
+  /** Distance of {@code p} to the nearest ring; infinite for an empty region. */
+  public double boundaryDistance(Vec2 p) {
+    return isEmpty() ? Double.POSITIVE_INFINITY : geometry.getBoundary().distance(FACTORY.createPoint(new Coordinate(p.u(), p.v())));
   }
 
   public double distance(Vec2 p) {

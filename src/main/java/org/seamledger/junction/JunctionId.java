@@ -1,0 +1,58 @@
+package org.seamledger.junction;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Names a junction by what does not change when a file is exported again or reordered: the GlobalIds that meet and where the line's middle
+ * and ends are, to the centimetre.
+ */
+final class JunctionId {
+
+  /** Coordinates in models are often whole centimetres or halves; this shift keeps them away from where rounding turns over. */
+  private static final double SHIFT = 0.0021371;
+  private static final String DIGITS = "0123456789abcdefghjkmnpqrstvwxyz";
+
+  private JunctionId() {
+  }
+
+  static String of(Junction j) {
+    Vec3 first = j.path().get(0);
+    Vec3 last = j.path().get(j.path().size() - 1);
+    String a = rounded(first);
+    String b = rounded(last);
+    String text = String.join(" ", j.elements()) + "|" + j.facts().word("against") + "|" + (a.compareTo(b) < 0 ? a + b : b + a) + "|"
+        + rounded(middle(j)) + "|" + Math.round((j.lengthM() + SHIFT) * 100);
+    byte[] hash = sha256(text);
+    StringBuilder id = new StringBuilder("J");
+    for (int i = 0; i < 8; i++) {
+      id.append(DIGITS.charAt(hash[i] & 31));
+    }
+    return id.toString();
+  }
+
+  private static Vec3 middle(Junction j) {
+    Vec3 sum = Vec3.ZERO;
+    double length = 0;
+    for (int i = 1; i < j.path().size(); i++) {
+      double l = j.path().get(i - 1).distance(j.path().get(i));
+      sum = sum.plus(j.path().get(i - 1).towards(j.path().get(i), 0.5).times(l));
+      length += l;
+    }
+    return sum.times(1 / Math.max(1e-12, length));
+  }
+
+  private static String rounded(Vec3 p) {
+    return Math.round((p.x() + SHIFT) * 100) + "," + Math.round((p.y() + SHIFT) * 100) + "," + Math.round((p.z() + SHIFT) * 100) + ";";
+  }
+
+  private static byte[] sha256(String text) {
+    try {
+      return MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+}

@@ -1,0 +1,200 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeSet;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.PlanIndex;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Tolerance;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Says for every stretch of every facet's outline what is on its other side: another facet whose outline faces it across no more than
+ * the gap, a wall or a thing whose footprint does, a hole, the side of a roof element, or nothing.
+ */
+final class EdgeMatcher {
+
+  /** Stretches shorter than this (metres) take the contact of their neighbours. */
+  private static final double SHORT = 0.004;
+  private static final double MIN_COSINE = 0.9;
+
+  private final List<ExposedFacet> facets;
+  private final Tolerance tolerance;
+  private final List<Edge> edges = new ArrayList<>();
+  private final PlanIndex<Edge> index;
+
+  private record Edge(int facet, Vec2 p, Vec2 q, Vec3 a, Vec3 b) {
+    Box3 box() {
+      return Box3.of(List.of(a, b));
+    }
+
+    Vec3 at(double t) {
+      return a.towards(b, t);
+    }
+  }
+
+  /** A contact over the part [from, to] of an edge, 0 to 1, at a distance. */
+  private record Stretch(double from, double to, Contact contact, double distance) {
+  }
+
+  private EdgeMatcher(List<ExposedFacet> facets, Tolerance tolerance) {
+    this.facets = facets;
+    this.tolerance = tolerance;
+    for (int i = 0; i < facets.size(); i++) {
+      for (Region.Ring ring : facets.get(i).region().rings()) {
+        List<Vec2> p = ring.points();
+        for (int k = 0; k < p.size(); k++) {
+          Vec2 q = p.get((k + 1) % p.size());
+          edges.add(new Edge(i, p.get(k), q, TopSurface.at(facets.get(i).plane(), p.get(k)),
+              TopSurface.at(facets.get(i).plane(), q)));
+        }
+      }
+    }
+    this.index = new PlanIndex<>(edges, Edge::box);
+  }
+
+  static List<BoundaryEdge> edges(List<ExposedFacet> facets, Tolerance tolerance) {
+    EdgeMatcher matcher = new EdgeMatcher(facets, tolerance);
+    List<BoundaryEdge> all = new ArrayList<>();
+    for (Edge edge : matcher.edges) {
+      matcher.match(edge, all);
+    }
+    return all;
+  }
+
+  private void match(Edge edge, List<BoundaryEdge> out) {
+    List<Stretch> candidates = new ArrayList<>();
+    for (Edge other : index.overlapping(edge.box().grown(tolerance.gapM()))) {
+      if (other.facet() != edge.facet()) {
+        addFace(edge, other, candidates);
+      }
+    }
+    ExposedFacet facet = facets.get(edge.facet());
+    for (Obstacle o : facet.obstacles()) {
+      addOutline(edge, o, tolerance.gapM(), candidates);
+    }
+    for (TopSurface.Piece crossing : facet.top().crossing()) {
+      addOutline(edge, new Obstacle(Obstacle.Kind.ROOF_SIDE, crossing.part().id(), crossing.part().element().ifcClass(),
+          crossing.region(), 0, false), 2 * tolerance.coincidenceM(), candidates);
+    }
+    for (Stretch s : best(edge, candidates)) {
+      Vec3 from = edge.at(s.from());
+      Vec3 to = edge.at(s.to());
+      out.add(new BoundaryEdge(edge.facet(), from, to, s.contact(), elementsAt(facet, edge.p().towards(edge.q(), (s.from() + s.to()) / 2))));
+    }
+  }
+
+  private void addFace(Edge edge, Edge other, List<Stretch> candidates) {
+    Vec3 d = edge.b().minus(edge.a());
+    Vec3 e = other.b().minus(other.a());
+    double length = d.length();
+    double otherLength = e.length();
+    if (length < 1e-9 || otherLength < 1e-9 || Math.abs(d.dot(e)) < MIN_COSINE * length * otherLength) {
+      return;
+    }
+    double t0 = other.a().minus(edge.a()).dot(d) / (length * length);
+    double t1 = other.b().minus(edge.a()).dot(d) / (length * length);
+    double from = Math.max(0, Math.min(t0, t1));
+    double to = Math.min(1, Math.max(t0, t1));
+    if ((to - from) * length < Math.min(SHORT, 0.9 * Math.min(length, otherLength))) {
+      return;
+    }
+    double gap = Math.max(distance(edge.at(from), other), distance(edge.at(to), other));
+    if (gap <= tolerance.gapM()) {
+      candidates.add(new Stretch(from, to, Contact.face(other.facet(), gap), gap));
+    }
+  }
+
+  private static double distance(Vec3 p, Edge e) {
+    Vec3 d = e.b().minus(e.a());
+    double t = Math.max(0, Math.min(1, p.minus(e.a()).dot(d) / d.dot(d)));
+    return p.distance(e.at(t));
+  }
+
+  private static void addOutline(Edge edge, Obstacle o, double reach, List<Stretch> candidates) {
+    Vec2 d = edge.q().minus(edge.p());
+    double length = d.length();
+    if (length < 1e-9) {
+      return;
+    }
+    for (Region.Ring ring : o.footprint().rings()) {
+      List<Vec2> p = ring.points();
+      for (int k = 0; k < p.size(); k++) {
+        Vec2 c = p.get(k);
+        Vec2 e = p.get((k + 1) % p.size());
+        double along = Math.abs(e.minus(c).dot(d));
+        if (along < MIN_COSINE * length * e.distance(c)) {
+          continue;
+        }
+        double t0 = c.minus(edge.p()).dot(d) / (length * length);
+        double t1 = e.minus(edge.p()).dot(d) / (length * length);
+        double from = Math.max(0, Math.min(t0, t1));
+        double to = Math.min(1, Math.max(t0, t1));
+        if (to - from <= 0) {
+          continue;
+        }
+        double gap = Math.max(distance(edge.p().towards(edge.q(), from), c, e), distance(edge.p().towards(edge.q(), to), c, e));
+        if (gap <= reach) {
+          candidates.add(new Stretch(from, to, Contact.of(o), gap));
+        }
+      }
+    }
+  }
+
+  private static double distance(Vec2 p, Vec2 c, Vec2 e) {
+    Vec2 d = e.minus(c);
+    double t = Math.max(0, Math.min(1, p.minus(c).dot(d) / d.dot(d)));
+    return p.distance(c.towards(e, t));
+  }
+
+  /** Cuts the edge at every end of a candidate and gives each stretch the best contact there. */
+  private List<Stretch> best(Edge edge, List<Stretch> candidates) {
+    TreeSet<Double> cuts = new TreeSet<>(List.of(0.0, 1.0));
+    candidates.forEach(c -> {
+      cuts.add(c.from());
+      cuts.add(c.to());
+    });
+    Comparator<Stretch> order = Comparator.<Stretch>comparingInt(s -> s.contact().kind().ordinal())
+        .thenComparingDouble(s -> Math.rint(s.distance() * 1e4)).thenComparingInt(s -> s.contact().otherFacet())
+        .thenComparing(s -> s.contact().neighbour());
+    List<Stretch> pieces = new ArrayList<>();
+    double before = 0;
+    for (double cut : cuts) {
+      if (cut > before) {
+        double mid = (before + cut) / 2;
+        Contact contact = candidates.stream().filter(c -> c.from() <= mid && mid <= c.to()).min(order)
+            .map(Stretch::contact).orElse(Contact.FREE);
+        pieces.add(new Stretch(before, cut, contact, 0));
+      }
+      before = cut;
+    }
+    return merged(pieces, edge.a().distance(edge.b()));
+  }
+
+  private static List<Stretch> merged(List<Stretch> pieces, double length) {
+    List<Stretch> merged = new ArrayList<>();
+    for (Stretch s : pieces) {
+      Stretch last = merged.isEmpty() ? null : merged.get(merged.size() - 1);
+      if (last != null && (last.contact().sameAs(s.contact()) || (s.to() - s.from()) * length < SHORT)) {
+        merged.set(merged.size() - 1, new Stretch(last.from(), s.to(), last.contact(), 0));
+      } else if (last != null && merged.size() == 1 && (last.to() - last.from()) * length < SHORT) {
+        merged.set(0, new Stretch(last.from(), s.to(), s.contact(), 0));
+      } else {
+        merged.add(s);
+      }
+    }
+    return merged;
+  }
+
+  private List<String> elementsAt(ExposedFacet facet, Vec2 mid) {
+    List<String> ids = facet.top().pieces().stream()
+        .filter(p -> p.region().distance(mid) <= 2 * tolerance.gapM()).map(p -> p.part().id()).distinct().sorted().toList();
+    return ids.isEmpty()
+        ? facet.top().pieces().stream().min(Comparator.comparingDouble(p -> p.region().distance(mid))).map(p -> List.of(p.part().id()))
+            .orElse(List.of())
+        : ids;
+  }
+}

@@ -1,0 +1,102 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.PlanIndex;
+import org.seamledger.geometry.Plane;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Tolerance;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Takes away from a top surface what stands in it, and the pieces that this hides inside the building.
+ *
+ * <p>A piece is hidden where other roof surfaces cover it whole and either all of its outline was cut (the attic side of a dormer), or
+ * it ends at the underside of a roof that pierces it. A lower roof that runs under an overhang has an outline of its own and ends at no
+ * underside: it stays whole.
+ */
+final class Exposure {
+
+  private static final double COVERED = 0.97;
+  private static final double SPECK_AREA = 1e-3;
+  private static final double SPECK_WIDTH = 0.004;
+  /** Shorter stretches (metres) of own outline don't count. */
+  private static final double SHORT = 0.05;
+
+  private final List<TopSurface> tops;
+  private final List<Box3> boxes;
+  private final PlanIndex<Integer> index;
+  private final Tolerance tolerance;
+
+  Exposure(List<TopSurface> tops, Tolerance tolerance) {
+    this.tops = tops;
+    this.boxes = tops.stream().map(t -> TopSurface.box(t.plane(), t.own())).toList();
+    List<Integer> numbers = new ArrayList<>();
+    for (int i = 0; i < tops.size(); i++) {
+      numbers.add(i);
+    }
+    this.index = new PlanIndex<>(numbers, boxes::get);
+    this.tolerance = tolerance;
+  }
+
+  /** The exposed part of top surface {@code i}. */
+  Region of(int i, List<Obstacle> obstacles) {
+    TopSurface top = tops.get(i);
+    Region cutters = Region.unionOf(obstacles.stream().map(Obstacle::footprint).toList());
+    Region crossing = Region.unionOf(top.crossing().stream().map(TopSurface.Piece::region).toList());
+    Region rest = top.free().minus(cutters);
+    List<Region> exposed = new ArrayList<>();
+    for (Region piece : rest.parts()) {
+      if (piece.area() > SPECK_AREA && !piece.isNarrowerThan(SPECK_WIDTH) && !isHidden(piece, i, cutters, crossing)) {
+        exposed.add(piece);
+      }
+    }
+    return Region.unionOf(exposed);
+  }
+
+  private boolean isHidden(Region piece, int i, Region cutters, Region crossing) {
+    double own = 0;
+    double atCrossing = 0;
+    for (Region.Ring ring : piece.rings()) {
+      List<Vec2> p = ring.points();
+      for (int k = 0; k < p.size(); k++) {
+        Vec2 a = p.get(k);
+        Vec2 b = p.get((k + 1) % p.size());
+        Vec2 mid = a.towards(b, 0.5);
+        if (crossing.boundaryDistance(mid) < tolerance.coincidenceM()) {
+          atCrossing += a.distance(b);
+        } else if (cutters.boundaryDistance(mid) >= tolerance.coincidenceM()) {
+          own += a.distance(b);
+        }
+      }
+    }
+    return (own < SHORT || atCrossing > SHORT) && coveredShare(piece, i) > COVERED;
+  }
+
+  private double coveredShare(Region piece, int i) {
+    Plane plane = tops.get(i).plane();
+    Region covered = Region.EMPTY;
+    for (int j : index.overlappingInPlan(TopSurface.box(plane, piece))) {
+      if (j != i) {
+        covered = covered.union(shadow(tops.get(j), plane).intersect(piece));
+        if (covered.area() > COVERED * piece.area()) {
+          return 1;
+        }
+      }
+    }
+    return covered.area() / piece.area();
+  }
+
+  /** Where the other surface lies vertically above the plane, in the plane's coordinates. */
+  private Region shadow(TopSurface above, Plane plane) {
+    Region all = above.own().projected(above.plane(), plane, Vec3.Z);
+    // Height of the other plane over the point (u, v) of this one, times the other normal's z: linear in u and v.
+    Vec3 n = above.plane().normal();
+    double a = n.dot(plane.u());
+    double b = n.dot(plane.v());
+    double c = -above.plane().height(plane.origin());
+    return all.cut(a, b, c - tolerance.coincidenceM());
+  }
+}

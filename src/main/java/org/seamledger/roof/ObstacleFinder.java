@@ -1,0 +1,144 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.seamledger.element.Category;
+import org.seamledger.element.Opening;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.PlanIndex;
+import org.seamledger.geometry.Plane;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Side;
+import org.seamledger.geometry.Solid;
+import org.seamledger.geometry.Tolerance;
+
+/**
+ * Finds what stands in or at one top surface.
+ *
+ * <p>The footprint of a neighbour is its section just above the surface's plane. A connected piece of it counts where the section with
+ * the plane lifted by the upstand limit reaches it too: the neighbour's own, or that of whatever sits on it. What ends below the
+ * surface has no section above it and vanishes by itself.
+ */
+final class ObstacleFinder {
+
+  /** A thing through the roof counts from this height on, in metres; a lower one is slack of the model. */
+  private static final double LOWEST_PENETRATION = 0.02;
+  /** Heights are looked for up to here, metres. */
+  private static final double HIGHEST = 3;
+  private static final double SPECK_AREA = 1e-5;
+
+  private final PlanIndex<Part> neighbours;
+  private final PlanIndex<Part> roofs;
+  private final Tolerance tolerance;
+
+  ObstacleFinder(PlanIndex<Part> neighbours, PlanIndex<Part> roofs, Tolerance tolerance) {
+    this.neighbours = neighbours;
+    this.roofs = roofs;
+    this.tolerance = tolerance;
+  }
+
+  List<Obstacle> find(TopSurface top) {
+    Box3 box = TopSurface.box(top.plane(), top.own());
+    Box3 around = new Box3(box.minX() - 0.2, box.minY() - 0.2, box.minZ() - 0.2, box.maxX() + 0.2, box.maxY() + 0.2,
+        box.maxZ() + HIGHEST);
+    Region window = TopSurface.window(top.plane(), box.grown(0.3));
+    Region reach = top.own().grown(tolerance.gapM()).filled();
+    List<Part> near = neighbours.overlapping(around);
+    List<Obstacle> found = new ArrayList<>();
+    for (Part part : near) {
+      Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, window);
+      for (Region piece : footprint.parts()) {
+        if (piece.area() > SPECK_AREA && piece.touches(reach)) {
+          consider(part, piece, top, reach, window, around, found);
+        }
+      }
+    }
+    openings(top, window, found);
+    return found;
+  }
+
+  private void consider(Part part, Region piece, TopSurface top, Region reach, Region window, Box3 around, List<Obstacle> found) {
+    boolean wall = part.element().category() == Category.WALL;
+    Region contact = piece.intersect(reach);
+    boolean inside = contact.intersect(top.own().filled()).area() > SPECK_AREA;
+    double needed = wall || !inside ? tolerance.upstandM() : LOWEST_PENETRATION;
+    double height = reached(part.solid(), top.plane(), contact, needed, window);
+    if (height == 0 && wall) {
+      height = heightOfWhatSitsOn(part, top.plane(), contact, window, around);
+    }
+    if (height > 0) {
+      Region outline = wall ? piece : piece.filled();
+      found.add(new Obstacle(wall ? Obstacle.Kind.WALL : Obstacle.Kind.PENETRATION, part.id(), part.element().ifcClass(), outline,
+          height, !wall && RoundOutline.of(outline).isRound()));
+    }
+  }
+
+  private double heightOfWhatSitsOn(Part part, Plane plane, Region contact, Region window, Box3 around) {
+    double most = 0;
+    List<Part> others = new ArrayList<>(neighbours.overlapping(around));
+    others.addAll(roofs.overlapping(around));
+    for (Part other : others) {
+      if (other != part && other.box().overlaps(part.box().grown(tolerance.gapM()))) {
+        most = Math.max(most, reached(other.solid(), plane, contact, tolerance.upstandM(), window));
+      }
+    }
+    return most;
+  }
+
+  /** Greatest height, by halving, at which the solid still stands over the contact; zero where it doesn't reach {@code needed}. */
+  private double reached(Solid solid, Plane plane, Region contact, double needed, Region window) {
+    if (!standsAt(solid, plane, contact, needed, window)) {
+      return 0;
+    }
+    double low = needed;
+    double high = HIGHEST;
+    if (standsAt(solid, plane, contact, high, window)) {
+      return high;
+    }
+    while (high - low > 0.005) {
+      double mid = (low + high) / 2;
+      if (standsAt(solid, plane, contact, mid, window)) {
+        low = mid;
+      } else {
+        high = mid;
+      }
+    }
+    return Math.rint(low * 100) / 100;
+  }
+
+  private boolean standsAt(Solid solid, Plane plane, Region contact, double height, Region window) {
+    // A little less than the height itself, so that what is exactly as high as the limit reaches it.
+    double h = height - 2 * tolerance.coincidenceM();
+    Region lifted = solid.section(plane.lifted(h), tolerance.coincidenceM(), Side.BELOW, window);
+    // What stands straight above (u, v) has the lifted plane's coordinates (u, v + h · up-slope part of the vertical).
+    return lifted.moved(-h * plane.u().z(), -h * plane.v().z()).intersect(contact).area() > SPECK_AREA / 10;
+  }
+
+  private void openings(TopSurface top, Region window, List<Obstacle> found) {
+    for (TopSurface.Piece piece : top.pieces()) {
+      for (Opening opening : piece.part().element().openings()) {
+        Region hole = Region.unionOf(opening.body().stream()
+            .map(b -> b.section(top.plane(), tolerance.coincidenceM(), Side.BELOW, window)).toList());
+        for (Region part : hole.parts()) {
+          if (part.area() > SPECK_AREA && part.touches(top.own())) {
+            found.add(holeObstacle(opening, part, found, top.plane()));
+          }
+        }
+      }
+    }
+  }
+
+  /** A hole that something stands in is that thing's; a filled one is its filling's; else it is a hole. */
+  private static Obstacle holeObstacle(Opening opening, Region hole, List<Obstacle> found, Plane plane) {
+    boolean round = RoundOutline.of(hole).isRound();
+    for (Obstacle o : found) {
+      if (o.kind() == Obstacle.Kind.PENETRATION && o.footprint().intersect(hole).area() > 0.5 * o.footprint().area()) {
+        return new Obstacle(Obstacle.Kind.PENETRATION, o.globalId(), o.ifcClass(), hole, o.heightM(), round);
+      }
+    }
+    return opening.isFilled()
+        ? new Obstacle(Obstacle.Kind.PENETRATION, opening.filling(), opening.fillingClass(), hole, 0, round)
+        : new Obstacle(Obstacle.Kind.OPENING, opening.globalId(), "IfcOpeningElement", hole, 0, round);
+  }
+
+}

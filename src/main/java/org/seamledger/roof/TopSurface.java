@@ -1,0 +1,66 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Plane;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * What roof elements have of top surface in one plane, before anything that stands on it is taken away.
+ *
+ * @param plane normal up
+ * @param own material just below the plane and no material of the same element above it
+ * @param free {@code own} less whatever other roof elements' bodies cover or pierce
+ * @param pieces who owns what of it
+ * @param crossing roof elements that pierce the plane or lie on it, with the section
+ */
+record TopSurface(Plane plane, Region own, Region free, List<Piece> pieces, List<Piece> crossing) {
+
+  /** An element's region in the plane. */
+  record Piece(Part part, Region region) {
+  }
+
+  TopSurface {
+    pieces = List.copyOf(pieces);
+    crossing = List.copyOf(crossing);
+  }
+
+  TopSurface withFree(Region rest) {
+    return new TopSurface(plane, own, rest, pieces, crossing);
+  }
+
+  static Vec3 at(Plane plane, Vec2 p) {
+    return plane.at(p.u(), p.v());
+  }
+
+  /** Box in space of a region of a plane. */
+  static Box3 box(Plane plane, Region region) {
+    List<Vec3> corners = new ArrayList<>();
+    for (Region.Ring ring : region.rings()) {
+      for (Vec2 p : ring.points()) {
+        corners.add(at(plane, p));
+      }
+    }
+    return Box3.of(corners);
+  }
+
+  /** A rectangle of the plane that holds the projection of the box, with room to spare. */
+  static Region window(Plane plane, Box3 box) {
+    double minU = Double.POSITIVE_INFINITY;
+    double minV = minU;
+    double maxU = -minU;
+    double maxV = -minU;
+    for (int k = 0; k < 8; k++) {
+      Vec3 p = new Vec3((k & 1) == 0 ? box.minX() : box.maxX(), (k & 2) == 0 ? box.minY() : box.maxY(),
+          (k & 4) == 0 ? box.minZ() : box.maxZ());
+      minU = Math.min(minU, plane.u(p));
+      maxU = Math.max(maxU, plane.u(p));
+      minV = Math.min(minV, plane.v(p));
+      maxV = Math.max(maxV, plane.v(p));
+    }
+    return Region.rectangle(minU - 1, minV - 1, maxU + 1, maxV + 1);
+  }
+}

@@ -1,0 +1,232 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Plane;
+import org.seamledger.geometry.PlanIndex;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Side;
+import org.seamledger.geometry.Solid.Surface;
+import org.seamledger.geometry.Tolerance;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Finds the top surface of a group of roof elements.
+ *
+ * <ol>
+ * <li>In every plane that any of them has, the section just below less the section just above is top surface.
+ * <li>Cut edges and reveals (within the thickness of a larger face of the same element, and steep against it) are none.
+ * <li>Of parallel layers on top of each other only the outermost counts.
+ * <li>What other elements cover or pierce is not free.
+ * </ol>
+ */
+final class TopSurfaceFinder {
+
+  /** Smaller pieces than this (square metres), or narrower (metres), are left over by rounding. */
+  private static final double SPECK_AREA = 1e-3;
+  private static final double SPECK_WIDTH = 0.004;
+  /** Layers of one roof build-up lie within this distance (metres), and turn against each other by less (radians). */
+  private static final double BUILD_UP = 0.6;
+  private static final double PARALLEL = Math.toRadians(3);
+  /** A layer that is covered to this share is an inner one. */
+  private static final double COVERED = 0.6;
+  /** Thicker than this (metres) is no slab. */
+  private static final double MAX_THICKNESS = 1.2;
+
+  private final List<Part> parts;
+  private final PlanIndex<Part> index;
+  private final Tolerance tolerance;
+  private final Map<Part, List<Surface>> surfaces = new HashMap<>();
+
+  private TopSurfaceFinder(List<Part> parts, Tolerance tolerance) {
+    this.parts = parts;
+    this.index = new PlanIndex<>(parts, Part::box);
+    this.tolerance = tolerance;
+  }
+
+  static List<TopSurface> find(List<Part> group, Tolerance tolerance) {
+    return new TopSurfaceFinder(group, tolerance).run();
+  }
+
+  private List<TopSurface> run() {
+    List<TopSurface> tops = new ArrayList<>();
+    for (SurfacePlanes.Carried carried : SurfacePlanes.of(parts, tolerance)) {
+      ownSurface(carried, tops);
+    }
+    return outermost(withoutCutEdges(tops)).stream().map(this::freed).filter(t -> !t.free().isEmpty()).toList();
+  }
+
+  private void ownSurface(SurfacePlanes.Carried carried, List<TopSurface> tops) {
+    Plane plane = carried.plane();
+    List<TopSurface.Piece> pieces = new ArrayList<>();
+    Region own = Region.EMPTY;
+    for (Part part : carried.carriers()) {
+      Region window = TopSurface.window(plane, part.box());
+      Region below = part.solid().section(plane, tolerance.coincidenceM(), Side.BELOW, window);
+      Region top = below.isEmpty() ? below
+          : clean(below.minus(part.solid().section(plane, tolerance.coincidenceM(), Side.ABOVE, window)));
+      if (!top.isEmpty()) {
+        pieces.add(new TopSurface.Piece(part, top));
+        own = own.union(top);
+      }
+    }
+    if (!own.isEmpty()) {
+      tops.add(new TopSurface(plane, bridged(own), own, pieces, List.of()));
+    }
+  }
+
+  private static Region clean(Region region) {
+    List<Region> kept = region.parts().stream().filter(p -> p.area() > SPECK_AREA && !p.isNarrowerThan(SPECK_WIDTH)).toList();
+    return Region.unionOf(kept);
+  }
+
+  /** Pieces of one plane that touch across a small gap are one. */
+  private Region bridged(Region region) {
+    List<Region> pieces = region.parts();
+    if (pieces.size() < 2) {
+      return region;
+    }
+    Region closed = region.grown(tolerance.gapM() / 2).grown(-tolerance.gapM() / 2);
+    return closed.parts().size() < pieces.size() ? closed.union(region) : region;
+  }
+
+  // ---- cut edges
+
+  private List<TopSurface> withoutCutEdges(List<TopSurface> tops) {
+    Map<Part, List<TopSurface>> byPart = new HashMap<>();
+    for (TopSurface top : tops) {
+      top.pieces().forEach(p -> byPart.computeIfAbsent(p.part(), k -> new ArrayList<>()).add(top));
+    }
+    List<TopSurface> kept = new ArrayList<>();
+    for (TopSurface top : tops) {
+      List<TopSurface.Piece> pieces = new ArrayList<>();
+      for (TopSurface.Piece piece : top.pieces()) {
+        Region rest = Region.unionOf(piece.region().parts().stream()
+            .filter(r -> byPart.get(piece.part()).stream().noneMatch(main -> isCutEdge(r, top.plane(), main, piece.part()))).toList());
+        if (!rest.isEmpty()) {
+          pieces.add(new TopSurface.Piece(piece.part(), rest));
+        }
+      }
+      if (!pieces.isEmpty()) {
+        Region own = bridged(Region.unionOf(pieces.stream().map(TopSurface.Piece::region).toList()));
+        kept.add(new TopSurface(top.plane(), own, own, pieces, List.of()));
+      }
+    }
+    return kept;
+  }
+
+  private boolean isCutEdge(Region region, Plane plane, TopSurface main, Part part) {
+    Vec3 n = main.plane().normal();
+    if (Math.abs(n.dot(plane.normal())) > Math.cos(Math.toRadians(30))) {
+      return false;
+    }
+    Region mainRegion = Region.unionOf(
+        main.pieces().stream().filter(p -> p.part() == part).map(TopSurface.Piece::region).toList());
+    if (mainRegion.area() <= region.area()) {
+      return false;
+    }
+    double thickness = thickness(part, main.plane());
+    if (thickness == 0) {
+      return false;
+    }
+    for (Region.Ring ring : region.rings()) {
+      for (Vec2 p : ring.points()) {
+        double h = main.plane().height(TopSurface.at(plane, p));
+        if (h > 0.005 || h < -1.05 * thickness - 0.005) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  /** Greatest distance of a surface of the element parallel to and below the plane, up to the limit; zero where there is none. */
+  private double thickness(Part part, Plane plane) {
+    double most = 0;
+    for (Surface s : surfaces.computeIfAbsent(part, TopSurfaceFinder::surfacesOf)) {
+      if (s.plane().normal().cross(plane.normal()).length() < PARALLEL) {
+        double d = -plane.height(s.area() == 0 ? onPlane(s.plane(), part.box().centre()) : s.at());
+        if (d > most && d <= MAX_THICKNESS) {
+          most = d;
+        }
+      }
+    }
+    return most;
+  }
+
+  private static List<Surface> surfacesOf(Part part) {
+    List<Surface> all = new ArrayList<>();
+    part.solid().eachSurface(all::add);
+    return all;
+  }
+
+  private static Vec3 onPlane(Plane plane, Vec3 p) {
+    return p.minus(plane.normal().times(plane.height(p)));
+  }
+
+  // ---- layers
+
+  private List<TopSurface> outermost(List<TopSurface> tops) {
+    List<Box3> boxes = tops.stream().map(t -> TopSurface.box(t.plane(), t.own())).toList();
+    List<Integer> numbers = new ArrayList<>();
+    for (int i = 0; i < tops.size(); i++) {
+      numbers.add(i);
+    }
+    PlanIndex<Integer> near = new PlanIndex<>(numbers, boxes::get);
+    List<TopSurface> kept = new ArrayList<>();
+    for (int i = 0; i < tops.size(); i++) {
+      TopSurface top = tops.get(i);
+      List<TopSurface> others = near.overlapping(boxes.get(i).grown(BUILD_UP)).stream().map(tops::get).filter(o -> o != top
+          && o.plane().normal().cross(top.plane().normal()).length() < PARALLEL).toList();
+      if (others.isEmpty()) {
+        kept.add(top);
+        continue;
+      }
+      List<TopSurface.Piece> pieces = new ArrayList<>();
+      for (TopSurface.Piece piece : top.pieces()) {
+        Region rest = Region.unionOf(
+            piece.region().parts().stream().filter(r -> coveredShare(r, top.plane(), others) < COVERED).toList());
+        if (!rest.isEmpty()) {
+          pieces.add(new TopSurface.Piece(piece.part(), rest));
+        }
+      }
+      if (!pieces.isEmpty()) {
+        Region own = bridged(Region.unionOf(pieces.stream().map(TopSurface.Piece::region).toList()));
+        kept.add(new TopSurface(top.plane(), own, own, pieces, List.of()));
+      }
+    }
+    return kept;
+  }
+
+  private double coveredShare(Region region, Plane plane, List<TopSurface> others) {
+    Region covered = Region.EMPTY;
+    Vec3 middle = TopSurface.at(plane, region.centroid());
+    for (TopSurface o : others) {
+      double above = -o.plane().height(middle);
+      if (above > tolerance.coincidenceM() && above <= BUILD_UP) {
+        covered = covered.union(o.own().projected(o.plane(), plane, plane.normal()).intersect(region));
+      }
+    }
+    return covered.area() / region.area();
+  }
+
+  // ---- what other elements cover or pierce
+
+  private TopSurface freed(TopSurface top) {
+    Region free = top.own();
+    List<TopSurface.Piece> crossing = new ArrayList<>();
+    Box3 box = TopSurface.box(top.plane(), top.own()).grown(tolerance.gapM());
+    for (Part part : index.overlapping(box)) {
+      Region above = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, TopSurface.window(top.plane(), box));
+      if (!above.isEmpty() && above.distance(top.own()) <= tolerance.gapM()) {
+        crossing.add(new TopSurface.Piece(part, above));
+        free = free.minus(above);
+      }
+    }
+    return new TopSurface(top.plane(), top.own(), clean(free), top.pieces(), crossing);
+  }
+}
