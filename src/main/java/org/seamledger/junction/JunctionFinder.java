@@ -209,9 +209,10 @@ public final class JunctionFinder {
     for (Junction j : junctions) {
       j.faces().forEach(f -> sums.merge(f, j.lengthM() / (isSplit(j) ? j.faces().size() : 1), Double::sum));
     }
+    Map<String, Double> perimeters = perimetersM(roof);
     List<Finding> findings = new ArrayList<>();
     for (RoofFace face : roof.faces()) {
-      double perimeter = perimeterM(roof, face);
+      double perimeter = perimeters.get(face.id());
       double sum = sums.getOrDefault(face.id(), 0.0);
       if (Math.abs(sum - perimeter) > Math.max(SUM_SLACK, SUM_SHARE * perimeter)) {
         findings.add(Finding.of(Code.PERIMETER_MISMATCH, String.format(java.util.Locale.ROOT,
@@ -226,16 +227,17 @@ public final class JunctionFinder {
     return j.facts().word("against").equals("round");
   }
 
-  /** Length of the outline of a face; lines between facets of one curved face are inside it. */
-  public static double perimeterM(Roof roof, RoofFace face) {
-    int index = roof.faces().indexOf(face);
-    double sum = 0;
+  /** Length of the outline of every face by id, metres; lines between facets of one curved face are inside it. */
+  public static Map<String, Double> perimetersM(Roof roof) {
+    Map<String, Double> sums = new HashMap<>();
+    for (int i = 0; i < roof.facets().size(); i++) {
+      sums.merge(roof.face(i).id(), roof.facets().get(i).area().perimeter(), Double::sum);
+    }
     for (BoundaryEdge e : roof.edges()) {
-      boolean inside = e.contact().kind() == Contact.Kind.FACE && roof.faceOfFacet().get(e.contact().otherFacet()) == index;
-      if (roof.faceOfFacet().get(e.facet()) == index && !inside) {
-        sum += e.lengthM();
+      if (e.contact().kind() == Contact.Kind.FACE && roof.face(e.facet()) == roof.face(e.contact().otherFacet())) {
+        sums.merge(roof.face(e.facet()).id(), -e.lengthM(), Double::sum);
       }
     }
-    return sum;
+    return sums;
   }
 }
