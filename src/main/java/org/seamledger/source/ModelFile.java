@@ -1,0 +1,49 @@
+package org.seamledger.source;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.SeekableByteChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.seamledger.finding.UnreadableModelException;
+
+/**
+ * A file: STEP text as it is, gzipped, or in a zip ({@code .ifczip}). Which of them the first bytes tell, not the name.
+ *
+ * @param path where it is
+ * @param limits for packed files
+ */
+public record ModelFile(Path path, UnpackLimits limits) implements ModelSource {
+
+  public ModelFile(Path path) {
+    this(path, UnpackLimits.DEFAULT);
+  }
+
+  @Override
+  public OpenModel open() throws IOException {
+    if (Files.isDirectory(path)) {
+      throw unreadable("a model file", "a folder");
+    }
+    if (!Files.exists(path)) {
+      throw unreadable("a model file", "no file of that name");
+    }
+    if (!Files.isReadable(path)) {
+      throw unreadable("a model file", "one that may not be read");
+    }
+    SeekableByteChannel channel = channel();
+    return new OpenModel(path.getFileName().toString(), channel, channel.size());
+  }
+
+  private SeekableByteChannel channel() throws IOException {
+    return switch (Packing.of(path)) {
+      case ZIP -> Unpacker.unzip(path, limits);
+      case GZIP -> Unpacker.gunzip(path, limits);
+      case NONE -> FileChannel.open(path, StandardOpenOption.READ);
+    };
+  }
+
+  private UnreadableModelException unreadable(String expected, String found) {
+    return new UnreadableModelException(path.toString(), 0, 0, expected, found);
+  }
+}

@@ -1,0 +1,115 @@
+package org.seamledger.source;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.channels.SeekableByteChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipException;
+import java.util.zip.ZipFile;
+import org.seamledger.finding.UnreadableModelException;
+
+/** Unpacks a model into a temporary file that goes when its channel is closed. */
+final class Unpacker {
+
+  private static final int BLOCK = 64 * 1024;
+
+  private final Path path;
+  private final UnpackLimits limits;
+
+  private Unpacker(Path path, UnpackLimits limits) {
+    this.path = path;
+    this.limits = limits;
+  }
+
+  static SeekableByteChannel gunzip(Path path, UnpackLimits limits) throws IOException {
+    Unpacker unpacker = new Unpacker(path, limits);
+    try (InputStream packed = Files.newInputStream(path); InputStream in = new GZIPInputStream(packed, BLOCK)) {
+      return unpacker.unpack(in, Files.size(path));
+    } catch (ZipException | EOFException e) {
+      throw unpacker.broken("gzip", e);
+    }
+  }
+
+  static SeekableByteChannel unzip(Path path, UnpackLimits limits) throws IOException {
+    Unpacker unpacker = new Unpacker(path, limits);
+    try (ZipFile zip = new ZipFile(path.toFile())) {
+      ZipEntry entry = unpacker.model(zip);
+      try (InputStream in = zip.getInputStream(entry)) {
+        return unpacker.unpack(in, Math.max(1, entry.getCompressedSize()));
+      }
+    } catch (ZipException | EOFException | IllegalArgumentException e) {
+      throw unpacker.broken("zip", e);
+    }
+  }
+
+  /** The one model in an archive. */
+  private ZipEntry model(ZipFile zip) {
+    List<ZipEntry> models = new ArrayList<>();
+    boolean xml = false;
+    for (var entries = zip.entries(); entries.hasMoreElements(); ) {
+      ZipEntry entry = entries.nextElement();
+      String name = entry.getName().toLowerCase(Locale.ROOT);
+      xml |= name.endsWith(".ifcxml");
+      if (name.endsWith(".ifc") && !entry.isDirectory() && !isShadow(name)) {
+        models.add(entry);
+      }
+    }
+    if (models.size() == 1) {
+      return models.get(0);
+    }
+    String found = models.isEmpty() ? xml ? "ifcXML, which is not supported" : "none" : models.size() + " of them";
+    throw new UnreadableModelException(path.toString(), 0, 0, "a zip that holds one .ifc file", found);
+  }
+
+  /** Some archivers put a second file of attributes beside each. */
+  private static boolean isShadow(String name) {
+    return name.startsWith("__macosx/") || name.substring(name.lastIndexOf('/') + 1).startsWith("._");
+  }
+
+  private SeekableByteChannel unpack(InputStream in, long packed) throws IOException {
+    Path file = Files.createTempFile("seamledger", ".ifc");
+    FileChannel channel = FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
+    try {
+      copy(in, Channels.newOutputStream(channel), packed);
+      return channel;
+    } catch (IOException | RuntimeException e) {
+      channel.close();
+      throw e;
+    }
+  }
+
+  private void copy(InputStream in, OutputStream out, long packed) throws IOException {
+    byte[] block = new byte[BLOCK];
+    long total = 0;
+    for (int n; (n = in.read(block)) >= 0; ) {
+      total += n;
+      if (total > limits.bytes()) {
+        throw tooBig("at most " + limits.bytes() + " bytes after unpacking");
+      }
+      if (total > UnpackLimits.RATIO_FROM && total / packed > limits.ratio()) {
+        throw tooBig("at most " + limits.ratio() + " bytes after unpacking for each packed one");
+      }
+      out.write(block, 0, n);
+    }
+  }
+
+  private UnreadableModelException tooBig(String expected) {
+    return new UnreadableModelException(path.toString(), 0, 0, expected, "more");
+  }
+
+  private UnreadableModelException broken(String kind, Exception e) {
+    String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage().replaceAll("\\s+", " ");
+    return new UnreadableModelException(path.toString(), 0, 0, "a whole " + kind + " file", "a broken one (" + why + ")");
+  }
+}

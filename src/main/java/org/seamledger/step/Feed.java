@@ -1,0 +1,93 @@
+package org.seamledger.step;
+
+import java.io.IOException;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/**
+ * A file's bytes from front to back through one buffer, hashed on their way.
+ *
+ * <p>Behind the last byte stand eight semicolons and eight apostrophes, so that scans for either need no test for the end in their inner
+ * loop: they stop there, and see that their position is at or behind {@link #limit}.
+ */
+final class Feed {
+
+  /** Bytes before {@link #position} that a refill keeps. */
+  static final int LOOKBACK = 64;
+  /** How far behind {@link #limit} a scan may look without leaving the buffer. */
+  static final int PAD = 160;
+  /** The most that {@link #ensure} can be asked for. */
+  static final int AHEAD = 512;
+  private static final int BLOCK = 256 * 1024;
+
+  final byte[] buffer = new byte[LOOKBACK + AHEAD + BLOCK + PAD];
+  int position;
+  int limit;
+  /** Offset in the file of the buffer's first byte. */
+  long base;
+
+  private final FileBytes bytes;
+  private final MessageDigest digest;
+  private boolean ended;
+
+  Feed(FileBytes bytes) {
+    this.bytes = bytes;
+    try {
+      digest = MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+
+  long offset() {
+    return base + position;
+  }
+
+  /** Reads on. {@link #position} and {@link #base} change, their sum doesn't. False at the end of the file. */
+  boolean refill() throws IOException {
+    if (ended) {
+      return false;
+    }
+    int from = Math.max(0, position - LOOKBACK);
+    System.arraycopy(buffer, from, buffer, 0, limit - from);
+    base += from;
+    position -= from;
+    limit -= from;
+    int read = bytes.read(base + limit, buffer, limit, BLOCK);
+    ended = read < BLOCK;
+    digest.update(buffer, limit, read);
+    limit += read;
+    for (int i = 0; i < 8; i++) {
+      buffer[limit + i] = ';';
+      buffer[limit + 8 + i] = '\'';
+    }
+    return read > 0;
+  }
+
+  /** Sees to it that {@link #AHEAD} bytes are in the buffer from {@link #position} on, or all there are. */
+  void ensure() throws IOException {
+    if (limit - position < AHEAD) {
+      refill();
+    }
+  }
+
+  /** The byte at {@link #position}, or -1 at the end of the file. */
+  int peek() throws IOException {
+    return position < limit || refill() ? buffer[position] & 0xFF : -1;
+  }
+
+  /** The byte behind {@link #position}, or -1 where the file ends before it. */
+  int peekNext() throws IOException {
+    return position + 1 < limit || refill() && position + 1 < limit ? buffer[position + 1] & 0xFF : -1;
+  }
+
+  /** Reads what is left, so that the hash covers the file. */
+  String sha256() throws IOException {
+    position = limit;
+    while (refill()) {
+      position = limit;
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+}

@@ -1,0 +1,225 @@
+package org.seamledger.step;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.SeekableByteChannel;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+import org.seamledger.finding.UnreadableModelException;
+
+/**
+ * An exchange structure, indexed: its instances by id and by keyword, decoded when asked for.
+ *
+ * <p>Instances are judged when they are decoded, so every method that decodes may throw {@link UnreadableModelException}, and
+ * {@link UncheckedIOException} where the file can't be read any more. Safe for use by several threads.
+ */
+public final class StepFile implements AutoCloseable {
+
+  /**
+   * The keyword given to an instance that is of several entities at once ("external mapping"). Its parameters are {@link Value.Typed}, one
+   * for each entity, that hold an {@link Value.Aggregate} of that entity's parameters.
+   */
+  public static final String COMPLEX = "()";
+
+  private static final int FIRST_LOOK = 64 * 1024;
+  private static final int LONGEST = 1 << 30;
+  private static final int CACHED = 4096;
+  private static final int CACHED_LENGTH = 2048;
+
+  private final String name;
+  private final FileBytes bytes;
+  private final KeywordTable keywords;
+  private final RecordIndex records;
+  private final Header header;
+  private final String sha256;
+  private final RecordBytes reading;
+  private final Map<Long, Instance> cache = new LinkedHashMap<>(256, 0.75f, true) {
+    private static final long serialVersionUID = 1;
+
+    @Override
+    protected boolean removeEldestEntry(Map.Entry<Long, Instance> eldest) {
+      return size() > CACHED;
+    }
+  };
+
+  private StepFile(String name, FileBytes bytes, IndexPass pass) throws IOException {
+    this.name = name;
+    this.bytes = bytes;
+    this.keywords = pass.keywords();
+    this.records = pass.records();
+    this.header = HeaderReader.read(bytes, pass.headerSpans());
+    this.sha256 = pass.sha256();
+    this.reading = new RecordBytes(bytes);
+  }
+
+  /**
+   * Indexes a file's bytes in one pass.
+   *
+   * @param channel is closed with the result, or here where that fails
+   * @param name the file's name for messages
+   * @throws UnreadableModelException where the bytes are no exchange structure, or a broken one
+   */
+  public static StepFile open(SeekableByteChannel channel, String name) throws IOException {
+    FileBytes bytes = new FileBytes(channel);
+    try {
+      IndexPass pass = new IndexPass(bytes);
+      pass.run();
+      return new StepFile(name, bytes, pass);
+    } catch (Misread e) {
+      UnreadableModelException unreadable = unreadable(name, bytes, e);
+      channel.close();
+      throw unreadable;
+    } catch (IOException | RuntimeException e) {
+      channel.close();
+      throw e;
+    }
+  }
+
+  public Header header() {
+    return header;
+  }
+
+  /** How many instances with ids of their own there are. */
+  public int count() {
+    return records.count();
+  }
+
+  /** How many instances of an entity there are; its subtypes don't count. */
+  public int count(String keyword) {
+    int number = keywords.number(keyword);
+    return number == KeywordTable.UNKNOWN ? 0 : records.count(number);
+  }
+
+  /** The file's length in bytes. */
+  public long size() {
+    return bytes.size();
+  }
+
+  /** Of the file's bytes, in lower-case hexadecimal. */
+  public String sha256() {
+    return sha256;
+  }
+
+  /** Keywords of all instances, ascending. */
+  public Set<String> keywords() {
+    Set<String> result = new TreeSet<>();
+    for (int i = 0; i < keywords.size(); i++) {
+      if (records.count(i) > 0) {
+        result.add(keywords.name(i));
+      }
+    }
+    return result;
+  }
+
+  /** Ids that several instances have, ascending, at most a hundred. Of each the first instance in the file counts, the others are left out. */
+  public List<Long> repeatedIds() {
+    return records.repeated();
+  }
+
+  /** Ids of an entity's instances, ascending; subtypes not included. */
+  public long[] idsOf(String keyword) {
+    int[] handles = handles(keyword);
+    long[] ids = new long[handles.length];
+    for (int i = 0; i < ids.length; i++) {
+      ids[i] = records.id(handles[i]);
+    }
+    Arrays.sort(ids);
+    return ids;
+  }
+
+  /** The keyword of an id's instance, or the empty string where no instance has that id. */
+  public String keywordOf(long id) {
+    int handle = records.find(id);
+    return handle < 0 ? "" : keywords.name(records.keyword(handle));
+  }
+
+  /** The instance with an id. */
+  public synchronized Optional<Instance> find(long id) {
+    Instance cached = cache.get(id);
+    if (cached != null) {
+      return Optional.of(cached);
+    }
+    int handle = records.find(id);
+    if (handle < 0) {
+      return Optional.empty();
+    }
+    Instance instance = decode(handle, reading);
+    if (records.endBefore(handle) - records.offset(handle) <= CACHED_LENGTH) {
+      cache.put(id, instance);
+    }
+    return Optional.of(instance);
+  }
+
+  /** Decodes an entity's instances one after another in the file's order. */
+  public void forEach(String keyword, Consumer<Instance> consumer) {
+    RecordBytes sequence = new RecordBytes(bytes);
+    for (int handle : handles(keyword)) {
+      consumer.accept(decode(handle, sequence));
+    }
+  }
+
+  /** Shows the references in an entity's instances one after another in the file's order, the rest undecoded: for skimming many. */
+  public void forEachReferences(String keyword, ReferenceVisitor visitor) {
+    RecordBytes sequence = new RecordBytes(bytes);
+    References references = new References();
+    for (int handle : handles(keyword)) {
+      read(handle, sequence, (text, from, to, offset) -> {
+        ReferenceReader.read(text, from, to, offset, references);
+        return null;
+      });
+      visitor.visit(records.id(handle), references);
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    bytes.close();
+  }
+
+  private synchronized int[] handles(String keyword) {
+    int number = keywords.number(keyword);
+    return number == KeywordTable.UNKNOWN ? new int[0] : records.handles(number);
+  }
+
+  private Instance decode(int handle, RecordBytes from) {
+    return read(handle, from, (text, start, end, offset) -> new ParameterReader(text, start, end, offset).instance());
+  }
+
+  private interface Reading<T> {
+    T read(byte[] text, int from, int to, long offset);
+  }
+
+  /**
+   * Reads a record. Where it ends isn't kept, only where the next one starts, and a long comment may stand between: a long stretch is
+   * looked at from its start, and whole only if the record doesn't end before.
+   */
+  private <T> T read(int handle, RecordBytes from, Reading<T> reading) {
+    long offset = records.offset(handle);
+    long whole = records.endBefore(handle) - offset;
+    try {
+      for (int length = (int) Math.min(whole, FIRST_LOOK); ; length = (int) Math.min(whole, 16L * length)) {
+        int place = from.load(offset, length);
+        try {
+          return reading.read(from.buffer(), place, from.end(place, length), offset);
+        } catch (Misread e) {
+          if (!e.ranOut() || length == whole || length >= LONGEST) {
+            throw unreadable(name, bytes, e);
+          }
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(name + ": " + e.getMessage(), e);
+    }
+  }
+
+  private static UnreadableModelException unreadable(String name, FileBytes bytes, Misread e) throws IOException {
+    Place place = Place.of(bytes, e.offset);
+    return new UnreadableModelException(name, place.line(), place.column(), e.expected, e.found);
+  }
+}
