@@ -1,6 +1,7 @@
 package org.seamledger.rdf;
 
 import java.util.Map;
+import java.util.TreeMap;
 import org.apache.jena.datatypes.xsd.XSDDatatype;
 import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.GraphMemFactory;
@@ -15,17 +16,18 @@ public final class FactGraph {
 
   private static final Node SUBJECT = NodeFactory.createURI("urn:seamledger:subject");
 
-  private final Graph graph;
+  private final Graph graph = GraphMemFactory.createDefaultGraph();
+  private final Map<String, Object> facts = new TreeMap<>();
 
-  private FactGraph(Graph graph) {
-    this.graph = graph;
+  private FactGraph() {
   }
 
   /** @param facts names of the vocabulary to Double, Integer, Boolean or String */
   public static FactGraph of(Map<String, ?> facts) {
-    Graph graph = GraphMemFactory.createDefaultGraph();
-    addFacts(graph, SUBJECT, facts);
-    return new FactGraph(graph);
+    FactGraph thing = new FactGraph();
+    facts.forEach((name, value) -> thing.facts.put(name, rounded(name, value)));
+    addFacts(thing.graph, SUBJECT, thing.facts);
+    return thing;
   }
 
   static void addFacts(Graph graph, Node subject, Map<String, ?> facts) {
@@ -38,6 +40,11 @@ public final class FactGraph {
 
   public Node subject() {
     return SUBJECT;
+  }
+
+  /** Double, Integer, Boolean or String; null where the fact is missing. */
+  public Object value(String name) {
+    return facts.get(name);
   }
 
   /** The value as rules see it. */

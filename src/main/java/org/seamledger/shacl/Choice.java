@@ -43,17 +43,17 @@ public final class Choice {
     FactGraph thing = FactGraph.of(relevant(facts));
     List<String> conforming = new ArrayList<>();
     String nearest = "";
-    List<String> missed = List.of();
+    Validation.Misses least = null;
     for (Map.Entry<String, Shape> claim : claims.entrySet()) {
-      List<String> misses = validation.misses(claim.getValue(), thing);
-      if (misses.isEmpty()) {
+      Validation.Misses misses = validation.misses(claim.getValue(), thing);
+      if (misses.none()) {
         conforming.add(claim.getKey());
-      } else if (nearest.isEmpty() || misses.size() < missed.size()) {
+      } else if (least == null || misses.compareTo(least) < 0) {
         nearest = claim.getKey();
-        missed = misses;
+        least = misses;
       }
     }
-    return new Verdict(conforming, nearest, missed);
+    return new Verdict(conforming, nearest, least == null ? List.of() : least.words());
   }
 
   private Map<String, Object> relevant(Map<String, ?> facts) {

@@ -6,7 +6,6 @@ import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.Node;
 import org.apache.jena.graph.Triple;
 import org.apache.jena.irix.IRIxResolver;
-import org.apache.jena.riot.RIOT;
 import org.apache.jena.riot.RiotException;
 import org.apache.jena.riot.lang.LangTurtle;
 import org.apache.jena.riot.system.ErrorHandler;
@@ -16,6 +15,7 @@ import org.apache.jena.riot.system.RiotLib;
 import org.apache.jena.riot.system.StreamRDFLib;
 import org.apache.jena.riot.tokens.Tokenizer;
 import org.apache.jena.riot.tokens.TokenizerText;
+import org.apache.jena.sparql.util.Context;
 
 /** Reads Turtle into a graph and remembers where each triple stood, so that complaints about rules can name the line. */
 final class TurtleReader {
@@ -58,7 +58,7 @@ final class TurtleReader {
     private final String file;
 
     Placing(String file, ErrorHandler errors, IRIxResolver resolver) {
-      super(RiotLib.factoryRDF(), errors, resolver, PrefixMapFactory.create(), RIOT.getContext().copy(), true, false);
+      super(RiotLib.factoryRDF(), errors, resolver, PrefixMapFactory.create(), new Context(), true, false);
       this.file = file;
     }
 

@@ -1,7 +1,8 @@
 package org.seamledger.shacl;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.apache.jena.shacl.Shapes;
 import org.apache.jena.shacl.engine.ValidationContext;
 import org.apache.jena.shacl.engine.constraint.ShAnd;
@@ -24,11 +25,30 @@ final class Validation {
     return !run(shape, thing).hasViolation();
   }
 
-  /** What the shape asks for and the thing doesn't give, in words, sorted; empty where it conforms. */
-  List<String> misses(Shape shape, FactGraph thing) {
-    List<String> words = new ArrayList<>();
-    collect(shape, thing, words);
-    return words.stream().distinct().sorted().toList();
+  /**
+   * How a thing misses a shape.
+   *
+   * @param words what the shape asks for and the thing doesn't give, sorted
+   * @param gap sum of the differences to the limits
+   */
+  record Misses(List<String> words, double gap) implements Comparable<Misses> {
+
+    boolean none() {
+      return words.isEmpty();
+    }
+
+    /** Fewer first, then nearer. */
+    @Override
+    public int compareTo(Misses o) {
+      int c = Integer.compare(words.size(), o.words.size());
+      return c != 0 ? c : Double.compare(gap, o.gap);
+    }
+  }
+
+  Misses misses(Shape shape, FactGraph thing) {
+    Map<String, Double> found = new TreeMap<>();
+    collect(shape, thing, found);
+    return new Misses(List.copyOf(found.keySet()), found.values().stream().mapToDouble(d -> d).sum());
   }
 
   private ValidationContext run(Shape shape, FactGraph thing) {
@@ -37,18 +57,18 @@ final class Validation {
     return context;
   }
 
-  private void collect(Shape shape, FactGraph thing, List<String> words) {
+  private void collect(Shape shape, FactGraph thing, Map<String, Double> found) {
     ValidationContext context = run(shape, thing);
     if (!context.hasViolation()) {
       return;
     }
     for (ReportEntry entry : context.generateReport().getEntries()) {
       if (entry.constraint() instanceof ShNode inner) {
-        collect(inner.getOther(), thing, words);
+        collect(inner.getOther(), thing, found);
       } else if (entry.constraint() instanceof ShAnd inner) {
-        inner.getOthers().forEach(s -> collect(s, thing, words));
+        inner.getOthers().forEach(s -> collect(s, thing, found));
       } else {
-        words.add(Words.missed(entry, thing));
+        found.put(Words.missed(entry, thing), Words.gap(entry, thing));
       }
     }
   }

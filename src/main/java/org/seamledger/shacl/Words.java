@@ -85,6 +85,29 @@ final class Words {
         + names.stream().map(n -> "; " + found(n, thing)).collect(Collectors.joining());
   }
 
+  /**
+   * How far a result is from conforming: the difference to the limit where one number misses one limit, 0 where the number is missing,
+   * 1000 for anything else, such as another word.
+   */
+  static double gap(ReportEntry entry, FactGraph thing) {
+    Constraint c = entry.constraint();
+    String name = entry.resultPath() == null ? "" : name(entry.resultPath());
+    while (name.isEmpty() && c instanceof ConstraintOp1 one && one.getOther().getPropertyShapes().size() == 1) {
+      PropertyShape p = one.getOther().getPropertyShapes().iterator().next();
+      if (p.getConstraints().size() != 1) {
+        break;
+      }
+      c = p.getConstraints().iterator().next();
+      name = name(p.getPath());
+    }
+    Object limit = c instanceof ValueRangeConstraint range ? range.getNodeValue().asNode().getLiteralValue() : null;
+    Object value = thing.value(name);
+    if (value == null) {
+      return 0;
+    }
+    return limit instanceof Number l && value instanceof Number v ? Math.abs(v.doubleValue() - l.doubleValue()) : 1000;
+  }
+
   private static String found(String name, FactGraph thing) {
     List<String> values = new ArrayList<>();
     thing.graph().find(thing.subject(), Vocabulary.term(name), Node.ANY).forEachRemaining(t -> values.add(show(t.getObject())));

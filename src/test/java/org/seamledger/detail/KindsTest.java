@@ -57,7 +57,7 @@ class KindsTest {
   @Test
   void aLineNobodyCanExplainIsReportedWithTheNearestKind() {
     Facts facts = Facts.builder().word("against", "nothing").count("faceCount", 1).number("minSlopeDegrees", 20)
-        .number("obliquityDegrees", 90).build();
+        .number("obliquityDegrees", 90).number("highRiseDegrees", 20).build();
     Kinds.Result result = Kinds.classify(List.of(junction(facts)), Rules.packaged());
     assertThat(result.junctions()).extracting(KindedJunction::kind).containsExactly("unclassified");
     assertThat(result.findings()).hasSize(1);
