@@ -1,0 +1,89 @@
+package org.seamledger.detail;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+import org.seamledger.junction.Facts;
+import org.seamledger.junction.Junction;
+import org.seamledger.shacl.Choice;
+import org.seamledger.shacl.Rules;
+import org.seamledger.shacl.Verdict;
+
+/** Gives junctions their kind: that of the one kind shape which their facts conform to. */
+public final class Kinds {
+
+  /** The kinds there are, in the order in which reports list them. */
+  public static final List<String> ALL = List.of("ridge", "hip", "valley", "level-valley", "transition-convex", "transition-concave",
+      "eave", "high-edge", "rake", "headwall", "sidewall", "low-wall", "skew-wall", "curb-upslope", "curb-side", "curb-downslope",
+      "pipe", "flat-edge");
+
+  public static final String UNCLASSIFIED = "unclassified";
+
+  private final Choice shapes;
+
+  /** @throws org.seamledger.shacl.BrokenRulesException where the rules have no kinds, or one that isn't in the list */
+  public Kinds(Rules rules) {
+    rules.expect("kind", ALL);
+    shapes = rules.choice("kind");
+  }
+
+  /** Junctions in the order given, and what there is to say about them. */
+  public record Result(List<KindedJunction> junctions, List<Finding> findings) {
+    public Result {
+      junctions = List.copyOf(junctions);
+      findings = List.copyOf(findings);
+    }
+  }
+
+  /** Kinds of all junctions, with a finding for each that stays unclassified or lies at a level face. */
+  public static Result classify(List<Junction> junctions, Rules rules) {
+    Kinds kinds = new Kinds(rules);
+    List<KindedJunction> kinded = new ArrayList<>();
+    List<Finding> findings = new ArrayList<>();
+    for (Junction j : junctions) {
+      KindedJunction k = kinds.kind(j);
+      kinded.add(k);
+      if (k.kind().equals(UNCLASSIFIED)) {
+        findings.add(unclassified(k));
+      } else if (k.kind().equals("flat-edge")) {
+        findings.add(flat(k));
+      }
+    }
+    return new Result(kinded, findings);
+  }
+
+  /** The kind of one junction; an unclassified one comes with its explanation. */
+  public KindedJunction kind(Junction junction) {
+    List<String> conforming = shapes.decide(junction.facts().asMap());
+    return conforming.size() == 1
+        ? new KindedJunction(junction, conforming.get(0), new Explanation(conforming, "", List.of()))
+        : new KindedJunction(junction, UNCLASSIFIED, explain(junction.facts()));
+  }
+
+  /** The shapes that facts conform to, and the nearest that they miss. */
+  public Explanation explain(Facts facts) {
+    Map<String, Object> map = facts.asMap();
+    Verdict verdict = shapes.explain(map);
+    return new Explanation(verdict.conforming(), verdict.nearest(), verdict.missed());
+  }
+
+  private static Finding unclassified(KindedJunction k) {
+    Explanation e = k.explanation();
+    String why = e.shapes().isEmpty()
+        ? "no kind fits a line of " + metres(k) + "; the nearest is " + e.nearest() + ", which " + String.join(", and ", e.missed())
+        : "a line of " + metres(k) + " fits several kinds: " + String.join(", ", e.shapes());
+    return Finding.of(Code.UNCLASSIFIED, why, k.junction().elements()).at(k.junction().id());
+  }
+
+  private static Finding flat(KindedJunction k) {
+    return Finding.of(Code.FLAT_EDGE, String.format(Locale.ROOT, "an edge of %s lies at a face that slopes %.2f degrees only", metres(k),
+        k.junction().facts().number("minSlopeDegrees")), k.junction().elements()).at(k.junction().id());
+  }
+
+  private static String metres(KindedJunction k) {
+    return String.format(Locale.ROOT, "%.2f m", k.junction().lengthM());
+  }
+}

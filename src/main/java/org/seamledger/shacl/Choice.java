@@ -1,0 +1,73 @@
+package org.seamledger.shacl;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.apache.jena.graph.Node;
+import org.apache.jena.shacl.Shapes;
+import org.apache.jena.shacl.parser.Shape;
+import org.seamledger.rdf.FactGraph;
+
+/**
+ * A set of shapes that each claim a word; decides which of them a thing conforms to. Things whose facts agree, as far as these shapes
+ * look at them, are decided once. Facts are given by name: Double, Integer, Boolean or String. Not for use by several threads at once.
+ */
+public final class Choice {
+
+  private final Map<String, Shape> claims = new TreeMap<>();
+  private final Validation validation;
+  private final Set<String> seen;
+  private final Map<Map<String, Object>, List<String>> decided = new HashMap<>();
+
+  Choice(Shapes shapes, Map<String, Node> nodes) {
+    nodes.forEach((word, node) -> claims.put(word, shapes.getShape(node)));
+    validation = new Validation(shapes);
+    seen = Words.facts(claims.values());
+  }
+
+  /** The words that can be chosen, sorted. */
+  public Set<String> words() {
+    return claims.keySet();
+  }
+
+  /** Words of the shapes that a thing with these facts conforms to, sorted. */
+  public List<String> decide(Map<String, ?> facts) {
+    return decided.computeIfAbsent(relevant(facts), this::conforming);
+  }
+
+  /** The same, with the nearest shape that was missed, and by what. */
+  public Verdict explain(Map<String, ?> facts) {
+    FactGraph thing = FactGraph.of(relevant(facts));
+    List<String> conforming = new ArrayList<>();
+    String nearest = "";
+    Validation.Misses least = null;
+    for (Map.Entry<String, Shape> claim : claims.entrySet()) {
+      Validation.Misses misses = validation.misses(claim.getValue(), thing);
+      if (misses.none()) {
+        conforming.add(claim.getKey());
+      } else if (least == null || misses.compareTo(least) < 0) {
+        nearest = claim.getKey();
+        least = misses;
+      }
+    }
+    return new Verdict(conforming, nearest, least == null ? List.of() : least.words());
+  }
+
+  private Map<String, Object> relevant(Map<String, ?> facts) {
+    Map<String, Object> relevant = new TreeMap<>();
+    facts.forEach((name, value) -> {
+      if (seen.contains(name)) {
+        relevant.put(name, FactGraph.rounded(name, value));
+      }
+    });
+    return relevant;
+  }
+
+  private List<String> conforming(Map<String, Object> facts) {
+    FactGraph thing = FactGraph.of(facts);
+    return claims.entrySet().stream().filter(c -> validation.conforms(c.getValue(), thing)).map(Map.Entry::getKey).toList();
+  }
+}

@@ -1,0 +1,139 @@
+package org.seamledger.shacl;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Collection;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.apache.jena.graph.Graph;
+import org.apache.jena.graph.GraphMemFactory;
+import org.apache.jena.graph.Node;
+import org.apache.jena.shacl.Shapes;
+import org.seamledger.rdf.Vocabulary;
+
+/** The rules in force: the shapes of every file of a folder, parsed once. */
+public final class Rules {
+
+  private static final List<String> PACKAGED = List.of("kinds.ttl");
+
+  private final Shapes shapes;
+  private final TurtleReader reader;
+  private final String hash;
+
+  private Rules(Collection<RuleFile> files) {
+    Graph graph = GraphMemFactory.createDefaultGraph();
+    reader = new TurtleReader(graph);
+    files.forEach(reader::read);
+    RuleCheck.check(graph, reader);
+    shapes = Shapes.parse(graph);
+    hash = hash(files);
+  }
+
+  /** The rules that come with the program. */
+  public static Rules packaged() {
+    return new Rules(packagedFiles().values());
+  }
+
+  /**
+   * The rules in a folder: each of its {@code .ttl} files takes the place of the packaged one of the same name, or is added.
+   *
+   * @throws BrokenRulesException where there is no such folder, no such file in it, or a file is wrong
+   */
+  public static Rules load(Path folder) {
+    Map<String, RuleFile> files = packagedFiles();
+    Map<String, RuleFile> own = new TreeMap<>();
+    try (DirectoryStream<Path> list = Files.newDirectoryStream(folder, "*.ttl")) {
+      list.forEach(p -> own.put(p.getFileName().toString(), RuleFile.read(p)));
+    } catch (IOException e) {
+      throw new BrokenRulesException(folder.toString(), 0, 0, "is no folder of rules that can be read");
+    }
+    if (own.isEmpty()) {
+      throw new BrokenRulesException(folder.toString(), 0, 0, "holds no file of rules (*.ttl)");
+    }
+    files.putAll(own);
+    return new Rules(files.values());
+  }
+
+  private static Map<String, RuleFile> packagedFiles() {
+    Map<String, RuleFile> files = new TreeMap<>();
+    for (String name : PACKAGED) {
+      String place = "shapes/" + name;
+      try (InputStream in = Rules.class.getResourceAsStream("/" + place)) {
+        if (in == null) {
+          throw new IllegalStateException("the program was packed without " + place);
+        }
+        files.put(name, new RuleFile(name, place, RuleFile.decode(place, in.readAllBytes())));
+      } catch (IOException e) {
+        throw new IllegalStateException(place, e);
+      }
+    }
+    return files;
+  }
+
+  /** SHA-256 over names and texts of the files in the order of their names, line ends as in Unix: 64 hexadecimal digits. */
+  public String hash() {
+    return hash;
+  }
+
+  private static String hash(Collection<RuleFile> files) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      for (RuleFile f : files) {
+        digest.update((f.name() + "\n" + f.text().length() + "\n" + f.text()).getBytes(StandardCharsets.UTF_8));
+      }
+      return HexFormat.of().formatHex(digest.digest());
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /**
+   * The shapes that claim a word for what conforms to them.
+   *
+   * @param property local name in the project's namespace, such as {@code kind}
+   * @throws BrokenRulesException where no shape has it
+   */
+  public Choice choice(String property) {
+    Node p = Vocabulary.term(property);
+    Map<String, Node> claims = new TreeMap<>();
+    shapes.getGraph().find(Node.ANY, p, Node.ANY).forEachRemaining(t -> {
+      if (!t.getObject().isLiteral()) {
+        throw reader.place(t).problem("sl:" + property + " needs a word in quotes");
+      }
+      if (shapes.getShape(t.getSubject()) == null) {
+        throw reader.place(t).problem("what has sl:" + property + " must be a sh:NodeShape");
+      }
+      Node other = claims.put(t.getObject().getLiteralLexicalForm(), t.getSubject());
+      if (other != null) {
+        throw reader.place(t).problem("a second shape claims sl:" + property + " " + t.getObject().getLiteralLexicalForm()
+            + "; combine them by sh:or");
+      }
+    });
+    if (claims.isEmpty()) {
+      throw new BrokenRulesException("rules", 0, 0, "no shape has sl:" + property);
+    }
+    return new Choice(shapes, claims);
+  }
+
+  /**
+   * Refuses a word that a shape claims by a property and that isn't one of those expected.
+   *
+   * @throws BrokenRulesException with the line
+   */
+  public void expect(String property, Collection<String> words) {
+    shapes.getGraph().find(Node.ANY, Vocabulary.term(property), Node.ANY).forEachRemaining(t -> {
+      String word = t.getObject().isLiteral() ? t.getObject().getLiteralLexicalForm() : t.getObject().toString();
+      if (!words.contains(word)) {
+        throw reader.place(t).problem("there is no " + property + " \"" + word + "\"; there are " + String.join(", ", words));
+      }
+    });
+  }
+}
