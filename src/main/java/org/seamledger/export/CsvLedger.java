@@ -15,6 +15,7 @@ import org.seamledger.detail.KindedJunction;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
+import org.seamledger.measure.Format;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -23,6 +24,7 @@ import org.seamledger.takeoff.Takeoff;
  */
 public final class CsvLedger {
 
+  private static final int PLACES = 6;
   private static final String LINE_END = "\r\n";
   private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(\\.\\d+)?");
   private static final List<String> MEASURED = List.of("inclinationDegrees", "foldDegrees", "slopeDegrees", "otherSlopeDegrees",
@@ -52,9 +54,9 @@ public final class CsvLedger {
   private static List<String> cells(Takeoff takeoff, KindedJunction kinded, SortedSet<String> codes) {
     Junction junction = kinded.junction();
     Facts facts = junction.facts();
-    List<String> cells = new java.util.ArrayList<>(List.of(junction.id(), kinded.kind(), Rounded.of(junction.lengthM()),
-        FeetInches.of(junction.lengthM()), String.join(" ", junction.faces())));
-    MEASURED.forEach(name -> cells.add(facts.has(name) ? Rounded.of(facts.number(name)) : ""));
+    List<String> cells = new java.util.ArrayList<>(List.of(junction.id(), kinded.kind(), Format.plain(junction.lengthM(), PLACES),
+        Format.formatFeetInches(junction.lengthM()), String.join(" ", junction.faces())));
+    MEASURED.forEach(name -> cells.add(facts.has(name) ? Format.plain(facts.number(name), PLACES) : ""));
     cells.add(facts.word("neighbourClass"));
     cells.add(String.join(" ", junction.elements()));
     cells.add(junction.elements().stream().filter(takeoff.elements()::containsKey).map(id -> takeoff.elements().get(id).name())
@@ -66,7 +68,7 @@ public final class CsvLedger {
   }
 
   private static void addPoint(List<String> cells, Vec3 p) {
-    cells.addAll(List.of(Rounded.of(p.x()), Rounded.of(p.y()), Rounded.of(p.z())));
+    cells.addAll(List.of(Format.plain(p.x(), PLACES), Format.plain(p.y(), PLACES), Format.plain(p.z(), PLACES)));
   }
 
   private static void row(Writer writer, List<String> cells) throws IOException {

@@ -20,6 +20,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
+import org.seamledger.measure.Format;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.ElementLabel;
@@ -35,6 +36,8 @@ public final class JsonLedger {
   /** Raised when a field changes its meaning or goes; new fields don't raise it. */
   public static final int CONTRACT = 1;
 
+  /** A micrometre, a square millimetre: beyond what any model states. */
+  private static final int PLACES = 6;
   private static final JsonFactory FACTORY = new JsonFactory();
 
   private final Takeoff takeoff;
@@ -95,7 +98,11 @@ public final class JsonLedger {
 
   private void tolerances() throws IOException {
     json.writeObjectFieldStart("tolerances");
-    number("gapM", takeoff.toleranceM());
+    number("coincidenceM", takeoff.tolerance().coincidenceM());
+    number("gapM", takeoff.tolerance().gapM());
+    number("upstandM", takeoff.tolerance().upstandM());
+    number("facetTurnDegrees", takeoff.tolerance().facetTurnDegrees());
+    number("levelDegrees", takeoff.tolerance().levelDegrees());
     json.writeEndObject();
   }
 
@@ -227,14 +234,14 @@ public final class JsonLedger {
 
   private void point(Vec3 p) throws IOException {
     json.writeStartArray();
-    json.writeNumber(Rounded.of(p.x()));
-    json.writeNumber(Rounded.of(p.y()));
-    json.writeNumber(Rounded.of(p.z()));
+    json.writeNumber(Format.plain(p.x(), PLACES));
+    json.writeNumber(Format.plain(p.y(), PLACES));
+    json.writeNumber(Format.plain(p.z(), PLACES));
     json.writeEndArray();
   }
 
   private void number(String field, double value) throws IOException {
     json.writeFieldName(field);
-    json.writeNumber(Rounded.of(value));
+    json.writeNumber(Format.plain(value, PLACES));
   }
 }

@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Finding;
+import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.roof.RoofFace;
 
@@ -19,13 +20,13 @@ import org.seamledger.roof.RoofFace;
  * @param version of this program
  * @param shapes hash of the rules that were used
  * @param offset world coordinates of the local origin, metres: world = local + offset
- * @param toleranceM edges this near to each other meet, metres
+ * @param tolerance how exact the models were taken to be
  * @param elements what faces, junctions and findings refer to, by GlobalId
  * @param faces in the order of their ids' numbers
  * @param junctions ordered by id
  * @param findings the worst first
  */
-public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, double toleranceM,
+public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<KindedJunction> junctions, List<Finding> findings) {
 
   public Takeoff {
