@@ -209,10 +209,9 @@ public final class JunctionFinder {
     for (Junction j : junctions) {
       j.faces().forEach(f -> sums.merge(f, j.lengthM() / (isSplit(j) ? j.faces().size() : 1), Double::sum));
     }
-    Map<String, Double> perimeters = perimetersM(roof);
     List<Finding> findings = new ArrayList<>();
     for (RoofFace face : roof.faces()) {
-      double perimeter = perimeters.get(face.id());
+      double perimeter = face.perimeterM();
       double sum = sums.getOrDefault(face.id(), 0.0);
       if (Math.abs(sum - perimeter) > Math.max(SUM_SLACK, SUM_SHARE * perimeter)) {
         findings.add(Finding.of(Code.PERIMETER_MISMATCH, String.format(java.util.Locale.ROOT,
@@ -225,19 +224,5 @@ public final class JunctionFinder {
   /** A round thing that breaks through several faces has one line of which each face has a part. */
   private static boolean isSplit(Junction j) {
     return j.facts().word("against").equals("round");
-  }
-
-  /** Length of the outline of every face by id, metres; lines between facets of one curved face are inside it. */
-  public static Map<String, Double> perimetersM(Roof roof) {
-    Map<String, Double> sums = new HashMap<>();
-    for (int i = 0; i < roof.facets().size(); i++) {
-      sums.merge(roof.face(i).id(), roof.facets().get(i).area().perimeter(), Double::sum);
-    }
-    for (BoundaryEdge e : roof.edges()) {
-      if (e.contact().kind() == Contact.Kind.FACE && roof.face(e.facet()) == roof.face(e.contact().otherFacet())) {
-        sums.merge(roof.face(e.facet()).id(), -e.lengthM(), Double::sum);
-      }
-    }
-    return sums;
   }
 }

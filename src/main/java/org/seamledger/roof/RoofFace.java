@@ -31,6 +31,18 @@ public record RoofFace(String id, List<Facet> facets, List<String> elements) {
     return facets.stream().mapToDouble(f -> f.area().area() * Math.abs(f.plane().normal().z())).sum();
   }
 
+  /** Length of the outline, holes included, metres; where facets of a curved face meet there is no outline. */
+  public double perimeterM() {
+    double sum = 0;
+    for (int i = 0; i < facets.size(); i++) {
+      sum += facets.get(i).area().perimeter();
+      if (i > 0) {
+        sum -= 2 * FacetSeam.lengthM(facets.get(i - 1), facets.get(i));
+      }
+    }
+    return sum;
+  }
+
   /** Mean upward normal, weighted by area; unit length. */
   public Vec3 meanNormal() {
     Vec3 sum = Vec3.ZERO;

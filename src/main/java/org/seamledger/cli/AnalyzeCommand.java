@@ -1,0 +1,57 @@
+package org.seamledger.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.seamledger.finding.Severity;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "analyze", description = "List every junction of the roof in one or several models of one building.",
+    footer = {"", "Exit status: 0 done; 1 done, and a finding at or above --fail-on exists; 2 the command line is wrong;",
+        "3 a model can't be read; 70 a fault of the program; 74 the result can't be written."})
+final class AnalyzeCommand implements Task {
+
+  /** Words of {@code --fail-on}. */
+  enum Limit {
+    violation(Severity.VIOLATION), warning(Severity.WARNING);
+
+    private final Severity severity;
+
+    Limit(Severity severity) {
+      this.severity = severity;
+    }
+  }
+
+  @Parameters(arity = "1..*", paramLabel = "MODEL", description = "IFC file: .ifc, gzipped .ifc.gz, or .ifczip.")
+  private List<Path> models;
+
+  @Mixin
+  private Settings settings;
+
+  @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
+      description = "text for people, json for programs, csv for spreadsheets (default: text).")
+  private Format format;
+
+  @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")
+  private Path output;
+
+  @Option(names = "--fail-on", paramLabel = "SEVERITY", description = "violation or warning: exit with 1 where there is such a finding.")
+  private Limit failOn;
+
+  @Override
+  public int run(Session session) {
+    session.requireWritable(output);
+    Takeoff takeoff = session.analyze(settings.on(Inputs.of(models)));
+    session.print(Optional.ofNullable(output), out -> format.write(takeoff, out));
+    return fails(takeoff) ? ExitStatus.FINDINGS : ExitStatus.DONE;
+  }
+
+  private boolean fails(Takeoff takeoff) {
+    return failOn != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(failOn.severity));
+  }
+}

@@ -1,0 +1,105 @@
+package org.seamledger.cli;
+
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.takeoff.Program;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+
+/**
+ * From words to an exit status. Whatever happens, people get one line on standard error; a stack trace is shown only to who asks for
+ * it by setting {@code SEAMLEDGER_TRACE=1}.
+ */
+public final class Cli {
+
+  @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
+      subcommands = {AnalyzeCommand.class, ExplainCommand.class}, mixinStandardHelpOptions = true,
+      versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
+      synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100)
+  private static final class Top {
+  }
+
+  static final class VersionText implements CommandLine.IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      return new String[] {Program.NAME + " " + Program.version()};
+    }
+  }
+
+  private final Analyzer analyzer;
+  private final boolean traces;
+
+  /** @param traces whether a fault of the program shows its stack trace */
+  Cli(Analyzer analyzer, boolean traces) {
+    this.analyzer = analyzer;
+    this.traces = traces;
+  }
+
+  /** Runs one command line. */
+  int run(String[] words, OutputStream out, PrintStream err) {
+    CommandLine line = new CommandLine(new Top());
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    try {
+      return run(line.parseArgs(words), new Session(analyzer, out, err));
+    } catch (ParameterException e) {
+      return fail(err, ExitStatus.USAGE, usage(e));
+    } catch (UsageException e) {
+      return fail(err, ExitStatus.USAGE, e.getMessage());
+    } catch (UnreadableModelException e) {
+      return fail(err, ExitStatus.UNREADABLE, e.getMessage());
+    } catch (OutputException e) {
+      return fail(err, ExitStatus.OUTPUT, e.getMessage());
+    } catch (OutOfMemoryError e) {
+      return fail(err, ExitStatus.UNREADABLE, "the model needs more memory than " + Runtime.getRuntime().maxMemory() / (1 << 20)
+          + " MiB; give more, such as SEAMLEDGER_JAVA_OPTS=-Xmx2g");
+    } catch (RuntimeException | StackOverflowError e) {
+      return fault(err, e);
+    }
+  }
+
+  private static int run(ParseResult parsed, Session session) {
+    CommandLine asked = parsed.asCommandLineList().get(parsed.asCommandLineList().size() - 1);
+    if (asked.isUsageHelpRequested()) {
+      session.print(java.util.Optional.empty(), out -> print(out, writer -> asked.usage(writer)));
+      return ExitStatus.DONE;
+    }
+    if (asked.isVersionHelpRequested()) {
+      session.print(java.util.Optional.empty(), out -> print(out, writer -> asked.printVersionHelp(writer)));
+      return ExitStatus.DONE;
+    }
+    if (asked.getCommand() instanceof Task task) {
+      return task.run(session);
+    }
+    throw new UsageException("say what to do: analyze, explain; --help tells more");
+  }
+
+  private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {
+    PrintWriter writer = new PrintWriter(out, false, StandardCharsets.UTF_8);
+    text.accept(writer);
+    writer.flush();
+  }
+
+  private static String usage(ParameterException e) {
+    String name = e.getCommandLine().getCommandSpec().qualifiedName(" ");
+    return e.getMessage().lines().findFirst().orElse("the command line is wrong") + "; " + name + " --help tells more";
+  }
+
+  private int fault(PrintStream err, Throwable e) {
+    fail(err, ExitStatus.INTERNAL, "internal fault: " + e + "; please report it with the output under SEAMLEDGER_TRACE=1");
+    if (traces) {
+      e.printStackTrace(err);
+    }
+    return ExitStatus.INTERNAL;
+  }
+
+  private static int fail(PrintStream err, int status, String message) {
+    err.println(Program.NAME + ": " + String.valueOf(message).replaceAll("\\R+\\s*", " "));
+    err.flush();
+    return status;
+  }
+}

@@ -1,0 +1,44 @@
+package org.seamledger.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.seamledger.detail.KindedJunction;
+import org.seamledger.export.JunctionReport;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "explain", customSynopsis = "seamledger explain [--shapes DIR] [--system FILE] MODEL... JUNCTION",
+    description = "Show why a junction has its kind: what was measured, the shape that it meets, the nearest that it misses.")
+final class ExplainCommand implements Task {
+
+  @Parameters(arity = "2..*", paramLabel = "MODEL... JUNCTION",
+      description = "Models as for analyze, then a junction's id or its beginning.")
+  private List<String> words;
+
+  @Mixin
+  private Settings settings;
+
+  @Override
+  public int run(Session session) {
+    List<Path> models = words.subList(0, words.size() - 1).stream().map(Path::of).toList();
+    Takeoff takeoff = session.analyze(settings.on(Inputs.of(models)));
+    KindedJunction junction = find(takeoff, words.get(words.size() - 1));
+    session.print(Optional.empty(), out -> JunctionReport.write(takeoff, junction, out));
+    return ExitStatus.DONE;
+  }
+
+  private static KindedJunction find(Takeoff takeoff, String id) {
+    List<KindedJunction> found = takeoff.junctions().stream().filter(j -> j.junction().id().startsWith(id)).toList();
+    if (found.size() == 1) {
+      return found.get(0);
+    }
+    Optional<KindedJunction> exact = found.stream().filter(j -> j.junction().id().equals(id)).findFirst();
+    return exact.orElseThrow(() -> new UsageException(found.isEmpty()
+        ? "no junction's id begins with " + id + "; analyze lists them all"
+        : found.size() + " junctions' ids begin with " + id + "; give more of it"));
+  }
+}

@@ -1,0 +1,45 @@
+package org.seamledger.cli;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
+
+/** What a command works with: the process's streams and the analysis. */
+record Session(Analyzer analyzer, OutputStream out, PrintStream err) {
+
+  /** Analyses, with progress on standard error where it takes its time. */
+  Takeoff analyze(Inputs inputs) {
+    try (LateProgress progress = new LateProgress(err)) {
+      return analyzer.analyze(inputs, progress);
+    }
+  }
+
+  /** Writes a result to a file, or to standard output where there is none. */
+  void print(Optional<Path> file, Output.Content content) {
+    try {
+      if (file.isPresent()) {
+        Output.toFile(file.get(), content);
+      } else {
+        Output.toStream(out, content);
+      }
+    } catch (IOException e) {
+      throw new OutputException(file.map(Path::toString).orElse("to standard output"), e);
+    }
+  }
+
+  /** Says no before the work rather than after it. */
+  void requireWritable(Path file) {
+    if (file == null) {
+      return;
+    }
+    Path folder = file.toAbsolutePath().getParent();
+    if (Files.isDirectory(file) || folder == null || !Files.isDirectory(folder)) {
+      throw new UsageException("--output " + file + (Files.isDirectory(file) ? " is a folder" : " is in a folder that doesn't exist"));
+    }
+  }
+}

@@ -1,0 +1,20 @@
+package org.seamledger.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.seamledger.takeoff.Inputs;
+import picocli.CommandLine.Option;
+
+/** What several commands can be told about an analysis. */
+final class Settings {
+
+  @Option(names = "--system", paramLabel = "FILE", description = "The roof system: panel, tape, fasteners … (default: built in).")
+  private Path system;
+
+  @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own.")
+  private Path shapes;
+
+  Inputs on(Inputs inputs) {
+    return inputs.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes));
+  }
+}

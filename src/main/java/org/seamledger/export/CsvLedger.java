@@ -1,0 +1,89 @@
+package org.seamledger.export;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.seamledger.detail.KindedJunction;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.junction.Facts;
+import org.seamledger.junction.Junction;
+import org.seamledger.measure.Format;
+import org.seamledger.takeoff.Takeoff;
+
+/**
+ * The junctions as comma-separated values by RFC 4180, UTF-8: one header row, one row a junction. A cell that a spreadsheet would take
+ * for a formula gets an apostrophe in front, so that a name in a model can't run anything.
+ */
+public final class CsvLedger {
+
+  private static final int PLACES = 6;
+  private static final String LINE_END = "\r\n";
+  private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(\\.\\d+)?");
+  private static final List<String> MEASURED = List.of("inclinationDegrees", "foldDegrees", "slopeDegrees", "otherSlopeDegrees",
+      "obliquityDegrees", "upstandM", "widthAcrossFallM", "depthAlongFallM", "diameterM");
+
+  private CsvLedger() {
+  }
+
+  /** Writes all rows and flushes; leaves {@code out} open. */
+  public static void write(Takeoff takeoff, OutputStream out) throws IOException {
+    Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+    Map<String, SortedSet<String>> codes = takeoff.codesByJunction();
+    row(writer, header());
+    for (KindedJunction kinded : takeoff.junctions()) {
+      row(writer, cells(takeoff, kinded, codes.getOrDefault(kinded.junction().id(), new TreeSet<>())));
+    }
+    writer.flush();
+  }
+
+  private static List<String> header() {
+    List<String> cells = new java.util.ArrayList<>(List.of("id", "kind", "lengthM", "lengthFtIn", "faces"));
+    cells.addAll(MEASURED);
+    cells.addAll(List.of("neighbour", "elements", "elementNames", "startX", "startY", "startZ", "endX", "endY", "endZ", "findings"));
+    return cells;
+  }
+
+  private static List<String> cells(Takeoff takeoff, KindedJunction kinded, SortedSet<String> codes) {
+    Junction junction = kinded.junction();
+    Facts facts = junction.facts();
+    List<String> cells = new java.util.ArrayList<>(List.of(junction.id(), kinded.kind(), Format.plain(junction.lengthM(), PLACES),
+        Format.formatFeetInches(junction.lengthM()), String.join(" ", junction.faces())));
+    MEASURED.forEach(name -> cells.add(facts.has(name) ? Format.plain(facts.number(name), PLACES) : ""));
+    cells.add(facts.word("neighbourClass"));
+    cells.add(String.join(" ", junction.elements()));
+    cells.add(junction.elements().stream().filter(takeoff.elements()::containsKey).map(id -> takeoff.elements().get(id).name())
+        .filter(name -> !name.isBlank()).collect(Collectors.joining("; ")));
+    addPoint(cells, takeoff.world(junction.path().get(0)));
+    addPoint(cells, takeoff.world(junction.path().get(junction.path().size() - 1)));
+    cells.add(String.join(" ", codes));
+    return cells;
+  }
+
+  private static void addPoint(List<String> cells, Vec3 p) {
+    cells.addAll(List.of(Format.plain(p.x(), PLACES), Format.plain(p.y(), PLACES), Format.plain(p.z(), PLACES)));
+  }
+
+  private static void row(Writer writer, List<String> cells) throws IOException {
+    writer.write(cells.stream().map(CsvLedger::cell).collect(Collectors.joining(",")));
+    writer.write(LINE_END);
+  }
+
+  /** One cell, guarded and quoted as needed. */
+  static String cell(String value) {
+    String safe = startsFormula(value) && !NUMBER.matcher(value).matches() ? "'" + value : value;
+    boolean quoted = safe.chars().anyMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n');
+    return quoted ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
+  }
+
+  private static boolean startsFormula(String value) {
+    return !value.isEmpty() && "=+-@\t\r\n".indexOf(value.charAt(0)) >= 0;
+  }
+}

@@ -1,0 +1,44 @@
+package org.seamledger.export;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.seamledger.junction.Facts;
+import org.seamledger.measure.Format;
+
+/** The facts of a junction that an estimator wants beside its length, in words. */
+final class FactWords {
+
+  private static final double LEVEL_DEGREES = 0.05;
+
+  private FactWords() {
+  }
+
+  static String of(Facts facts) {
+    List<String> words = new ArrayList<>();
+    if (facts.number("inclinationDegrees") >= LEVEL_DEGREES) {
+      words.add("rises " + degrees(facts.number("inclinationDegrees")));
+    }
+    if (facts.has("foldDegrees")) {
+      words.add("fold " + degrees(Math.abs(facts.number("foldDegrees"))));
+    }
+    if (facts.has("diameterM")) {
+      words.add("⌀ " + Format.formatMillimetres(facts.number("diameterM")));
+    } else if (facts.has("widthAcrossFallM")) {
+      words.add(Format.formatMillimetres(facts.number("widthAcrossFallM")) + " wide");
+    }
+    if (facts.has("upstandM")) {
+      words.add("stands " + Format.formatMillimetres(facts.number("upstandM")) + " high");
+    }
+    if (facts.flag("oblique")) {
+      words.add("oblique, " + degrees(facts.number("obliquityDegrees")) + " to the fall");
+    }
+    if (facts.flag("curved")) {
+      words.add("curved");
+    }
+    return String.join(", ", words);
+  }
+
+  private static String degrees(double degrees) {
+    return Format.fixed(degrees, 1) + "°";
+  }
+}

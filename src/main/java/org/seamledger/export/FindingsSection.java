@@ -1,0 +1,69 @@
+package org.seamledger.export;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+import org.seamledger.finding.Severity;
+
+/** Findings for people: the worst first, those of one code together, each group with what to do about it. */
+final class FindingsSection {
+
+  /** Of one code; the rest is counted, and stands in the other formats in full. */
+  private static final int SHOWN = 8;
+  private static final String INDENT = "  ";
+
+  private FindingsSection() {
+  }
+
+  /** Such as {@code 1 violation, 2 warnings}; {@code none} where there are none. */
+  static String counts(List<Finding> findings) {
+    String counts = Stream.of(Severity.values()).sorted(Comparator.reverseOrder())
+        .map(severity -> count(findings, severity)).flatMap(Optional::stream).collect(Collectors.joining(", "));
+    return counts.isEmpty() ? "none" : counts;
+  }
+
+  private static Optional<String> count(List<Finding> findings, Severity severity) {
+    int n = (int) findings.stream().filter(f -> f.severity() == severity).count();
+    return n == 0 ? Optional.empty() : Optional.of(TextReport.count(n, noun(severity)));
+  }
+
+  private static String noun(Severity severity) {
+    return severity == Severity.INFO ? "note" : severity.word();
+  }
+
+  static void write(List<Finding> findings, Page page) {
+    page.title("Findings");
+    if (findings.isEmpty()) {
+      page.line(INDENT + "None.");
+    }
+    Map<String, List<Finding>> groups = new LinkedHashMap<>();
+    findings.forEach(f -> groups.computeIfAbsent(f.severity() + f.code(), key -> new ArrayList<>()).add(f));
+    groups.values().forEach(group -> group(group, page));
+  }
+
+  private static void group(List<Finding> group, Page page) {
+    Finding first = group.get(0);
+    page.line(INDENT + noun(first.severity()) + "  " + first.code() + (group.size() > 1 ? "  (" + group.size() + " times)" : ""));
+    group.stream().limit(SHOWN).forEach(f -> page.paragraph(INDENT + "- ", INDENT + INDENT, sentence(f)));
+    if (group.size() > SHOWN) {
+      page.line(INDENT + "- and " + (group.size() - SHOWN) + " more of the kind: --format json lists them all.");
+    }
+    advice(first.code()).ifPresent(advice -> page.paragraph(INDENT + "What to do: ", INDENT + INDENT, advice));
+  }
+
+  private static String sentence(Finding finding) {
+    String where = finding.junction().isEmpty() ? "" : " [" + finding.junction() + "]";
+    return OneLine.of(finding.message()) + where;
+  }
+
+  private static Optional<String> advice(String code) {
+    return Stream.of(Code.values()).filter(c -> c.id().equals(code)).map(Code::advice).findFirst();
+  }
+}

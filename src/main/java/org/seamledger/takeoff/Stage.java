@@ -1,0 +1,22 @@
+package org.seamledger.takeoff;
+
+/** What an analysis is busy with, in the order in which it happens. */
+public enum Stage {
+  READING("reading the models"),
+  ROOF("finding the roof's faces"),
+  JUNCTIONS("measuring where they end"),
+  KINDS("asking the shapes for each kind"),
+  DETAILS("choosing details and adding up quantities"),
+  DONE("done");
+
+  private final String words;
+
+  Stage(String words) {
+    this.words = words;
+  }
+
+  /** For people: what is being done. */
+  public String words() {
+    return words;
+  }
+}
