@@ -163,4 +163,141 @@ class JunctionFinderTest {
     check(scene, Map.of("ridge", 20.0 + 7.0, "valley", 2 * Math.sqrt(27), "nothing low", 20.0 + 14.0 + 8.0,
         "nothing along", 4 * Math.sqrt(50) + 2 * Math.sqrt(18)));
   }
+
+  @Test
+  void hipRoofOfSquareCutSlabs() {
+    // 12 × 8 m at 45°; every slab 0.2 m thick at right angles, cut square along ridge and hips: its top ends short of them.
+    // Fold of the ridge 90°, of the hips 60°: 0.2·tan 45° and 0.2·tan 30° short, measured in the slope.
+    double q = 0.2 / Math.sqrt(2);
+    Scene scene = new Scene();
+    Vec3[][] tops = {
+        squareCut(new Vec3(0, -1, 1), new double[] {0, 0, 3, 12, 0, 3, 8, 4, 7, 4, 4, 7}, new int[] {1, 2, 3}),
+        squareCut(new Vec3(0, 1, 1), new double[] {12, 8, 3, 0, 8, 3, 4, 4, 7, 8, 4, 7}, new int[] {1, 2, 3}),
+        squareCut(new Vec3(-1, 0, 1), new double[] {0, 8, 3, 0, 0, 3, 4, 4, 7}, new int[] {1, 2}),
+        squareCut(new Vec3(1, 0, 1), new double[] {12, 0, 3, 12, 8, 3, 8, 4, 7}, new int[] {1, 2})};
+    Vec3[] downs = {new Vec3(0, q, -q), new Vec3(0, -q, -q), new Vec3(q, 0, -q), new Vec3(-q, 0, -q)};
+    for (int i = 0; i < 4; i++) {
+      scene.roof("slab" + i, List.of((Solid) Scene.prism(List.of(tops[i]), downs[i])));
+    }
+    check(scene, Map.of("ridge", 4.0, "hip", 16 * Math.sqrt(3), "nothing low", 40.0));
+  }
+
+  /** Moves the given sides of an outline inwards by 0.2·tan(φ / 2): side 2 of a four-sided face is the ridge, the others are hips. */
+  private static Vec3[] squareCut(Vec3 normal, double[] xyz, int[] sides) {
+    List<Vec3> p = Scene.points(xyz);
+    int n = p.size();
+    Vec3[] point = new Vec3[n];
+    Vec3[] direction = new Vec3[n];
+    for (int i = 0; i < n; i++) {
+      direction[i] = p.get((i + 1) % n).minus(p.get(i)).unit();
+      double by = java.util.stream.IntStream.of(sides).anyMatch(List.of(i)::contains)
+          ? 0.2 * Math.tan(Math.toRadians(n == 4 && i == 2 ? 45 : 30)) : 0;
+      point[i] = p.get(i).plus(normal.unit().cross(direction[i]).times(by));
+    }
+    Vec3[] corners = new Vec3[n];
+    for (int i = 0; i < n; i++) {
+      int h = (i + n - 1) % n;
+      Vec3 across = direction[i].cross(normal.unit());
+      double t = point[i].minus(point[h]).dot(across) / direction[h].dot(across);
+      corners[i] = point[h].plus(direction[h].times(t));
+    }
+    return corners;
+  }
+
+  @Test
+  void butterflyDrainsIntoALevelValley() {
+    Scene scene = new Scene()
+        .slab("w", PLUMB, 0, 0, 5, 0, 10, 5, 4, 10, 3, 4, 0, 3).slab("e", PLUMB, 4, 0, 3, 4, 10, 3, 8, 10, 5, 8, 0, 5);
+    check(scene, Map.of("level-valley", 10.0, "nothing high", 20.0, "nothing along", 4 * RAKE));
+  }
+
+  @Test
+  void butterflyOfSquareCutSlabsThatOverlap() {
+    double k = 0.2 / Math.hypot(1, 0.5);
+    Scene scene = new Scene()
+        .slab("w", new Vec3(-0.5 * k, 0, -k), 0, 0, 5, 0, 10, 5, 4.2, 10, 2.9, 4.2, 0, 2.9)
+        .slab("e", new Vec3(0.5 * k, 0, -k), 3.8, 0, 2.9, 3.8, 10, 2.9, 8, 10, 5, 8, 0, 5);
+    check(scene, Map.of("level-valley", 10.0, "nothing high", 20.0, "nothing along", 4 * RAKE));
+  }
+
+  @Test
+  void gambrelHasConvexBreaksAndBellCastConcaveOnes() {
+    Scene scene = new Scene()
+        .slab("low", PLUMB, 0, 0, 3, 6, 0, 3, 6, 1, 5, 0, 1, 5).slab("high", PLUMB, 0, 1, 5, 6, 1, 5, 6, 3, 6, 0, 3, 6);
+    check(scene, Map.of("knee", 6.0, "nothing low", 6.0, "nothing high", 6.0, "nothing along", 2 * Math.sqrt(5) + 2 * Math.sqrt(5)));
+    Scene cast = new Scene()
+        .slab("low", PLUMB, 0, 0, 3, 6, 0, 3, 6, 2, 4, 0, 2, 4).slab("high", PLUMB, 0, 2, 4, 6, 2, 4, 6, 3, 6, 0, 3, 6);
+    check(cast, Map.of("break", 6.0, "nothing low", 6.0, "nothing high", 6.0, "nothing along", 2 * Math.sqrt(5) + 2 * Math.sqrt(5)));
+  }
+
+  @Test
+  void layersOnTopOfEachOtherAreOneFace() {
+    Scene scene = new Scene()
+        .slab("covering", new Vec3(0, 0, -0.05), 0, 0, 3, 6, 0, 3, 6, 4, 4, 0, 4, 4)
+        .slab("sheathing", new Vec3(0, 0, -0.03), 0, 0, 2.95, 6, 0, 2.95, 6, 4, 3.95, 0, 4, 3.95)
+        .slab("rafters", new Vec3(0, 0, -0.2), 0, -0.3, 2.725, 6, -0.3, 2.725, 6, 4, 3.8, 0, 4, 3.8);
+    check(scene, Map.of("nothing high", 6.0, "nothing low", 6.0, "nothing along", 2 * Math.hypot(4, 1)));
+  }
+
+  @Test
+  void piecesOfOnePlaneAreOneFace() {
+    Scene scene = new Scene()
+        .slab("a", PLUMB, 0, 0, 3, 3, 0, 3, 3, 4, 4, 0, 4, 4).slab("b", PLUMB, 3.02, 0, 3, 6, 0, 3, 6, 4, 4, 3.02, 4, 4);
+    check(scene, Map.of("nothing high", 6.0, "nothing low", 6.0, "nothing along", 2 * Math.hypot(4, 1)));
+  }
+
+  @Test
+  void dormerOnARoofThatWasCutForIt() {
+    // The main roof's hole: front corners (7, 4), (7, 6), along the cheeks to (6, 4), (6, 6), along the valleys to (5, 5).
+    Solid hole = Scene.prism(Scene.points(7, 4, 6, 7, 6, 6, 6, 6, 6, 5, 5, 6, 6, 4, 6), new Vec3(0, 0, -4));
+    Scene main = new Scene()
+        .slab("west", PLUMB, 0, 0, 3, 0, 10, 3, 4, 10, 5, 4, 0, 5)
+        .roof("east", List.of((Solid) new Solid.Difference(
+            Scene.prism(Scene.points(4, 0, 5, 4, 10, 5, 8, 10, 3, 8, 0, 3), PLUMB), hole)));
+    check(dormer(main), Map.of("ridge", 10.0 + 2.0, "valley", 2 * 1.5, "wall high", 2.0,
+        "wall along", 2 * Math.hypot(1, 0.5), "nothing low", 20.0 + 2 * 1.0, "nothing along", 4 * RAKE + 2 * Math.hypot(1, 0.5)));
+  }
+
+  @Test
+  void barrelIsOneCurvedFace() {
+    // Half a turn less the steepest parts: 30 facets of 4° on a radius of 3 m, axis along y, 8 m long.
+    java.util.List<Vec3> arc = new java.util.ArrayList<>();
+    for (int i = 0; i <= 30; i++) {
+      double a = Math.toRadians(150 - 4 * i);
+      arc.add(new Vec3(3 * Math.cos(a), 0, 3 * Math.sin(a)));
+    }
+    double chord = 30 * 2 * 3 * Math.sin(Math.toRadians(2));
+    java.util.List<Vec3> section = new java.util.ArrayList<>(arc);
+    for (int i = 30; i >= 0; i--) {
+      section.add(arc.get(i).times(2.8 / 3));
+    }
+    Scene scene = new Scene().roof("barrel", List.of((Solid) Scene.prism(section, new Vec3(0, 8, 0))));
+    Roof roof = scene.build();
+    assertThat(roof.faces()).hasSize(1);
+    assertThat(roof.faces().get(0).isCurved()).isTrue();
+    assertThat(roof.faces().get(0).areaM2()).isCloseTo(8 * chord, within(1e-4 * 8 * chord));
+    Map<String, Double> got = Scene.lengths(JunctionFinder.find(roof));
+    assertThat(got.get("nothing low")).isCloseTo(16, within(1e-3));
+    assertThat(got.values().stream().mapToDouble(d -> d).sum()).isCloseTo(16 + 2 * chord, within(1e-3));
+    assertThat(JunctionFinder.find(roof)).hasSize(4);
+    assertThat(JunctionFinder.perimeterFindings(roof, JunctionFinder.find(roof))).isEmpty();
+  }
+
+  @Test
+  void sheetWithoutThickness() {
+    org.seamledger.geometry.Mesh sheet = new org.seamledger.geometry.Mesh.Builder()
+        .face(Scene.points(0, 0, 3, 4, 0, 5, 4, 10, 5, 0, 10, 3), List.of())
+        .face(Scene.points(4, 0, 5, 8, 0, 3, 8, 10, 3, 4, 10, 5), List.of()).build();
+    check(new Scene().roof("sheet", List.of((Solid) sheet)), Map.of("ridge", 10.0, "nothing low", 20.0, "nothing along", 4 * RAKE));
+  }
+
+  @Test
+  void stepFromAnUpperRoofToALowerOne() {
+    // Same slope, the upper roof 0.8 m higher, its gable wall between; the upper roof overhangs the wall by 0.3 m.
+    Scene scene = new Scene()
+        .slab("low", PLUMB, 0, 0, 3, 6, 0, 3, 6, 4, 5, 0, 4, 5).slab("high", PLUMB, 5.7, 0, 3.8, 12, 0, 3.8, 12, 4, 5.8, 5.7, 4, 5.8)
+        .wall("gable", Scene.prism(Scene.points(6, 0, 3.6, 6.3, 0, 3.6, 6.3, 4, 5.6, 6, 4, 5.6), new Vec3(0, 0, -4)));
+    double along = Math.hypot(4, 2);
+    check(scene, Map.of("wall along", along, "nothing along", 3 * along, "nothing low", 12.3, "nothing high", 12.3));
+  }
 }
