@@ -145,13 +145,26 @@ public final class RoofBuilder {
     ordered.forEach(m -> m.sort(Comparator.comparingDouble((Integer i) -> facets.get(i).box().minZ()).thenComparing(i -> i)));
     ordered.sort(Comparator.comparing((List<Integer> m) -> String.join(" ", elements(m)))
         .thenComparing(m -> place(m.get(0))));
+    double[] inner = innerEdges(parent);
     List<RoofFace> faces = new ArrayList<>();
     Integer[] faceOf = new Integer[facets.size()];
     for (List<Integer> m : ordered) {
       m.forEach(i -> faceOf[i] = faces.size());
-      faces.add(new RoofFace("F" + (faces.size() + 1), m.stream().map(this::facet).toList(), elements(m)));
+      faces.add(new RoofFace("F" + (faces.size() + 1), m.stream().map(this::facet).toList(), elements(m),
+          inner[root(parent, m.get(0))]));
     }
     return new Roof(faces, facets.stream().map(f -> new Facet(f.plane(), f.region())).toList(), List.of(faceOf), edges, tolerance);
+  }
+
+  /** By root facet: length of the outlines between facets of the same face. */
+  private double[] innerEdges(int[] parent) {
+    double[] sums = new double[facets.size()];
+    for (BoundaryEdge e : edges) {
+      if (e.contact().kind() == Contact.Kind.FACE && root(parent, e.facet()) == root(parent, e.contact().otherFacet())) {
+        sums[root(parent, e.facet())] += e.lengthM();
+      }
+    }
+    return sums;
   }
 
   private Facet facet(int i) {

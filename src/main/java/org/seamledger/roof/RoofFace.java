@@ -9,16 +9,26 @@ import org.seamledger.geometry.Vec3;
  * @param id {@code F1}, {@code F2}, … in an order that depends on the surface only
  * @param facets one for a flat face, from the lowest up for a curved one
  * @param elements GlobalIds of the elements whose surface it is, sorted
+ * @param innerEdgesM length of the facets' outlines where they meet each other, counted on both sides, metres; zero for one facet
  */
-public record RoofFace(String id, List<Facet> facets, List<String> elements) {
+public record RoofFace(String id, List<Facet> facets, List<String> elements, double innerEdgesM) {
+
+  /** Facets of one face turn against each other by more than this (degrees) where it is curved; by less, they are one flat face. */
+  private static final double CURVED = 2;
 
   public RoofFace {
     facets = List.copyOf(facets);
     elements = List.copyOf(elements);
   }
 
+  /** A face of one facet. */
+  public RoofFace(String id, Facet facet, List<String> elements) {
+    this(id, List.of(facet), elements, 0);
+  }
+
   public boolean isCurved() {
-    return facets.size() > 1;
+    Vec3 first = facets.get(0).plane().normal();
+    return facets.stream().anyMatch(f -> f.plane().normal().cross(first).length() > Math.sin(Math.toRadians(CURVED)));
   }
 
   /** True area, square metres. */
@@ -31,16 +41,9 @@ public record RoofFace(String id, List<Facet> facets, List<String> elements) {
     return facets.stream().mapToDouble(f -> f.area().area() * Math.abs(f.plane().normal().z())).sum();
   }
 
-  /** Length of the outline, holes included, metres; where facets of a curved face meet there is no outline. */
+  /** Length of the outline, holes included, metres; where facets of one face meet there is no outline. */
   public double perimeterM() {
-    double sum = 0;
-    for (int i = 0; i < facets.size(); i++) {
-      sum += facets.get(i).area().perimeter();
-      if (i > 0) {
-        sum -= 2 * FacetSeam.lengthM(facets.get(i - 1), facets.get(i));
-      }
-    }
-    return sum;
+    return facets.stream().mapToDouble(f -> f.area().perimeter()).sum() - innerEdgesM;
   }
 
   /** Mean upward normal, weighted by area; unit length. */
