@@ -11,14 +11,22 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamledger.detail.Explanation;
 import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.junction.Junction;
+import org.seamledger.shacl.BrokenRulesException;
+import org.seamledger.source.ModelFile;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Stage;
+import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
+import org.seamledger.takeoff.UnusableFileException;
 
 class CliTest {
 
@@ -29,8 +37,27 @@ class CliTest {
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
   private final List<Inputs> asked = new ArrayList<>();
 
-  private int run(Analyzer analyzer, String... words) {
-    return new Cli(analyzer, false).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+  @FunctionalInterface
+  private interface Work {
+    Takeoff analyze(Inputs inputs, Progress progress);
+  }
+
+  private static Analyzer analyzer(Work work) {
+    return new Analyzer() {
+      @Override
+      public Takeoff analyze(Inputs inputs, Progress progress) {
+        return work.analyze(inputs, progress);
+      }
+
+      @Override
+      public Explanation explain(Junction junction, Inputs inputs) {
+        return new Explanation(List.of("rake"), "eave", List.of("highRiseDegrees must be positive"));
+      }
+    };
+  }
+
+  private int run(Work work, String... words) {
+    return new Cli(analyzer(work), Environment.PLAIN).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
   }
 
   private int run(String... words) {
@@ -72,8 +99,7 @@ class CliTest {
   void severalModelsAreOneBuilding() {
     run("analyze", "plans/roof.ifc", "pipes.ifc.gz", "--system", "office.json", "--shapes", "rules");
     Inputs inputs = asked.get(0);
-    assertThat(inputs.models()).extracting(Inputs.ModelFile::name).containsExactly("roof.ifc", "pipes.ifc.gz");
-    assertThat(inputs.models()).extracting(Inputs.ModelFile::path).containsExactly(Path.of("plans/roof.ifc"), Path.of("pipes.ifc.gz"));
+    assertThat(inputs.models()).containsExactly(new ModelFile(Path.of("plans/roof.ifc")), new ModelFile(Path.of("pipes.ifc.gz")));
     assertThat(inputs.system()).contains(Path.of("office.json"));
     assertThat(inputs.shapes()).contains(Path.of("rules"));
   }
@@ -106,14 +132,35 @@ class CliTest {
   }
 
   @Test
+  void brokenShapesAreOneLineWithFileAndLineAndTwo() {
+    int status = run((inputs, progress) -> {
+      throw new UnusableFileException(new BrokenRulesException("rules/kinds.ttl", 12, 3, "a second shape claims sl:kind ridge"));
+    }, "analyze", "a.ifc", "--shapes", "rules");
+    assertThat(status).isEqualTo(2);
+    assertThat(err()).isEqualTo("seamledger: rules/kinds.ttl:12:3: a second shape claims sl:kind ridge\n");
+  }
+
+  @Test
+  void theLaunchersShapesGiveWayToTheCommandLines() {
+    Environment launched = new Environment(Optional.of(Path.of("program/shapes")), false);
+    for (String[] words : List.of(new String[] {"analyze", "a.ifc"}, new String[] {"analyze", "a.ifc", "--shapes", "own"})) {
+      new Cli(analyzer((inputs, progress) -> {
+        asked.add(inputs);
+        return Takeoffs.boatHouse();
+      }), launched).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    }
+    assertThat(asked).extracting(Inputs::shapes).containsExactly(Optional.of(Path.of("program/shapes")), Optional.of(Path.of("own")));
+  }
+
+  @Test
   void aFaultOfTheProgramShowsItsTraceToWhoAsks() {
-    Analyzer faulty = (inputs, progress) -> {
+    Work faulty = (inputs, progress) -> {
       throw new IllegalStateException("two\nlines");
     };
     assertThat(run(faulty, "analyze", "a.ifc")).isEqualTo(70);
     assertThat(err()).hasLineCount(1).contains("internal fault").contains("SEAMLEDGER_TRACE=1");
     err.reset();
-    new Cli(faulty, true).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    new Cli(analyzer(faulty), new Environment(Optional.empty(), true)).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(err()).contains("\tat org.seamledger.cli.CliTest");
   }
 
@@ -133,7 +180,7 @@ class CliTest {
         throw new IOException("Broken pipe");
       }
     };
-    int status = new Cli((inputs, progress) -> Takeoffs.boatHouse(), false).run(new String[] {"analyze", "a.ifc"}, closed,
+    int status = new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, closed,
         new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(status).isZero();
     assertThat(err()).isEmpty();
@@ -147,7 +194,7 @@ class CliTest {
         throw new IOException("No space left on device");
       }
     };
-    int status = new Cli((inputs, progress) -> Takeoffs.boatHouse(), false).run(new String[] {"analyze", "a.ifc"}, full,
+    int status = new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, full,
         new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(status).isEqualTo(74);
     assertThat(err()).contains("No space left on device").hasLineCount(1);
@@ -178,7 +225,7 @@ class CliTest {
   @Test
   void explainsOneJunctionByTheBeginningOfItsId() {
     assertThat(run("explain", "a.ifc", "b.ifc", "rak")).isZero();
-    assertThat(out()).startsWith("rake1, unclassified: no shape");
+    assertThat(out()).startsWith("rake1, unclassified: no shape").contains("The nearest shape that it misses is eave:");
     assertThat(asked.get(0).models()).hasSize(2);
   }
 
