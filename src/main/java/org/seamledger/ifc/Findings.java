@@ -1,0 +1,24 @@
+package org.seamledger.ifc;
+
+import java.util.List;
+import java.util.TreeSet;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+
+/** Collects findings, each once, in an order of their own. */
+final class Findings {
+
+  private final TreeSet<Finding> all = new TreeSet<>();
+
+  void add(Code code, String message, String... elements) {
+    all.add(Finding.of(code, message, elements));
+  }
+
+  void add(Problem problem, String what, String... elements) {
+    add(problem.code(), what + ": " + problem.getMessage(), elements);
+  }
+
+  List<Finding> all() {
+    return List.copyOf(all);
+  }
+}

@@ -1,0 +1,236 @@
+package org.seamledger.ifc;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.seamledger.element.Building;
+import org.seamledger.element.Category;
+import org.seamledger.element.Element;
+import org.seamledger.element.ModelInfo;
+import org.seamledger.finding.Code;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Solid;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Exchange structures of IFC2X3, IFC4 and IFC4X3 in, a building out: what carries the roof, and what is near it. Several models are
+ * one building, in one world.
+ */
+public final class IfcReader {
+
+  /** Nearer than this (metres) to the world's origin, local coordinates are the world's. */
+  private static final double NEAR_ORIGIN = 2000;
+  /** A roof's own body and its parts' together are the same where their boxes differ by less than this (metres). */
+  private static final double SAME_BOX = 0.01;
+
+  private final Findings findings = new Findings();
+  private final List<Scope> scopes = new ArrayList<>();
+  private final List<TreeSet<Long>> roofIds = new ArrayList<>();
+
+  private IfcReader() {
+  }
+
+  /**
+   * Reads what a roof needs.
+   *
+   * @throws org.seamledger.finding.UnreadableModelException if a file is not of a supported schema, or a part of it that is needed is
+   *     no valid exchange structure
+   */
+  public static Building read(List<IfcInput> inputs) {
+    return new IfcReader().building(inputs);
+  }
+
+  private Building building(List<IfcInput> inputs) {
+    for (int i = 0; i < inputs.size(); i++) {
+      scopes.add(Scope.of(new Model(inputs.get(i), i, findings)));
+    }
+    List<Element> roofs = roofs();
+    PlanIndex near = new PlanIndex();
+    roofs.forEach(r -> near.add(r.bounds()));
+    List<Element> neighbours = new ArrayList<>();
+    List<Neighbours> readers = new ArrayList<>();
+    for (int i = 0; i < scopes.size(); i++) {
+      readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near));
+      neighbours.addAll(readers.get(i).elements());
+    }
+    Set<String> shaped = neighbours.stream().map(Element::globalId).collect(Collectors.toSet());
+    readers.forEach(r -> r.reportShapeless(shaped));
+    GlobalIds ids = new GlobalIds(findings);
+    List<Element> uniqueRoofs = ids.unique(sorted(roofs));
+    return new Building(infos(inputs), uniqueRoofs, ids.unique(sorted(neighbours)), offset(), findings.all());
+  }
+
+  private Vec3 offset = Vec3.ZERO;
+
+  private Vec3 offset() {
+    return offset;
+  }
+
+  private static List<Element> sorted(List<Element> elements) {
+    return elements.stream().sorted(Comparator.comparing(Element::globalId).thenComparing(Element::model)
+        .thenComparing(Element::ifcClass).thenComparing(Element::name)).toList();
+  }
+
+  private List<Element> roofs() {
+    scopes.forEach(s -> roofIds.add(Roofs.typed(s)));
+    List<Element> roofs = built();
+    if (roofs.isEmpty()) {
+      boolean typed = roofIds.stream().anyMatch(ids -> !ids.isEmpty());
+      for (int i = 0; i < scopes.size(); i++) {
+        roofIds.get(i).addAll(Roofs.named(scopes.get(i)));
+      }
+      roofs = built();
+      if (!roofs.isEmpty()) {
+        findings.add(Code.ROOF_BY_NAME, (typed ? "The elements typed as roofs have no shape" : "No element is typed as a roof")
+            + "; " + roofs.size() + " whose names say roof were taken.", roofs.stream().map(Element::globalId).sorted().toArray(String[]::new));
+      }
+    }
+    if (roofs.isEmpty()) {
+      findings.add(Code.NO_ROOF, "No roof with a shape was found.");
+    }
+    reportShapeless(roofs);
+    return roofs;
+  }
+
+  /** The roof elements with their bodies; moved near the origin where the world's is far away. */
+  private List<Element> built() {
+    List<Map<Long, List<Solid>>> bodies = bodies();
+    Box3 box = Box3.EMPTY;
+    for (Map<Long, List<Solid>> map : bodies) {
+      for (List<Solid> body : map.values()) {
+        box = box.union(Shapes.bounds(body));
+      }
+    }
+    if (!box.isEmpty() && box.isBounded() && box.centre().length() > NEAR_ORIGIN) {
+      Vec3 c = box.centre();
+      offset = new Vec3(Math.rint(c.x()), Math.rint(c.y()), Math.rint(c.z()));
+      scopes.forEach(s -> s.shapes().setOffset(offset));
+      bodies = bodies();
+    }
+    List<Element> elements = new ArrayList<>();
+    for (int i = 0; i < scopes.size(); i++) {
+      elements.addAll(elements(scopes.get(i), withoutRepeated(scopes.get(i), bodies.get(i))));
+    }
+    return elements;
+  }
+
+  private List<Map<Long, List<Solid>>> bodies() {
+    List<Map<Long, List<Solid>>> bodies = new ArrayList<>();
+    for (int i = 0; i < scopes.size(); i++) {
+      Map<Long, List<Solid>> map = new TreeMap<>();
+      for (long id : roofIds.get(i)) {
+        List<Solid> body = scopes.get(i).shapes().body(scopes.get(i).model().get(id));
+        if (!body.isEmpty()) {
+          map.put(id, body);
+        }
+      }
+      bodies.add(map);
+    }
+    return bodies;
+  }
+
+  /** Without bodies of wholes that repeat what their parts are. */
+  private static Map<Long, List<Solid>> withoutRepeated(Scope scope, Map<Long, List<Solid>> bodies) {
+    Map<Long, Box3> parts = new HashMap<>();
+    for (long id : bodies.keySet()) {
+      for (long up : scope.relations().ancestors(id)) {
+        parts.merge(up, Shapes.bounds(bodies.get(id)), Box3::union);
+      }
+    }
+    Map<Long, List<Solid>> kept = new TreeMap<>(bodies);
+    parts.forEach((whole, box) -> {
+      if (kept.containsKey(whole) && alike(Shapes.bounds(kept.get(whole)), box)) {
+        kept.remove(whole);
+      }
+    });
+    return kept;
+  }
+
+  private static boolean alike(Box3 a, Box3 b) {
+    return Math.abs(a.minX() - b.minX()) < SAME_BOX && Math.abs(a.minY() - b.minY()) < SAME_BOX
+        && Math.abs(a.minZ() - b.minZ()) < SAME_BOX && Math.abs(a.maxX() - b.maxX()) < SAME_BOX
+        && Math.abs(a.maxY() - b.maxY()) < SAME_BOX && Math.abs(a.maxZ() - b.maxZ()) < SAME_BOX;
+  }
+
+  private static List<Element> elements(Scope scope, Map<Long, List<Solid>> bodies) {
+    Set<Long> described = new HashSet<>(bodies.keySet());
+    bodies.keySet().forEach(id -> described.addAll(scope.relations().ancestors(id)));
+    described.removeIf(id -> scope.classOf(id) == null);
+    Map<Long, SortedMap<String, String>> properties = Properties.of(scope.model(), described);
+    List<Element> elements = new ArrayList<>();
+    bodies.forEach((id, body) -> {
+      Entity e = scope.model().get(id);
+      elements.add(new Element(e.text(0), scope.classOf(id).name(), Category.ROOF, e.text(2), scope.model().index(), body,
+          Holes.of(scope, id, bodies::containsKey), scope.whole(id), withWhole(scope, id, properties)));
+    });
+    return elements;
+  }
+
+  /** The element's own properties, and its wholes' as {@code Whole.Set.Name}. */
+  private static SortedMap<String, String> withWhole(Scope scope, long id, Map<Long, SortedMap<String, String>> properties) {
+    SortedMap<String, String> all = new TreeMap<>(properties.get(id));
+    for (long up : scope.relations().ancestors(id)) {
+      properties.getOrDefault(up, new TreeMap<>()).forEach((k, v) -> all.putIfAbsent("Whole." + k, v));
+    }
+    return all;
+  }
+
+  /** Roof elements that neither have a body nor parts with one, in any of the models. */
+  private void reportShapeless(List<Element> roofs) {
+    Set<String> shaped = new HashSet<>();
+    roofs.forEach(r -> shaped.addAll(List.of(r.globalId(), r.whole())));
+    for (int i = 0; i < scopes.size(); i++) {
+      Scope scope = scopes.get(i);
+      Set<Long> withBody = new HashSet<>();
+      for (long id : roofIds.get(i)) {
+        if (shaped.contains(scope.model().get(id).text(0))) {
+          withBody.add(id);
+          withBody.addAll(scope.relations().ancestors(id));
+        }
+      }
+      for (long id : roofIds.get(i)) {
+        Entity e = scope.model().get(id);
+        if (!withBody.contains(id)) {
+          findings.add(Code.ROOF_WITHOUT_SHAPE, Shapes.name(e) + " has no shape that can be used.", e.text(0));
+        }
+      }
+    }
+  }
+
+  private List<ModelInfo> infos(List<IfcInput> inputs) {
+    List<ModelInfo> infos = new ArrayList<>();
+    for (int i = 0; i < inputs.size(); i++) {
+      Model model = scopes.get(i).model();
+      infos.add(new ModelInfo(model.name(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
+          application(model), model.file().size()));
+    }
+    return infos;
+  }
+
+  /** Full name and version of the program that wrote the project, or else of the first one named. */
+  private static String application(Model model) {
+    try {
+      for (long id : model.idsOf("IFCPROJECT")) {
+        Entity history = model.get(id).optionalEntity(1);
+        Entity application = history == null ? null : history.optionalEntity(1);
+        if (application != null) {
+          return (application.text(2) + " " + application.text(1)).trim();
+        }
+      }
+      for (long id : model.idsOf("IFCAPPLICATION")) {
+        return (model.get(id).text(2) + " " + model.get(id).text(1)).trim();
+      }
+    } catch (Problem p) {
+      // Who wrote a model changes nothing in it.
+    }
+    return "";
+  }
+}

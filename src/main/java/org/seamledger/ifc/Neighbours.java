@@ -1,0 +1,114 @@
+package org.seamledger.ifc;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.seamledger.element.Category;
+import org.seamledger.element.Element;
+import org.seamledger.element.Opening;
+import org.seamledger.finding.Code;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Solid;
+
+/** Elements near a roof that it may end at or that may stand in it. */
+final class Neighbours {
+
+  /** How far from a roof's box, in metres, an element can still meet it. */
+  static final double REACH = 0.6;
+
+  private final Scope scope;
+  private final Model model;
+  private final Set<Long> roofs;
+  private final PlanIndex near;
+
+  /** @param near boxes of all roofs, in local coordinates */
+  Neighbours(Scope scope, Set<Long> roofs, PlanIndex near) {
+    this.scope = scope;
+    this.model = scope.model();
+    this.roofs = roofs;
+    this.near = near;
+  }
+
+  List<Element> elements() {
+    List<Element> elements = new ArrayList<>();
+    for (ElementClass c : ElementClass.all()) {
+      for (long id : model.idsOf(c.keyword())) {
+        if (!roofs.contains(id)) {
+          addIfNear(c, id, elements);
+        }
+      }
+    }
+    return elements;
+  }
+
+  private void addIfNear(ElementClass c, long id, List<Element> elements) {
+    try {
+      Category category = category(c, id);
+      if (category == null) {
+        return;
+      }
+      Entity product = model.get(id);
+      if (!Shapes.isStated(product)) {
+        return;
+      }
+      List<Solid> body = scope.shapes().body(product);
+      if (isNear(Shapes.bounds(body))) {
+        elements.add(new Element(product.text(0), c.name(), category, product.text(2), model.index(), body, openings(id),
+            scope.whole(id), new java.util.TreeMap<>()));
+      }
+    } catch (Problem p) {
+      model.findings().add(p, c.name() + " #" + id);
+    }
+  }
+
+  /** Overlapping a roof's box in plan, no lower than its lowest point, no higher than just above its highest. */
+  private boolean isNear(Box3 box) {
+    return !box.isEmpty() && near.any(box.grown(REACH), roof -> box.maxZ() >= roof.minZ() && box.minZ() <= roof.maxZ() + REACH);
+  }
+
+  /** What the element is to a roof, or null where it is nothing. */
+  private Category category(ElementClass c, long id) {
+    return switch (c.role()) {
+      case ROOF -> null;
+      case WALL -> Category.WALL;
+      case OPENING_FILLER -> fillsWall(id) ? null : Category.PENETRATION;
+      case COVERING -> isLining(id) ? null : Category.PENETRATION;
+      case SLAB, PROXY, ASSEMBLY -> Category.PENETRATION;
+      case PLATE, PART, PENETRATION -> inWall(id) ? Category.WALL : Category.PENETRATION;
+    };
+  }
+
+  /** Coverings under or inside the roof, which never stand in it. */
+  private boolean isLining(long id) {
+    return switch (Roofs.predefinedType(model, id)) {
+      case "CEILING", "FLOORING", "SKIRTINGBOARD", "INSULATION", "MEMBRANE", "SLEEVING", "WRAPPING" -> true;
+      default -> false;
+    };
+  }
+
+  private boolean inWall(long id) {
+    return scope.relations().ancestors(id).stream()
+        .anyMatch(up -> scope.classOf(up) != null && scope.classOf(up).role() == ElementClass.Role.WALL);
+  }
+
+  /** Windows and doors of walls belong to the wall; those of a roof, and those that fill nothing, stand by themselves. */
+  private boolean fillsWall(long id) {
+    long host = scope.relations().hostOfFilling(id);
+    return host >= 0 && !roofs.contains(host);
+  }
+
+  /** Unfilled openings only: what fills an opening of a wall closes the wall again. */
+  private List<Opening> openings(long id) {
+    return Holes.of(scope, id, whole -> true).stream().filter(o -> !o.isFilled()).toList();
+  }
+
+  /** Chimneys that have no shape, nor parts, nor a namesake with one. */
+  void reportShapeless(Set<String> shaped) {
+    for (long id : model.idsOf("IFCCHIMNEY")) {
+      Entity chimney = model.get(id);
+      if (!Shapes.isStated(chimney) && scope.relations().parts(id).isEmpty() && !shaped.contains(chimney.text(0))) {
+        model.findings().add(Code.NEIGHBOUR_WITHOUT_SHAPE, Shapes.name(chimney) + " has no shape.", chimney.text(0));
+      }
+    }
+  }
+}

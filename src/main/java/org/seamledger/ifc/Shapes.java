@@ -1,0 +1,137 @@
+package org.seamledger.ifc;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Solid;
+import org.seamledger.geometry.Transform;
+import org.seamledger.geometry.Vec3;
+
+/** Products as lists of solids in the building's local coordinates. */
+final class Shapes {
+
+  /** Representations that are no body, whatever their items are. */
+  private static final List<String> NO_BODY = List.of("BOX", "AXIS", "FOOTPRINT", "ANNOTATION", "PROFILE", "CLEARANCE", "LIGHTING", "COG",
+      "REFERENCE", "PLAN", "FOOT PRINT", "MASSPLAN", "BOUNDINGBOX");
+
+  private final Model model;
+  private final Placements placements;
+  private Vec3 offset = Vec3.ZERO;
+
+  Shapes(Model model) {
+    this.model = model;
+    this.placements = new Placements(model);
+  }
+
+  /** From now on, local coordinates are the world's less this. */
+  void setOffset(Vec3 offset) {
+    this.offset = offset;
+  }
+
+  /** True where the product names a representation, good or bad. */
+  static boolean isStated(Entity product) {
+    return product.has(6);
+  }
+
+  /**
+   * The product's body. What can't be used is left out with a finding.
+   *
+   * @return nothing where the product has no usable shape
+   */
+  List<Solid> body(Entity product) {
+    if (!isStated(product)) {
+      return List.of();
+    }
+    try {
+      Transform placement = placements.world(product.optionalReference(5));
+      for (Entity representation : representations(product)) {
+        List<Solid> solids = solids(product, representation, placement);
+        if (!solids.isEmpty()) {
+          return solids;
+        }
+      }
+    } catch (Problem p) {
+      report(product, p);
+    } catch (IllegalArgumentException | ArithmeticException x) {
+      report(product, Problem.broken(x.getMessage()));
+    }
+    return List.of();
+  }
+
+  /** Representations that may hold a body, the best first. */
+  private static List<Entity> representations(Entity product) {
+    List<Entity> all = new ArrayList<>();
+    for (Entity r : product.entity(6).entities(2)) {
+      if (rank(r) < Integer.MAX_VALUE) {
+        all.add(r);
+      }
+    }
+    all.sort(Comparator.comparingInt(Shapes::rank));
+    return all;
+  }
+
+  private static int rank(Entity representation) {
+    String identifier = representation.text(1).toUpperCase(java.util.Locale.ROOT);
+    String type = representation.text(2).toUpperCase(java.util.Locale.ROOT);
+    if (!representation.keyword().equals("IFCSHAPEREPRESENTATION") || NO_BODY.contains(identifier) || NO_BODY.contains(type)) {
+      return Integer.MAX_VALUE;
+    }
+    if (identifier.equals("BODY")) {
+      return 0;
+    }
+    return switch (type) {
+      case "SWEPTSOLID", "ADVANCEDSWEPTSOLID", "BREP", "ADVANCEDBREP", "CSG", "CLIPPING", "SOLIDMODEL", "TESSELLATION", "SECTIONEDSPINE",
+          "MAPPEDREPRESENTATION" -> identifier.startsWith("BODY") ? 1 : identifier.equals("FACETATION") ? 2 : 3;
+      case "SURFACEMODEL", "FACETEDSURFACE", "SURFACE", "SURFACE3D", "ADVANCEDSURFACE" -> 4;
+      default -> identifier.startsWith("BODY") || identifier.isEmpty() && type.isEmpty() ? 5 : Integer.MAX_VALUE;
+    };
+  }
+
+  private List<Solid> solids(Entity product, Entity representation, Transform placement) {
+    Transform t = Transform.translation(offset.negated()).after(worldSystem(representation)).after(placement);
+    List<Solid> solids = new ArrayList<>();
+    for (Entity item : representation.entities(3)) {
+      if (Items.boundsNothing(item.keyword())) {
+        continue;
+      }
+      try {
+        Solid solid = Items.solid(item, t, 0);
+        if (solid.bounds().isEmpty()) {
+          throw Problem.broken(item + ": the body is empty");
+        }
+        solids.add(solid);
+      } catch (Problem p) {
+        report(product, p);
+      }
+    }
+    return solids;
+  }
+
+  /** The context's own placement in the world; the identity nearly always. */
+  private static Transform worldSystem(Entity representation) {
+    Entity context = representation.optionalEntity(0);
+    for (int i = 0; context != null && context.is("IFCGEOMETRICREPRESENTATIONSUBCONTEXT") && i < 10; i++) {
+      context = context.optionalEntity(6);
+    }
+    if (context == null || !context.is("IFCGEOMETRICREPRESENTATIONCONTEXT") || !context.has(4)) {
+      return Transform.IDENTITY;
+    }
+    return Placements.axes(context.entity(4));
+  }
+
+  private void report(Entity product, Problem p) {
+    model.findings().add(p, name(product), product.text(0));
+  }
+
+  /** An element as findings name it. */
+  static String name(Entity product) {
+    ElementClass c = ElementClass.of(product.keyword());
+    String name = product.text(2);
+    return (c == null ? product.keyword() : c.name()) + " " + product.text(0) + (name.isBlank() ? "" : " (" + name + ")");
+  }
+
+  static Box3 bounds(List<Solid> body) {
+    return body.stream().map(Solid::bounds).reduce(Box3.EMPTY, Box3::union);
+  }
+}
