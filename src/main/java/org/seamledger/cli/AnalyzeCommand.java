@@ -46,7 +46,7 @@ final class AnalyzeCommand implements Task {
   @Override
   public int run(Session session) {
     session.requireWritable(output);
-    Takeoff takeoff = session.analyze(settings.on(Inputs.of(models)));
+    Takeoff takeoff = session.analyze(settings.on(Inputs.ofFiles(models), session.environment()));
     session.print(Optional.ofNullable(output), out -> format.write(takeoff, out));
     return fails(takeoff) ? ExitStatus.FINDINGS : ExitStatus.DONE;
   }

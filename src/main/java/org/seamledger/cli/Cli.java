@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.takeoff.Program;
+import org.seamledger.takeoff.UnusableFileException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
@@ -15,7 +16,7 @@ import picocli.CommandLine.ParseResult;
  * From words to an exit status. Whatever happens, people get one line on standard error; a stack trace is shown only to who asks for
  * it by setting {@code SEAMLEDGER_TRACE=1}.
  */
-public final class Cli {
+final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
       subcommands = {AnalyzeCommand.class, ExplainCommand.class}, mixinStandardHelpOptions = true,
@@ -32,12 +33,11 @@ public final class Cli {
   }
 
   private final Analyzer analyzer;
-  private final boolean traces;
+  private final Environment environment;
 
-  /** @param traces whether a fault of the program shows its stack trace */
-  Cli(Analyzer analyzer, boolean traces) {
+  Cli(Analyzer analyzer, Environment environment) {
     this.analyzer = analyzer;
-    this.traces = traces;
+    this.environment = environment;
   }
 
   /** Runs one command line. */
@@ -45,10 +45,10 @@ public final class Cli {
     CommandLine line = new CommandLine(new Top());
     line.setCaseInsensitiveEnumValuesAllowed(true);
     try {
-      return run(line.parseArgs(words), new Session(analyzer, out, err));
+      return run(line.parseArgs(words), new Session(analyzer, environment, out, err));
     } catch (ParameterException e) {
       return fail(err, ExitStatus.USAGE, usage(e));
-    } catch (UsageException e) {
+    } catch (UsageException | UnusableFileException e) {
       return fail(err, ExitStatus.USAGE, e.getMessage());
     } catch (UnreadableModelException e) {
       return fail(err, ExitStatus.UNREADABLE, e.getMessage());
@@ -91,7 +91,7 @@ public final class Cli {
 
   private int fault(PrintStream err, Throwable e) {
     fail(err, ExitStatus.INTERNAL, "internal fault: " + e + "; please report it with the output under SEAMLEDGER_TRACE=1");
-    if (traces) {
+    if (environment.traces()) {
       e.printStackTrace(err);
     }
     return ExitStatus.INTERNAL;

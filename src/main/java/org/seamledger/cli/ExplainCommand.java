@@ -3,6 +3,7 @@ package org.seamledger.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.detail.Explanation;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.export.JunctionReport;
 import org.seamledger.takeoff.Inputs;
@@ -25,9 +26,12 @@ final class ExplainCommand implements Task {
   @Override
   public int run(Session session) {
     List<Path> models = words.subList(0, words.size() - 1).stream().map(Path::of).toList();
-    Takeoff takeoff = session.analyze(settings.on(Inputs.of(models)));
-    KindedJunction junction = find(takeoff, words.get(words.size() - 1));
-    session.print(Optional.empty(), out -> JunctionReport.write(takeoff, junction, out));
+    Inputs inputs = settings.on(Inputs.ofFiles(models), session.environment());
+    Takeoff takeoff = session.analyze(inputs);
+    KindedJunction found = find(takeoff, words.get(words.size() - 1));
+    Explanation why = session.explain(found.junction(), inputs);
+    KindedJunction explained = new KindedJunction(found.junction(), found.kind(), why);
+    session.print(Optional.empty(), out -> JunctionReport.write(takeoff, explained, out));
     return ExitStatus.DONE;
   }
 

@@ -6,17 +6,23 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.seamledger.detail.Explanation;
+import org.seamledger.junction.Junction;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 
 /** What a command works with: the process's streams and the analysis. */
-record Session(Analyzer analyzer, OutputStream out, PrintStream err) {
+record Session(Analyzer analyzer, Environment environment, OutputStream out, PrintStream err) {
 
   /** Analyses, with progress on standard error where it takes its time. */
   Takeoff analyze(Inputs inputs) {
     try (LateProgress progress = new LateProgress(err)) {
       return analyzer.analyze(inputs, progress);
     }
+  }
+
+  Explanation explain(Junction junction, Inputs inputs) {
+    return analyzer.explain(junction, inputs);
   }
 
   /** Writes a result to a file, or to standard output where there is none. */

@@ -14,7 +14,7 @@ final class Settings {
   @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own.")
   private Path shapes;
 
-  Inputs on(Inputs inputs) {
-    return inputs.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes));
+  Inputs on(Inputs inputs, Environment environment) {
+    return inputs.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes).or(environment::shapes));
   }
 }

@@ -36,7 +36,7 @@ public final class JunctionReport {
 
   private static void heading(KindedJunction kinded, Page page) {
     String meaning = KindWords.meaning(kinded.kind());
-    page.line(kinded.junction().id() + " is a " + kinded.kind() + (meaning.isEmpty() ? "" : ": " + meaning));
+    page.line(kinded.junction().id() + ", " + kinded.kind() + (meaning.isEmpty() ? "" : ": " + meaning));
     page.line(Format.formatBoth(kinded.junction().lengthM()));
   }
 

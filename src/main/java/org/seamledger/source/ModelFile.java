@@ -12,12 +12,21 @@ import org.seamledger.finding.UnreadableModelException;
  * A file: STEP text as it is, gzipped, or in a zip ({@code .ifczip}). Which of them the first bytes tell, not the name.
  *
  * @param path where it is
+ * @param name what people call it, with or without folders: messages name it so
  * @param limits for packed files
  */
-public record ModelFile(Path path, UnpackLimits limits) implements ModelSource {
+public record ModelFile(Path path, String name, UnpackLimits limits) implements ModelSource {
 
   public ModelFile(Path path) {
     this(path, UnpackLimits.DEFAULT);
+  }
+
+  public ModelFile(Path path, UnpackLimits limits) {
+    this(path, path.toString(), limits);
+  }
+
+  public ModelFile(Path path, String name) {
+    this(path, name, UnpackLimits.DEFAULT);
   }
 
   @Override
@@ -32,18 +41,18 @@ public record ModelFile(Path path, UnpackLimits limits) implements ModelSource {
       throw unreadable("a model file", "one that may not be read");
     }
     SeekableByteChannel channel = channel();
-    return new OpenModel(path.getFileName().toString(), channel, channel.size());
+    return new OpenModel(name, channel, channel.size());
   }
 
   private SeekableByteChannel channel() throws IOException {
     return switch (Packing.of(path)) {
-      case ZIP -> Unpacker.unzip(path, limits);
-      case GZIP -> Unpacker.gunzip(path, limits);
+      case ZIP -> Unpacker.unzip(path, name, limits);
+      case GZIP -> Unpacker.gunzip(path, name, limits);
       case NONE -> FileChannel.open(path, StandardOpenOption.READ);
     };
   }
 
   private UnreadableModelException unreadable(String expected, String found) {
-    return new UnreadableModelException(path.toString(), 0, 0, expected, found);
+    return new UnreadableModelException(name, 0, 0, expected, found);
   }
 }

@@ -5,6 +5,9 @@ import java.io.IOException;
 /** A place that a model can be had from. */
 public interface ModelSource {
 
+  /** What people call the model, for messages. */
+  String name();
+
   /**
    * Opens the model; the caller closes it.
    *

@@ -24,16 +24,16 @@ final class Unpacker {
 
   private static final int BLOCK = 64 * 1024;
 
-  private final Path path;
+  private final String name;
   private final UnpackLimits limits;
 
-  private Unpacker(Path path, UnpackLimits limits) {
-    this.path = path;
+  private Unpacker(String name, UnpackLimits limits) {
+    this.name = name;
     this.limits = limits;
   }
 
-  static SeekableByteChannel gunzip(Path path, UnpackLimits limits) throws IOException {
-    Unpacker unpacker = new Unpacker(path, limits);
+  static SeekableByteChannel gunzip(Path path, String name, UnpackLimits limits) throws IOException {
+    Unpacker unpacker = new Unpacker(name, limits);
     try (InputStream packed = Files.newInputStream(path); InputStream in = new GZIPInputStream(packed, BLOCK)) {
       return unpacker.unpack(in, Files.size(path));
     } catch (ZipException | EOFException e) {
@@ -41,8 +41,8 @@ final class Unpacker {
     }
   }
 
-  static SeekableByteChannel unzip(Path path, UnpackLimits limits) throws IOException {
-    Unpacker unpacker = new Unpacker(path, limits);
+  static SeekableByteChannel unzip(Path path, String name, UnpackLimits limits) throws IOException {
+    Unpacker unpacker = new Unpacker(name, limits);
     try (ZipFile zip = new ZipFile(path.toFile())) {
       ZipEntry entry = unpacker.model(zip);
       try (InputStream in = zip.getInputStream(entry)) {
@@ -59,9 +59,9 @@ final class Unpacker {
     boolean xml = false;
     for (var entries = zip.entries(); entries.hasMoreElements(); ) {
       ZipEntry entry = entries.nextElement();
-      String name = entry.getName().toLowerCase(Locale.ROOT);
-      xml |= name.endsWith(".ifcxml");
-      if (name.endsWith(".ifc") && !entry.isDirectory() && !isShadow(name)) {
+      String file = entry.getName().toLowerCase(Locale.ROOT);
+      xml |= file.endsWith(".ifcxml");
+      if (file.endsWith(".ifc") && !entry.isDirectory() && !isShadow(file)) {
         models.add(entry);
       }
     }
@@ -69,12 +69,12 @@ final class Unpacker {
       return models.get(0);
     }
     String found = models.isEmpty() ? xml ? "ifcXML, which is not supported" : "none" : models.size() + " of them";
-    throw new UnreadableModelException(path.toString(), 0, 0, "a zip that holds one .ifc file", found);
+    throw new UnreadableModelException(name, 0, 0, "a zip that holds one .ifc file", found);
   }
 
   /** Some archivers put a second file of attributes beside each. */
-  private static boolean isShadow(String name) {
-    return name.startsWith("__macosx/") || name.substring(name.lastIndexOf('/') + 1).startsWith("._");
+  private static boolean isShadow(String file) {
+    return file.startsWith("__macosx/") || file.substring(file.lastIndexOf('/') + 1).startsWith("._");
   }
 
   private SeekableByteChannel unpack(InputStream in, long packed) throws IOException {
@@ -105,11 +105,11 @@ final class Unpacker {
   }
 
   private UnreadableModelException tooBig(String expected) {
-    return new UnreadableModelException(path.toString(), 0, 0, expected, "more");
+    return new UnreadableModelException(name, 0, 0, expected, "more");
   }
 
   private UnreadableModelException broken(String kind, Exception e) {
     String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage().replaceAll("\\s+", " ");
-    return new UnreadableModelException(path.toString(), 0, 0, "a whole " + kind + " file", "a broken one (" + why + ")");
+    return new UnreadableModelException(name, 0, 0, "a whole " + kind + " file", "a broken one (" + why + ")");
   }
 }

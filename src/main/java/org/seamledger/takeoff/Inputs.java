@@ -4,28 +4,17 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.geometry.Tolerance;
+import org.seamledger.source.ModelFile;
+import org.seamledger.source.ModelSource;
 
 /**
  * What an analysis works on.
  *
- * @param models files that together are one building, at least one
+ * @param models that together are one building, at least one
  * @param system the roof system's file; the default system where there is none
  * @param shapes folder of shapes to use instead of the program's own
  */
-public record Inputs(List<ModelFile> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance) {
-
-  /**
-   * A model on disk.
-   *
-   * @param name what results call it: a file name without folders
-   */
-  public record ModelFile(Path path, String name) {
-
-    public static ModelFile of(Path path) {
-      Path name = path.getFileName();
-      return new ModelFile(path, name == null ? path.toString() : name.toString());
-    }
-  }
+public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance) {
 
   public Inputs {
     models = List.copyOf(models);
@@ -34,9 +23,13 @@ public record Inputs(List<ModelFile> models, Optional<Path> system, Optional<Pat
     }
   }
 
-  /** These files, the default system, the program's shapes and tolerance. */
-  public static Inputs of(List<Path> models) {
-    return new Inputs(models.stream().map(ModelFile::of).toList(), Optional.empty(), Optional.empty(), Tolerance.DEFAULT);
+  /** These models, the default system, the program's shapes and tolerance. */
+  public static Inputs of(List<? extends ModelSource> models) {
+    return new Inputs(List.copyOf(models), Optional.empty(), Optional.empty(), Tolerance.DEFAULT);
+  }
+
+  public static Inputs ofFiles(List<Path> files) {
+    return of(files.stream().map(ModelFile::new).toList());
   }
 
   public Inputs withSystem(Optional<Path> file) {

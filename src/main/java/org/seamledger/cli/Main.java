@@ -1,0 +1,21 @@
+package org.seamledger.cli;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+
+/** Where the process begins. */
+public final class Main {
+
+  private Main() {
+  }
+
+  /** Runs one command and exits with its status. */
+  public static void main(String[] words) {
+    // Not System.out, which swallows failures: a result that did not get out is no success.
+    FileOutputStream out = new FileOutputStream(FileDescriptor.out);
+    PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+    System.exit(new Cli(Analyzer.ANALYSIS, Environment.ofProcess()).run(words, out, err));
+  }
+}

@@ -1,0 +1,70 @@
+package org.seamledger.takeoff;
+
+import java.util.List;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.seamledger.detail.Explanation;
+import org.seamledger.detail.Kinds;
+import org.seamledger.element.Building;
+import org.seamledger.element.Element;
+import org.seamledger.finding.Finding;
+import org.seamledger.junction.Junction;
+import org.seamledger.junction.JunctionFinder;
+import org.seamledger.roof.Roof;
+import org.seamledger.roof.RoofBuilder;
+import org.seamledger.shacl.BrokenRulesException;
+import org.seamledger.shacl.Rules;
+
+/** The whole program: from models to a takeoff. */
+public final class Analysis {
+
+  private Analysis() {
+  }
+
+  /**
+   * Runs every stage in its order. Pure: the same inputs give an equal takeoff.
+   *
+   * @throws org.seamledger.finding.UnreadableModelException where a model can't be read
+   * @throws UnusableFileException where the shapes can't be used
+   */
+  public static Takeoff run(Inputs inputs, Progress progress) {
+    progress.begins(Stage.READING);
+    Building building = Models.read(inputs.models());
+    progress.begins(Stage.ROOF);
+    Roof roof = RoofBuilder.build(building, inputs.tolerance());
+    progress.begins(Stage.JUNCTIONS);
+    List<Junction> junctions = JunctionFinder.find(roof);
+    progress.begins(Stage.KINDS);
+    Rules rules = rules(inputs);
+    Kinds.Result kinds = Kinds.classify(junctions, rules);
+    progress.begins(Stage.DONE);
+    List<Finding> findings = Stream.of(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), kinds.findings())
+        .flatMap(List::stream).toList();
+    return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(), labels(building),
+        roof.faces(), kinds.junctions(), findings);
+  }
+
+  /** Why a junction has its kind, and which kind it just missed. */
+  public static Explanation explain(Junction junction, Inputs inputs) {
+    return new Kinds(rules(inputs)).explain(junction.facts());
+  }
+
+  private static Rules rules(Inputs inputs) {
+    try {
+      return inputs.shapes().map(Rules::load).orElseGet(Rules::packaged);
+    } catch (BrokenRulesException e) {
+      throw new UnusableFileException(e);
+    }
+  }
+
+  private static TreeMap<String, ElementLabel> labels(Building building) {
+    TreeMap<String, ElementLabel> labels = new TreeMap<>();
+    for (Element element : building.neighbours()) {
+      labels.put(element.globalId(), ElementLabel.of(element));
+    }
+    for (Element element : building.roofs()) {
+      labels.put(element.globalId(), ElementLabel.of(element));
+    }
+    return labels;
+  }
+}

@@ -1,0 +1,66 @@
+package org.seamledger.takeoff;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.seamledger.element.Building;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.ifc.IfcInput;
+import org.seamledger.ifc.IfcReader;
+import org.seamledger.source.ModelSource;
+import org.seamledger.source.OpenModel;
+import org.seamledger.step.StepFile;
+
+/** Opens models, has them read as one building, and closes them again whatever happens. */
+final class Models {
+
+  private Models() {
+  }
+
+  static Building read(List<ModelSource> sources) {
+    List<StepFile> open = new ArrayList<>();
+    try {
+      List<IfcInput> inputs = new ArrayList<>();
+      for (ModelSource source : sources) {
+        OpenModel model = open(source);
+        StepFile file = index(model);
+        open.add(file);
+        inputs.add(new IfcInput(file, model.file()));
+      }
+      return IfcReader.read(inputs);
+    } catch (UncheckedIOException e) {
+      throw unreadable(sources.get(open.size() - 1).name(), e.getCause());
+    } finally {
+      open.forEach(Models::close);
+    }
+  }
+
+  private static OpenModel open(ModelSource source) {
+    try {
+      return source.open();
+    } catch (IOException e) {
+      throw unreadable(source.name(), e);
+    }
+  }
+
+  private static StepFile index(OpenModel model) {
+    try {
+      return StepFile.open(model.channel(), model.name());
+    } catch (IOException e) {
+      throw unreadable(model.name(), e);
+    }
+  }
+
+  private static UnreadableModelException unreadable(String name, IOException e) {
+    return new UnreadableModelException(name, 0, 0, "a file that can be read to its end", String.valueOf(e.getMessage()));
+  }
+
+  private static void close(StepFile file) {
+    try {
+      file.close();
+    } catch (IOException e) {
+      // All of it has been read, or another failure is on its way: nothing depends on this one.
+    }
+  }
+}

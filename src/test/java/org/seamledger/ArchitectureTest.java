@@ -1,0 +1,155 @@
+package org.seamledger;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.io.FileDescriptor;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The structure of the program as a table: which package may know which, and which library lives where. DEVELOPERS.md shows it. */
+class ArchitectureTest {
+
+  private static final String ROOT = "org.seamledger";
+  private static final JavaClasses PROGRAM =
+      new ClassFileImporter().withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS).importPackages(ROOT);
+
+  /** What a takeoff is made of: who may see a takeoff may see these. */
+  private static final List<String> RESULTS =
+      List.of("takeoff", "detail", "quantity", "junction", "roof", "element", "geometry", "measure", "finding");
+
+  /** From the bottom up: a package and the packages that it may import. */
+  private static final Map<String, List<String>> MAY_IMPORT = mayImport();
+
+  private static Map<String, List<String>> mayImport() {
+    Map<String, List<String>> table = new LinkedHashMap<>();
+    table.put("measure", List.of());
+    table.put("finding", List.of());
+    table.put("geometry", List.of("measure"));
+    table.put("source", List.of("finding"));
+    table.put("step", List.of("finding"));
+    table.put("element", List.of("geometry", "measure", "finding"));
+    table.put("ifc", List.of("step", "element", "geometry", "measure", "finding"));
+    table.put("roof", List.of("element", "geometry", "measure", "finding"));
+    table.put("junction", List.of("roof", "element", "geometry", "measure", "finding"));
+    table.put("rdf", List.of("junction", "roof", "element", "geometry", "measure"));
+    table.put("shacl", List.of("rdf", "finding"));
+    table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "finding"));
+    table.put("quantity", List.of("detail", "junction", "roof", "geometry", "measure", "finding"));
+    table.put("takeoff", List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "element", "step", "source", "geometry",
+        "finding", "measure"));
+    table.put("ledger", RESULTS);
+    table.put("export", with("ledger", RESULTS));
+    table.put("http", with("export", with("ledger", RESULTS)));
+    table.put("cli", with("http", with("export", with("ledger", RESULTS))));
+    return table;
+  }
+
+  private static List<String> with(String one, List<String> others) {
+    return Stream.concat(Stream.of(one), others.stream()).toList();
+  }
+
+  /** A library's packages and the only packages that may know it. */
+  private static final Map<String, Set<String>> ROOM = Map.ofEntries(
+      Map.entry("org.apache.jena..", Set.of("rdf", "shacl")),
+      Map.entry("org.locationtech.jts..", Set.of("geometry")),
+      Map.entry("java.sql..", Set.of("ledger")),
+      Map.entry("javax.sql..", Set.of("ledger")),
+      Map.entry("org.sqlite..", Set.of("ledger")),
+      Map.entry("org.postgresql..", Set.of("ledger")),
+      Map.entry("io.javalin..", Set.of("http")),
+      Map.entry("org.eclipse.jetty..", Set.of("http")),
+      Map.entry("jakarta.servlet..", Set.of("http")),
+      Map.entry("org.bimserver..", Set.of("source")),
+      Map.entry("picocli..", Set.of("cli")),
+      Map.entry("ch.qos.logback..", Set.of("cli")));
+
+  static Set<String> packages() {
+    return MAY_IMPORT.keySet();
+  }
+
+  static Set<String> libraries() {
+    return ROOM.keySet();
+  }
+
+  @ParameterizedTest
+  @MethodSource("packages")
+  void importsOnlyWhatTheTableSays(String name) {
+    Set<String> others = new TreeSet<>(MAY_IMPORT.keySet());
+    others.remove(name);
+    others.removeAll(MAY_IMPORT.get(name));
+    noClasses().that().resideInAPackage(in(name)).should().dependOnClassesThat().resideInAnyPackage(in(others))
+        .because("nothing flows back up").allowEmptyShould(true).check(PROGRAM);
+  }
+
+  @Test
+  void tableHasEveryPackage() {
+    Set<String> found = new TreeSet<>();
+    PROGRAM.stream().map(JavaClass::getPackageName).filter(name -> !name.equals(ROOT))
+        .forEach(name -> found.add(name.substring(ROOT.length() + 1).split("\\.")[0]));
+    assertThat(MAY_IMPORT.keySet()).containsAll(found);
+    assertThat(found).hasSizeGreaterThan(10);
+  }
+
+  @Test
+  void tableItselfHasNoCycle() {
+    List<String> order = List.copyOf(MAY_IMPORT.keySet());
+    MAY_IMPORT.forEach((name, imports) -> assertThat(order.subList(0, order.indexOf(name))).as(name).containsAll(imports));
+  }
+
+  @Test
+  void packagesAreFreeOfCycles() {
+    slices().matching(ROOT + ".(**)").should().beFreeOfCycles().check(PROGRAM);
+  }
+
+  @ParameterizedTest
+  @MethodSource("libraries")
+  void libraryStaysInItsRoom(String library) {
+    noClasses().that(not(resideInAnyPackage(in(ROOM.get(library))))).should().dependOnClassesThat(resideInAPackage(library))
+        .because("one room knows each library").check(PROGRAM);
+  }
+
+  @Test
+  void onlyTheCommandsKnowTheProcessesStreams() {
+    noClasses().that(not(resideInAPackage(in("cli")))).should().accessField(System.class, "out").orShould()
+        .accessField(System.class, "err").orShould().accessField(FileDescriptor.class, "out").orShould()
+        .accessField(FileDescriptor.class, "err").orShould().callMethod(Throwable.class, "printStackTrace")
+        .because("standard output belongs to results").check(PROGRAM);
+  }
+
+  @Test
+  void onlyTheProcessEndsItself() {
+    noClasses().that().doNotHaveFullyQualifiedName(ROOT + ".cli.Main").should().callMethod(System.class, "exit", int.class).check(PROGRAM);
+  }
+
+  @Test
+  void noPackageIsNamedForNothing() {
+    Set<String> empty = Set.of("util", "utils", "common", "core", "helper", "helpers", "model", "service", "impl", "misc", "tools");
+    assertThat(PROGRAM.stream().map(JavaClass::getPackageName).flatMap(name -> Arrays.stream(name.split("\\."))))
+        .doesNotContainAnyElementsOf(empty);
+  }
+
+  private static String in(String name) {
+    return ROOT + "." + name + "..";
+  }
+
+  private static String[] in(Set<String> names) {
+    return names.stream().map(ArchitectureTest::in).toArray(String[]::new);
+  }
+}

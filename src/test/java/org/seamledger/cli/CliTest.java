@@ -1,0 +1,271 @@
+package org.seamledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.seamledger.detail.Explanation;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.junction.Junction;
+import org.seamledger.shacl.BrokenRulesException;
+import org.seamledger.source.ModelFile;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Progress;
+import org.seamledger.takeoff.Stage;
+import org.seamledger.takeoff.Takeoff;
+import org.seamledger.takeoff.Takeoffs;
+import org.seamledger.takeoff.UnusableFileException;
+
+class CliTest {
+
+  @TempDir
+  private Path folder;
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+  private final List<Inputs> asked = new ArrayList<>();
+
+  @FunctionalInterface
+  private interface Work {
+    Takeoff analyze(Inputs inputs, Progress progress);
+  }
+
+  private static Analyzer analyzer(Work work) {
+    return new Analyzer() {
+      @Override
+      public Takeoff analyze(Inputs inputs, Progress progress) {
+        return work.analyze(inputs, progress);
+      }
+
+      @Override
+      public Explanation explain(Junction junction, Inputs inputs) {
+        return new Explanation(List.of("rake"), "eave", List.of("highRiseDegrees must be positive"));
+      }
+    };
+  }
+
+  private int run(Work work, String... words) {
+    return new Cli(analyzer(work), Environment.PLAIN).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+  }
+
+  private int run(String... words) {
+    return run((inputs, progress) -> {
+      asked.add(inputs);
+      return Takeoffs.boatHouse();
+    }, words);
+  }
+
+  private String out() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  private String err() {
+    return err.toString(StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void withoutAFormPeopleGetText() {
+    assertThat(run("analyze", "boat-house.ifc")).isZero();
+    assertThat(out()).startsWith("seamledger 1.2.3: junctions of a standing-seam metal roof\n");
+    assertThat(err()).isEmpty();
+  }
+
+  @Test
+  void jsonIsOneDocumentAndNothingMore() {
+    assertThat(run("analyze", "a.ifc", "--format", "json")).isZero();
+    assertThat(out()).startsWith("{").endsWith("}\n");
+    assertThat(err()).isEmpty();
+  }
+
+  @Test
+  void csvIsRows() {
+    assertThat(run("analyze", "--format=csv", "a.ifc")).isZero();
+    assertThat(out()).startsWith("id,kind,");
+  }
+
+  @Test
+  void severalModelsAreOneBuilding() {
+    run("analyze", "plans/roof.ifc", "pipes.ifc.gz", "--system", "office.json", "--shapes", "rules");
+    Inputs inputs = asked.get(0);
+    assertThat(inputs.models()).containsExactly(new ModelFile(Path.of("plans/roof.ifc")), new ModelFile(Path.of("pipes.ifc.gz")));
+    assertThat(inputs.system()).contains(Path.of("office.json"));
+    assertThat(inputs.shapes()).contains(Path.of("rules"));
+  }
+
+  @Test
+  void theWorstFindingIsAWarning() {
+    assertThat(run("analyze", "a.ifc")).isZero();
+    assertThat(run("analyze", "a.ifc", "--fail-on", "violation")).isZero();
+    assertThat(run("analyze", "a.ifc", "--fail-on", "warning")).isEqualTo(1);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "analyse a.ifc", "analyze", "analyze a.ifc --format yaml", "analyze a.ifc --fail-on info",
+      "analyze a.ifc --colour", "analyze a.ifc --format", "explain a.ifc", "analyze a.ifc --output /no/such/folder/x.json"})
+  void aWrongCommandLineIsOneLineAndTwo(String words) {
+    assertThat(run(words.isEmpty() ? new String[0] : words.split(" "))).isEqualTo(2);
+    assertThat(err()).startsWith("seamledger: ").hasLineCount(1);
+    assertThat(out()).isEmpty();
+    assertThat(asked).isEmpty();
+  }
+
+  @Test
+  void aModelThatCannotBeReadIsOneLineAndThree() {
+    int status = run((inputs, progress) -> {
+      throw new UnreadableModelException("a.ifc", 3, 7, "a keyword", "a bracket\nand more");
+    }, "analyze", "a.ifc", "--format", "json");
+    assertThat(status).isEqualTo(3);
+    assertThat(err()).isEqualTo("seamledger: a.ifc:3:7: expected a keyword, found a bracket and more\n");
+    assertThat(out()).isEmpty();
+  }
+
+  @Test
+  void brokenShapesAreOneLineWithFileAndLineAndTwo() {
+    int status = run((inputs, progress) -> {
+      throw new UnusableFileException(new BrokenRulesException("rules/kinds.ttl", 12, 3, "a second shape claims sl:kind ridge"));
+    }, "analyze", "a.ifc", "--shapes", "rules");
+    assertThat(status).isEqualTo(2);
+    assertThat(err()).isEqualTo("seamledger: rules/kinds.ttl:12:3: a second shape claims sl:kind ridge\n");
+  }
+
+  @Test
+  void theLaunchersShapesGiveWayToTheCommandLines() {
+    Environment launched = new Environment(Optional.of(Path.of("program/shapes")), false);
+    for (String[] words : List.of(new String[] {"analyze", "a.ifc"}, new String[] {"analyze", "a.ifc", "--shapes", "own"})) {
+      new Cli(analyzer((inputs, progress) -> {
+        asked.add(inputs);
+        return Takeoffs.boatHouse();
+      }), launched).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    }
+    assertThat(asked).extracting(Inputs::shapes).containsExactly(Optional.of(Path.of("program/shapes")), Optional.of(Path.of("own")));
+  }
+
+  @Test
+  void aFaultOfTheProgramShowsItsTraceToWhoAsks() {
+    Work faulty = (inputs, progress) -> {
+      throw new IllegalStateException("two\nlines");
+    };
+    assertThat(run(faulty, "analyze", "a.ifc")).isEqualTo(70);
+    assertThat(err()).hasLineCount(1).contains("internal fault").contains("SEAMLEDGER_TRACE=1");
+    err.reset();
+    new Cli(analyzer(faulty), new Environment(Optional.empty(), true)).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    assertThat(err()).contains("\tat org.seamledger.cli.CliTest");
+  }
+
+  @Test
+  void tooLittleMemorySaysHowToGiveMore() {
+    assertThat(run((inputs, progress) -> {
+      throw new OutOfMemoryError();
+    }, "analyze", "a.ifc")).isEqualTo(3);
+    assertThat(err()).contains("SEAMLEDGER_JAVA_OPTS=-Xmx").hasLineCount(1);
+  }
+
+  @Test
+  void aReaderThatHasSeenEnoughIsNoError() {
+    OutputStream closed = new OutputStream() {
+      @Override
+      public void write(int b) throws IOException {
+        throw new IOException("Broken pipe");
+      }
+    };
+    int status = new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, closed,
+        new PrintStream(err, true, StandardCharsets.UTF_8));
+    assertThat(status).isZero();
+    assertThat(err()).isEmpty();
+  }
+
+  @Test
+  void aFullDiskIsAnError() {
+    OutputStream full = new OutputStream() {
+      @Override
+      public void write(int b) throws IOException {
+        throw new IOException("No space left on device");
+      }
+    };
+    int status = new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, full,
+        new PrintStream(err, true, StandardCharsets.UTF_8));
+    assertThat(status).isEqualTo(74);
+    assertThat(err()).contains("No space left on device").hasLineCount(1);
+  }
+
+  @Test
+  void theResultGoesIntoAFileWhole() throws IOException {
+    Path file = folder.resolve("ledger.json");
+    Files.writeString(file, "old");
+    assertThat(run("analyze", "a.ifc", "--format", "json", "--output", file.toString())).isZero();
+    assertThat(Files.readString(file)).startsWith("{").endsWith("}\n");
+    assertThat(out()).isEmpty();
+    try (var files = Files.list(folder)) {
+      assertThat(files).containsExactly(file);
+    }
+  }
+
+  @Test
+  void aFailedAnalysisLeavesTheOldFile() throws IOException {
+    Path file = folder.resolve("ledger.json");
+    Files.writeString(file, "old");
+    run((inputs, progress) -> {
+      throw new UnreadableModelException("a.ifc", 1, 1, "ISO-10303-21;", "an empty file");
+    }, "analyze", "a.ifc", "--output", file.toString());
+    assertThat(file).hasContent("old");
+  }
+
+  @Test
+  void explainsOneJunctionByTheBeginningOfItsId() {
+    assertThat(run("explain", "a.ifc", "b.ifc", "rak")).isZero();
+    assertThat(out()).startsWith("rake1, unclassified: no shape").contains("The nearest shape that it misses is eave:");
+    assertThat(asked.get(0).models()).hasSize(2);
+  }
+
+  @Test
+  void anUnknownJunctionIsAWrongCommandLine() {
+    assertThat(run("explain", "a.ifc", "nope")).isEqualTo(2);
+    assertThat(err()).contains("no junction's id begins with nope").hasLineCount(1);
+  }
+
+  @Test
+  void versionAndHelp() {
+    assertThat(run("--version")).isZero();
+    assertThat(out()).matches("seamledger \\d+\\.\\d+\\.\\d+\\n");
+    out.reset();
+    assertThat(run("--help")).isZero();
+    assertThat(out()).contains("analyze").contains("explain");
+    out.reset();
+    assertThat(run("analyze", "--help")).isZero();
+    assertThat(out()).contains("--fail-on").contains("--shapes").contains("Exit status");
+    assertThat(out().lines()).allMatch(line -> line.length() <= 100);
+  }
+
+  @Test
+  void aQuickAnalysisIsQuietAndASlowOneSaysWhatItDoes() {
+    run((inputs, progress) -> {
+      progress.begins(Stage.READING);
+      sleep(1300);
+      progress.begins(Stage.ROOF);
+      progress.begins(Stage.DONE);
+      return Takeoffs.boatHouse();
+    }, "analyze", "a.ifc", "--format", "json");
+    assertThat(err()).isEqualTo("seamledger: reading the models …\nseamledger: finding the roof's faces …\n");
+    assertThat(out()).startsWith("{");
+  }
+
+  private static void sleep(long ms) {
+    try {
+      Thread.sleep(ms);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}
