@@ -19,6 +19,7 @@ import org.seamledger.geometry.Vec3;
  *
  * <ol>
  * <li>In every plane that any of them has, the section just below less the section just above is top surface.
+ * <li>What is modelled in relief gets its main plane.
  * <li>Cut edges and reveals (within the thickness of a larger face of the same element, and steep against it) are none.
  * <li>Of parallel layers on top of each other only the outermost counts.
  * <li>What other elements cover or pierce is not free.
@@ -57,7 +58,7 @@ final class TopSurfaceFinder {
     for (SurfacePlanes.Carried carried : SurfacePlanes.of(parts, tolerance)) {
       ownSurface(carried, tops);
     }
-    return outermost(withoutCutEdges(tops)).stream().map(this::freed).filter(t -> !t.free().isEmpty()).toList();
+    return outermost(withoutCutEdges(Relief.flattened(tops))).stream().map(this::freed).filter(t -> !t.free().isEmpty()).toList();
   }
 
   private void ownSurface(SurfacePlanes.Carried carried, List<TopSurface> tops) {

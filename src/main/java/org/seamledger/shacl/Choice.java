@@ -18,12 +18,14 @@ import org.seamledger.rdf.FactGraph;
 public final class Choice {
 
   private final Map<String, Shape> claims = new TreeMap<>();
+  private final Shapes shapes;
   private final Validation validation;
   private final Set<String> seen;
   private final Map<Map<String, Object>, List<String>> decided = new HashMap<>();
 
   Choice(Shapes shapes, Map<String, Node> nodes) {
     nodes.forEach((word, node) -> claims.put(word, shapes.getShape(node)));
+    this.shapes = shapes;
     validation = new Validation(shapes);
     seen = Words.facts(claims.values());
   }
@@ -67,7 +69,7 @@ public final class Choice {
   }
 
   private List<String> conforming(Map<String, Object> facts) {
-    FactGraph thing = FactGraph.of(facts);
-    return claims.entrySet().stream().filter(c -> validation.conforms(c.getValue(), thing)).map(Map.Entry::getKey).toList();
+    Trial trial = new Trial(shapes, FactGraph.of(facts));
+    return claims.entrySet().stream().filter(c -> trial.conforms(c.getValue())).map(Map.Entry::getKey).toList();
   }
 }

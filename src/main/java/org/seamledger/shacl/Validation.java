@@ -21,6 +21,7 @@ final class Validation {
     this.shapes = shapes;
   }
 
+  /** Whether a thing conforms to a shape, by the engine alone. */
   boolean conforms(Shape shape, FactGraph thing) {
     return !run(shape, thing).hasViolation();
   }

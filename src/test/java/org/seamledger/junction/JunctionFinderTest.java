@@ -300,4 +300,32 @@ class JunctionFinderTest {
     double along = Math.hypot(4, 2);
     check(scene, Map.of("wall along", along, "nothing along", 3 * along, "nothing low", 12.3, "nothing high", 12.3));
   }
+
+  @Test
+  void profiledSheetGivesItsMainPlane() {
+    // Trapezoidal ribs 0.03 m high every 0.25 m, drawn along the slope: z = 3 + y / 4 at the crests. 24 ribs, 6 m.
+    java.util.List<Vec3> section = new java.util.ArrayList<>();
+    for (int i = 0; i < 24; i++) {
+      double x = i * 0.25;
+      section.addAll(Scene.points(x, 0, 3, x + 0.06, 0, 3, x + 0.08, 0, 2.97, x + 0.23, 0, 2.97));
+    }
+    section.add(new Vec3(6, 0, 3));
+    section.addAll(Scene.points(6, 0, 2.96, 0, 0, 2.96));
+    java.util.Collections.reverse(section);
+    Scene scene = new Scene().roof("sheet", List.of((Solid) Scene.prism(section, new Vec3(0, 4, 1))));
+    check(scene, Map.of("nothing high", 6.0, "nothing low", 6.0, "nothing along", 2 * Math.hypot(4, 1)));
+  }
+
+  @Test
+  void coursesOfTilesGiveTheirMainPlane() {
+    // 12 courses, each 0.35 m of run and 0.0875 m of rise, its own slope flatter so that its foot stands 0.02 m proud.
+    java.util.List<Solid> courses = new java.util.ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      double y = i * 0.35;
+      double z = 3 + i * 0.0875;
+      courses.add(Scene.prism(Scene.points(0, y, z + 0.02, 6, y, z + 0.02, 6, y + 0.35, z + 0.0875, 0, y + 0.35, z + 0.0875),
+          new Vec3(0, 0, -0.05)));
+    }
+    check(new Scene().roof("tiles", courses), Map.of("nothing high", 6.0, "nothing low", 6.0, "nothing along", 2 * Math.hypot(4.2, 1.05)));
+  }
 }

@@ -2,6 +2,7 @@ package org.seamledger.step;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -72,7 +73,9 @@ class SharedModelsIndexTest {
           REFERENCE.matcher(body).results().forEach(r -> expected.add(Long.parseLong(r.group(1))));
           Set<Long> found = new HashSet<>();
           collect(new Value.Aggregate(file.find(id).orElseThrow().parameters()), found);
-          assertThat(found).as(path + " #" + id).isEqualTo(expected);
+          if (!found.equals(expected)) {
+            assertThat(found).as(path + " #" + id).isEqualTo(expected);
+          }
         }
         for (String keyword : file.keywords()) {
           Map<Long, Set<Long>> skimmed = new TreeMap<>();
@@ -84,7 +87,8 @@ class SharedModelsIndexTest {
           });
           Map<Long, Set<Long>> decoded = new TreeMap<>();
           file.forEach(keyword, instance -> {
-            assertThat(instance.keyword()).isEqualTo(keyword).isEqualTo(file.keywordOf(instance.id()));
+            assertEquals(keyword, instance.keyword());
+            assertEquals(keyword, file.keywordOf(instance.id()));
             collect(new Value.Aggregate(instance.parameters()), decoded.computeIfAbsent(instance.id(), i -> new HashSet<>()));
           });
           assertThat(skimmed).as(path + " " + keyword).isEqualTo(decoded);
@@ -99,7 +103,7 @@ class SharedModelsIndexTest {
     assertThatThrownBy(() -> StepFile.open(Files.newByteChannel(path), "d14.ifc"))
         .isInstanceOfSatisfying(UnreadableModelException.class, e -> {
           assertThat(e.line()).isEqualTo(15);
-          assertThat(e.getMessage()).isEqualTo("d14.ifc:15:56: expected */ at the end of this comment, found the end of the file");
+          assertThat(e.getMessage()).isEqualTo("d14.ifc:15:51: expected */ at the end of this comment, found the end of the file");
         });
   }
 

@@ -1,0 +1,26 @@
+package org.seamledger.detail;
+
+/** How something runs along a junction, and so how its length and its number are counted. */
+public enum Run {
+  /** From end to end of the line, one length. A closed line counts as a loop. */
+  CONTINUOUS("continuous"),
+  /** In every piece between two seams. */
+  PER_PIECE("per-piece"),
+  /** At every seam that ends at the line: a plug. */
+  PER_SEAM("per-seam"),
+  /** At every lap of a metal part, across its girth. */
+  PER_LAP("per-lap"),
+  /** Once a junction. */
+  ONCE("once");
+
+  private final String word;
+
+  Run(String word) {
+    this.word = word;
+  }
+
+  /** The word used in {@code shapes/details-content.ttl}. */
+  public String word() {
+    return word;
+  }
+}

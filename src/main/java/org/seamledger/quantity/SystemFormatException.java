@@ -1,0 +1,31 @@
+package org.seamledger.quantity;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** A roof system's file can't be used: every field that is wrong, with its path, what was expected and what was found. */
+public final class SystemFormatException extends RuntimeException {
+
+  private static final long serialVersionUID = 1;
+
+  private final transient List<Problem> problems;
+
+  /**
+   * @param path where in the file, such as {@code panel.coverage}; empty for the file as a whole
+   */
+  public record Problem(String path, String expected, String found) {
+    @Override
+    public String toString() {
+      return (path.isEmpty() ? "" : path + ": ") + "expected " + expected + ", found " + found;
+    }
+  }
+
+  public SystemFormatException(String file, List<Problem> problems) {
+    super(problems.stream().map(p -> file + ": " + p).collect(Collectors.joining("\n")));
+    this.problems = List.copyOf(problems);
+  }
+
+  public List<Problem> problems() {
+    return problems;
+  }
+}

@@ -1,0 +1,166 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.seamledger.geometry.Plane;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Gives an element that is modelled in relief (profiled sheet, corrugations, courses of tiles) its main plane.
+ *
+ * <p>Relief is a top surface of many narrow pieces that all lie within a thin band under one plane and reach up to it everywhere: in every
+ * quarter of the element's extent, along the slope and across it. A shallow vault fails the last test: only its middle reaches up. The
+ * plane is the least-squares plane through the pieces, raised to the crests; its area is what the pieces cover in plan.
+ */
+final class Relief {
+
+  private static final int MIN_PIECES = 12;
+  /** Depth of the relief, metres. */
+  private static final double BAND = 0.15;
+  /** A piece is narrow below this width, metres. */
+  private static final double NARROW = 0.5;
+  private static final double NARROW_SHARE = 0.9;
+  /** Steep flanks and joints up to this width (metres) leave no gap. */
+  private static final double JOINT = 0.1;
+  private static final int QUARTERS = 4;
+
+  private record Piece(TopSurface top, Region region) {
+    Vec3 middle() {
+      return TopSurface.at(top.plane(), region.centroid());
+    }
+  }
+
+  private Relief() {
+  }
+
+  /** The same top surfaces, those of elements in relief replaced by one for each such element. */
+  static List<TopSurface> flattened(List<TopSurface> tops) {
+    Map<Part, List<Piece>> byPart = new LinkedHashMap<>();
+    for (TopSurface top : tops) {
+      for (TopSurface.Piece p : top.pieces()) {
+        List<Piece> pieces = byPart.computeIfAbsent(p.part(), k -> new ArrayList<>());
+        p.region().parts().forEach(r -> pieces.add(new Piece(top, r)));
+      }
+    }
+    List<TopSurface> flat = new ArrayList<>();
+    List<Part> inRelief = new ArrayList<>();
+    byPart.forEach((part, pieces) -> {
+      Plane main = pieces.size() < MIN_PIECES || !mostlyNarrow(pieces) ? null : mainPlane(pieces);
+      if (main != null && fitsUnder(main, pieces)) {
+        Region region = covered(main, pieces);
+        flat.add(new TopSurface(main, region, region, List.of(new TopSurface.Piece(part, region)), List.of()));
+        inRelief.add(part);
+      }
+    });
+    if (flat.isEmpty()) {
+      return tops;
+    }
+    List<TopSurface> all = new ArrayList<>(flat);
+    for (TopSurface top : tops) {
+      List<TopSurface.Piece> rest = top.pieces().stream().filter(p -> !inRelief.contains(p.part())).toList();
+      if (rest.size() == top.pieces().size()) {
+        all.add(top);
+      } else if (!rest.isEmpty()) {
+        Region own = Region.unionOf(rest.stream().map(TopSurface.Piece::region).toList());
+        all.add(new TopSurface(top.plane(), own, own, rest, List.of()));
+      }
+    }
+    return all;
+  }
+
+  private static boolean mostlyNarrow(List<Piece> pieces) {
+    double all = 0;
+    double narrow = 0;
+    for (Piece p : pieces) {
+      all += p.region().area();
+      narrow += p.region().isNarrowerThan(NARROW) ? p.region().area() : 0;
+    }
+    return narrow >= NARROW_SHARE * all;
+  }
+
+  /** z = a·x + b·y + c by weighted least squares about the mean, raised to the highest corner; null where the middles lie on a line. */
+  private static Plane mainPlane(List<Piece> pieces) {
+    double w = 0;
+    Vec3 mean = Vec3.ZERO;
+    for (Piece p : pieces) {
+      w += p.region().area();
+      mean = mean.plus(p.middle().times(p.region().area()));
+    }
+    mean = mean.times(1 / w);
+    double xx = 0;
+    double xy = 0;
+    double yy = 0;
+    double xz = 0;
+    double yz = 0;
+    for (Piece p : pieces) {
+      // Corners carry the direction of long strips, whose middles alone lie on one line.
+      for (Region.Ring ring : p.region().rings()) {
+        for (Vec2 corner : ring.points()) {
+          Vec3 d = TopSurface.at(p.top().plane(), corner).minus(mean);
+          double k = p.region().area() / ring.points().size();
+          xx += k * d.x() * d.x();
+          xy += k * d.x() * d.y();
+          yy += k * d.y() * d.y();
+          xz += k * d.x() * d.z();
+          yz += k * d.y() * d.z();
+        }
+      }
+    }
+    double det = xx * yy - xy * xy;
+    if (det < 1e-9 * (xx + yy) * (xx + yy)) {
+      return null;
+    }
+    double a = (xz * yy - yz * xy) / det;
+    double b = (yz * xx - xz * xy) / det;
+    Plane plane = Plane.through(mean, new Vec3(-a, -b, 1));
+    double most = pieces.stream().mapToDouble(p -> highest(plane, p)).max().orElse(0);
+    return plane.moved(most);
+  }
+
+  private static double highest(Plane plane, Piece p) {
+    return outline(p).stream().mapToDouble(plane::height).max().orElse(Double.NEGATIVE_INFINITY);
+  }
+
+  /** Points along the outline of a piece, no further apart than an eighth of each side. */
+  private static List<Vec3> outline(Piece p) {
+    List<Vec3> points = new ArrayList<>();
+    for (Region.Ring ring : p.region().rings()) {
+      List<Vec2> c = ring.points();
+      for (int i = 0; i < c.size(); i++) {
+        for (int k = 0; k < 8; k++) {
+          points.add(TopSurface.at(p.top().plane(), c.get(i).towards(c.get((i + 1) % c.size()), k / 8.0)));
+        }
+      }
+    }
+    return points;
+  }
+
+  private static boolean fitsUnder(Plane main, List<Piece> pieces) {
+    List<Vec3> all = pieces.stream().flatMap(p -> outline(p).stream()).toList();
+    double lowest = all.stream().mapToDouble(main::height).min().orElse(0);
+    double crest = Math.max(0.005, 0.25 * -lowest);
+    return lowest > -BAND && lowest < -0.003 && reachesEverywhere(all, main, crest, true) && reachesEverywhere(all, main, crest, false);
+  }
+
+  private static boolean reachesEverywhere(List<Vec3> points, Plane main, double crest, boolean across) {
+    double min = points.stream().mapToDouble(p -> across ? main.u(p) : main.v(p)).min().orElse(0);
+    double max = points.stream().mapToDouble(p -> across ? main.u(p) : main.v(p)).max().orElse(0);
+    boolean[] reached = new boolean[QUARTERS];
+    for (Vec3 p : points) {
+      if (main.height(p) >= -crest) {
+        double t = ((across ? main.u(p) : main.v(p)) - min) / Math.max(1e-9, max - min);
+        reached[Math.min(QUARTERS - 1, (int) (t * QUARTERS))] = true;
+      }
+    }
+    return reached[0] && reached[1] && reached[2] && reached[QUARTERS - 1];
+  }
+
+  private static Region covered(Plane main, List<Piece> pieces) {
+    List<Region> regions = pieces.stream().map(p -> p.region().projected(p.top().plane(), main, Vec3.Z)).toList();
+    return Region.unionOf(regions).grown(JOINT / 2).grown(-JOINT / 2).simplified(1e-4);
+  }
+}
