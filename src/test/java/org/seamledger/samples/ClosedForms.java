@@ -64,9 +64,9 @@ public final class ClosedForms {
       cases.add(new Case("T plan, unequal pitches" + how,
           () -> JoinedRoofs.tee(feet(30), feet(50), per12(4), feet(20), feet(12), feet(6), per12(8), meeting)));
       cases.add(new Case("gable dormer" + how,
-          () -> JoinedRoofs.gableDormer(Roofs.gable(9, 12, pitch(40)), "dormer", 5, 1.8, 1.2, 1.1, pitch(35), meeting)));
+          () -> JoinedRoofs.gableDormer(Roofs.gable(9, 12, pitch(40)), "south", "dormer", 5, 1.8, 1.2, 1.1, pitch(35), meeting)));
       cases.add(new Case("shed dormer" + how,
-          () -> JoinedRoofs.shedDormer(Roofs.gable(10, 12, pitch(45)), "dormer", 6, 3, 1, 1.4, pitch(12), meeting)));
+          () -> JoinedRoofs.shedDormer(Roofs.gable(10, 12, pitch(45)), "south", "dormer", 6, 3, 1, 1.4, pitch(12), meeting)));
     }
     return cases;
   }

@@ -93,6 +93,20 @@ public final class House {
         new Extrusion(List.of(face).stream().map(p -> new Vec3(p.u(), y, p.v())).toList(), List.of(), new Vec3(0, thickness, 0)));
   }
 
+  /** Four walls under a roof whose lowest eaves run round the rectangle. */
+  public House wallsUnder(String prefix, double x0, double y0, double x1, double y1, double thickness, double bottom, double top) {
+    return wall(prefix + "south wall", x0, y0, x1, y0 + thickness, bottom, top)
+        .wall(prefix + "north wall", x0, y1 - thickness, x1, y1, bottom, top)
+        .wall(prefix + "west wall", x0, y0 + thickness, x0 + thickness, y1 - thickness, bottom, top)
+        .wall(prefix + "east wall", x1 - thickness, y0 + thickness, x1, y1 - thickness, bottom, top);
+  }
+
+  /** A wall of {@code thickness} towards greater x under a gable: level at {@code top} from y0 to y1, rising to the peak. */
+  public House gableWall(String wallName, double x, double thickness, double y0, double y1, double bottom, double top, double peakY,
+      double peakZ) {
+    return wallFacingX(wallName, x, thickness, at(y0, bottom), at(y1, bottom), at(y1, top), at(peakY, peakZ), at(y0, top));
+  }
+
   public RoofPlane roofNamed(String roofName) {
     return roofs.stream().filter(r -> r.name().equals(roofName)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no roof plane named " + roofName + " in " + name));

@@ -8,6 +8,8 @@ import static org.seamledger.samples.Roofs.fallingNorth;
 import static org.seamledger.samples.Roofs.risingEast;
 import static org.seamledger.samples.Roofs.risingNorth;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.seamledger.geometry.Vec2;
 
@@ -52,56 +54,102 @@ public final class JoinedRoofs {
   }
 
   /**
-   * A gable with a lower gabled wing on its south side, eaves level.
+   * A gabled wing at a right angle to a main roof, its eaves level with the main eaves.
    *
    * @param centre of the wing along the main roof
-   * @param wing span of the wing
    * @param out how far the wing stands out from the main eave
    */
-  public static House tee(double span, double length, Pitch main, double centre, double wing, double out, Pitch side, Meeting meeting) {
-    double half = wing / 2;
-    double rise = half * side.tan();
-    double run = rise / main.tan();
-    double west = centre - half;
-    double east = centre + half;
-    House house = new House("T plan");
-    Vec2[] south = meeting == Meeting.CUT
-        ? new Vec2[] {at(0, 0), at(west, 0), at(centre, run), at(east, 0), at(length, 0), at(length, span / 2), at(0, span / 2)}
-        : new Vec2[] {at(0, 0), at(length, 0), at(length, span / 2), at(0, span / 2)};
-    house.roof("south", risingNorth(0, EAVE, main), DEPTH, south)
-        .roof("north", fallingNorth(span, EAVE, main), DEPTH,
-            at(0, span / 2), at(length, span / 2), at(length, span), at(0, span));
-    Slope up = risingEast(west, EAVE, side);
-    Slope down = fallingEast(east, EAVE, side);
-    if (meeting == Meeting.BOTH_WHOLE) {
-      double end = Math.min(run + 0.6, span / 2);
-      house.roof("wing west", up, DEPTH, at(west, -out), at(centre, -out), at(centre, end), at(west, end))
-          .roof("wing east", down, DEPTH, at(centre, -out), at(east, -out), at(east, end), at(centre, end));
-    } else {
-      house.roof("wing west", up, DEPTH, at(west, -out), at(centre, -out), at(centre, run), at(west, 0))
-          .roof("wing east", down, DEPTH, at(centre, -out), at(east, -out), at(east, 0), at(centre, run));
+  public record Wing(double centre, double span, double out, Pitch pitch) {
+    double half() {
+      return span / 2;
     }
-    return house.expect("ridge", length, "length of the plan")
-        .expect("ridge", out + run, "wing's projection + wing rise / main pitch")
-        .expect(2, "valley", Math.sqrt(half * half + run * run + rise * rise), "√(half wing² + run over the main roof² + wing rise²)")
-        .expect("eave", length, "length of the plan")
-        .expect("eave", west, "main eave up to the wing")
-        .expect("eave", length - east, "main eave beyond the wing")
-        .expect(2, "eave", out, "wing's projection")
-        .expect(4, "rake", span / 2 * main.rafter(), "half span × √(1+t²)")
-        .expect(2, "rake", half * side.rafter(), "half wing × √(1+t²)");
+
+    double rise() {
+      return half() * pitch.tan();
+    }
+
+    /** Plan length of its ridge over a main roof of the given pitch. */
+    double run(Pitch main) {
+      return rise() / main.tan();
+    }
+  }
+
+  /** A gable with one wing on its south side. */
+  public static House tee(double span, double length, Pitch main, double centre, double wing, double out, Pitch side, Meeting meeting) {
+    return winged("T plan", span, length, main, List.of(new Wing(centre, wing, out, side)), List.of(), meeting);
+  }
+
+  /** A gable with wings, those of each side in their order along X, none touching. */
+  public static House winged(String name, double span, double length, Pitch main, List<Wing> south, List<Wing> north, Meeting meeting) {
+    House house = new House(name)
+        .roof("south", risingNorth(0, EAVE, main), DEPTH, mainOutline(length, span / 2, main, south, meeting))
+        .roof("north", fallingNorth(span, EAVE, main), DEPTH, acrossTheRidge(mainOutline(length, span / 2, main, north, meeting), span))
+        .expect("ridge", length, "length of the plan")
+        .expect(4, "rake", span / 2 * main.rafter(), "half span × √(1+t²)");
+    wings(house, south, "south wing ", span, main, meeting, false);
+    wings(house, north, "north wing ", span, main, meeting, true);
+    mainEaves(house, length, south);
+    mainEaves(house, length, north);
+    return house;
+  }
+
+  private static Vec2[] mainOutline(double length, double half, Pitch main, List<Wing> wings, Meeting meeting) {
+    List<Vec2> outline = new ArrayList<>(List.of(at(0, 0)));
+    if (meeting == Meeting.CUT) {
+      for (Wing w : wings) {
+        outline.addAll(List.of(at(w.centre() - w.half(), 0), at(w.centre(), w.run(main)), at(w.centre() + w.half(), 0)));
+      }
+    }
+    outline.addAll(List.of(at(length, 0), at(length, half), at(0, half)));
+    return outline.toArray(Vec2[]::new);
+  }
+
+  /** The same plan on the other side of the ridge. */
+  private static Vec2[] acrossTheRidge(Vec2[] outline, double span) {
+    return Arrays.stream(outline).map(p -> at(p.u(), span - p.v())).toArray(Vec2[]::new);
+  }
+
+  private static void wings(House house, List<Wing> wings, String prefix, double span, Pitch main, Meeting meeting, boolean onNorth) {
+    for (int i = 0; i < wings.size(); i++) {
+      Wing w = wings.get(i);
+      String name = prefix + (wings.size() == 1 ? "" : (i + 1) + " ");
+      double west = w.centre() - w.half();
+      double east = w.centre() + w.half();
+      double run = w.run(main);
+      double eaveEnd = meeting == Meeting.BOTH_WHOLE ? Math.min(run + 0.6, span / 2) : 0;
+      double ridgeEnd = meeting == Meeting.BOTH_WHOLE ? eaveEnd : run;
+      Vec2[] left = {at(west, -w.out()), at(w.centre(), -w.out()), at(w.centre(), ridgeEnd), at(west, eaveEnd)};
+      Vec2[] right = {at(w.centre(), -w.out()), at(east, -w.out()), at(east, eaveEnd), at(w.centre(), ridgeEnd)};
+      house.roof(name + "west", risingEast(west, EAVE, w.pitch()), DEPTH, onNorth ? acrossTheRidge(left, span) : left)
+          .roof(name + "east", fallingEast(east, EAVE, w.pitch()), DEPTH, onNorth ? acrossTheRidge(right, span) : right)
+          .expect("ridge", w.out() + run, "wing's projection + wing rise / main pitch")
+          .expect(2, "valley", Math.sqrt(w.half() * w.half() + run * run + w.rise() * w.rise()),
+              "√(half wing² + run over the main roof² + wing rise²)")
+          .expect(2, "eave", w.out(), "wing's projection")
+          .expect(2, "rake", w.half() * w.pitch().rafter(), "half wing × √(1+t²)");
+    }
+  }
+
+  private static void mainEaves(House house, double length, List<Wing> wings) {
+    double from = 0;
+    for (Wing w : wings) {
+      house.expect("eave", w.centre() - w.half() - from, "main eave up to a wing");
+      from = w.centre() + w.half();
+    }
+    house.expect("eave", length - from, wings.isEmpty() ? "length of the plan" : "main eave beyond a wing");
   }
 
   /**
-   * A dormer with a gable, flush with its walls, on the plane "south" of a roof that rises to the north from y = 0.
+   * A dormer with a gable, flush with its walls, on a plane that rises to the north from the eave at y = 0.
    *
+   * @param plane name of the main roof's plane
    * @param centre along the eave
    * @param front plan distance of its front from the eave
    * @param cheek height of its eaves above the main roof at the front
    */
-  public static House gableDormer(House house, String name, double centre, double width, double front, double cheek, Pitch pitch,
-      Meeting meeting) {
-    RoofPlane main = house.roofNamed("south");
+  public static House gableDormer(House house, String plane, String name, double centre, double width, double front, double cheek,
+      Pitch pitch, Meeting meeting) {
+    RoofPlane main = house.roofNamed(plane);
     Pitch under = main.slope().pitch();
     double t = under.tan();
     double eave = main.slope().z(0, front) + cheek;
@@ -112,7 +160,7 @@ public final class JoinedRoofs {
     double west = centre - half;
     double east = centre + half;
     if (meeting == Meeting.CUT) {
-      house.pierce("south", List.of(at(west, front), at(east, front), at(east, back), at(centre, peak), at(west, back)),
+      house.pierce(plane, List.of(at(west, front), at(east, front), at(east, back), at(centre, peak), at(west, back)),
           House.Through.OUTLINE, name);
     }
     double inner = meeting == Meeting.BOTH_WHOLE ? peak + 0.3 : 0;
@@ -134,10 +182,10 @@ public final class JoinedRoofs {
         .expect(2, "rake", half * pitch.rafter(), "half width × √(1+t²)");
   }
 
-  /** A dormer with one flatter plane that falls the same way as the plane "south" beneath it; see {@link #gableDormer}. */
-  public static House shedDormer(House house, String name, double centre, double width, double front, double cheek, Pitch pitch,
-      Meeting meeting) {
-    RoofPlane main = house.roofNamed("south");
+  /** A dormer with one flatter plane that falls the same way as the plane beneath it; see {@link #gableDormer}. */
+  public static House shedDormer(House house, String plane, String name, double centre, double width, double front, double cheek,
+      Pitch pitch, Meeting meeting) {
+    RoofPlane main = house.roofNamed(plane);
     Pitch under = main.slope().pitch();
     double eave = main.slope().z(0, front) + cheek;
     double run = cheek / (under.tan() - pitch.tan());
@@ -145,7 +193,7 @@ public final class JoinedRoofs {
     double east = centre + width / 2;
     double back = front + run;
     if (meeting == Meeting.CUT) {
-      house.pierce("south", List.of(at(west, front), at(east, front), at(east, back), at(west, back)), House.Through.OUTLINE, name);
+      house.pierce(plane, List.of(at(west, front), at(east, front), at(east, back), at(west, back)), House.Through.OUTLINE, name);
     }
     double end = meeting == Meeting.BOTH_WHOLE ? back + 0.3 : back;
     house.roof(name + " plane", risingNorth(front, eave, pitch), DEPTH, at(west, front), at(east, front), at(east, end), at(west, end));
