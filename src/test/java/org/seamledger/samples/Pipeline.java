@@ -22,6 +22,11 @@ final class Pipeline {
   private Pipeline() {
   }
 
+  /** From the text of a file on. */
+  static List<Line> lines(House house, Form form) {
+    return lines(HouseBuilding.of(house, form.cut()));
+  }
+
   /** All but the reading of a file. */
   static List<Line> lines(Building building) {
     Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT);
