@@ -44,7 +44,7 @@ public final class Takeoffs {
     double v = plane.v(corner);
     double along = plane.u(new Vec3(10, side * 4, 0)) - u;
     Region area = Region.rectangle(Math.min(u, u + along), v, Math.max(u, u + along), v + Math.sqrt(20));
-    return new RoofFace(id, List.of(new Facet(plane, area)), List.of("0roof"));
+    return new RoofFace(id, new Facet(plane, area), List.of("0roof"));
   }
 
   private static List<KindedJunction> junctions() {
