@@ -1,0 +1,78 @@
+package org.seamledger.samples;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import org.seamledger.element.Building;
+import org.seamledger.element.Category;
+import org.seamledger.element.Element;
+import org.seamledger.element.Opening;
+import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.Solid;
+import org.seamledger.geometry.Vec3;
+
+/** A house as the stages after reading see it, so that they can be checked without a file. */
+public final class HouseBuilding {
+  private HouseBuilding() {
+  }
+
+  public static Building of(House house) {
+    return of(house, RoofPlane.Cut.PLUMB);
+  }
+
+  public static Building of(House house, RoofPlane.Cut cut) {
+    List<Element> roofs = new ArrayList<>();
+    List<Element> neighbours = new ArrayList<>();
+    for (RoofPlane r : house.roofs()) {
+      List<Opening> openings = new ArrayList<>();
+      for (RoofPlane.Hole h : r.openings()) {
+        Thing filling = h.filling();
+        openings.add(new Opening(id(house, h.name()), List.of(solid(h.body())), filling == null ? "" : id(house, filling.name()),
+            filling == null ? "" : "IfcWindow"));
+        if (filling != null) {
+          neighbours.add(neighbour(house, filling));
+        }
+      }
+      roofs.add(new Element(id(house, r.name()), "IfcSlab", Category.ROOF, r.name(), 0, List.of(solid(r.body(cut))), openings, "",
+          new TreeMap<>()));
+    }
+    house.things().forEach(t -> neighbours.add(neighbour(house, t)));
+    Comparator<Element> byId = Comparator.comparing(Element::globalId);
+    roofs.sort(byId);
+    neighbours.sort(byId);
+    return new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of());
+  }
+
+  private static String id(House house, String part) {
+    return GlobalIds.of(house.name() + "/" + part);
+  }
+
+  private static Element neighbour(House house, Thing t) {
+    boolean wall = t.role() == Thing.Role.WALL || t.role() == Thing.Role.PARAPET;
+    String ifcClass = switch (t.role()) {
+      case WALL, PARAPET -> "IfcWall";
+      case CHIMNEY -> "IfcChimney";
+      case PIPE -> "IfcPipeSegment";
+      case DUCT -> "IfcDuctSegment";
+      case COLUMN -> "IfcColumn";
+      case WINDOW -> "IfcWindow";
+      case PROXY -> "IfcBuildingElementProxy";
+    };
+    return new Element(id(house, t.name()), ifcClass, wall ? Category.WALL : Category.PENETRATION, t.name(), 0,
+        t.bodies().stream().map(HouseBuilding::solid).toList(), List.of(), "", new TreeMap<>());
+  }
+
+  private static Solid solid(Body body) {
+    Shell shell = (body instanceof Cylinder c ? c.faceted() : (Extrusion) body).shell();
+    Mesh.Builder mesh = new Mesh.Builder();
+    for (Shell.Face f : shell.faces()) {
+      mesh.face(corners(shell, f.outer()), f.inner().stream().map(h -> corners(shell, h)).toList());
+    }
+    return mesh.build();
+  }
+
+  private static List<Vec3> corners(Shell shell, List<Integer> loop) {
+    return loop.stream().map(shell.points()::get).toList();
+  }
+}
