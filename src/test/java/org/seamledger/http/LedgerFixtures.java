@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -19,6 +20,8 @@ final class LedgerFixtures {
 
   static final ObjectMapper MAPPER = new ObjectMapper();
   private static final double INCH = 0.0254;
+
+  private static final String CHIMNEY = "1hOSvn6df7F8_7GcBWlRrM";
 
   private final double t;
   private final double width;
@@ -194,20 +197,17 @@ final class LedgerFixtures {
     ObjectNode f = faces.addObject();
     double plan = area(outer) - (hole == null ? 0 : area(hole));
     double area = plan * Math.sqrt(1 + slope * slope);
-    f.put("id", id).putArray("elements").add("roof-slab-" + id + "-guid0001".substring(0, 4));
+    f.put("id", id).putArray("elements").add(guid(id));
     f.put("slopeDegrees", Math.toDegrees(Math.atan(slope))).put("risePer12", 12 * slope).put("fallAzimuthDegrees", azimuth)
         .put("areaM2", area).put("planAreaM2", plan).put("perimeterM", length(closed(outer)) + (hole == null ? 0 : length(closed(hole))));
     f.putObject("seams").put("count", (int) (Math.sqrt(plan) / (16 * INCH))).put("lengthM", area / (16 * INCH));
-    ArrayNode rings = f.putArray("rings");
-    ring(rings, false, outer);
+    ArrayNode facet = f.putArray("facets").addArray();
+    path(facet.addArray(), outer);
     if (hole != null) {
-      ring(rings, true, hole);
+      List<double[]> clockwise = new ArrayList<>(hole);
+      Collections.reverse(clockwise);
+      path(facet.addArray(), clockwise);
     }
-  }
-
-  private static void ring(ArrayNode rings, boolean hole, List<double[]> points) {
-    ObjectNode r = rings.addObject().put("hole", hole);
-    path(r.putArray("points"), points);
   }
 
   private static void path(ArrayNode into, List<double[]> points) {
@@ -253,10 +253,15 @@ final class LedgerFixtures {
     ArrayNode f = j.putArray("faces");
     of.forEach(f::add);
     ArrayNode e = j.putArray("elements");
-    of.forEach(o -> e.add("2O2Fr$t4X7Zf8NOew3" + o));
+    of.forEach(o -> e.add(guid(o)));
+    if (kind.startsWith("curb")) {
+      e.add(CHIMNEY);
+    }
     facts(j.putObject("facts"), kind, points, l);
     j.put("detail", detail(kind));
-    j.putObject("why").put("nearest", "").putArray("shapes").add("kinds/" + kind);
+    ObjectNode why = j.putObject("explanation");
+    why.putArray("shapes").add("kinds/" + kind);
+    why.put("nearest", "").putArray("missed");
     sealing(j, kind, l, of.size());
     j.putArray("findings");
     return id;
@@ -280,6 +285,10 @@ final class LedgerFixtures {
         }
       }
     }
+  }
+
+  private static String guid(String face) {
+    return ("2O2Fr$t4X7Zf8NOew3" + face + "0000").substring(0, 22);
   }
 
   private static String detail(String kind) {
@@ -357,9 +366,9 @@ final class LedgerFixtures {
 
   private void finding(String code, String severity, String message, String junction) {
     ObjectNode f = findings.addObject();
-    f.put("code", code).put("severity", severity).put("message", message).put("junction", junction)
+    f.put("code", code).put("severity", severity).put("message", message).put("junction", junction.isEmpty() ? null : junction)
         .put("advice", "Look at the place in the model and decide with the designer.");
-    f.putArray("elements").add("2O2Fr$t4X7Zf8NOew3F1");
+    f.putArray("elements").add(guid("F1"));
     junctions.forEach(j -> {
       if (j.path("id").asText().equals(junction)) {
         ((ArrayNode) j.path("findings")).add(code);
@@ -390,6 +399,12 @@ final class LedgerFixtures {
     q.putObject("inSeam").put("netM", inSeam).put("orderM", inSeam * (1 + waste));
     q.putObject("fasteners").put("net", fasteners).put("order", (int) Math.ceil(fasteners * (1 + waste)));
     q.putObject("closures").put("pieces", pieces).put("lengthM", pieces * 16 * INCH);
+    ArrayNode elements = root.putArray("elements");
+    if (!chimneyName.isEmpty()) {
+      elements.addObject().put("globalId", CHIMNEY).put("ifcClass", "IfcChimney").put("name", chimneyName).put("model", 0);
+    }
+    faces.forEach(f -> elements.addObject().put("globalId", f.path("elements").path(0).asText()).put("ifcClass", "IfcSlab")
+        .put("name", "Roof slab " + f.path("id").asText()).put("model", 0));
     root.set("findings", findings);
     return root;
   }
