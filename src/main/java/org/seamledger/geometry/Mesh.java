@@ -316,6 +316,12 @@ public final class Mesh implements Solid {
       if (normal.length() < 1e-14) {
         return this;
       }
+      if (holes.isEmpty() && isConvex(ring, normal)) {
+        for (int i = 1; i + 1 < ring.size(); i++) {
+          triangles.add(new int[] {ring.get(0), ring.get(i), ring.get(i + 1)});
+        }
+        return this;
+      }
       Plane plane = Plane.through(vertices.get(ring.get(0)), normal);
       Map<Coordinate, Integer> index = new HashMap<>();
       LinearRing shell = flatRing(ring, plane, index);
@@ -333,6 +339,24 @@ public final class Mesh implements Solid {
         addMended(polygon, plane, index);
       }
       return this;
+    }
+
+    /** True where every corner turns the same way by more than a trace; such a face is a fan, and most faces are. */
+    private boolean isConvex(List<Integer> ring, Vec3 normal) {
+      int n = ring.size();
+      double turned = 0;
+      for (int i = 0; i < n; i++) {
+        Vec3 p = vertices.get(ring.get(i));
+        Vec3 in = p.minus(vertices.get(ring.get((i + n - 1) % n)));
+        Vec3 out = vertices.get(ring.get((i + 1) % n)).minus(p);
+        double sine = in.cross(out).dot(normal) / normal.length();
+        if (sine <= 1e-6 * in.length() * out.length()) {
+          return false;
+        }
+        turned += Math.atan2(sine, in.dot(out));
+      }
+      // A star turns the same way everywhere, too, but more than once.
+      return turned < 3 * Math.PI;
     }
 
     private void addMended(Polygon polygon, Plane plane, Map<Coordinate, Integer> index) {

@@ -1,6 +1,7 @@
 package org.seamledger.ifc;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -38,9 +39,10 @@ final class Booleans {
       if (!seen.add(here.id())) {
         throw Problem.broken(here + ": a Boolean result that is its own operand");
       }
-      steps.add(0, new Step(operator(here), here.entity(2)));
+      steps.add(new Step(operator(here), here.entity(2)));
       here = here.entity(1);
     }
+    Collections.reverse(steps);
     Solid body = operand(here, t, depth + 1, Box3.EVERYWHERE);
     int i = 0;
     while (i < steps.size()) {
@@ -53,6 +55,19 @@ final class Booleans {
       body = combined(body, operator, tools);
     }
     return body;
+  }
+
+  /** The first of all operands where every step takes something away from it, or null. */
+  static Entity body(Entity e) {
+    Set<Long> seen = new HashSet<>();
+    Entity here = e;
+    while (here.is("IFCBOOLEANRESULT") || here.is("IFCBOOLEANCLIPPINGRESULT")) {
+      if (!seen.add(here.id()) || !operator(here).equals("DIFFERENCE")) {
+        return null;
+      }
+      here = here.entity(1);
+    }
+    return here;
   }
 
   private static String operator(Entity e) {

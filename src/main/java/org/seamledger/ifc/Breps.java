@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
@@ -21,9 +22,28 @@ final class Breps {
     this.t = t;
   }
 
+  /**
+   * A face whose corners are known.
+   *
+   * @param surface what a face that is not flat lies on, or null
+   * @param loops the outermost first
+   */
+  private record Face(Entity surface, List<List<Vec3>> loops) {
+  }
+
   /** IfcManifoldSolidBrep: the outer shell without the voids. */
   static Solid brep(Entity e, Transform t) {
-    Solid outer = shell(e.entity(0), t);
+    return draft(e, t).solid().get();
+  }
+
+  /** The same with its corners read, but no mesh made. */
+  static Draft draft(Entity e, Transform t) {
+    Entity shell = e.entity(0);
+    List<Face> outer = new Breps(t).faces(shell);
+    return new Draft(box(outer), () -> Items.guarded(e, () -> brep(e, t, mesh(shell, outer))));
+  }
+
+  private static Solid brep(Entity e, Transform t, Mesh outer) {
     if (!e.keyword().endsWith("WITHVOIDS")) {
       return outer;
     }
@@ -34,61 +54,76 @@ final class Breps {
     return voids.isEmpty() ? outer : new Solid.Difference(outer, Items.union(voids));
   }
 
+  private static Box3 box(List<Face> faces) {
+    Box3 box = Box3.EMPTY;
+    for (Face face : faces) {
+      for (List<Vec3> loop : face.loops()) {
+        for (Vec3 p : loop) {
+          box = box.with(p);
+        }
+      }
+    }
+    return box;
+  }
+
   static Mesh shell(Entity e, Transform t) {
+    return mesh(e, new Breps(t).faces(e));
+  }
+
+  private static Mesh mesh(Entity shell, List<Face> faces) {
     Mesh.Builder mesh = new Mesh.Builder();
-    new Breps(t).addFaces(e, mesh);
+    add(faces, mesh);
     if (mesh.isEmpty()) {
-      throw Problem.broken(e + ": the shell has no face with an area");
+      throw Problem.broken(shell + ": the shell has no face with an area");
     }
     return mesh.build();
   }
 
+  private static void add(List<Face> faces, Mesh.Builder mesh) {
+    for (Face face : faces) {
+      if (face.surface() != null) {
+        throw Problem.unsupported("faces on " + face.surface() + " are not supported");
+      }
+      mesh.face(face.loops().get(0), face.loops().subList(1, face.loops().size()));
+    }
+  }
+
   /** One mesh a shell; where shells are open by themselves but closed together, they are one. */
   static Solid surfaceModel(Entity e, Transform t) {
-    List<Entity> shells = e.entities(0);
+    Breps reader = new Breps(t);
     List<Mesh> meshes = new ArrayList<>();
-    for (Entity shell : shells) {
-      meshes.add(shell(shell, t));
+    Mesh.Builder all = new Mesh.Builder();
+    for (Entity shell : e.entities(0)) {
+      List<Face> faces = reader.faces(shell);
+      meshes.add(mesh(shell, faces));
+      add(faces, all);
+    }
+    if (meshes.isEmpty()) {
+      throw Problem.broken(e + ": the surface model is empty");
     }
     if (meshes.size() > 1 && !meshes.stream().allMatch(Mesh::isClosed)) {
-      Mesh.Builder all = new Mesh.Builder();
-      Breps reader = new Breps(t);
-      shells.forEach(s -> reader.addFaces(s, all));
       Mesh together = all.build();
       if (together.isClosed()) {
         return together;
       }
     }
-    if (meshes.isEmpty()) {
-      throw Problem.broken(e + ": the surface model is empty");
-    }
     return Items.union(List.copyOf(meshes));
   }
 
-  private void addFaces(Entity shell, Mesh.Builder mesh) {
+  private List<Face> faces(Entity shell) {
+    List<Face> faces = new ArrayList<>();
     for (Entity face : shell.entities(0)) {
-      switch (face.keyword()) {
-        case "IFCFACE" -> flat(face, mesh);
-        case "IFCFACESURFACE", "IFCADVANCEDFACE" -> onSurface(face, mesh);
+      Entity surface = switch (face.keyword()) {
+        case "IFCFACE" -> null;
+        case "IFCFACESURFACE", "IFCADVANCEDFACE" -> face.entity(1);
         default -> throw Problem.unsupported(face + ": a face of this kind is not supported");
+      };
+      List<List<Vec3>> loops = loops(face);
+      if (!loops.isEmpty()) {
+        faces.add(new Face(surface == null || surface.is("IFCPLANE") ? null : surface, loops));
       }
     }
-  }
-
-  private void flat(Entity face, Mesh.Builder mesh) {
-    List<List<Vec3>> loops = loops(face);
-    if (!loops.isEmpty()) {
-      mesh.face(loops.get(0), loops.subList(1, loops.size()));
-    }
-  }
-
-  private void onSurface(Entity face, Mesh.Builder mesh) {
-    Entity surface = face.entity(1);
-    if (surface.is("IFCPLANE")) {
-      flat(face, mesh);
-    } else {
-      throw Problem.unsupported(face + ": faces on " + surface + " are not supported");
-    }
+    return faces;
   }
 
   /** The face's closed lines, the outermost first. Which one that is the area says; the file may be wrong. */

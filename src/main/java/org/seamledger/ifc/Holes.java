@@ -20,12 +20,12 @@ final class Holes {
    * unfilled one are the same hole, the filled one stays.
    */
   static List<Opening> of(Scope scope, long element, java.util.function.LongPredicate hasBody) {
-    List<Opening> all = new ArrayList<>(own(scope, element));
+    List<Opening> all = new ArrayList<>(own(scope, element, true));
     for (long whole : scope.relations().ancestors(element)) {
       if (hasBody.test(whole)) {
         break;
       }
-      all.addAll(own(scope, whole));
+      all.addAll(own(scope, whole, true));
     }
     List<Opening> kept = new ArrayList<>();
     for (Opening o : all) {
@@ -44,9 +44,19 @@ final class Holes {
         && Math.abs(p.maxX() - q.maxX()) < SAME && Math.abs(p.maxY() - q.maxY()) < SAME;
   }
 
-  private static List<Opening> own(Scope scope, long element) {
+  /** Openings of an element that nothing fills. */
+  static List<Opening> unfilled(Scope scope, long element) {
+    List<Opening> openings = own(scope, element, false);
+    openings.sort(java.util.Comparator.comparing(Opening::globalId));
+    return openings;
+  }
+
+  private static List<Opening> own(Scope scope, long element, boolean filledToo) {
     List<Opening> openings = new ArrayList<>();
     for (long id : scope.relations().openings(element)) {
+      if (!filledToo && !scope.relations().fillings(id).isEmpty()) {
+        continue;
+      }
       try {
         Entity opening = scope.model().get(id);
         List<Solid> body = scope.shapes().body(opening);

@@ -17,6 +17,7 @@ import org.seamledger.element.Element;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Code;
 import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
 
@@ -53,8 +54,7 @@ public final class IfcReader {
       scopes.add(Scope.of(new Model(inputs.get(i), i, findings)));
     }
     List<Element> roofs = roofs();
-    PlanIndex near = new PlanIndex();
-    roofs.forEach(r -> near.add(r.bounds()));
+    PlanIndex<Box3> near = new PlanIndex<>(roofs.stream().map(Element::bounds).toList(), b -> b);
     List<Element> neighbours = new ArrayList<>();
     List<Neighbours> readers = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {

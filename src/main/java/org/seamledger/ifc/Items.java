@@ -30,8 +30,13 @@ final class Items {
     if (depth > DEEPEST) {
       throw Problem.broken(item + ": items are nested too deeply, or contain themselves");
     }
+    return guarded(item, () -> dispatch(item, t, depth));
+  }
+
+  /** Geometry refuses what is no geometry; here that becomes a problem of the item. */
+  static Solid guarded(Entity item, java.util.function.Supplier<Solid> making) {
     try {
-      return dispatch(item, t, depth);
+      return making.get();
     } catch (IllegalArgumentException | ArithmeticException x) {
       throw Problem.broken(item + ": " + x.getMessage());
     }
@@ -76,10 +81,9 @@ final class Items {
    * a problem of the whole, as a part of a shape would be silently missing otherwise.
    */
   private static Solid mapped(Entity item, Transform t, int depth) {
-    Entity map = item.entity(0);
-    Transform inner = t.after(Placements.operator(item.entity(1))).after(Placements.axes(map.entity(0)));
+    Transform inner = mapping(item, t);
     List<Solid> parts = new ArrayList<>();
-    for (Entity part : map.entity(1).entities(3)) {
+    for (Entity part : item.entity(0).entity(1).entities(3)) {
       if (!boundsNothing(part.keyword())) {
         parts.add(solid(part, inner, depth + 1));
       }
@@ -88,6 +92,11 @@ final class Items {
       throw Problem.broken(item + ": the mapped representation holds no body");
     }
     return union(parts);
+  }
+
+  /** From the coordinates of a mapped item's representation to the building's. */
+  static Transform mapping(Entity item, Transform t) {
+    return t.after(Placements.operator(item.entity(1))).after(Placements.axes(item.entity(0).entity(0)));
   }
 
   static Solid union(List<Solid> parts) {

@@ -8,6 +8,7 @@ import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
 import org.seamledger.finding.Code;
 import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
 
 /** Elements near a roof that it may end at or that may stand in it. */
@@ -19,10 +20,10 @@ final class Neighbours {
   private final Scope scope;
   private final Model model;
   private final Set<Long> roofs;
-  private final PlanIndex near;
+  private final PlanIndex<Box3> near;
 
   /** @param near boxes of all roofs, in local coordinates */
-  Neighbours(Scope scope, Set<Long> roofs, PlanIndex near) {
+  Neighbours(Scope scope, Set<Long> roofs, PlanIndex<Box3> near) {
     this.scope = scope;
     this.model = scope.model();
     this.roofs = roofs;
@@ -51,7 +52,7 @@ final class Neighbours {
       if (!Shapes.isStated(product)) {
         return;
       }
-      List<Solid> body = scope.shapes().body(product);
+      List<Solid> body = scope.shapes().body(product, this::isNear);
       if (isNear(Shapes.bounds(body))) {
         elements.add(new Element(product.text(0), c.name(), category, product.text(2), model.index(), body, openings(id),
             scope.whole(id), new java.util.TreeMap<>()));
@@ -63,7 +64,8 @@ final class Neighbours {
 
   /** Overlapping a roof's box in plan, no lower than its lowest point, no higher than just above its highest. */
   private boolean isNear(Box3 box) {
-    return !box.isEmpty() && near.any(box.grown(REACH), roof -> box.maxZ() >= roof.minZ() && box.minZ() <= roof.maxZ() + REACH);
+    return near.overlappingInPlan(box.grown(REACH)).stream()
+        .anyMatch(roof -> box.maxZ() >= roof.minZ() && box.minZ() <= roof.maxZ() + REACH);
   }
 
   /** What the element is to a roof, or null where it is nothing. */
@@ -99,7 +101,7 @@ final class Neighbours {
 
   /** Unfilled openings only: what fills an opening of a wall closes the wall again. */
   private List<Opening> openings(long id) {
-    return Holes.of(scope, id, whole -> true).stream().filter(o -> !o.isFilled()).toList();
+    return Holes.unfilled(scope, id);
   }
 
   /** Chimneys that have no shape, nor parts, nor a namesake with one. */

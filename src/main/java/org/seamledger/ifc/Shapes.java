@@ -3,6 +3,7 @@ package org.seamledger.ifc;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
@@ -17,6 +18,7 @@ final class Shapes {
 
   private final Model model;
   private final Placements placements;
+  private final Draft.Maker maker = new Draft.Maker();
   private Vec3 offset = Vec3.ZERO;
 
   Shapes(Model model) {
@@ -40,15 +42,24 @@ final class Shapes {
    * @return nothing where the product has no usable shape
    */
   List<Solid> body(Entity product) {
+    return body(product, box -> true);
+  }
+
+  /**
+   * The product's body where the box round it passes a test; nothing where it doesn't.
+   *
+   * @param wanted is asked with a box that holds the body, and may be larger
+   */
+  List<Solid> body(Entity product, Predicate<Box3> wanted) {
     if (!isStated(product)) {
       return List.of();
     }
     try {
       Transform placement = placements.world(product.optionalReference(5));
       for (Entity representation : representations(product)) {
-        List<Solid> solids = solids(product, representation, placement);
-        if (!solids.isEmpty()) {
-          return solids;
+        List<Draft> drafts = drafts(product, representation, placement);
+        if (!drafts.isEmpty()) {
+          return wanted.test(drafts.stream().map(Draft::box).reduce(Box3.EMPTY, Box3::union)) ? solids(product, drafts) : List.of();
         }
       }
     } catch (Problem p) {
@@ -88,17 +99,28 @@ final class Shapes {
     };
   }
 
-  private List<Solid> solids(Entity product, Entity representation, Transform placement) {
+  private List<Draft> drafts(Entity product, Entity representation, Transform placement) {
     Transform t = Transform.translation(offset.negated()).after(worldSystem(representation)).after(placement);
-    List<Solid> solids = new ArrayList<>();
+    List<Draft> drafts = new ArrayList<>();
     for (Entity item : representation.entities(3)) {
-      if (Items.boundsNothing(item.keyword())) {
-        continue;
+      if (!Items.boundsNothing(item.keyword())) {
+        try {
+          drafts.add(maker.draft(item, t, 0));
+        } catch (Problem p) {
+          report(product, p);
+        }
       }
+    }
+    return drafts;
+  }
+
+  private List<Solid> solids(Entity product, List<Draft> drafts) {
+    List<Solid> solids = new ArrayList<>();
+    for (Draft draft : drafts) {
       try {
-        Solid solid = Items.solid(item, t, 0);
+        Solid solid = draft.solid().get();
         if (solid.bounds().isEmpty()) {
-          throw Problem.broken(item + ": the body is empty");
+          throw Problem.broken("an item of it is empty");
         }
         solids.add(solid);
       } catch (Problem p) {

@@ -19,21 +19,35 @@ final class Sweeps {
   private Sweeps() {
   }
 
-  static Solid extruded(Entity e, Transform t) {
+  /**
+   * An extrusion of which the mesh is not made yet.
+   *
+   * @param place from the profile's plane to the building
+   * @param along from one end to the other, in the building
+   */
+  record Prism(List<Outline> base, Transform place, Vec3 along) {
+    Solid solid() {
+      return Items.each(base, o -> Skin.prism(o, place, along));
+    }
+  }
+
+  static Prism prism(Entity e, Transform t) {
     Transform place = t.after(Placements.optionalAxes(e, 1));
     Vec3 direction = Placements.direction(e.entity(2));
     if (Math.abs(direction.z()) < 1e-9) {
       throw Problem.broken(e + ": the direction of extrusion lies in the profile's plane");
     }
-    Vec3 along = direction.times(e.positiveLength(3));
-    List<Outline> base = Profiles.outlines(e.entity(0));
+    return new Prism(Profiles.outlines(e.entity(0)), place, place.applyDirection(direction.times(e.positiveLength(3))));
+  }
+
+  static Solid extruded(Entity e, Transform t) {
+    Prism prism = prism(e, t);
     if (e.is("IFCEXTRUDEDAREASOLID")) {
-      return Items.each(base, o -> Skin.prism(o, place, place.applyDirection(along)));
+      return prism.solid();
     }
-    List<Outline> end = Profiles.outlines(e.entity(4));
-    Transform far = place.after(Transform.translation(along));
-    return tapered(e, base, end, outlines -> Skin.over(
-        List.of(Skin.placed(outlines.get(0), place), Skin.placed(outlines.get(1), far)), false));
+    Transform far = Transform.translation(prism.along()).after(prism.place());
+    return tapered(e, prism.base(), Profiles.outlines(e.entity(4)), ends -> Skin.over(
+        List.of(Skin.placed(ends.get(0), prism.place()), Skin.placed(ends.get(1), far)), false));
   }
 
   /** Pairs the outlines of a tapered solid's two profiles. */

@@ -1,0 +1,16 @@
+package org.seamledger.quantity.layout;
+
+/**
+ * A piece of a line between two seams of a face.
+ *
+ * @param widthM extent along the eave
+ * @param lengthM true length along the line
+ * @param psiDegrees angle in the face between the line and the seams, 90 across the fall; the mean over the piece
+ */
+public record LinePiece(double widthM, double lengthM, double psiDegrees) {
+
+  /** Cut of its ends from square, degrees. */
+  public double bevelDegrees() {
+    return 90 - psiDegrees;
+  }
+}

@@ -1,0 +1,17 @@
+package org.seamledger.quantity.layout;
+
+/**
+ * A blank of a pan's width to cut: one connected piece of face between two seams, or between a seam and an edge.
+ *
+ * @param pan number of the pan from 1 at the left
+ * @param widthM extent along the eave
+ * @param lengthM longest extent along the seams
+ * @param lowBevelDegrees cut of the low end from square: positive where the right-hand corner is the longer, 0 for a square end
+ * @param highBevelDegrees the same for the high end
+ * @param areaM2 what remains of the blank
+ * @param shaped true where it takes more than one straight cut an end: a notch, a hole, two bevels
+ * @param sliver true where it is narrower than the least width that can be worked
+ */
+public record Panel(int pan, double widthM, double lengthM, double lowBevelDegrees, double highBevelDegrees, double areaM2,
+    boolean shaped, boolean sliver) {
+}

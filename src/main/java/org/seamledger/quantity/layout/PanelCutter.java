@@ -1,0 +1,84 @@
+package org.seamledger.quantity.layout;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Vec2;
+
+/** Cuts a facet into panels at its seams. */
+final class PanelCutter {
+
+  private final Region area;
+  private final double minimumM;
+  private final double tolerance;
+
+  PanelCutter(Region area, double minimumM, double tolerance) {
+    this.area = area;
+    this.minimumM = minimumM;
+    this.tolerance = tolerance;
+  }
+
+  /** Panels of the pan between two positions along the eave, the lowest first. */
+  List<Panel> panels(int number, double from, double to) {
+    List<Panel> panels = new ArrayList<>();
+    Region strip = area.cut(1, 0, to).cut(-1, 0, -from);
+    for (Region part : strip.parts()) {
+      if (part.maxU() - part.minU() > tolerance && part.maxV() - part.minV() > tolerance) {
+        panels.add(panel(number, part));
+      }
+    }
+    return panels;
+  }
+
+  /** An edge across the seams, from left to right. */
+  private record Cut(Vec2 start, Vec2 run) {}
+
+  private Panel panel(int number, Region part) {
+    List<Cut> low = new ArrayList<>();
+    List<Cut> high = new ArrayList<>();
+    for (Region.Ring ring : part.rings()) {
+      List<Vec2> p = ring.points();
+      for (int i = 0; i < p.size(); i++) {
+        Vec2 from = p.get(i);
+        Vec2 to = p.get((i + 1) % p.size());
+        // Outsides turn counter-clockwise: the low side runs to the right, the high side to the left.
+        if (to.u() - from.u() > tolerance) {
+          add(low, new Cut(from, to.minus(from)));
+        } else if (from.u() - to.u() > tolerance) {
+          add(high, new Cut(to, from.minus(to)));
+        }
+      }
+    }
+    double width = part.maxU() - part.minU();
+    boolean shaped = low.size() > 1 || high.size() > 1 || part.rings().size() > 1;
+    return new Panel(number, width, part.maxV() - part.minV(), -bevel(low), bevel(high), part.area(), shaped,
+        width < minimumM - tolerance);
+  }
+
+  /** Joins a cut to one that it continues. */
+  private void add(List<Cut> cuts, Cut cut) {
+    for (int i = 0; i < cuts.size(); i++) {
+      Cut known = cuts.get(i);
+      double reach = tolerance * Math.max(known.run.length(), cut.run.length());
+      Vec2 between = cut.start.minus(known.start);
+      if (Math.abs(known.run.cross(cut.run)) <= reach * known.run.length()
+          && Math.abs(known.run.cross(between)) <= tolerance * known.run.length()) {
+        cuts.set(i, new Cut(between.u() < 0 ? cut.start : known.start, known.run.plus(cut.run)));
+        return;
+      }
+    }
+    cuts.add(cut);
+  }
+
+  /** Rise of the widest cut, degrees: positive where it rises to the right. */
+  private static double bevel(List<Cut> cuts) {
+    Vec2 widest = null;
+    for (Cut c : cuts) {
+      if (widest == null || c.run.u() > widest.u()) {
+        widest = c.run;
+      }
+    }
+    double degrees = widest == null ? 0 : Math.toDegrees(Math.atan2(widest.v(), widest.u()));
+    return degrees == 0 ? 0 : degrees;
+  }
+}
