@@ -19,6 +19,8 @@ public final class Vocabulary {
   public static final String RDF_NS = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
   public static final String RDFS_NS = "http://www.w3.org/2000/01/rdf-schema#";
 
+  public static final Node FIRST = NodeFactory.createURI(RDF_NS + "first");
+  public static final Node REST = NodeFactory.createURI(RDF_NS + "rest");
   public static final Node TYPE = NodeFactory.createURI(RDF_NS + "type");
   public static final Node LABEL = NodeFactory.createURI(RDFS_NS + "label");
 
@@ -42,6 +44,10 @@ public final class Vocabulary {
       "highRiseDegrees", "foldDegrees", "obliquityDegrees", "otherObliquityDegrees", "slopeDegrees", "otherSlopeDegrees",
       "minSlopeDegrees", "upstandM", "widthAcrossFallM", "depthAlongFallM", "diameterM", "neighbourClass", "oblique", "curved", "gapM");
 
+  /** What the rules that choose details see besides; {@code org.seamledger.detail} says what each means. */
+  public static final List<String> DETAIL_FACTS = List.of("kind", "ridgeVented", "counterflashing", "fixedAt", "sealSeamsBelowDegrees",
+      "cricketAboveM", "onSeam");
+
   private Vocabulary() {
   }
 
@@ -52,6 +58,8 @@ public final class Vocabulary {
 
   /** Every fact that a shape may ask for. */
   public static Set<String> facts() {
-    return new TreeSet<>(LINE_FACTS);
+    TreeSet<String> all = new TreeSet<>(LINE_FACTS);
+    all.addAll(DETAIL_FACTS);
+    return all;
   }
 }
