@@ -21,6 +21,7 @@ import java.util.function.Consumer;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.LedgerException;
+import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredFile;
@@ -159,6 +160,8 @@ final class Jobs implements AutoCloseable {
       store.analyses().complete(job.id, result);
     } catch (UnreadableModelException e) {
       store.analyses().end(job.id, State.FAILED, "model/unreadable", e.getMessage());
+    } catch (UnusableFileException e) {
+      store.analyses().end(job.id, State.FAILED, "settings/unusable", e.getMessage());
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
       fail(job, e);
     } finally {
