@@ -11,6 +11,6 @@ package org.seamledger.geometry;
  */
 public record Tolerance(double coincidenceM, double gapM, double upstandM, double facetTurnDegrees, double levelDegrees) {
 
-  /** Two millimetres, five centimetres, ten centimetres, twelve degrees, half a degree. */
-  public static final Tolerance DEFAULT = new Tolerance(0.002, 0.05, 0.1, 12, 0.5);
+  /** Two millimetres, five centimetres, ten centimetres, the turn of a 23-sided circle, half a degree. */
+  public static final Tolerance DEFAULT = new Tolerance(0.002, 0.05, 0.1, 16, 0.5);
 }

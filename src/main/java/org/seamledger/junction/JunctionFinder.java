@@ -1,6 +1,7 @@
 package org.seamledger.junction;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -78,6 +79,8 @@ public final class JunctionFinder {
 
   private List<List<BoundaryEdge>> chains(List<BoundaryEdge> group) {
     List<BoundaryEdge> rest = new ArrayList<>(group);
+    // Long stretches first: tiny ones then join them, and not each other.
+    rest.sort(Comparator.comparing((BoundaryEdge e) -> e.lengthM() < BoundaryEdge.TINY));
     List<List<BoundaryEdge>> chains = new ArrayList<>();
     while (!rest.isEmpty()) {
       List<BoundaryEdge> chain = new ArrayList<>(List.of(rest.remove(0)));
@@ -86,10 +89,10 @@ public final class JunctionFinder {
         grown = false;
         for (int i = 0; i < rest.size() && !grown; i++) {
           BoundaryEdge e = rest.get(i);
-          if (follows(chain.get(chain.size() - 1), e)) {
+          if (adjoins(chain.get(chain.size() - 1), e) && turnsLittle(lastLong(chain), e)) {
             chain.add(rest.remove(i));
             grown = true;
-          } else if (follows(e, chain.get(0))) {
+          } else if (adjoins(e, chain.get(0)) && turnsLittle(e, firstLong(chain))) {
             chain.add(0, rest.remove(i));
             grown = true;
           }
@@ -100,17 +103,30 @@ public final class JunctionFinder {
     return chains;
   }
 
-  private boolean follows(BoundaryEdge a, BoundaryEdge b) {
-    if (a.to().distance(b.from()) > ADJOIN) {
-      return false;
-    }
-    if (a.contact().round()) {
+  private static BoundaryEdge firstLong(List<BoundaryEdge> chain) {
+    return chain.stream().filter(e -> e.lengthM() >= BoundaryEdge.TINY).findFirst().orElse(chain.get(0));
+  }
+
+  private static BoundaryEdge lastLong(List<BoundaryEdge> chain) {
+    List<BoundaryEdge> turned = new ArrayList<>(chain);
+    Collections.reverse(turned);
+    return firstLong(turned);
+  }
+
+  private static boolean adjoins(BoundaryEdge a, BoundaryEdge b) {
+    return a.to().distance(b.from()) <= ADJOIN;
+  }
+
+  private boolean turnsLittle(BoundaryEdge a, BoundaryEdge b) {
+    if (a.contact().round() || a.lengthM() < BoundaryEdge.TINY || b.lengthM() < BoundaryEdge.TINY) {
       return true;
     }
     Vec3 d = a.to().minus(a.from());
     Vec3 e = b.to().minus(b.from());
     double turn = Math.atan2(d.cross(e).length(), d.dot(e));
-    double limit = roof.face(a.facet()).isCurved() || otherIsCurved(a) ? Math.toRadians(roof.tolerance().facetTurnDegrees()) : COLLINEAR;
+    // Where facets turn by some angle, the lines in which they meet other surfaces may turn by twice that.
+    double limit = roof.face(a.facet()).isCurved() || otherIsCurved(a)
+        ? Math.toRadians(2 * roof.tolerance().facetTurnDegrees()) : COLLINEAR;
     return turn <= limit;
   }
 

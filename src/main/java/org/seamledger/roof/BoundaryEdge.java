@@ -10,6 +10,10 @@ import org.seamledger.geometry.Vec3;
  * @param elements GlobalIds of the roof elements whose surface ends here, sorted
  */
 public record BoundaryEdge(int facet, Vec3 from, Vec3 to, Contact contact, List<String> elements) {
+
+  /** Stretches shorter than this (metres) are slack of the model: they belong to the line beside them whatever their direction. */
+  public static final double TINY = 0.031;
+
   public BoundaryEdge {
     elements = List.copyOf(elements);
   }

@@ -26,7 +26,7 @@ final class EdgeMatcher {
   private final List<Edge> edges = new ArrayList<>();
   private final PlanIndex<Edge> index;
 
-  private record Edge(int facet, Vec2 p, Vec2 q, Vec3 a, Vec3 b) {
+  private record Edge(int facet, int ring, boolean hole, Vec2 p, Vec2 q, Vec3 a, Vec3 b) {
     Box3 box() {
       return Box3.of(List.of(a, b));
     }
@@ -43,14 +43,16 @@ final class EdgeMatcher {
   private EdgeMatcher(List<ExposedFacet> facets, Tolerance tolerance) {
     this.facets = facets;
     this.tolerance = tolerance;
+    int number = 0;
     for (int i = 0; i < facets.size(); i++) {
       for (Region.Ring ring : facets.get(i).region().rings()) {
         List<Vec2> p = ring.points();
         for (int k = 0; k < p.size(); k++) {
           Vec2 q = p.get((k + 1) % p.size());
-          edges.add(new Edge(i, p.get(k), q, TopSurface.at(facets.get(i).plane(), p.get(k)),
+          edges.add(new Edge(i, number, ring.hole(), p.get(k), q, TopSurface.at(facets.get(i).plane(), p.get(k)),
               TopSurface.at(facets.get(i).plane(), q)));
         }
+        number++;
       }
     }
     this.index = new PlanIndex<>(edges, Edge::box);
@@ -59,8 +61,45 @@ final class EdgeMatcher {
   static List<BoundaryEdge> edges(List<ExposedFacet> facets, Tolerance tolerance) {
     EdgeMatcher matcher = new EdgeMatcher(facets, tolerance);
     List<BoundaryEdge> all = new ArrayList<>();
-    for (Edge edge : matcher.edges) {
-      matcher.match(edge, all);
+    List<BoundaryEdge> ring = new ArrayList<>();
+    for (int i = 0; i < matcher.edges.size(); i++) {
+      Edge edge = matcher.edges.get(i);
+      matcher.match(edge, ring);
+      if (i + 1 == matcher.edges.size() || matcher.edges.get(i + 1).ring() != edge.ring()) {
+        all.addAll(absorbed(edge.hole() ? matcher.asOpening(ring) : ring));
+        ring.clear();
+      }
+    }
+    return all;
+  }
+
+  /** A hole in a face that ends at nothing else is an opening, modelled as such or not; or that of a thing that stands in it. */
+  private List<BoundaryEdge> asOpening(List<BoundaryEdge> ring) {
+    if (ring.stream().anyMatch(e -> e.contact().kind() != Contact.Kind.FREE)) {
+      return ring;
+    }
+    ExposedFacet facet = facets.get(ring.get(0).facet());
+    Region hole = Region.polygon(ring.stream().map(e -> new Vec2(facet.plane().u(e.from()), facet.plane().v(e.from()))).toList());
+    Obstacle inIt = facet.obstacles().stream().filter(o -> o.kind() == Obstacle.Kind.PENETRATION
+        && o.footprint().intersect(hole).area() > 0.5 * o.footprint().area()).findFirst()
+        .orElse(new Obstacle(Obstacle.Kind.OPENING, "", "", hole, 0, false));
+    Contact contact = Contact.of(new Obstacle(inIt.kind(), inIt.globalId(), inIt.ifcClass(), hole, inIt.heightM(),
+        RoundOutline.of(hole).isRound()));
+    return ring.stream().map(e -> new BoundaryEdge(e.facet(), e.from(), e.to(), contact, e.elements())).toList();
+  }
+
+  /** Modelling slack leaves tiny stretches at corners: they take the contact of the much longer stretch beside them. */
+  private static List<BoundaryEdge> absorbed(List<BoundaryEdge> ring) {
+    int n = ring.size();
+    List<BoundaryEdge> all = new ArrayList<>(n);
+    for (int i = 0; i < n; i++) {
+      BoundaryEdge e = ring.get(i);
+      BoundaryEdge before = ring.get((i + n - 1) % n);
+      BoundaryEdge after = ring.get((i + 1) % n);
+      BoundaryEdge longer = before.lengthM() >= after.lengthM() ? before : after;
+      boolean tiny = e.lengthM() < BoundaryEdge.TINY && longer.lengthM() > 5 * e.lengthM()
+          && !e.contact().sameAs(before.contact()) && !e.contact().sameAs(after.contact());
+      all.add(tiny ? new BoundaryEdge(e.facet(), e.from(), e.to(), longer.contact(), e.elements()) : e);
     }
     return all;
   }

@@ -25,38 +25,31 @@ final class Exposure {
   /** Shorter stretches (metres) of own outline don't count. */
   private static final double SHORT = 0.05;
 
-  private final List<TopSurface> tops;
-  private final List<Box3> boxes;
-  private final PlanIndex<Integer> index;
+  private final PlanIndex<TopSurface> covers;
   private final Tolerance tolerance;
 
-  Exposure(List<TopSurface> tops, Tolerance tolerance) {
-    this.tops = tops;
-    this.boxes = tops.stream().map(t -> TopSurface.box(t.plane(), t.own())).toList();
-    List<Integer> numbers = new ArrayList<>();
-    for (int i = 0; i < tops.size(); i++) {
-      numbers.add(i);
-    }
-    this.index = new PlanIndex<>(numbers, boxes::get);
+  /** @param covers every top surface of the group, cut edges and inner layers among them: all that can cover something */
+  Exposure(List<TopSurface> covers, Tolerance tolerance) {
+    this.covers = new PlanIndex<>(covers, t -> TopSurface.box(t.plane(), t.own()));
     this.tolerance = tolerance;
   }
 
-  /** The exposed part of top surface {@code i}. */
-  Region of(int i, List<Obstacle> obstacles) {
-    TopSurface top = tops.get(i);
+  /** The exposed part of a top surface. */
+  Region of(TopSurface top, List<Obstacle> obstacles) {
     Region cutters = Region.unionOf(obstacles.stream().map(Obstacle::footprint).toList());
     Region crossing = Region.unionOf(top.crossing().stream().map(TopSurface.Piece::region).toList());
     Region rest = top.free().minus(cutters);
     List<Region> exposed = new ArrayList<>();
     for (Region piece : rest.parts()) {
-      if (piece.area() > SPECK_AREA && !piece.isNarrowerThan(SPECK_WIDTH) && !isHidden(piece, i, cutters, crossing)) {
+      if (piece.area() > SPECK_AREA && !piece.isNarrowerThan(SPECK_WIDTH) && !isRemnant(piece, cutters)
+          && !isHidden(piece, top.plane(), cutters, crossing)) {
         exposed.add(piece);
       }
     }
     return Region.unionOf(exposed);
   }
 
-  private boolean isHidden(Region piece, int i, Region cutters, Region crossing) {
+  private boolean isHidden(Region piece, Plane plane, Region cutters, Region crossing) {
     double own = 0;
     double atCrossing = 0;
     for (Region.Ring ring : piece.rings()) {
@@ -72,15 +65,19 @@ final class Exposure {
         }
       }
     }
-    return (own < SHORT || atCrossing > SHORT) && coveredShare(piece, i) > COVERED;
+    return (own < SHORT || atCrossing > SHORT) && coveredShare(piece, plane) > COVERED;
   }
 
-  private double coveredShare(Region piece, int i) {
-    Plane plane = tops.get(i).plane();
+  /** What a wall leaves of a slab that was modelled a little into it. */
+  private boolean isRemnant(Region piece, Region cutters) {
+    return piece.isNarrowerThan(tolerance.gapM()) && piece.distance(cutters) < tolerance.coincidenceM();
+  }
+
+  private double coveredShare(Region piece, Plane plane) {
     Region covered = Region.EMPTY;
-    for (int j : index.overlappingInPlan(TopSurface.box(plane, piece))) {
-      if (j != i) {
-        covered = covered.union(shadow(tops.get(j), plane).intersect(piece));
+    for (TopSurface cover : covers.overlappingInPlan(TopSurface.box(plane, piece))) {
+      if (cover.plane() != plane) {
+        covered = covered.union(shadow(cover, plane).intersect(piece));
         if (covered.area() > COVERED * piece.area()) {
           return 1;
         }

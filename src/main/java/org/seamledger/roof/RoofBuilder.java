@@ -82,14 +82,13 @@ public final class RoofBuilder {
   }
 
   private void addGroup(List<Part> group, PlanIndex<Part> neighbours) {
-    List<TopSurface> tops = TopSurfaceFinder.find(group, tolerance);
+    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, tolerance);
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance);
-    Exposure exposure = new Exposure(tops, tolerance);
+    Exposure exposure = new Exposure(surfaces.all(), tolerance);
     List<ExposedFacet> found = new ArrayList<>();
-    for (int i = 0; i < tops.size(); i++) {
-      TopSurface top = tops.get(i);
+    for (TopSurface top : surfaces.tops()) {
       List<Obstacle> obstacles = obstacleFinder.find(top);
-      for (Region part : exposure.of(i, obstacles).parts()) {
+      for (Region part : exposure.of(top, obstacles).parts()) {
         found.add(new ExposedFacet(top.plane(), part.simplified(SIMPLIFY), top, obstacles, thickness(top)));
       }
     }

@@ -49,16 +49,24 @@ final class TopSurfaceFinder {
     this.tolerance = tolerance;
   }
 
-  static List<TopSurface> find(List<Part> group, Tolerance tolerance) {
+  /**
+   * @param tops the roof's top surface, by plane
+   * @param all the same with cut edges and inner layers: everything that can cover what is below it
+   */
+  record Found(List<TopSurface> tops, List<TopSurface> all) {
+  }
+
+  static Found find(List<Part> group, Tolerance tolerance) {
     return new TopSurfaceFinder(group, tolerance).run();
   }
 
-  private List<TopSurface> run() {
+  private Found run() {
     List<TopSurface> tops = new ArrayList<>();
     for (SurfacePlanes.Carried carried : SurfacePlanes.of(parts, tolerance)) {
       ownSurface(carried, tops);
     }
-    return outermost(withoutCutEdges(Relief.flattened(tops))).stream().map(this::freed).filter(t -> !t.free().isEmpty()).toList();
+    List<TopSurface> outer = outermost(withoutCutEdges(Relief.flattened(tops))).stream().map(this::freed).filter(t -> !t.free().isEmpty()).toList();
+    return new Found(outer, tops);
   }
 
   private void ownSurface(SurfacePlanes.Carried carried, List<TopSurface> tops) {
@@ -222,12 +230,32 @@ final class TopSurfaceFinder {
     List<TopSurface.Piece> crossing = new ArrayList<>();
     Box3 box = TopSurface.box(top.plane(), top.own()).grown(tolerance.gapM());
     for (Part part : index.overlapping(box)) {
-      Region above = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, TopSurface.window(top.plane(), box));
+      Region above = covering(part, top, box);
       if (!above.isEmpty() && above.distance(top.own()) <= tolerance.gapM()) {
         crossing.add(new TopSurface.Piece(part, above));
         free = free.minus(above);
       }
     }
     return new TopSurface(top.plane(), top.own(), clean(free), top.pieces(), crossing);
+  }
+
+  /** The section just above; that of a body that floats above the plane by no more than the gap, where it meets the plane nowhere. */
+  private Region covering(Part part, TopSurface top, Box3 box) {
+    Region window = TopSurface.window(top.plane(), box);
+    Region above = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, window);
+    if (!isApart(above, top.own()) || top.pieces().stream().anyMatch(p -> p.part() == part)) {
+      return above;
+    }
+    for (double lift = tolerance.gapM() / 4; lift <= tolerance.gapM(); lift *= 2) {
+      Region floating = part.solid().section(top.plane().moved(lift), tolerance.coincidenceM(), Side.BELOW, window);
+      if (!isApart(floating, top.own())) {
+        return floating;
+      }
+    }
+    return above;
+  }
+
+  private static boolean isApart(Region above, Region own) {
+    return above.intersect(own).area() < SPECK_AREA;
   }
 }
