@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
+import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.Format;
 import org.seamledger.quantity.formula.ObliqueCut;
@@ -57,10 +58,10 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
    * plan angle to the fall, run / sin ψ.
    */
   private static void reconcile(Junction junction, JunctionQuantities counted, RoofLayout layout, List<Finding> findings) {
-    for (int i = 0; i < junction.faces().size(); i++) {
-      String face = junction.faces().get(i);
-      double obliquity = junction.facts().number(i == 0 ? "obliquityDegrees" : "otherObliquityDegrees");
-      double slope = junction.facts().number(i == 0 ? "slopeDegrees" : "otherSlopeDegrees");
+    for (String face : junction.faces()) {
+      boolean other = isOther(junction.facts(), layout.roofFace(face).slopeDegrees());
+      double obliquity = junction.facts().number(other ? "otherObliquityDegrees" : "obliquityDegrees");
+      double slope = junction.facts().number(other ? "otherSlopeDegrees" : "slopeDegrees");
       boolean straight = junction.path().size() == 2 && !junction.facts().flag("curved");
       if (!straight || Double.isNaN(obliquity) || Double.isNaN(slope) || counted.closures().stream().noneMatch(c -> c.face().equals(face))) {
         continue;
@@ -73,6 +74,13 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
             + Format.formatBoth(junction.lengthM()), junction.elements()).at(junction.id()));
       }
     }
+  }
+
+  /** Facts name a first and another face, by their slopes; faces of equal slope meet the line at equal angles. */
+  private static boolean isOther(Facts facts, double slopeDegrees) {
+    double first = Math.abs(facts.number("slopeDegrees") - slopeDegrees);
+    double second = Math.abs(facts.number("otherSlopeDegrees") - slopeDegrees);
+    return second < first;
   }
 
   private static void slivers(RoofFace face, FaceLayout layout, RoofSystem system, List<Finding> findings) {
