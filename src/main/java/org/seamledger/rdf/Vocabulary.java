@@ -26,6 +26,7 @@ public final class Vocabulary {
 
   public static final Node JUNCTION = term("Junction");
   public static final Node ROOF_FACE = term("RoofFace");
+  public static final Node ROOF_SYSTEM = term("RoofSystem");
   /** GlobalId of an element that a face or junction belongs to. */
   public static final Node GLOBAL_ID = term("globalId");
   /** Coordinate reference system of the lines: the building's local one, metres, Z up. */
@@ -48,6 +49,14 @@ public final class Vocabulary {
   public static final List<String> DETAIL_FACTS = List.of("kind", "ridgeVented", "counterflashing", "fixedAt", "sealSeamsBelowDegrees",
       "cricketAboveM", "onSeam");
 
+  /** What the rules that make findings see besides, of junctions, faces and the roof system; {@code org.seamledger.detail} says more. */
+  public static final List<String> FINDING_FACTS = List.of("lengthM", "detail", "metalFirst", "beadOnly", "sealantExposed",
+      "tapeSpacingM", "tapeCoverageShare", "flowWidthM", "cleatLineM", "eaveAtLowEnd", "toValleyM", "toPenetrationM", "dropSlopeDegrees",
+      "panelLengthM", "movementM", "panelMetal", "flashingMetal", "fastenerMetal", "panelThicknessM", "fastenerContact",
+      "flashingContact", "movementGapM", "lockedStressMPa", "tapeWidthM", "tapeSpreadM", "lipM", "closureHeightM", "seamHeightM",
+      "closureProudM", "lowestSlopeDegrees", "flashingClearanceM", "acidCuring", "installAirC", "sealantLowestC", "sealantHighestC",
+      "metalAboveDewPointK", "dewPointMarginK", "slumpStressPa", "yieldStressPa", "freeEdgeM");
+
   private Vocabulary() {
   }
 
@@ -60,6 +69,7 @@ public final class Vocabulary {
   public static Set<String> facts() {
     TreeSet<String> all = new TreeSet<>(LINE_FACTS);
     all.addAll(DETAIL_FACTS);
+    all.addAll(FINDING_FACTS);
     return all;
   }
 }

@@ -26,6 +26,15 @@ public final class Described {
     this.node = node;
   }
 
+  Node node() {
+    return node;
+  }
+
+  /** Objects of one of SHACL's own properties. */
+  List<Node> shacl(String property) {
+    return graph.find(node, RuleCheck.sh(property), Node.ANY).toList().stream().map(Triple::getObject).toList();
+  }
+
   /** Local name of the thing, or the empty string. */
   public String name() {
     return RuleCheck.local(node);

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
@@ -23,7 +24,7 @@ import org.seamledger.rdf.Vocabulary;
 /** The rules in force: the shapes of every file of a folder, parsed once. */
 public final class Rules {
 
-  private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "kinds.ttl");
+  private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "findings.ttl", "kinds.ttl");
 
   private final Shapes shapes;
   private final TurtleReader reader;
@@ -122,6 +123,17 @@ public final class Rules {
       throw new BrokenRulesException("rules", 0, 0, "no shape has sl:" + property);
     }
     return new Choice(shapes, claims);
+  }
+
+  /**
+   * The shapes that make a finding of what doesn't conform to them.
+   *
+   * @throws BrokenRulesException where one lacks its class, message, reason or action
+   */
+  public Review review() {
+    List<ReviewRule> all = new ArrayList<>();
+    described("code").forEach((code, d) -> all.add(ReviewRule.read(code, d, shapes)));
+    return new Review(shapes, all);
   }
 
   /**
