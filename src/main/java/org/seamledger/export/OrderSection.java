@@ -111,7 +111,7 @@ final class OrderSection {
 
   private void metalFirst(Page page) {
     page.blank().paragraph(INDENT + "Metal first: ", INDENT + INDENT, "with no sealant left, metal alone still leads the water off along "
-        + Format.formatBoth(project.metalFirstM()) + " of " + Format.formatBoth(project.detailedM()) + " of junctions that have a detail, "
-        + Format.fixed(100 * project.metalFirstShare(), 1) + " %.");
+        + Format.fixed(100 * project.metalFirstShare(), 1) + " % of the junctions: " + Format.fixed(project.metalFirstM(), 3) + " of "
+        + Format.formatMetres(project.detailedM()) + " that have a detail.");
   }
 }

@@ -35,7 +35,7 @@ class TextReportTest {
     String text = text(Takeoffs.boatHouse());
     assertThat(text).containsPattern("tape 3/16 in × 7/8 in +40\\.000 m +131 ft 2 13/16 in +3 × 50 ft")
         .containsPattern("fasteners +198 +218").containsPattern("ridge cap +4 +10\\.000 m").contains("cap edge 198")
-        .contains("along 10.000 m (32 ft 9 11/16 in) of 10.000 m (32 ft 9 11/16 in)").contains("ridge, detail ridge-by-hand");
+        .contains("along 100.0 % of the").contains("10.000 of 10.000 m").contains("ridge, detail ridge-by-hand");
   }
 
   @Test
