@@ -25,7 +25,7 @@ import org.seamledger.roof.RoofFace;
 public final class JunctionFinder {
 
   /** Stretches whose ends come this close (metres) adjoin. */
-  private static final double ADJOIN = 0.006;
+  private static final double ADJOIN = BoundaryEdge.TINY;
   private static final double COLLINEAR = Math.toRadians(0.5);
   /** Junctions and a perimeter that differ by less than this (metres, and share) agree. */
   private static final double SUM_SLACK = 0.01;
