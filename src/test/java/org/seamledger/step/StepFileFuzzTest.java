@@ -10,13 +10,13 @@ import org.seamledger.finding.UnreadableModelException;
  */
 class StepFileFuzzTest {
 
-  @FuzzTest(maxDuration = "10m")
+  @FuzzTest(maxDuration = "4m")
   void anyBytesGiveAResultOrTheOneException(byte[] bytes) throws IOException {
     read(bytes, Feed.BLOCK);
     read(bytes, 7);
   }
 
-  @FuzzTest(maxDuration = "10m")
+  @FuzzTest(maxDuration = "4m")
   void anyDataSectionGivesAResultOrTheOneException(byte[] bytes) throws IOException {
     String text = Exchange.of(new String(bytes, java.nio.charset.StandardCharsets.ISO_8859_1));
     read(text.getBytes(java.nio.charset.StandardCharsets.ISO_8859_1), Feed.BLOCK);
