@@ -19,20 +19,24 @@ final class Feed {
   static final int PAD = 160;
   /** The most that {@link #ensure} can be asked for. */
   static final int AHEAD = 512;
-  private static final int BLOCK = 256 * 1024;
+  /** Bytes read at once; fits the processor's second-level cache. */
+  static final int BLOCK = 256 * 1024;
 
-  final byte[] buffer = new byte[LOOKBACK + AHEAD + BLOCK + PAD];
+  final byte[] buffer;
   int position;
   int limit;
   /** Offset in the file of the buffer's first byte. */
   long base;
 
   private final FileBytes bytes;
+  private final int block;
   private final MessageDigest digest;
   private boolean ended;
 
-  Feed(FileBytes bytes) {
+  Feed(FileBytes bytes, int block) {
     this.bytes = bytes;
+    this.block = block;
+    this.buffer = new byte[LOOKBACK + AHEAD + block + PAD];
     try {
       digest = MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
@@ -54,8 +58,8 @@ final class Feed {
     base += from;
     position -= from;
     limit -= from;
-    int read = bytes.read(base + limit, buffer, limit, BLOCK);
-    ended = read < BLOCK;
+    int read = bytes.read(base + limit, buffer, limit, block);
+    ended = read < block;
     digest.update(buffer, limit, read);
     limit += read;
     for (int i = 0; i < 8; i++) {
@@ -70,6 +74,17 @@ final class Feed {
     if (limit - position < AHEAD) {
       refill();
     }
+  }
+
+  /** Moves to an offset not before the position's, at most the file's end. */
+  void skipTo(long offset) throws IOException {
+    while (offset > base + limit) {
+      position = limit;
+      if (!refill()) {
+        return;
+      }
+    }
+    position = (int) (offset - base);
   }
 
   /** The byte at {@link #position}, or -1 at the end of the file. */

@@ -4,10 +4,13 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** The header section's entities, clause 8.2 of ISO 10303-21. */
 final class HeaderReader {
 
+  /** What the program reads of the header. */
+  static final Set<String> ENTITIES = Set.of("FILE_SCHEMA", "FILE_NAME");
   private static final int LONGEST = 1 << 22;
   private static final int PREPROCESSOR = 4;
   private static final int ORIGINATING_SYSTEM = 5;

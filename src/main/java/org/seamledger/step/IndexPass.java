@@ -14,6 +14,9 @@ import java.util.Map;
 final class IndexPass {
 
   private static final int LONGEST_FAST_KEYWORD = 64;
+  /** Bytes of a string to read first, and the most, where it needs care. */
+  private static final int CAREFUL = 1024;
+  private static final int LONGEST_CAREFUL = 1 << 24;
   /** Digits of an id that can't overflow. */
   private static final int FAST_DIGITS = 18;
 
@@ -26,9 +29,10 @@ final class IndexPass {
   private long statement;
   private boolean dataSeen;
 
-  IndexPass(FileBytes bytes) {
+  /** @param block bytes to read at once */
+  IndexPass(FileBytes bytes, int block) {
     this.bytes = bytes;
-    this.feed = new Feed(bytes);
+    this.feed = new Feed(bytes, block);
   }
 
   /** @throws Misread where the bytes are no exchange structure */
@@ -95,7 +99,9 @@ final class IndexPass {
       }
       parenthesis(name.isEmpty() ? "an entity of the header, or ENDSEC;" : "( after " + name);
       feed.position = body(feed.position);
-      headerSpans.putIfAbsent(name, new long[] {statement, feed.offset()});
+      if (HeaderReader.ENTITIES.contains(name)) {
+        headerSpans.putIfAbsent(name, new long[] {statement, feed.offset()});
+      }
     }
   }
 
@@ -323,6 +329,7 @@ final class IndexPass {
   /** From behind an opening apostrophe to behind the closing one. A doubled apostrophe is passed as two strings without a gap. */
   private int string(int from) throws IOException {
     final byte[] b = feed.buffer;
+    final long start = feed.base + from;
     int p = from;
     for (;;) {
       long stop;
@@ -332,10 +339,29 @@ final class IndexPass {
       p += Words.index(stop);
       if (p >= feed.limit) {
         p = readOn("' at the end of the text");
-      } else if (b[p - 1] == '\\' && TextDecoder.isShifted(b, p)) {
-        p++;
+      } else if (b[p - 1] == '\\' && TextDecoder.mayBeShifted(b, p)) {
+        return carefulString(start);
       } else {
         return p + 1;
+      }
+    }
+  }
+
+  /** The same for a string that has to be read from its start, directive by directive. */
+  private int carefulString(long start) throws IOException {
+    for (int length = CAREFUL; ; length *= 2) {
+      byte[] text = new byte[length];
+      int n = bytes.read(start, text, 0, length);
+      int close = TextDecoder.end(text, 0, n);
+      if (close >= 0 && (close + 1 < n || n < length)) {
+        feed.skipTo(start + close + 1);
+        return feed.position;
+      }
+      if (n < length) {
+        throw strictly(new Misread(start + n, "' at the end of the text", Misread.END));
+      }
+      if (length > LONGEST_CAREFUL) {
+        throw new Misread(start, "a text of at most " + LONGEST_CAREFUL + " bytes", "a longer one");
       }
     }
   }

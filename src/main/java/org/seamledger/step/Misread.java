@@ -17,9 +17,4 @@ final class Misread extends RuntimeException {
     this.expected = expected;
     this.found = found;
   }
-
-  /** True where the bytes at hand ended before the grammar did. */
-  boolean ranOut() {
-    return found.equals(END);
-  }
 }

@@ -150,18 +150,14 @@ final class ParameterReader {
   }
 
   private Value text() {
-    int from = ++at;
-    for (; at < end; at++) {
-      if (bytes[at] != '\'' || TextDecoder.isShifted(bytes, at) && at - 3 >= from) {
-        continue;
-      }
-      if (peek(1) == '\'') {
-        at++;
-      } else {
-        return new Value.Text(TextDecoder.decode(bytes, from, at++));
-      }
+    int from = at + 1;
+    int close = TextDecoder.end(bytes, from, end);
+    if (close < 0) {
+      at = end;
+      throw misread("' at the end of the text");
     }
-    throw misread("' at the end of the text");
+    at = close + 1;
+    return new Value.Text(TextDecoder.decode(bytes, from, close));
   }
 
   private Value binary() {

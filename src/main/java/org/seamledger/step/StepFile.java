@@ -28,7 +28,8 @@ public final class StepFile implements AutoCloseable {
   public static final String COMPLEX = "()";
 
   private static final int FIRST_LOOK = 64 * 1024;
-  private static final int LONGEST = 1 << 30;
+  /** Longer instances would not fit the heap when decoded, which takes ten to twenty bytes for one. */
+  private static final long LONGEST = Math.min(1 << 30, Math.max(1 << 24, Runtime.getRuntime().maxMemory() / 16));
   private static final int CACHED = 4096;
   private static final int CACHED_LENGTH = 2048;
 
@@ -66,9 +67,14 @@ public final class StepFile implements AutoCloseable {
    * @throws UnreadableModelException where the bytes are no exchange structure, or a broken one
    */
   public static StepFile open(SeekableByteChannel channel, String name) throws IOException {
+    return open(channel, name, Feed.BLOCK);
+  }
+
+  /** @param block bytes that the index pass reads at once */
+  static StepFile open(SeekableByteChannel channel, String name, int block) throws IOException {
     FileBytes bytes = new FileBytes(channel);
     try {
-      IndexPass pass = new IndexPass(bytes);
+      IndexPass pass = new IndexPass(bytes, block);
       pass.run();
       return new StepFile(name, bytes, pass);
     } catch (Misread e) {
@@ -203,13 +209,17 @@ public final class StepFile implements AutoCloseable {
     long offset = records.offset(handle);
     long whole = records.endBefore(handle) - offset;
     try {
-      for (int length = (int) Math.min(whole, FIRST_LOOK); ; length = (int) Math.min(whole, 16L * length)) {
+      for (int length = (int) Math.min(whole, FIRST_LOOK); ; length = (int) Math.min(Math.min(whole, LONGEST), 16L * length)) {
         int place = from.load(offset, length);
         try {
           return reading.read(from.buffer(), place, from.end(place, length), offset);
         } catch (Misread e) {
-          if (!e.ranOut() || length == whole || length >= LONGEST) {
+          // At the end of a first look a number may be cut, and then seem wrong.
+          if (length == whole) {
             throw unreadable(name, bytes, e);
+          }
+          if (length == LONGEST) {
+            throw unreadable(name, bytes, new Misread(offset, "an instance of at most " + LONGEST + " bytes", "a longer one"));
           }
         }
       }

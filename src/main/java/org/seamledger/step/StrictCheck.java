@@ -7,6 +7,8 @@ final class StrictCheck {
 
   /** Statements longer than this are not looked at again. */
   private static final int MOST = 1 << 22;
+  /** Errors this near to where a longer one was cut are not believed. */
+  private static final int CUT = 1024;
 
   private StrictCheck() {
   }
@@ -20,7 +22,7 @@ final class StrictCheck {
       new ParameterReader(text, 0, n, start).statement();
       return null;
     } catch (Misread error) {
-      return error.ranOut() && end - start > MOST ? null : error;
+      return end - start > MOST && error.offset > start + n - CUT ? null : error;
     }
   }
 }

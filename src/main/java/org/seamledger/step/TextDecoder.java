@@ -36,18 +36,49 @@ final class TextDecoder {
   }
 
   /**
-   * True where the apostrophe at {@code position} belongs to a {@code \S\} right before it, which stands for the character 128 places on,
-   * and so doesn't end the string.
+   * True where the apostrophe at {@code position} seems to belong to a {@code \S\} right before it, which stands for the character 128
+   * places on, and so doesn't end the string. Only a reading from the string's start can tell, see {@link #end}.
    */
-  static boolean isShifted(byte[] bytes, int position) {
-    if (position < 3 || bytes[position - 1] != '\\' || bytes[position - 2] != 'S') {
-      return false;
+  static boolean mayBeShifted(byte[] bytes, int position) {
+    return position >= 3 && bytes[position - 1] == '\\' && bytes[position - 2] == 'S' && bytes[position - 3] == '\\';
+  }
+
+  /**
+   * The place of the apostrophe that closes a string, or -1 where there is none before {@code limit}.
+   *
+   * @param from behind the opening apostrophe
+   */
+  static int end(byte[] bytes, int from, int limit) {
+    int at = from;
+    while (at < limit) {
+      byte b = bytes[at];
+      if (b == '\\') {
+        at += directive(bytes, at, limit);
+      } else if (b != '\'') {
+        at++;
+      } else if (at + 1 < limit && bytes[at + 1] == '\'') {
+        at += 2;
+      } else {
+        return at;
+      }
     }
-    int backslashes = 0;
-    while (position - 3 - backslashes >= 0 && bytes[position - 3 - backslashes] == '\\') {
-      backslashes++;
+    return -1;
+  }
+
+  /** How many bytes belong together from the backslash at {@code at} on; 1 where it begins no directive. */
+  private static int directive(byte[] bytes, int at, int limit) {
+    int second = at + 1 < limit ? bytes[at + 1] : 0;
+    int third = at + 2 < limit ? bytes[at + 2] : 0;
+    int fourth = at + 3 < limit ? bytes[at + 3] : 0;
+    if (second == '\\') {
+      return 2;
     }
-    return backslashes % 2 == 1;
+    if (third == '\\') {
+      return second == 'S' ? 4 : second == 'X' || second == 'N' || second == 'F' ? 3 : 1;
+    }
+    boolean page = second == 'P' && third >= 'A' && third <= 'I';
+    boolean run = second == 'X' && (third == '0' || third == '2' || third == '4');
+    return fourth == '\\' && (page || run) ? 4 : 1;
   }
 
   private String decode() {
@@ -83,45 +114,30 @@ final class TextDecoder {
   }
 
   private void escape() {
-    if (at + 1 < end && bytes[at + 1] == '\\') {
+    int length = Math.min(directive(bytes, at, end), end - at);
+    byte kind = length > 1 ? bytes[at + 1] : 0;
+    byte third = length > 2 ? bytes[at + 2] : 0;
+    if (kind == '\\') {
       text.append('\\');
-      at += 2;
-    } else if (is("\\S\\") && at + 3 < end) {
+    } else if (kind == 'S' && length == 4) {
       text.append(new String(new byte[] {(byte) (bytes[at + 3] | 0x80)}, page));
-      at += 4;
-    } else if (is("\\X\\") && hex(at + 3, 2) >= 0) {
-      text.append((char) hex(at + 3, 2));
-      at += 5;
-    } else if (is("\\X2\\") && isRun(at + 4, 4)) {
-      run(4);
-    } else if (is("\\X4\\") && isRun(at + 4, 8)) {
-      run(8);
-    } else if (isPage()) {
-      page = page(bytes[at + 2]);
-      at += 4;
-    } else if (is("\\N\\")) {
+    } else if (kind == 'P') {
+      page = page(third);
+    } else if (kind == 'N') {
       text.append('\n');
-      at += 3;
+    } else if (kind == 'X' && length == 3 && hex(at + 3, 2) >= 0) {
+      text.append((char) hex(at + 3, 2));
+      length += 2;
+    } else if (kind == 'X' && third == '2' && isRun(at + 4, 4)) {
+      run(4);
+      return;
+    } else if (kind == 'X' && third == '4' && isRun(at + 4, 8)) {
+      run(8);
+      return;
     } else {
-      text.append('\\');
-      at++;
+      text.append(new String(bytes, at, length, StandardCharsets.ISO_8859_1));
     }
-  }
-
-  private boolean is(String directive) {
-    if (end - at < directive.length()) {
-      return false;
-    }
-    for (int i = 0; i < directive.length(); i++) {
-      if (bytes[at + i] != directive.charAt(i)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private boolean isPage() {
-    return end - at >= 4 && bytes[at + 1] == 'P' && bytes[at + 2] >= 'A' && bytes[at + 2] <= 'I' && bytes[at + 3] == '\\';
+    at += length;
   }
 
   private static Charset page(byte letter) {
