@@ -2,7 +2,7 @@ package org.seamledger.detail;
 
 /** How something runs along a junction, and so how its length and its number are counted. */
 public enum Run {
-  /** From end to end of the line, one length. A closed line counts as a loop. */
+  /** From end to end of the line, one length. */
   CONTINUOUS("continuous"),
   /** In every piece between two seams. */
   PER_PIECE("per-piece"),
@@ -10,6 +10,10 @@ public enum Run {
   PER_SEAM("per-seam"),
   /** At every lap of a metal part, across its girth. */
   PER_LAP("per-lap"),
+  /** Around the boot of a pipe, on the circle of its fasteners. */
+  RING("ring"),
+  /** Around a pipe, at the clamp of its boot. */
+  COLLAR("collar"),
   /** Once a junction. */
   ONCE("once");
 

@@ -33,7 +33,10 @@ public enum Code {
   UNCLASSIFIED("kind/unclassified", Severity.WARNING,
       "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),
   FLAT_EDGE("kind/flat-edge", Severity.WARNING,
-      "Standing seam does not belong on a level face; use a membrane or give the face a slope.");
+      "Standing seam does not belong on a level face; use a membrane or give the face a slope."),
+  // Details
+  NO_DETAIL("detail/none", Severity.WARNING,
+      "No detail, or more than one, is chosen for this line: decide it by hand, or complete the shapes.");
 
   private final String id;
   private final Severity severity;

@@ -10,7 +10,7 @@ import org.apache.jena.graph.NodeFactory;
 
 /**
  * The facts of one thing as a graph with one subject. Angles (names that end in {@code Degrees}) are rounded to a thousandth of a
- * degree and lengths (names that end in {@code M}) to a tenth of a millimetre, so that noise in a model can't tip a limit.
+ * degree and lengths (names that end in {@code M}) to a hundredth of a millimetre, so that noise in a model can't tip a limit.
  */
 public final class FactGraph {
 
@@ -52,7 +52,7 @@ public final class FactGraph {
     if (!(value instanceof Double d)) {
       return value;
     }
-    double step = name.endsWith("Degrees") ? 1e3 : name.endsWith("M") ? 1e4 : 1e6;
+    double step = name.endsWith("Degrees") ? 1e3 : name.endsWith("M") ? 1e5 : 1e6;
     double r = Math.rint(d * step) / step;
     return r == 0 ? 0.0 : r;
   }

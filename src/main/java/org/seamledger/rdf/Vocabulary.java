@@ -19,11 +19,14 @@ public final class Vocabulary {
   public static final String RDF_NS = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
   public static final String RDFS_NS = "http://www.w3.org/2000/01/rdf-schema#";
 
+  public static final Node FIRST = NodeFactory.createURI(RDF_NS + "first");
+  public static final Node REST = NodeFactory.createURI(RDF_NS + "rest");
   public static final Node TYPE = NodeFactory.createURI(RDF_NS + "type");
   public static final Node LABEL = NodeFactory.createURI(RDFS_NS + "label");
 
   public static final Node JUNCTION = term("Junction");
   public static final Node ROOF_FACE = term("RoofFace");
+  public static final Node ROOF_SYSTEM = term("RoofSystem");
   /** GlobalId of an element that a face or junction belongs to. */
   public static final Node GLOBAL_ID = term("globalId");
   /** Coordinate reference system of the lines: the building's local one, metres, Z up. */
@@ -42,6 +45,18 @@ public final class Vocabulary {
       "highRiseDegrees", "foldDegrees", "obliquityDegrees", "otherObliquityDegrees", "slopeDegrees", "otherSlopeDegrees",
       "minSlopeDegrees", "upstandM", "widthAcrossFallM", "depthAlongFallM", "diameterM", "neighbourClass", "oblique", "curved", "gapM");
 
+  /** What the rules that choose details see besides; {@code org.seamledger.detail} says what each means. */
+  public static final List<String> DETAIL_FACTS = List.of("kind", "ridgeVented", "counterflashing", "fixedAt", "sealSeamsBelowDegrees",
+      "cricketAboveM", "onSeam");
+
+  /** What the rules that make findings see besides, of junctions, faces and the roof system; {@code org.seamledger.detail} says more. */
+  public static final List<String> FINDING_FACTS = List.of("lengthM", "detail", "metalFirst", "beadOnly", "sealantExposed",
+      "tapeSpacingM", "tapeCoverageShare", "flowWidthM", "cleatLineM", "eaveAtLowEnd", "toValleyM", "toPenetrationM", "dropSlopeDegrees",
+      "panelLengthM", "movementM", "panelMetal", "flashingMetal", "fastenerMetal", "panelThicknessM", "fastenerContact",
+      "flashingContact", "movementGapM", "lockedStressMPa", "tapeWidthM", "tapeSpreadM", "lipM", "closureHeightM", "seamHeightM",
+      "closureProudM", "lowestSlopeDegrees", "flashingClearanceM", "acidCuring", "installAirC", "sealantLowestC", "sealantHighestC",
+      "metalAboveDewPointK", "dewPointMarginK", "slumpStressPa", "yieldStressPa", "freeEdgeM");
+
   private Vocabulary() {
   }
 
@@ -52,6 +67,9 @@ public final class Vocabulary {
 
   /** Every fact that a shape may ask for. */
   public static Set<String> facts() {
-    return new TreeSet<>(LINE_FACTS);
+    TreeSet<String> all = new TreeSet<>(LINE_FACTS);
+    all.addAll(DETAIL_FACTS);
+    all.addAll(FINDING_FACTS);
+    return all;
   }
 }

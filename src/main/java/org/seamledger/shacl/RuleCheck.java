@@ -123,7 +123,7 @@ final class RuleCheck {
     return NodeFactory.createURI(Vocabulary.SHACL_NS + name);
   }
 
-  private static String near(String word, Set<String> known) {
+  static String near(String word, Set<String> known) {
     String best = "";
     int least = Math.max(2, word.length() / 3) + 1;
     for (String k : new TreeSet<>(known)) {

@@ -8,10 +8,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.GraphMemFactory;
@@ -22,7 +24,7 @@ import org.seamledger.rdf.Vocabulary;
 /** The rules in force: the shapes of every file of a folder, parsed once. */
 public final class Rules {
 
-  private static final List<String> PACKAGED = List.of("kinds.ttl");
+  private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "findings.ttl", "kinds.ttl");
 
   private final Shapes shapes;
   private final TurtleReader reader;
@@ -121,6 +123,32 @@ public final class Rules {
       throw new BrokenRulesException("rules", 0, 0, "no shape has sl:" + property);
     }
     return new Choice(shapes, claims);
+  }
+
+  /**
+   * The shapes that make a finding of what doesn't conform to them.
+   *
+   * @throws BrokenRulesException where one lacks its class, message, reason or action
+   */
+  public Review review() {
+    List<ReviewRule> all = new ArrayList<>();
+    described("code").forEach((code, d) -> all.add(ReviewRule.read(code, d, shapes)));
+    return new Review(shapes, all);
+  }
+
+  /**
+   * What the rules tell of the things that have a word by a property, by that word.
+   *
+   * @param property local name in the project's namespace, such as {@code detail}
+   */
+  public SortedMap<String, Described> described(String property) {
+    SortedMap<String, Described> things = new TreeMap<>();
+    shapes.getGraph().find(Node.ANY, Vocabulary.term(property), Node.ANY).forEachRemaining(t -> {
+      if (t.getObject().isLiteral()) {
+        things.put(t.getObject().getLiteralLexicalForm(), new Described(shapes.getGraph(), reader, t.getSubject()));
+      }
+    });
+    return things;
   }
 
   /**

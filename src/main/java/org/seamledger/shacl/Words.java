@@ -87,7 +87,7 @@ final class Words {
 
   /**
    * How far a result is from conforming: the difference to the limit where one number misses one limit, 0 where the number is missing,
-   * 1000 for anything else, such as another word.
+   * 1000 for anything else, such as another word, and more where the word says what the thing is.
    */
   static double gap(ReportEntry entry, FactGraph thing) {
     Constraint c = entry.constraint();
@@ -105,7 +105,10 @@ final class Words {
     if (value == null) {
       return 0;
     }
-    return limit instanceof Number l && value instanceof Number v ? Math.abs(v.doubleValue() - l.doubleValue()) : 1000;
+    if (limit instanceof Number l && value instanceof Number v) {
+      return Math.abs(v.doubleValue() - l.doubleValue());
+    }
+    return name.equals("kind") || name.equals("against") ? 10_000 : 1000;
   }
 
   private static String found(String name, FactGraph thing) {

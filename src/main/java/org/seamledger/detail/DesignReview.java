@@ -1,0 +1,81 @@
+package org.seamledger.detail;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.seamledger.finding.Finding;
+import org.seamledger.roof.RoofFace;
+import org.seamledger.shacl.Breach;
+import org.seamledger.shacl.Review;
+import org.seamledger.shacl.Rules;
+
+/**
+ * The findings of the design, as {@code shapes/findings.ttl} states them. Whoever asks gives the facts of junctions, faces and the roof
+ * system that {@code package-info} lists; what follows from a junction's line, kind and detail is added here.
+ */
+public final class DesignReview {
+
+  private final Review review;
+  private final Map<String, ?> system;
+
+  /**
+   * @param system facts of the roof system; rules of junctions and faces see them too
+   * @throws org.seamledger.shacl.BrokenRulesException where a rule is incomplete
+   */
+  public DesignReview(Rules rules, Map<String, ?> system) {
+    this.review = rules.review();
+    this.system = new TreeMap<>(system);
+  }
+
+  /** Why each finding of the design matters and what to do about it, by code. */
+  public SortedMap<String, Advice> advice() {
+    SortedMap<String, Advice> all = new TreeMap<>();
+    review.catalogue().forEach(b -> all.put(b.code(), new Advice(b.reason(), b.action())));
+    return all;
+  }
+
+  /** Findings of the roof system as such. */
+  public List<Finding> ofSystem() {
+    return findings("RoofSystem", system, "", List.of());
+  }
+
+  public List<Finding> ofFace(RoofFace face, Map<String, ?> facts) {
+    Map<String, Object> all = new TreeMap<>(system);
+    all.put("slopeDegrees", face.slopeDegrees());
+    all.put("curved", face.isCurved());
+    all.putAll(facts);
+    return findings("RoofFace", all, "", face.elements());
+  }
+
+  public List<Finding> ofJunction(DetailedJunction junction, Map<String, ?> facts) {
+    KindedJunction kinded = junction.junction();
+    Map<String, Object> all = new TreeMap<>(system);
+    all.putAll(kinded.junction().facts().asMap());
+    all.put("kind", kinded.kind());
+    all.put("lengthM", kinded.junction().lengthM());
+    all.putAll(of(junction.detail()));
+    all.putAll(facts);
+    return findings("Junction", all, kinded.junction().id(), kinded.junction().elements());
+  }
+
+  private static Map<String, Object> of(Detail detail) {
+    if (detail.equals(Detail.NONE)) {
+      return Map.of();
+    }
+    boolean tape = detail.seals().stream().anyMatch(s -> s.form() != Seal.Form.BEAD && s.role() == Seal.Role.PRIMARY);
+    boolean bead = detail.seals().stream().anyMatch(s -> s.form() == Seal.Form.BEAD);
+    return Map.of("detail", detail.id(), "metalFirst", detail.metalFirst(),
+        "beadOnly", bead && !tape && !detail.metalFirst(),
+        "sealantExposed", detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED));
+  }
+
+  private List<Finding> findings(String target, Map<String, ?> facts, String junction, List<String> elements) {
+    List<Finding> findings = new ArrayList<>();
+    for (Breach b : review.breaches(target, facts)) {
+      findings.add(new Finding(b.code(), b.severity(), FactText.fill(b.message(), facts), junction, elements));
+    }
+    return findings;
+  }
+}

@@ -1,0 +1,133 @@
+package org.seamledger.detail;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+import org.seamledger.shacl.Described;
+import org.seamledger.shacl.Rules;
+
+/** Reads what details consist of from the rules. */
+final class DetailBook {
+
+  private static final Set<String> BLOCK = Set.of("includes", "followedBy", "metal", "seals", "fastenings", "holdPoints");
+  private static final Set<String> DETAIL = with(BLOCK, "detail", "title", "waterPath", "metalFirst", "source");
+  private static final Set<String> METAL = Set.of("part", "on", "run", "girthMm");
+  private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "lines", "on", "run", "upstands", "size", "of");
+  private static final Set<String> FASTENING = Set.of("place", "lines", "on", "run", "spacing", "throughTape");
+  private static final Set<String> HOLD_POINT = Set.of("before", "check");
+  private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
+  private static final List<String> SPACINGS =
+      List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing");
+
+  private DetailBook() {
+  }
+
+  /** @throws org.seamledger.shacl.BrokenRulesException where a detail that shapes choose has no content, or a wrong one */
+  static SortedMap<String, Detail> read(Rules rules) {
+    SortedMap<String, Detail> details = new TreeMap<>();
+    rules.described("detail").forEach((id, d) -> details.put(id, detail(id, d)));
+    return details;
+  }
+
+  private static Detail detail(String id, Described d) {
+    d.only(DETAIL);
+    if (!d.has("title")) {
+      throw d.problem("is chosen, but nothing says what it consists of (sl:title ...)");
+    }
+    List<Described> blocks = blocks(d, new ArrayList<>());
+    List<MetalPart> metal = parts(blocks, "metal", DetailBook::metal);
+    List<Seal> seals = parts(blocks, "seals", DetailBook::seal);
+    List<Fastening> fastenings = parts(blocks, "fastenings", DetailBook::fastening);
+    checkParts(d, metal, seals);
+    return new Detail(id, d.word("title"), metal, seals, fastenings, parts(blocks, "holdPoints", DetailBook::holdPoint),
+        d.word("waterPath"), d.flag("metalFirst", false), d.word("source"));
+  }
+
+  /** What a detail includes, then itself, then what follows: each block in its turn. */
+  private static List<Described> blocks(Described d, List<String> within) {
+    if (within.contains(d.name())) {
+      throw d.problem("includes itself");
+    }
+    List<String> path = new ArrayList<>(within);
+    path.add(d.name());
+    List<Described> all = new ArrayList<>();
+    for (Described b : d.list("includes")) {
+      all.addAll(blocks(b.only(DETAIL), path));
+    }
+    all.add(d);
+    for (Described b : d.list("followedBy")) {
+      all.addAll(blocks(b.only(DETAIL), path));
+    }
+    return all;
+  }
+
+  private static <T> List<T> parts(List<Described> blocks, String property, Function<Described, T> read) {
+    return blocks.stream().flatMap(b -> b.list(property).stream()).map(read).toList();
+  }
+
+  private static MetalPart metal(Described d) {
+    d.only(METAL);
+    return new MetalPart(d.word("part"), on(d), run(d), d.number("girthMm", 0) / 1000);
+  }
+
+  private static Seal seal(Described d) {
+    d.only(SEAL);
+    Seal.Form form = d.oneOf("form", Arrays.stream(Seal.Form.values()), Seal.Form::word);
+    if (form == Seal.Form.BEAD) {
+      d.oneOf("size", SIZES.stream(), s -> s);
+    } else if (d.has("size")) {
+      throw d.problem("sl:size belongs to beads");
+    }
+    Run run = run(d);
+    if (run == Run.PER_LAP != d.has("of")) {
+      throw d.problem("sl:of names the part whose laps are sealed, with sl:run \"per-lap\"");
+    }
+    return new Seal(form, d.oneOf("role", Arrays.stream(Seal.Role.values()), Seal.Role::word),
+        d.oneOf("exposure", Arrays.stream(Seal.Exposure.values()), Seal.Exposure::word), d.word("place"), d.count("lines", 1), on(d),
+        run, d.count("upstands", 0), d.word("size", ""), d.word("of", ""));
+  }
+
+  private static Fastening fastening(Described d) {
+    d.only(FASTENING);
+    return new Fastening(d.word("place"), d.count("lines", 1), on(d), run(d), d.oneOf("spacing", SPACINGS.stream(), s -> s),
+        d.flag("throughTape", false));
+  }
+
+  private static HoldPoint holdPoint(Described d) {
+    d.only(HOLD_POINT);
+    return new HoldPoint(d.word("before"), d.word("check"));
+  }
+
+  private static On on(Described d) {
+    return d.oneOf("on", Arrays.stream(On.values()), On::word);
+  }
+
+  private static Run run(Described d) {
+    return d.oneOf("run", Arrays.stream(Run.values()), Run::word);
+  }
+
+  private static void checkParts(Described d, List<MetalPart> metal, List<Seal> seals) {
+    Set<String> parts = new TreeSet<>();
+    for (MetalPart m : metal) {
+      if (!parts.add(m.part())) {
+        throw d.problem("has the part \"" + m.part() + "\" twice");
+      }
+    }
+    for (Seal s : seals) {
+      if (s.run() == Run.PER_LAP && !parts.contains(s.part())) {
+        throw d.problem("seals the laps of \"" + s.part() + "\", which it doesn't have");
+      }
+    }
+  }
+
+  private static Set<String> with(Set<String> some, String... more) {
+    Set<String> all = new TreeSet<>(some);
+    all.addAll(List.of(more));
+    return all;
+  }
+}

@@ -1,0 +1,78 @@
+package org.seamledger.detail;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+import org.seamledger.shacl.Choice;
+import org.seamledger.shacl.Rules;
+import org.seamledger.shacl.Verdict;
+
+/** Gives junctions the sealing detail that the rules choose for them. */
+public final class Details {
+
+  private final SortedMap<String, Detail> book;
+  private final Choice shapes;
+
+  /** @throws org.seamledger.shacl.BrokenRulesException where shapes choose a detail that isn't described, or one wrongly described */
+  public Details(Rules rules) {
+    shapes = rules.choice("detail");
+    book = DetailBook.read(rules);
+  }
+
+  /** Junctions in the order given, and what there is to say about them. */
+  public record Result(List<DetailedJunction> junctions, List<Finding> findings) {
+    public Result {
+      junctions = List.copyOf(junctions);
+      findings = List.copyOf(findings);
+    }
+  }
+
+  /** All details there are, by id. */
+  public SortedMap<String, Detail> book() {
+    return java.util.Collections.unmodifiableSortedMap(book);
+  }
+
+  /**
+   * Details of all junctions.
+   *
+   * @param facts what the rules need to know of a junction besides its line, as {@code package-info} lists it
+   */
+  public Result choose(List<KindedJunction> junctions, Function<KindedJunction, Map<String, ?>> facts) {
+    List<DetailedJunction> detailed = new ArrayList<>();
+    List<Finding> findings = new ArrayList<>();
+    for (KindedJunction j : junctions) {
+      Map<String, Object> all = facts(j, facts.apply(j));
+      List<String> chosen = shapes.decide(all);
+      detailed.add(new DetailedJunction(j, chosen.size() == 1 ? book.get(chosen.get(0)) : Detail.NONE));
+      if (chosen.size() != 1 && !j.kind().equals(Kinds.UNCLASSIFIED)) {
+        findings.add(undecided(j, shapes.explain(all)));
+      }
+    }
+    return new Result(detailed, findings);
+  }
+
+  /** Why a junction has its detail: the shapes it conforms to and the nearest that it misses. */
+  public Explanation explain(KindedJunction junction, Map<String, ?> facts) {
+    Verdict v = shapes.explain(facts(junction, facts));
+    return new Explanation(v.conforming(), v.nearest(), v.missed());
+  }
+
+  private static Map<String, Object> facts(KindedJunction j, Map<String, ?> more) {
+    Map<String, Object> all = new TreeMap<>(j.junction().facts().asMap());
+    all.putAll(more);
+    all.put("kind", j.kind());
+    return all;
+  }
+
+  private static Finding undecided(KindedJunction j, Verdict v) {
+    String why = v.conforming().isEmpty()
+        ? "no detail fits a " + j.kind() + "; the nearest is " + v.nearest() + ", which " + String.join(", and ", v.missed())
+        : "several details fit a " + j.kind() + ": " + String.join(", ", v.conforming());
+    return Finding.of(Code.NO_DETAIL, why, j.junction().elements()).at(j.junction().id());
+  }
+}

@@ -1,0 +1,59 @@
+package org.seamledger.detail;
+
+import java.util.Map;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import org.seamledger.measure.Format;
+
+/** Facts in sentences for people: the unit comes from the fact's name. */
+final class FactText {
+
+  private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
+
+  private FactText() {
+  }
+
+  /** A message with every {@code {fact}} replaced by its value; "unknown" where the fact is missing. */
+  static String fill(String message, Map<String, ?> facts) {
+    return PLACE.matcher(message).replaceAll(m -> java.util.regex.Matcher.quoteReplacement(value(m, facts)));
+  }
+
+  private static String value(MatchResult place, Map<String, ?> facts) {
+    String name = place.group(1);
+    Object value = facts.get(name);
+    if (value == null) {
+      return "unknown";
+    }
+    return value instanceof Double d ? number(name, d) : value.toString();
+  }
+
+  private static String number(String name, double d) {
+    if (name.endsWith("Degrees")) {
+      return Format.fixed(d, 2) + "°";
+    }
+    if (name.endsWith("Share")) {
+      return Format.plain(100 * d, 1) + " %";
+    }
+    if (name.endsWith("MPa")) {
+      return Format.fixed(d, 0) + " MPa";
+    }
+    if (name.endsWith("Pa")) {
+      return Format.fixed(d, 0) + " Pa";
+    }
+    if (name.endsWith("M")) {
+      return length(d);
+    }
+    if (name.endsWith("C")) {
+      return Format.plain(d, 1) + " °C";
+    }
+    return name.endsWith("K") ? Format.plain(d, 1) + " K" : Format.plain(d, 3);
+  }
+
+  /** Below a metre in millimetres and inches, else in metres and feet. */
+  private static String length(double m) {
+    if (m >= 1) {
+      return Format.formatBoth(m);
+    }
+    return Format.plain(1000 * m, m < 0.1 ? 2 : 0) + " mm (" + Format.plain(m / 0.0254, 3) + " in)";
+  }
+}
