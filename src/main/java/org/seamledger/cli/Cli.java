@@ -19,7 +19,7 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, ExplainCommand.class}, mixinStandardHelpOptions = true,
+      subcommands = {AnalyzeCommand.class, ExplainCommand.class, ServeCommand.class}, mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100)
   private static final class Top {
@@ -48,8 +48,11 @@ final class Cli {
       return run(line.parseArgs(words), new Session(analyzer, environment, out, err));
     } catch (ParameterException e) {
       return fail(err, ExitStatus.USAGE, usage(e));
-    } catch (UsageException | UnusableFileException e) {
+    } catch (UsageException e) {
       return fail(err, ExitStatus.USAGE, e.getMessage());
+    } catch (UnusableFileException e) {
+      e.getMessage().lines().forEach(fault -> fail(err, ExitStatus.USAGE, fault));
+      return ExitStatus.USAGE;
     } catch (UnreadableModelException e) {
       return fail(err, ExitStatus.UNREADABLE, e.getMessage());
     } catch (OutputException e) {
@@ -75,7 +78,7 @@ final class Cli {
     if (asked.getCommand() instanceof Task task) {
       return task.run(session);
     }
-    throw new UsageException("say what to do: analyze, explain; --help tells more");
+    throw new UsageException("say what to do: analyze, explain or serve; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {
@@ -98,7 +101,7 @@ final class Cli {
   }
 
   private static int fail(PrintStream err, int status, String message) {
-    err.println(Program.NAME + ": " + String.valueOf(message).replaceAll("\\R+\\s*", " "));
+    err.println(Program.NAME + ": " + String.valueOf(message).strip().replaceAll("\\R+\\s*", " "));
     err.flush();
     return status;
   }

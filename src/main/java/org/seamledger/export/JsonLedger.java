@@ -65,6 +65,8 @@ public final class JsonLedger {
     json.writeNumberField("contract", CONTRACT);
     program();
     models();
+    json.writeFieldName("system");
+    tree(takeoff.system().toMap());
     tolerances();
     roofFaces();
     junctions();
@@ -104,6 +106,26 @@ public final class JsonLedger {
     number("facetTurnDegrees", takeoff.tolerance().facetTurnDegrees());
     number("levelDegrees", takeoff.tolerance().levelDegrees());
     json.writeEndObject();
+  }
+
+  /** Maps, lists, words and numbers, as they come. */
+  private void tree(Object value) throws IOException {
+    if (value instanceof Map<?, ?> map) {
+      json.writeStartObject();
+      for (Map.Entry<?, ?> entry : map.entrySet()) {
+        json.writeFieldName(entry.getKey().toString());
+        tree(entry.getValue());
+      }
+      json.writeEndObject();
+    } else if (value instanceof Collection<?> list) {
+      json.writeStartArray();
+      for (Object item : list) {
+        tree(item);
+      }
+      json.writeEndArray();
+    } else {
+      json.writeObject(value);
+    }
   }
 
   private void roofFaces() throws IOException {

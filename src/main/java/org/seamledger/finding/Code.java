@@ -13,6 +13,11 @@ public enum Code {
       "Identifiers that are not valid GlobalIds are kept as they stand; links to other tools may fail."),
   NO_UNIT("model/no-length-unit", Severity.WARNING,
       "The file states no length unit and metres are assumed; compare one known length."),
+  // Quantities
+  CLOSURES_MISMATCH("quantity/closures-mismatch", Severity.WARNING,
+      "Pieces between seams don't add up to the line they close; check that line against the model."),
+  SLIVER("quantity/sliver", Severity.INFO,
+      "Move the start of the seams on that face, or agree on a wider end panel."),
   // Roof
   NO_ROOF("roof/none", Severity.WARNING,
       "No roof was found. Type roofs as IfcRoof or as roof slabs, or let their names say roof."),

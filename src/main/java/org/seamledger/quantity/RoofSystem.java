@@ -256,9 +256,23 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
         : Measure.of(unit.fromSi(si), unit).text());
   }
 
-  /** Bead to each side of a closure's line: see {@link Bead#upstand()}. */
-  public double beadUpstandM() {
-    return bead.upstand.value();
+  /** The spacings that details may name. */
+  public static final java.util.List<String> SPACINGS =
+      java.util.List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing");
+
+  /**
+   * One of the spacings, by the name of its field.
+   *
+   * @throws IllegalArgumentException if there is none of that name
+   */
+  public Measure spacing(String field) {
+    return switch (field) {
+      case "fasteners.spacing" -> fasteners.spacing;
+      case "fasteners.trimSpacing" -> fasteners.trimSpacing;
+      case "fasteners.wedgeSpacing" -> fasteners.wedgeSpacing;
+      case "fasteners.bootSpacing" -> fasteners.bootSpacing;
+      default -> throw new IllegalArgumentException("expected one of " + String.join(", ", SPACINGS) + ", found \"" + field + "\"");
+    };
   }
 
   /** True where seams of a face of this slope get a sealant in the seam. */

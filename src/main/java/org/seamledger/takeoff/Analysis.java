@@ -10,6 +10,8 @@ import org.seamledger.element.Element;
 import org.seamledger.finding.Finding;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
+import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.shacl.BrokenRulesException;
@@ -25,9 +27,10 @@ public final class Analysis {
    * Runs every stage in its order. Pure: the same inputs give an equal takeoff.
    *
    * @throws org.seamledger.finding.UnreadableModelException where a model can't be read
-   * @throws UnusableFileException where the shapes can't be used
+   * @throws UnusableFileException where the shapes or the roof system can't be used
    */
   public static Takeoff run(Inputs inputs, Progress progress) {
+    RoofSystem system = system(inputs);
     progress.begins(Stage.READING);
     Building building = Models.read(inputs.models());
     progress.begins(Stage.ROOF);
@@ -40,13 +43,21 @@ public final class Analysis {
     progress.begins(Stage.DONE);
     List<Finding> findings = Stream.of(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), kinds.findings())
         .flatMap(List::stream).toList();
-    return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(), labels(building),
-        roof.faces(), kinds.junctions(), findings);
+    return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(), system,
+        labels(building), roof.faces(), kinds.junctions(), findings);
   }
 
   /** Why a junction has its kind, and which kind it just missed. */
   public static Explanation explain(Junction junction, Inputs inputs) {
     return new Kinds(rules(inputs)).explain(junction.facts());
+  }
+
+  private static RoofSystem system(Inputs inputs) {
+    try {
+      return inputs.system().map(RoofSystem::read).orElse(RoofSystem.DEFAULT);
+    } catch (SystemFormatException e) {
+      throw new UnusableFileException(e);
+    }
   }
 
   private static Rules rules(Inputs inputs) {

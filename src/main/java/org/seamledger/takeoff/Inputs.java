@@ -32,6 +32,14 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
     return of(files.stream().map(ModelFile::new).toList());
   }
 
+  /** A file and what people call it, where that is not where it is. */
+  public record NamedFile(Path path, String name) {
+  }
+
+  public static Inputs ofNamedFiles(List<NamedFile> files) {
+    return of(files.stream().map(file -> new ModelFile(file.path(), file.name())).toList());
+  }
+
   public Inputs withSystem(Optional<Path> file) {
     return new Inputs(models, file, shapes, tolerance);
   }

@@ -2,8 +2,10 @@ package org.seamledger.takeoff;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.channels.ClosedByInterruptException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import org.seamledger.element.Building;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ifc.IfcInput;
@@ -53,6 +55,9 @@ final class Models {
   }
 
   private static UnreadableModelException unreadable(String name, IOException e) {
+    if (e instanceof ClosedByInterruptException) {
+      throw new CancellationException("interrupted while reading " + name);
+    }
     return new UnreadableModelException(name, 0, 0, "a file that can be read to its end", String.valueOf(e.getMessage()));
   }
 

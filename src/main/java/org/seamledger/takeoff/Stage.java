@@ -15,6 +15,11 @@ public enum Stage {
     this.words = words;
   }
 
+  /** How much of the stages lies before this one, 0 to 1. */
+  public double fraction() {
+    return ordinal() / (double) DONE.ordinal();
+  }
+
   /** For people: what is being done. */
   public String words() {
     return words;

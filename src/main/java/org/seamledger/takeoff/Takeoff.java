@@ -12,6 +12,7 @@ import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.RoofFace;
 
 /**
@@ -21,12 +22,13 @@ import org.seamledger.roof.RoofFace;
  * @param shapes hash of the rules that were used
  * @param offset world coordinates of the local origin, metres: world = local + offset
  * @param tolerance how exact the models were taken to be
+ * @param system the roof system in force
  * @param elements what faces, junctions and findings refer to, by GlobalId
  * @param faces in the order of their ids' numbers
  * @param junctions ordered by id
  * @param findings the worst first
  */
-public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance,
+public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, RoofSystem system,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<KindedJunction> junctions, List<Finding> findings) {
 
   public Takeoff {

@@ -1,6 +1,6 @@
 package org.seamledger.takeoff;
 
-/** A file of rules or settings can't be used. The message is one line for people: file, place, what is wrong. */
+/** A file of rules or settings can't be used. The message is for people, a line for each fault: file, place, what is wrong. */
 public final class UnusableFileException extends RuntimeException {
 
   private static final long serialVersionUID = 1;

@@ -142,7 +142,7 @@ class CliTest {
 
   @Test
   void theLaunchersShapesGiveWayToTheCommandLines() {
-    Environment launched = new Environment(Optional.of(Path.of("program/shapes")), false);
+    Environment launched = new Environment(Optional.of(Path.of("program/shapes")), Optional.empty(), Optional.empty(), false);
     for (String[] words : List.of(new String[] {"analyze", "a.ifc"}, new String[] {"analyze", "a.ifc", "--shapes", "own"})) {
       new Cli(analyzer((inputs, progress) -> {
         asked.add(inputs);
@@ -160,7 +160,7 @@ class CliTest {
     assertThat(run(faulty, "analyze", "a.ifc")).isEqualTo(70);
     assertThat(err()).hasLineCount(1).contains("internal fault").contains("SEAMLEDGER_TRACE=1");
     err.reset();
-    new Cli(analyzer(faulty), new Environment(Optional.empty(), true)).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    new Cli(analyzer(faulty), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), true)).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(err()).contains("\tat org.seamledger.cli.CliTest");
   }
 

@@ -67,13 +67,13 @@ class RoofSystemTest {
     assertThat(s.flashing().metal()).isEqualTo(Metal.COPPER);
     RoofSystem metric = parse("{\"panel\": {\"seamHeight\": \"38 mm\"}, \"bead\": {\"size\": \"6 mm\"}}");
     assertThat(metric.bead().upstand().text()).isEqualTo("44 mm");
-    assertThat(RoofSystem.DEFAULT.beadUpstandM()).isEqualTo(1.75 * 0.0254, within(1e-12));
+    assertThat(RoofSystem.DEFAULT.bead().upstand().value()).isEqualTo(1.75 * 0.0254, within(1e-12));
   }
 
   @Test
   void theMetricSampleStatesItsOwnUpstand() {
     RoofSystem s = RoofSystem.read(Path.of("ifc-samples", "roof-system-metric.json"));
-    assertThat(s.beadUpstandM()).isEqualTo(0.038);
+    assertThat(s.bead().upstand().value()).isEqualTo(0.038);
     assertThat(s.closure().height().text()).isEqualTo("38 mm");
     assertThat(s.flashing().metal()).isEqualTo(Metal.ZINC);
   }

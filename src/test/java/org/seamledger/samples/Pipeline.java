@@ -1,6 +1,11 @@
 package org.seamledger.samples;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import org.seamledger.detail.KindedJunction;
 import org.seamledger.detail.Kinds;
 import org.seamledger.element.Building;
 import org.seamledger.geometry.Tolerance;
@@ -9,6 +14,10 @@ import org.seamledger.junction.JunctionFinder;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.shacl.Rules;
+import org.seamledger.takeoff.Analysis;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Progress;
+import org.seamledger.takeoff.Takeoff;
 
 /** The program as the tests of this package use it. */
 final class Pipeline {
@@ -22,15 +31,37 @@ final class Pipeline {
   private Pipeline() {
   }
 
-  /** From the text of a file on. */
+  /** The whole program: the house is written as a file, and the file is analysed. */
   static List<Line> lines(House house, Form form) {
-    return lines(HouseBuilding.of(house, form.cut()));
+    try {
+      Path file = Files.createTempFile("house", ".ifc");
+      try {
+        return lines(IfcWriter.write(house, form, file));
+      } finally {
+        Files.delete(file);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The whole program on a file. */
+  static List<Line> lines(Path file) {
+    return lines(analyse(file).junctions());
+  }
+
+  static Takeoff analyse(Path file) {
+    return Analysis.run(Inputs.ofFiles(List.of(file)), Progress.SILENT);
+  }
+
+  private static List<Line> lines(List<KindedJunction> junctions) {
+    return junctions.stream().map(j -> new Line(j.kind(), j.junction().lengthM())).toList();
   }
 
   /** All but the reading of a file. */
   static List<Line> lines(Building building) {
     Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT);
     List<Junction> junctions = JunctionFinder.find(roof);
-    return Kinds.classify(junctions, RULES).junctions().stream().map(j -> new Line(j.kind(), j.junction().lengthM())).toList();
+    return lines(Kinds.classify(junctions, RULES).junctions());
   }
 }

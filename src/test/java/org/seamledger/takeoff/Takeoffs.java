@@ -13,6 +13,7 @@ import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
+import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 
@@ -33,7 +34,7 @@ public final class Takeoffs {
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", roofName, 0));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
-        Tolerance.DEFAULT, elements, List.of(face("F1", -1), face("F2", 1)), junctions(), findings());
+        Tolerance.DEFAULT, RoofSystem.DEFAULT, elements, List.of(face("F1", -1), face("F2", 1)), junctions(), findings());
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */

@@ -28,6 +28,9 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
   /** Two u directions are the same below this sine of the angle between them. */
   private static final double PARALLEL = 1e-4;
 
+  /** Seam spacing of a face that has none: no roof is half as wide. */
+  private static final double FAR = 1e7;
+
   /** Seams of a facet stand at {@code origin + k · coverage}. */
   public record Grid(Facet facet, double origin) {}
 
@@ -57,6 +60,12 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       panels.addAll(laid.panels(panels.isEmpty() ? 0 : panels.get(panels.size() - 1).pan()));
     }
     return new FaceLayout(face.id(), coverageM, grids, seams, panels);
+  }
+
+  /** A face without seams: a level one, where standing seam does not belong. */
+  public static FaceLayout seamless(RoofFace face) {
+    List<Grid> grids = face.facets().stream().map(f -> new Grid(f, FAR / 2)).toList();
+    return new FaceLayout(face.id(), FAR, grids, List.of(), List.of());
   }
 
   private static List<List<Facet>> runs(List<Facet> facets) {

@@ -1,0 +1,68 @@
+package org.seamledger.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import org.seamledger.http.Options;
+import org.seamledger.http.Server;
+import org.seamledger.ledger.LedgerException;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "serve", description = "Serve the page and the HTTP interface, on this machine only unless told otherwise.",
+    footer = {"", "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters."})
+final class ServeCommand implements Task {
+
+  @Parameters(arity = "0..*", paramLabel = "MODEL", description = "Models, together one building, to open the page on.")
+  private List<Path> models = List.of();
+
+  @Option(names = "--port", paramLabel = "N", description = "Port; 0 for any free one (default: " + Options.PORT + ").")
+  private int port = Options.PORT;
+
+  @Option(names = "--bind", paramLabel = "ADDRESS", description = "Address to listen on (default: " + Options.LOOPBACK + ").")
+  private String address = Options.LOOPBACK;
+
+  @Option(names = "--data", paramLabel = "DIR",
+      description = "Where analyses and reviews are kept (default: seamledger in the user's data folder).")
+  private Path data;
+
+  @Option(names = "--host", paramLabel = "NAME", description = "A name under which clients may call, besides the address. Repeatable.")
+  private List<String> hosts = List.of();
+
+  @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own.")
+  private Path shapes;
+
+  @Override
+  public int run(Session session) {
+    Optional<Path> rules = Optional.ofNullable(shapes).or(session.environment()::shapes);
+    Options options = Options.of(new ServedAnalysis(session.analyzer(), rules), data == null ? userData() : data)
+        .bind(address, session.environment().token()).port(port).models(models).hosts(hosts);
+    options = session.environment().samples().map(options::samples).orElse(options);
+    try (Server server = Server.start(options)) {
+      session.err().println("seamledger: open " + server.url() + " in a browser; stop with Ctrl-C");
+      untilStopped(server);
+      return ExitStatus.DONE;
+    } catch (IllegalArgumentException | LedgerException e) {
+      throw new UsageException(e.getMessage());
+    }
+  }
+
+  /** Waits until the process is asked to end, then lets the server end in good order. */
+  private static void untilStopped(Server server) {
+    CountDownLatch stop = new CountDownLatch(1);
+    Runtime.getRuntime().addShutdownHook(new Thread(server::close, "stop"));
+    try {
+      stop.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private static Path userData() {
+    String home = System.getenv("XDG_DATA_HOME");
+    Path base = home == null || home.isBlank() ? Path.of(System.getProperty("user.home"), ".local", "share") : Path.of(home);
+    return base.resolve("seamledger");
+  }
+}

@@ -1,0 +1,172 @@
+package org.seamledger.http;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.zip.GZIPInputStream;
+import org.seamledger.ledger.Analyses;
+import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.State;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredFile;
+import org.seamledger.ledger.StoredLedger;
+
+/** Analyses: begin, look at, stop, fetch the result. */
+final class AnalysesApi {
+
+  private final Store store;
+  private final Jobs jobs;
+  private final Uploads uploads;
+  private final Samples samples;
+  private final Limits limits;
+
+  AnalysesApi(Store store, Jobs jobs, Uploads uploads, Samples samples, Limits limits) {
+    this.store = store;
+    this.jobs = jobs;
+    this.uploads = uploads;
+    this.samples = samples;
+    this.limits = limits;
+  }
+
+  void install(RoutesConfig routes) {
+    routes.post("/api/analyses", this::upload);
+    routes.get("/api/analyses", ctx -> Json.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(this::body).toList())));
+    routes.get("/api/analyses/{id}", ctx -> Json.answer(ctx, 200, body(store.analyses().get(ctx.pathParam("id")))));
+    routes.delete("/api/analyses/{id}", this::delete);
+    routes.get("/api/analyses/{id}/ledger", this::ledger);
+    routes.post("/api/analyses/{id}/recompute", this::recompute);
+    routes.get("/api/samples", ctx -> Json.answer(ctx, 200, Map.of("samples", samples.list())));
+    routes.post("/api/samples/{name}/analyses", this::sample);
+  }
+
+  private void requireRoom() {
+    if (!jobs.hasRoom()) {
+      throw new Problem(503, "busy", "Too many analyses are waiting; try again when some are done.");
+    }
+  }
+
+  private void upload(Context ctx) {
+    requireRoom();
+    String id = Analyses.newId();
+    Uploads.Upload upload = uploads.receive(ctx, id);
+    boolean kept = false;
+    try {
+      begin(ctx, store.analyses().add(id, upload.project(), upload.title(), upload.files(), ""));
+      kept = true;
+    } finally {
+      if (!kept) {
+        uploads.remove(id);
+      }
+    }
+  }
+
+  private void sample(Context ctx) {
+    requireRoom();
+    StoredFile file = samples.file(ctx.pathParam("name"));
+    begin(ctx, store.analyses().add(Analyses.newId(), Optional.empty(), file.name(), List.of(file), ""));
+  }
+
+  /** Runs the models of an analysis again under another roof system, as the next revision of its project. */
+  private void recompute(Context ctx) throws IOException {
+    Analysis old = store.analyses().get(ctx.pathParam("id"));
+    JsonNode system = Json.body(ctx, limits.bodyBytes()).path("system");
+    if (!system.isObject()) {
+      throw Problem.badRequest("body/value", "system must be an object with the values to use.");
+    }
+    requireRoom();
+    String id = Analyses.newId();
+    List<StoredFile> files = new ArrayList<>(old.files().stream().filter(f -> f.role().equals("model")).toList());
+    files.add(uploads.writeSystem(id, Json.bytes(system)));
+    begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
+  }
+
+  private void begin(Context ctx, Analysis analysis) {
+    jobs.submit(analysis);
+    Map<String, Object> answer = new LinkedHashMap<>();
+    answer.put("id", analysis.id());
+    answer.put("project", analysis.project());
+    answer.put("links", links(analysis.id()));
+    ctx.header("Location", "/api/analyses/" + analysis.id());
+    Json.answer(ctx, 202, answer);
+  }
+
+  private void delete(Context ctx) {
+    String id = ctx.pathParam("id");
+    Analysis a = store.analyses().get(id);
+    if ("true".equals(ctx.queryParam("remove"))) {
+      store.analyses().remove(id);
+      removeUnused(a);
+      ctx.status(204);
+    } else if (jobs.cancel(id)) {
+      Json.answer(ctx, 200, body(store.analyses().get(id)));
+    } else {
+      throw new Problem(409, "conflict", "This analysis has ended. To remove it with its reviews, add ?remove=true.");
+    }
+  }
+
+  /** A later revision may read the same files again. */
+  private void removeUnused(Analysis removed) {
+    boolean used = store.analyses().list().stream().flatMap(a -> a.files().stream()).map(StoredFile::path)
+        .anyMatch(p -> removed.files().stream().anyMatch(f -> f.path().equals(p)));
+    if (!used) {
+      uploads.remove(removed.id());
+    }
+  }
+
+  private void ledger(Context ctx) {
+    String id = ctx.pathParam("id");
+    String etag = "\"" + store.analyses().ledgerHash(id) + "\"";
+    ctx.header("Cache-Control", "no-cache");
+    if (Bodies.has(ctx.header("If-None-Match"), etag)) {
+      ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
+      return;
+    }
+    StoredLedger stored = store.analyses().ledger(id);
+    byte[] plain = Bodies.takesGzip(ctx) ? new byte[0] : unzip(stored.gzip());
+    Bodies.send(ctx, plain, stored.gzip(), etag, "application/json");
+  }
+
+  private static byte[] unzip(byte[] gzip) {
+    try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(gzip))) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  static Map<String, String> links(String id) {
+    String self = "/api/analyses/" + id;
+    Map<String, String> links = new LinkedHashMap<>();
+    links.put("self", self);
+    links.put("events", self + "/events");
+    links.put("ledger", self + "/ledger");
+    links.put("reviews", self + "/reviews");
+    links.put("page", "/?analysis=" + id);
+    return links;
+  }
+
+  Map<String, Object> body(Analysis a) {
+    Jobs.Progress p = jobs.progress(a);
+    Map<String, Object> b = new LinkedHashMap<>();
+    b.put("id", a.id());
+    b.put("project", a.project());
+    b.put("revision", a.revision());
+    b.put("title", a.title());
+    b.put("state", a.state() == State.QUEUED && p.state() == State.RUNNING ? p.state().word() : a.state().word());
+    b.put("progress", Map.of("stage", p.stage(), "fraction", p.fraction()));
+    b.put("files", a.files().stream().map(f -> Map.of("name", f.name(), "bytes", f.bytes(), "role", f.role())).toList());
+    b.put("created", a.created());
+    a.finished().ifPresent(f -> b.put("finished", f));
+    a.problem().ifPresent(m -> b.put("problem", Map.of("code", a.problemCode().orElse(""), "detail", m)));
+    b.put("links", links(a.id()));
+    return b;
+  }
+}

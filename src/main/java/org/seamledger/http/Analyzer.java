@@ -1,0 +1,43 @@
+package org.seamledger.http;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** Turns models into a result. Called from several threads at once; must not keep anything between calls. */
+@FunctionalInterface
+public interface Analyzer {
+
+  /**
+   * Analyses models together as one building and writes the result, the JSON of the contract, as UTF-8.
+   *
+   * @param models files to read, with the names that people gave them
+   * @param system the roof system to apply, or empty for the default one
+   * @param progress told from time to time how far it is; throws where the analysis shall stop, and that exception must get through
+   * @throws org.seamledger.finding.UnreadableModelException where a model can't be read
+   */
+  void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream ledgerJson) throws IOException;
+
+  /** What identifies the program and its rules: another value means that stored results are out of date. */
+  default String version() {
+    return "";
+  }
+
+  /** A model: where its bytes are, and the name that results shall show for it. */
+  record Model(Path path, String name) {
+  }
+
+  /** Hears how far an analysis is. */
+  @FunctionalInterface
+  interface ProgressListener {
+
+    /**
+     * @param stage what is being done, a few words for people
+     * @param fraction 0 to 1 of the whole
+     * @throws java.util.concurrent.CancellationException where the analysis shall stop
+     */
+    void progress(String stage, double fraction);
+  }
+}

@@ -1,0 +1,57 @@
+package org.seamledger.http;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How to serve.
+ *
+ * @param bind address to listen on; anything but loopback needs a token
+ * @param port port, 0 for any free one
+ * @param data folder for uploads and storage, used by one server at a time
+ * @param models models to open the page on, or empty
+ * @param samples folder with sample models to offer where no model was given, or empty
+ * @param token what a client has to show, at least 16 characters; needed off loopback
+ * @param hosts names besides the address itself and localhost under which clients may call
+ */
+public record Options(String bind, int port, Path data, List<Path> models, Optional<Path> samples, Optional<String> token,
+    List<String> hosts, Limits limits, Analyzer analyzer) {
+
+  public static final String LOOPBACK = "127.0.0.1";
+  public static final int PORT = 8642;
+
+  public Options {
+    models = List.copyOf(models);
+    hosts = List.copyOf(hosts);
+  }
+
+  /** On loopback, with no model and no token. */
+  public static Options of(Analyzer analyzer, Path data) {
+    return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer);
+  }
+
+  public Options bind(String address, Optional<String> accessToken) {
+    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer);
+  }
+
+  public Options port(int number) {
+    return new Options(bind, number, data, models, samples, token, hosts, limits, analyzer);
+  }
+
+  public Options models(List<Path> files) {
+    return new Options(bind, port, data, files, samples, token, hosts, limits, analyzer);
+  }
+
+  public Options samples(Path folder) {
+    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer);
+  }
+
+  public Options hosts(List<String> names) {
+    return new Options(bind, port, data, models, samples, token, names, limits, analyzer);
+  }
+
+  public Options limits(Limits other) {
+    return new Options(bind, port, data, models, samples, token, hosts, other, analyzer);
+  }
+}

@@ -1,0 +1,92 @@
+package org.seamledger.http;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.seamledger.ledger.LedgerException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The one place where something that went wrong becomes an answer: {@code application/problem+json} (RFC 9457). */
+final class Problems {
+
+  static final String TYPE = "application/problem+json";
+  private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
+  private static final Map<Integer, String> TITLES = Map.ofEntries(Map.entry(400, "Bad request"), Map.entry(401, "Token needed"),
+      Map.entry(403, "Refused"), Map.entry(404, "Not found"), Map.entry(405, "Method not allowed"), Map.entry(409, "Conflict"),
+      Map.entry(411, "Length needed"), Map.entry(413, "Too large"), Map.entry(415, "Wrong kind of content"),
+      Map.entry(421, "Wrong host"), Map.entry(422, "Cannot be done"), Map.entry(429, "Too many at once"), Map.entry(500, "Internal fault"),
+      Map.entry(503, "Busy"), Map.entry(507, "Storage is full"));
+
+  private Problems() {
+  }
+
+  static void install(RoutesConfig routes) {
+    routes.exception(Exception.class, (e, ctx) -> answer(ctx, of(e, ctx)));
+    routes.exception(HttpResponseException.class, (e, ctx) -> answer(ctx, of(e, ctx)));
+  }
+
+  private static Problem of(Exception e, Context ctx) {
+    if (e instanceof Problem p) {
+      return p;
+    }
+    if (e instanceof LedgerException l) {
+      return ofLedger(l);
+    }
+    if (e instanceof JsonProcessingException) {
+      return Problem.badRequest("body/not-json", "The body is not the JSON that this address takes; see /openapi.json.");
+    }
+    if (e instanceof HttpResponseException h) {
+      return new Problem(h.getStatus(), code(h.getStatus()), detail(h.getStatus(), ctx));
+    }
+    LOG.error("fault method={} path={}", ctx.method(), Names.forLog(ctx.path()), e);
+    return new Problem(500, "internal", "The program failed at this; its log says where. Nothing was changed.");
+  }
+
+  private static Problem ofLedger(LedgerException e) {
+    return switch (e.reason()) {
+      case NOT_FOUND -> Problem.notFound(e.getMessage());
+      case CONFLICT -> new Problem(409, "conflict", e.getMessage());
+      case INVALID -> new Problem(422, "invalid", e.getMessage());
+      case STORAGE -> {
+        LOG.error("storage fault", e);
+        yield new Problem(503, "storage", "The storage cannot be used now; the log says why.");
+      }
+    };
+  }
+
+  private static String code(int status) {
+    return switch (status) {
+      case 404 -> "not-found";
+      case 405 -> "method";
+      case 413 -> "too-large";
+      default -> "http-" + status;
+    };
+  }
+
+  private static String detail(int status, Context ctx) {
+    return switch (status) {
+      case 404 -> "There is nothing at this address; see /openapi.json.";
+      case 405 -> "This address does not take " + ctx.method() + "; see /openapi.json.";
+      case 413 -> "The body is too large.";
+      default -> "The request cannot be answered.";
+    };
+  }
+
+  static void answer(Context ctx, Problem p) {
+    Map<String, Object> body = new LinkedHashMap<>();
+    body.put("type", "about:blank");
+    body.put("title", TITLES.getOrDefault(p.status(), "Problem"));
+    body.put("status", p.status());
+    body.put("code", p.code());
+    body.put("detail", p.getMessage());
+    ctx.status(p.status()).header("Cache-Control", "no-store");
+    if (p.status() == 401) {
+      ctx.header("WWW-Authenticate", "Bearer");
+    }
+    ctx.result(Json.bytes(body)).contentType(TYPE);
+  }
+}

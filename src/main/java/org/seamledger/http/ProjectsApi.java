@@ -1,0 +1,87 @@
+package org.seamledger.http;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.seamledger.ledger.Comparison;
+import org.seamledger.ledger.Project;
+import org.seamledger.ledger.Store;
+
+/** Projects, their revisions, and what changed from one to another. */
+final class ProjectsApi {
+
+  private final Store store;
+  private final AnalysesApi analyses;
+  private final Limits limits;
+
+  ProjectsApi(Store store, AnalysesApi analyses, Limits limits) {
+    this.store = store;
+    this.analyses = analyses;
+    this.limits = limits;
+  }
+
+  void install(RoutesConfig routes) {
+    routes.get("/api/projects", ctx -> Json.answer(ctx, 200, Map.of("projects", store.analyses().projects())));
+    routes.post("/api/projects", ctx -> Json.answer(ctx, 201, store.analyses().addProject(name(ctx))));
+    routes.get("/api/projects/{id}", this::project);
+    routes.patch("/api/projects/{id}", ctx -> Json.answer(ctx, 200, store.analyses().rename(ctx.pathParam("id"), name(ctx))));
+    routes.get("/api/analyses/{id}/changes", this::changes);
+  }
+
+  private String name(Context ctx) throws IOException {
+    String name = Names.clean(Json.text(Json.body(ctx, limits.bodyBytes()), "name"));
+    if (name.isBlank()) {
+      throw new Problem(422, "invalid", "A project needs a name.");
+    }
+    return name;
+  }
+
+  private void project(Context ctx) {
+    Project p = store.analyses().project(ctx.pathParam("id"));
+    Map<String, Object> b = new LinkedHashMap<>();
+    b.put("id", p.id());
+    b.put("name", p.name());
+    b.put("created", p.created());
+    b.put("revisions", p.revisions());
+    b.put("analyses", store.analyses().ofProject(p.id()).stream().map(analyses::body).toList());
+    Json.answer(ctx, 200, b);
+  }
+
+  private void changes(Context ctx) {
+    String from = ctx.queryParam("from");
+    if (from == null) {
+      throw Problem.badRequest("query/from", "Name the analysis to compare with: ?from=ID.");
+    }
+    Comparison c = store.analyses().compare(from, ctx.pathParam("id"));
+    Map<String, Object> b = new LinkedHashMap<>();
+    b.put("from", from);
+    b.put("to", ctx.pathParam("id"));
+    b.put("same", c.pairs().stream().filter(p -> p.changes().isEmpty()).count());
+    b.put("changed", c.pairs().stream().filter(p -> !p.changes().isEmpty()).map(ProjectsApi::pair).toList());
+    b.put("added", c.added());
+    b.put("removed", c.removed());
+    List<Map<String, Object>> kinds = new ArrayList<>();
+    c.lengthByKind().forEach((kind, m) -> kinds.add(Map.of("kind", kind, "beforeM", m[0], "afterM", m[1])));
+    b.put("lengths", kinds);
+    b.put("quantities", c.quantities().stream().map(ProjectsApi::amount).toList());
+    byte[] plain = Json.bytes(b);
+    Bodies.send(ctx.header("Cache-Control", "no-cache"), plain, PageFiles.gzip(plain), PageFiles.etag(plain), "application/json");
+  }
+
+  private static Map<String, Object> pair(Comparison.Pair p) {
+    return Map.of("before", p.before(), "after", p.after(), "by", p.by().name().toLowerCase(Locale.ROOT), "changes", p.changes());
+  }
+
+  private static Map<String, Object> amount(Comparison.Amount a) {
+    Map<String, Object> m = new LinkedHashMap<>();
+    m.put("name", a.name());
+    m.put("before", Double.isNaN(a.before()) ? null : a.before());
+    m.put("after", Double.isNaN(a.after()) ? null : a.after());
+    return m;
+  }
+}

@@ -1,0 +1,221 @@
+package org.seamledger.http;
+
+import io.javalin.Javalin;
+import io.javalin.compression.CompressionStrategy;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import org.seamledger.ledger.Analyses;
+import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredFile;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The running service. */
+public final class Server implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Server.class);
+  private static final int IDLE_MILLIS = 60_000;
+
+  private final Options options;
+  private final Store store;
+  private final Metrics metrics = new Metrics();
+  private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(r -> {
+    Thread t = new Thread(r, "clock");
+    t.setDaemon(true);
+    return t;
+  });
+  private final Jobs jobs;
+  private final Events events;
+  private final Gate gate;
+  private final PageFiles page = new PageFiles();
+  private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
+  private final Javalin javalin;
+  private final Optional<String> opened;
+
+  private Server(Options options, Gate gate, Store store) throws IOException {
+    this.options = options;
+    this.gate = gate;
+    this.store = store;
+    Path scratch = options.data().resolve("scratch");
+    Uploads uploads = new Uploads(options.data(), scratch, options.limits());
+    uploads.sweep(store.analyses().list());
+    jobs = new Jobs(store, options, metrics, scratch, clock);
+    events = new Events(store, jobs, options.limits(), clock);
+    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, new Samples(options.samples()), options.limits());
+    javalin = Javalin.create(c -> configure(c, analyses));
+    jobs.resume();
+    opened = openModels();
+  }
+
+  /**
+   * Starts to serve; returns when requests are answered.
+   *
+   * @throws IllegalArgumentException where the options cannot be honoured, with one line for people
+   * @throws org.seamledger.ledger.LedgerException where the data folder cannot be used
+   */
+  public static Server start(Options options) {
+    Gate gate = new Gate(options);
+    Store store = Store.open(options.data());
+    try {
+      Server server = new Server(options, gate, store);
+      server.listen();
+      return server;
+    } catch (IOException e) {
+      store.close();
+      throw new IllegalArgumentException("The data folder " + options.data() + " cannot be used: " + e.getMessage(), e);
+    } catch (RuntimeException e) {
+      store.close();
+      throw e;
+    }
+  }
+
+  private void listen() {
+    try {
+      javalin.start(options.bind(), options.port());
+    } catch (RuntimeException e) {
+      stopQuietly();
+      throw new IllegalArgumentException("Port " + options.port() + " on " + options.bind() + " cannot be used: another program listens there,"
+          + " or it is not allowed.", e);
+    }
+    LOG.info("serving url={} data={}", url(), options.data());
+  }
+
+  public int port() {
+    return javalin.port();
+  }
+
+  /** The address of the page. */
+  public String url() {
+    String host = options.bind().contains(":") ? "[" + options.bind() + "]" : options.bind();
+    return "http://" + host + ":" + port() + "/";
+  }
+
+  private void configure(JavalinConfig c, AnalysesApi analyses) {
+    c.startup.showJavalinBanner = false;
+    c.startup.showOldJavalinVersionWarning = false;
+    c.startup.startupWatcherEnabled = false;
+    c.http.compressionStrategy = CompressionStrategy.NONE;
+    c.http.prefer405over404 = true;
+    c.http.maxRequestSize = options.limits().bodyBytes() + 1L;
+    c.jetty.modifyHttpConfiguration(h -> {
+      h.setSendServerVersion(false);
+      h.setIdleTimeout(IDLE_MILLIS);
+    });
+    RoutesConfig routes = c.routes;
+    routes.before(this::secure);
+    Problems.install(routes);
+    routes.get("/api/health", this::health);
+    routes.get("/api/start", this::opening);
+    routes.post("/api/session", this::session);
+    routes.get("/metrics", ctx -> ctx.contentType(Metrics.TYPE)
+        .result(metrics.text(jobs.running(), jobs.waiting(), store.analyses().counts())).contentType(Metrics.TYPE));
+    routes.get("/openapi.json", ctx -> Bodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
+    page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
+    analyses.install(routes);
+    events.install(routes);
+    new ReviewsApi(store, options.limits()).install(routes);
+    new ProjectsApi(store, analyses, options.limits()).install(routes);
+    c.requestLogger.http(this::log);
+  }
+
+  private void secure(Context ctx) {
+    ctx.header("X-Content-Type-Options", "nosniff");
+    ctx.header("Referrer-Policy", "no-referrer");
+    ctx.header("Cross-Origin-Opener-Policy", "same-origin");
+    ctx.header("Cross-Origin-Resource-Policy", "same-origin");
+    ctx.header("Content-Security-Policy", page.contentSecurityPolicy());
+    gate.check(ctx);
+  }
+
+  private void log(Context ctx, float millis) {
+    String route = ctx.endpoints().lastHttpEndpoint() == null ? "none" : ctx.endpoints().lastHttpEndpoint().path;
+    metrics.request(ctx.req().getMethod(), route, ctx.statusCode(), millis / 1000.0);
+    LOG.info("request method={} route={} status={} ms={}", ctx.req().getMethod(), route, ctx.statusCode(), Math.round(millis));
+  }
+
+  private void health(Context ctx) {
+    Map<String, Object> b = new LinkedHashMap<>();
+    b.put("status", "ok");
+    b.put("program", "seamledger");
+    b.put("version", options.analyzer().version());
+    b.put("running", jobs.running());
+    b.put("waiting", jobs.waiting());
+    Json.answer(ctx, 200, b);
+  }
+
+  /** What the page shall open on. */
+  private void opening(Context ctx) {
+    Map<String, Object> b = new LinkedHashMap<>();
+    b.put("analysis", opened.orElse(null));
+    b.put("limits", Map.of("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files", options.limits().files()));
+    Json.answer(ctx, 200, b);
+  }
+
+  private void session(Context ctx) throws IOException {
+    gate.openSession(ctx, Json.text(Json.body(ctx, options.limits().bodyBytes()), "token"));
+    ctx.status(204);
+  }
+
+  /** Begins with the models of the command line; the same files, unchanged, under the same program open what is there already. */
+  private Optional<String> openModels() throws IOException {
+    if (options.models().isEmpty()) {
+      return Optional.empty();
+    }
+    List<StoredFile> files = new ArrayList<>();
+    StringBuilder origin = new StringBuilder(options.analyzer().version());
+    for (Path m : options.models()) {
+      Path absolute = m.toAbsolutePath();
+      long size = Files.size(absolute);
+      origin.append('\n').append(absolute).append(' ').append(size).append(' ').append(Files.getLastModifiedTime(absolute));
+      files.add(new StoredFile(m.getFileName().toString(), absolute.toString(), size, "model"));
+    }
+    Optional<Analysis> before = store.analyses().byOrigin(origin.toString()).filter(a -> !a.state().isFinal() || a.problem().isEmpty());
+    if (before.isPresent()) {
+      return before.map(Analysis::id);
+    }
+    Optional<String> project = store.analyses().byPaths(files.stream().map(StoredFile::path).toList());
+    Analysis added = store.analyses().add(Analyses.newId(), project, files.get(0).name(), files, origin.toString());
+    jobs.submit(added);
+    return Optional.of(added.id());
+  }
+
+  private static byte[] resource(String name) {
+    try (InputStream in = Server.class.getResourceAsStream(name)) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void stopQuietly() {
+    events.close();
+    clock.shutdownNow();
+    try {
+      jobs.close();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Stops answering, stops analyses (they run again at the next start), closes the storage. */
+  @Override
+  public void close() {
+    stopQuietly();
+    javalin.stop();
+    store.close();
+  }
+}

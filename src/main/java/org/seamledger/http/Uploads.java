@@ -1,0 +1,200 @@
+package org.seamledger.http;
+
+import io.javalin.http.Context;
+import jakarta.servlet.MultipartConfigElement;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.Part;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.StoredFile;
+
+/** Files that clients send: streamed to disk part by part, under names that the program makes up. */
+final class Uploads {
+
+  private static final int IN_MEMORY = 1 << 16;
+  private static final int LONGEST_FIELD = 200;
+  private static final long SYSTEM_BYTES = 1 << 20;
+
+  private final Path folder;
+  private final Path scratch;
+  private final Limits limits;
+
+  Uploads(Path data, Path scratch, Limits limits) {
+    this.folder = data.resolve("uploads");
+    this.scratch = scratch;
+    this.limits = limits;
+  }
+
+  /** What one upload holds. */
+  record Upload(List<StoredFile> files, Optional<String> project) {
+    String title() {
+      return files.get(0).name();
+    }
+  }
+
+  /** Reads a multipart body into the folder of an analysis; leaves nothing behind where it is refused. */
+  Upload receive(Context ctx, String analysis) {
+    String type = ctx.contentType();
+    if (type == null || !type.toLowerCase(Locale.ROOT).startsWith("multipart/form-data")) {
+      throw new Problem(415, "upload/type", "Send the models as multipart/form-data, each as a part named model.");
+    }
+    if (ctx.req().getContentLengthLong() > limits.requestBytes()) {
+      throw tooLarge();
+    }
+    ctx.req().setAttribute(ServletContextRequest.MULTIPART_CONFIG_ELEMENT,
+        new MultipartConfigElement(scratch.toString(), limits.fileBytes(), limits.requestBytes(), IN_MEMORY));
+    Path target = folder.resolve(analysis);
+    boolean kept = false;
+    try {
+      Upload upload = store(ctx.req().getParts(), target);
+      kept = true;
+      return upload;
+    } catch (IOException | ServletException | RuntimeException e) {
+      throw refusal(e);
+    } finally {
+      if (!kept) {
+        remove(analysis);
+      }
+    }
+  }
+
+  private Upload store(Collection<Part> parts, Path target) throws IOException {
+    List<Part> models = parts.stream().filter(p -> p.getName().equals("model")).toList();
+    List<Part> systems = parts.stream().filter(p -> p.getName().equals("system")).toList();
+    check(parts, models, systems);
+    Files.createDirectories(target);
+    List<StoredFile> files = new ArrayList<>();
+    for (Part p : models) {
+      files.add(write(p, target, files.size(), "model"));
+    }
+    for (Part p : systems) {
+      files.add(write(p, target, files.size(), "system"));
+    }
+    return new Upload(files, field(parts, "project"));
+  }
+
+  private void check(Collection<Part> parts, List<Part> models, List<Part> systems) {
+    if (models.isEmpty()) {
+      throw Problem.badRequest("upload/no-model", "Send at least one model as a part named model.");
+    }
+    if (models.size() > limits.files()) {
+      throw new Problem(413, "upload/too-many", "At most " + limits.files() + " models are analysed together; this upload has " + models.size() + ".");
+    }
+    if (systems.size() > 1 || systems.stream().anyMatch(p -> p.getSize() > SYSTEM_BYTES)) {
+      throw Problem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
+    }
+    for (Part p : parts) {
+      if (!Set.of("model", "system", "project").contains(p.getName())) {
+        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, system or project.");
+      }
+    }
+    if (models.stream().anyMatch(p -> p.getSize() == 0)) {
+      throw Problem.badRequest("upload/empty", "A model is empty: it has no bytes.");
+    }
+  }
+
+  private static StoredFile write(Part part, Path target, int place, String role) throws IOException {
+    String submitted = part.getSubmittedFileName();
+    Path file = target.resolve(role.equals("system") ? "system.json" : Names.onDisk(place, submitted)).toAbsolutePath();
+    try (InputStream in = part.getInputStream()) {
+      Files.copy(in, file);
+    } finally {
+      part.delete();
+    }
+    return new StoredFile(Names.file(submitted), file.toString(), Files.size(file), role);
+  }
+
+  private static Optional<String> field(Collection<Part> parts, String name) throws IOException {
+    for (Part p : parts) {
+      if (p.getName().equals(name)) {
+        try (InputStream in = p.getInputStream()) {
+          String text = new String(in.readNBytes(LONGEST_FIELD), StandardCharsets.UTF_8).strip();
+          return text.isEmpty() ? Optional.empty() : Optional.of(text);
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Problem refusal(Exception e) {
+    for (Throwable t = e; t != null; t = t.getCause()) {
+      if (t instanceof Problem p) {
+        return p;
+      }
+      String m = String.valueOf(t.getMessage());
+      if (m.contains("max length exceeded") || m.contains("exceeds max") || m.contains("Multipart Mime part") || m.contains("too large")) {
+        return tooLarge();
+      }
+      if (m.contains("No space left")) {
+        return new Problem(507, "storage/full", "The disk of this server is full.");
+      }
+    }
+    return Problem.badRequest("upload/broken", "The upload is not whole: a multipart/form-data body was expected, with parts named model.");
+  }
+
+  private Problem tooLarge() {
+    return new Problem(413, "upload/too-large", "A model may have " + limits.fileBytes() + " bytes here, and an upload "
+        + limits.requestBytes() + " in all. Compress it (.ifczip), or leave out what is not near the roof.");
+  }
+
+  /** Writes a roof system beside the models of a new analysis that reads another's files again. */
+  StoredFile writeSystem(String analysis, byte[] json) {
+    try {
+      Path target = Files.createDirectories(folder.resolve(analysis));
+      Path file = target.resolve("system.json").toAbsolutePath();
+      Files.write(file, json);
+      return new StoredFile("system.json", file.toString(), json.length, "system");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  void remove(String analysis) {
+    delete(folder.resolve(analysis));
+  }
+
+  /** Removes what no analysis refers to: uploads that were cut off, results that were being written. */
+  void sweep(List<Analysis> all) throws IOException {
+    Set<String> wanted = new HashSet<>();
+    all.forEach(a -> a.files().forEach(f -> {
+      Path parent = Path.of(f.path()).getParent();
+      if (parent != null) {
+        wanted.add(parent.getFileName() + "");
+      }
+    }));
+    Files.createDirectories(folder);
+    delete(scratch);
+    Files.createDirectories(scratch);
+    try (Stream<Path> found = Files.list(folder)) {
+      found.filter(p -> !wanted.contains(p.getFileName().toString())).forEach(Uploads::delete);
+    }
+  }
+
+  private static void delete(Path root) {
+    if (!Files.exists(root)) {
+      return;
+    }
+    try (Stream<Path> files = Files.walk(root)) {
+      for (Path p : files.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(p);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,256 @@
+package org.seamledger.ledger;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * The difference between two results of one building. Junctions are matched by id; what is left is matched by place (the same two end
+ * points within {@value #PLACE_M} m, in either direction), and what is left then by the elements that meet there, the kind and the
+ * direction of the line, the nearest first.
+ */
+public final class Comparison {
+
+  /** Lengths and places that differ by less are the same: a millimetre, what a measuring tape shows. */
+  static final double SAME_M = 0.001;
+  static final double PLACE_M = 0.05;
+  private static final double SAME_DIRECTION = Math.cos(Math.toRadians(5));
+
+  /** How a pair was found. */
+  public enum By {
+    ID, PLACE, ELEMENTS
+  }
+
+  /** A junction in one of the results. */
+  public record Line(String id, String kind, String detail, double lengthM) {
+  }
+
+  /** A junction in both results; {@code changes} names what differs: kind, detail, length, place, seals, fasteners; empty where nothing does. */
+  public record Pair(Line before, Line after, By by, List<String> changes) {
+    public Pair {
+      changes = List.copyOf(changes);
+    }
+  }
+
+  /** A number of the order in both results; NaN where one of them lacks it. */
+  public record Amount(String name, double before, double after) {
+  }
+
+  private final List<Pair> pairs = new ArrayList<>();
+  private final List<Line> added = new ArrayList<>();
+  private final List<Line> removed = new ArrayList<>();
+  private final List<Amount> quantities = new ArrayList<>();
+  private final Map<String, double[]> lengthByKind = new TreeMap<>();
+
+  private Comparison() {
+  }
+
+  static Comparison of(Outline before, Outline after) {
+    Comparison c = new Comparison();
+    c.match(before.junctions(), after.junctions());
+    c.compareQuantities(before.quantities(), after.quantities());
+    before.junctions().forEach(l -> c.lengthByKind.computeIfAbsent(l.kind(), k -> new double[2])[0] += l.lengthM());
+    after.junctions().forEach(l -> c.lengthByKind.computeIfAbsent(l.kind(), k -> new double[2])[1] += l.lengthM());
+    return c;
+  }
+
+  /** Junctions found in both, in the order of the newer result. */
+  public List<Pair> pairs() {
+    return List.copyOf(pairs);
+  }
+
+  /** Junctions of the newer result only. */
+  public List<Line> added() {
+    return List.copyOf(added);
+  }
+
+  /** Junctions of the older result only. */
+  public List<Line> removed() {
+    return List.copyOf(removed);
+  }
+
+  /** Every number of the order that either result has, by its path, such as {@code tape.orderM}. */
+  public List<Amount> quantities() {
+    return List.copyOf(quantities);
+  }
+
+  /** Total length before and after, metres, by kind in alphabetical order. */
+  public Map<String, double[]> lengthByKind() {
+    return new LinkedHashMap<>(lengthByKind);
+  }
+
+  private void match(List<Outline.Line> before, List<Outline.Line> after) {
+    Map<String, Outline.Line> left = new LinkedHashMap<>();
+    before.forEach(l -> left.put(l.id(), l));
+    Map<String, Outline.Line> partner = new HashMap<>();
+    Map<String, By> how = new HashMap<>();
+    for (Outline.Line l : after) {
+      take(left, left.get(l.id()), l, By.ID, partner, how);
+    }
+    byPlace(left, after, partner, how);
+    byElements(left, after, partner, how);
+    for (Outline.Line l : after) {
+      Outline.Line old = partner.get(l.id());
+      if (old == null) {
+        added.add(line(l));
+      } else {
+        pairs.add(new Pair(line(old), line(l), how.get(l.id()), changes(old, l)));
+      }
+    }
+    left.values().forEach(l -> removed.add(line(l)));
+  }
+
+  private static void take(Map<String, Outline.Line> left, Outline.Line old, Outline.Line l, By by,
+      Map<String, Outline.Line> partner, Map<String, By> how) {
+    if (old != null && left.remove(old.id()) != null) {
+      partner.put(l.id(), old);
+      how.put(l.id(), by);
+    }
+  }
+
+  private static void byPlace(Map<String, Outline.Line> left, List<Outline.Line> after, Map<String, Outline.Line> partner,
+      Map<String, By> how) {
+    Map<String, List<Outline.Line>> cells = new HashMap<>();
+    left.values().forEach(l -> cells.computeIfAbsent(cell(middle(l), 0, 0, 0), k -> new ArrayList<>()).add(l));
+    for (Outline.Line l : after) {
+      if (!partner.containsKey(l.id())) {
+        Outline.Line best = null;
+        for (Outline.Line o : around(cells, middle(l))) {
+          if (left.containsKey(o.id()) && samePlace(o, l, PLACE_M) && (best == null || gap(o, l) < gap(best, l))) {
+            best = o;
+          }
+        }
+        take(left, best, l, By.PLACE, partner, how);
+      }
+    }
+  }
+
+  private static List<Outline.Line> around(Map<String, List<Outline.Line>> cells, double[] p) {
+    List<Outline.Line> found = new ArrayList<>();
+    for (int dx = -1; dx <= 1; dx++) {
+      for (int dy = -1; dy <= 1; dy++) {
+        for (int dz = -1; dz <= 1; dz++) {
+          found.addAll(cells.getOrDefault(cell(p, dx, dy, dz), List.of()));
+        }
+      }
+    }
+    return found;
+  }
+
+  private static String cell(double[] p, int dx, int dy, int dz) {
+    return (Math.round(p[0] / PLACE_M) + dx) + "/" + (Math.round(p[1] / PLACE_M) + dy) + "/"
+        + (Math.round(p[2] / PLACE_M) + dz);
+  }
+
+  private static void byElements(Map<String, Outline.Line> left, List<Outline.Line> after,
+      Map<String, Outline.Line> partner, Map<String, By> how) {
+    Map<String, List<Outline.Line>> groups = new HashMap<>();
+    left.values().forEach(l -> groups.computeIfAbsent(company(l), k -> new ArrayList<>()).add(l));
+    for (Outline.Line l : after) {
+      if (!partner.containsKey(l.id()) && l.elements() != null && !l.elements().isEmpty()) {
+        Outline.Line best = null;
+        for (Outline.Line o : groups.getOrDefault(company(l), List.of())) {
+          if (left.containsKey(o.id()) && parallel(o, l) && (best == null || gap(o, l) < gap(best, l))) {
+            best = o;
+          }
+        }
+        take(left, best, l, By.ELEMENTS, partner, how);
+      }
+    }
+  }
+
+  private static String company(Outline.Line l) {
+    return l.kind() + " " + (l.elements() == null ? "" : String.join(" ", new TreeSet<>(l.elements())));
+  }
+
+  private static double[] middle(Outline.Line l) {
+    double[] a = l.start();
+    double[] b = l.path()[l.path().length / 2];
+    double[] c = l.path().length > 2 && distance(l.start(), l.end()) < SAME_M ? b : l.end();
+    return new double[] {(a[0] + c[0]) / 2, (a[1] + c[1]) / 2, (a[2] + c[2]) / 2};
+  }
+
+  private static boolean samePlace(Outline.Line a, Outline.Line b, double within) {
+    boolean along = distance(a.start(), b.start()) <= within && distance(a.end(), b.end()) <= within;
+    boolean against = distance(a.start(), b.end()) <= within && distance(a.end(), b.start()) <= within;
+    return (along || against) && Math.abs(a.lengthM() - b.lengthM()) <= 2 * within;
+  }
+
+  private static double gap(Outline.Line a, Outline.Line b) {
+    return distance(middle(a), middle(b));
+  }
+
+  private static boolean parallel(Outline.Line a, Outline.Line b) {
+    double la = distance(a.start(), a.end());
+    double lb = distance(b.start(), b.end());
+    if (la < SAME_M || lb < SAME_M) {
+      return la < SAME_M && lb < SAME_M;
+    }
+    double dot = 0;
+    for (int i = 0; i < 3; i++) {
+      dot += (a.end()[i] - a.start()[i]) * (b.end()[i] - b.start()[i]);
+    }
+    return Math.abs(dot) / (la * lb) >= SAME_DIRECTION;
+  }
+
+  private static double distance(double[] a, double[] b) {
+    return Math.sqrt((a[0] - b[0]) * (a[0] - b[0]) + (a[1] - b[1]) * (a[1] - b[1]) + (a[2] - b[2]) * (a[2] - b[2]));
+  }
+
+  private static List<String> changes(Outline.Line old, Outline.Line now) {
+    List<String> changes = new ArrayList<>();
+    if (!old.kind().equals(now.kind())) {
+      changes.add("kind");
+    }
+    if (!String.valueOf(old.detail()).equals(String.valueOf(now.detail()))) {
+      changes.add("detail");
+    }
+    if (Math.abs(old.lengthM() - now.lengthM()) > SAME_M) {
+      changes.add("length");
+    }
+    if (!samePlace(old, now, SAME_M)) {
+      changes.add("place");
+    }
+    if (differs(old.seals(), now.seals())) {
+      changes.add("seals");
+    }
+    if (differs(old.fasteners(), now.fasteners())) {
+      changes.add("fasteners");
+    }
+    return changes;
+  }
+
+  private static boolean differs(JsonNode a, JsonNode b) {
+    return !String.valueOf(a).equals(String.valueOf(b));
+  }
+
+  private static Line line(Outline.Line l) {
+    return new Line(l.id(), l.kind(), l.detail() == null ? "" : l.detail(), l.lengthM());
+  }
+
+  private void compareQuantities(JsonNode before, JsonNode after) {
+    Map<String, Double> a = new LinkedHashMap<>();
+    Map<String, Double> b = new LinkedHashMap<>();
+    numbers("", before, a);
+    numbers("", after, b);
+    Set<String> names = new LinkedHashSet<>(a.keySet());
+    names.addAll(new HashSet<>(b.keySet()).stream().sorted().toList());
+    names.forEach(n -> quantities.add(new Amount(n, a.getOrDefault(n, Double.NaN), b.getOrDefault(n, Double.NaN))));
+  }
+
+  private static void numbers(String path, JsonNode node, Map<String, Double> into) {
+    if (node.isNumber()) {
+      into.put(path, node.doubleValue());
+    } else if (node.isObject()) {
+      node.fields().forEachRemaining(e -> numbers(path.isEmpty() ? e.getKey() : path + "." + e.getKey(), e.getValue(), into));
+    }
+  }
+}

@@ -1,0 +1,129 @@
+package org.seamledger.ledger;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What people said: reviews of junctions, marks and comments on findings. */
+public final class Reviews {
+
+  private static final String REVIEW = "SELECT junction, state, note, kind, detail, reason, carried, version, updated FROM review ";
+
+  private final Database db;
+
+  Reviews(Database db) {
+    this.db = db;
+  }
+
+  /** The reviews of an analysis, by junction id. */
+  public List<Review> of(String analysis) {
+    return db.transaction(() -> {
+      requireAnalysis(analysis);
+      return db.list(REVIEW + "WHERE analysis = ? ORDER BY junction", Reviews::review, analysis);
+    });
+  }
+
+  private static Review review(ResultSet r) throws SQLException {
+    return new Review(r.getString(1), r.getString(2), r.getString(3), r.getString(4), r.getString(5), r.getString(6),
+        r.getBoolean(7), r.getLong(8), r.getString(9));
+  }
+
+  /**
+   * Writes the review of one junction.
+   *
+   * @param review {@code version} is the one that its author saw, 0 for none; a newer one in storage is a conflict, so that two people
+   *     never overwrite each other unseen
+   * @return the review as stored, with its new version
+   */
+  public Review put(String analysis, Review review) {
+    review.validate();
+    return db.transaction(() -> {
+      requireAnalysis(analysis);
+      if (db.one("SELECT 1 FROM junction WHERE analysis = ? AND id = ?", r -> 1, analysis, review.junction()).isEmpty()) {
+        throw new LedgerException(LedgerException.Reason.NOT_FOUND, "This analysis has no such junction.");
+      }
+      long stored = db.one("SELECT version FROM review WHERE analysis = ? AND junction = ?", r -> r.getLong(1), analysis, review.junction())
+          .orElse(0L);
+      requireSame(stored, review.version());
+      db.run("INSERT OR REPLACE INTO review VALUES(?,?,?,?,?,?,?,0,?,?)", analysis, review.junction(), review.state(), review.note(),
+          review.kind(), review.detail(), review.reason(), stored + 1, Analyses.now());
+      return db.one(REVIEW + "WHERE analysis = ? AND junction = ?", Reviews::review, analysis, review.junction()).orElseThrow();
+    });
+  }
+
+  /** The findings of an analysis with what was done about each, in the order of the result. */
+  public List<FindingMark> findings(String analysis) {
+    return db.transaction(() -> {
+      requireAnalysis(analysis);
+      List<FindingMark> all = new ArrayList<>();
+      Map<String, List<FindingMark.Comment>> comments = new HashMap<>();
+      db.list("SELECT finding, author, text, created FROM comment WHERE analysis = ? ORDER BY id", r -> comments
+          .computeIfAbsent(r.getString(1), k -> new ArrayList<>())
+          .add(new FindingMark.Comment(r.getString(2), r.getString(3), r.getString(4))), analysis);
+      for (FindingMark m : db.list(MARK + "WHERE analysis = ? ORDER BY place", r -> mark(r, List.of()), analysis)) {
+        all.add(with(m, comments.getOrDefault(m.id(), List.of())));
+      }
+      return all;
+    });
+  }
+
+  private static final String MARK = "SELECT id, place, state, reason, assignee, version, updated FROM finding ";
+
+  private static FindingMark mark(ResultSet r, List<FindingMark.Comment> comments) throws SQLException {
+    return new FindingMark(r.getString(1), r.getInt(2), r.getString(3), r.getString(4), r.getString(5), r.getLong(6), r.getString(7),
+        comments);
+  }
+
+  private static FindingMark with(FindingMark m, List<FindingMark.Comment> comments) {
+    return new FindingMark(m.id(), m.place(), m.state(), m.reason(), m.assignee(), m.version(), m.updated(), comments);
+  }
+
+  private FindingMark requireMark(String analysis, String id) throws SQLException {
+    FindingMark m = db.one(MARK + "WHERE analysis = ? AND id = ?", r -> mark(r, List.of()), analysis, id)
+        .orElseThrow(() -> new LedgerException(LedgerException.Reason.NOT_FOUND, "This analysis has no such finding."));
+    return with(m, db.list("SELECT author, text, created FROM comment WHERE analysis = ? AND finding = ? ORDER BY id",
+        r -> new FindingMark.Comment(r.getString(1), r.getString(2), r.getString(3)), analysis, id));
+  }
+
+  /** Accepts, reopens or assigns a finding; {@code version} as for reviews. */
+  public FindingMark put(String analysis, FindingMark mark) {
+    mark.validate();
+    return db.transaction(() -> {
+      requireAnalysis(analysis);
+      requireSame(requireMark(analysis, mark.id()).version(), mark.version());
+      db.run("UPDATE finding SET state = ?, reason = ?, assignee = ?, version = version + 1, updated = ? WHERE analysis = ? AND id = ?",
+          mark.state(), mark.reason(), mark.assignee(), Analyses.now(), analysis, mark.id());
+      return requireMark(analysis, mark.id());
+    });
+  }
+
+  /** Adds a remark to a finding. */
+  public FindingMark comment(String analysis, String finding, String author, String text) {
+    if (text.isBlank() || text.length() > Review.LONGEST_TEXT || author.length() > 200) {
+      throw new LedgerException(LedgerException.Reason.INVALID,
+          "a comment needs text, at most " + Review.LONGEST_TEXT + " characters, and an author's name of at most 200");
+    }
+    return db.transaction(() -> {
+      requireAnalysis(analysis);
+      requireMark(analysis, finding);
+      db.run("INSERT INTO comment(analysis, finding, author, text, created) VALUES(?,?,?,?,?)", analysis, finding, author, text, Analyses.now());
+      db.run("UPDATE finding SET version = version + 1, updated = ? WHERE analysis = ? AND id = ?", Analyses.now(), analysis, finding);
+      return requireMark(analysis, finding);
+    });
+  }
+
+  private void requireAnalysis(String analysis) throws SQLException {
+    if (db.one("SELECT 1 FROM analysis WHERE id = ?", r -> 1, analysis).isEmpty()) {
+      throw new LedgerException(LedgerException.Reason.NOT_FOUND, "There is no such analysis.");
+    }
+  }
+
+  private static void requireSame(long stored, long seen) {
+    if (stored != seen) {
+      throw new LedgerException(LedgerException.Reason.CONFLICT, "Somebody else changed this meanwhile; look at it again and repeat your change.");
+    }
+  }
+}

@@ -1,0 +1,35 @@
+package org.seamledger.ledger;
+
+import java.nio.file.Path;
+
+/** The storage of one server: a folder that it alone uses while it runs. */
+public final class Store implements AutoCloseable {
+
+  private final Database db;
+  private final Analyses analyses;
+  private final Reviews reviews;
+
+  private Store(Database db) {
+    this.db = db;
+    this.analyses = new Analyses(db);
+    this.reviews = new Reviews(db);
+  }
+
+  /** Opens the storage in a folder, creating both where needed. */
+  public static Store open(Path folder) {
+    return new Store(Database.open(folder));
+  }
+
+  public Analyses analyses() {
+    return analyses;
+  }
+
+  public Reviews reviews() {
+    return reviews;
+  }
+
+  @Override
+  public void close() {
+    db.close();
+  }
+}

@@ -1,0 +1,28 @@
+package org.seamledger.quantity;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.seamledger.detail.KindedJunction;
+
+/** What the rules need to know of a junction, besides its line, to choose its detail: see {@code org.seamledger.detail}. */
+public final class DetailFacts {
+
+  private DetailFacts() {}
+
+  public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system) {
+    SortedMap<String, Object> facts = new TreeMap<>(Map.of(
+        "ridgeVented", system.ridge().vented(),
+        "counterflashing", word(system.walls().counterflashing()),
+        "fixedAt", word(system.panel().fixedAt()),
+        "sealSeamsBelowDegrees", system.limits().sealSeamsBelow().degrees(),
+        "cricketAboveM", system.curbs().cricketAbove().value()));
+    facts.put("onSeam", junction.kind().equals("pipe") && layout.round(junction).onSeam());
+    return facts;
+  }
+
+  private static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,34 @@
+package org.seamledger.quantity;
+
+import java.util.List;
+import org.seamledger.detail.Run;
+
+/**
+ * What one junction takes.
+ *
+ * @param closures the cut list of pieces between seams, per part and face the longest first
+ * @param cornerPlugs plugs where a line of closures ends: at a rake, or mitred where lines meet; one an end and face
+ * @param steps the arithmetic, a line of text each
+ */
+public record JunctionQuantities(String junction, List<MetalLine> metal, List<SealLine> seals, List<FastenerRow> fasteners,
+    List<ClosureCut> closures, int seamEndPlugs, int cornerPlugs, List<String> steps) {
+
+  public JunctionQuantities {
+    metal = List.copyOf(metal);
+    seals = List.copyOf(seals);
+    fasteners = List.copyOf(fasteners);
+    closures = List.copyOf(closures);
+    steps = List.copyOf(steps);
+  }
+
+  /** Pieces between seams. */
+  public int closurePieces() {
+    return closures.stream().mapToInt(ClosureCut::count).sum();
+  }
+
+  /** Length of the lines of one form along the junction, without what seals laps of parts and ends of seams. */
+  public double lineLengthM(org.seamledger.detail.Seal.Form form) {
+    return seals.stream().filter(s -> s.form() == form && s.run() != Run.PER_LAP && s.run() != Run.PER_SEAM)
+        .mapToDouble(SealLine::lengthM).sum();
+  }
+}

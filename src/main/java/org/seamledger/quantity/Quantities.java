@@ -1,0 +1,111 @@
+package org.seamledger.quantity;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+import org.seamledger.junction.Facts;
+import org.seamledger.junction.Junction;
+import org.seamledger.measure.Format;
+import org.seamledger.quantity.formula.ObliqueCut;
+import org.seamledger.quantity.layout.FaceLayout;
+import org.seamledger.quantity.layout.LinePiece;
+import org.seamledger.quantity.layout.Panel;
+import org.seamledger.roof.RoofFace;
+
+/**
+ * The quantities of a takeoff.
+ *
+ * @param byJunction by id, sorted
+ * @param panels the cut list, face by face in the order of their ids, the longest first
+ * @param findings of the count itself: sums that don't agree, slivers
+ */
+public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String, JunctionQuantities> byJunction,
+    ProjectQuantities project, List<PanelCut> panels, List<Finding> findings) {
+
+  /** Lengths that two methods give agree within this (metres) and this share. */
+  private static final double SLACK = 0.005;
+  private static final double SHARE = 0.002;
+
+  public Quantities {
+    byJunction = Collections.unmodifiableSortedMap(new TreeMap<>(byJunction));
+    panels = List.copyOf(panels);
+    findings = List.copyOf(findings);
+  }
+
+  /** Counts everything. {@code layout} is that of the same faces and system, which the choice of details needed, too. */
+  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system) {
+    SortedMap<String, JunctionQuantities> counted = new TreeMap<>();
+    List<Finding> findings = new ArrayList<>();
+    for (DetailedJunction j : junctions) {
+      JunctionQuantities q = JunctionCounter.count(j, layout, system);
+      counted.put(q.junction(), q);
+      reconcile(j.junction().junction(), q, layout, findings);
+    }
+    faces.forEach(f -> slivers(f, layout.face(f.id()), system, findings));
+    ProjectQuantities project = ProjectSum.of(junctions, counted.values(), layout, system);
+    return new Quantities(system, layout, counted, project, panelCuts(faces, layout), findings);
+  }
+
+  /**
+   * Closures of every face against the line's length, by another way than they were counted: from the line's run along the eave and its
+   * plan angle to the fall, run / sin ψ.
+   */
+  private static void reconcile(Junction junction, JunctionQuantities counted, RoofLayout layout, List<Finding> findings) {
+    for (String face : junction.faces()) {
+      boolean other = isOther(junction.facts(), layout.roofFace(face).slopeDegrees());
+      double obliquity = junction.facts().number(other ? "otherObliquityDegrees" : "obliquityDegrees");
+      double slope = junction.facts().number(other ? "otherSlopeDegrees" : "slopeDegrees");
+      boolean straight = junction.path().size() == 2 && !junction.facts().flag("curved");
+      if (!straight || Double.isNaN(obliquity) || Double.isNaN(slope) || counted.closures().stream().noneMatch(c -> c.face().equals(face))) {
+        continue;
+      }
+      Side side = Side.of(junction, layout.roofFace(face), layout.face(face));
+      double run = side.pieces().stream().mapToDouble(LinePiece::widthM).sum();
+      double length = run / Math.sin(Math.toRadians(ObliqueCut.of(obliquity, slope).psiDegrees()));
+      if (Math.abs(length - junction.lengthM()) > SLACK + SHARE * junction.lengthM()) {
+        findings.add(Finding.of(Code.CLOSURES_MISMATCH, "closures on " + face + " add up to " + Format.formatBoth(length) + ", the line is "
+            + Format.formatBoth(junction.lengthM()), junction.elements()).at(junction.id()));
+      }
+    }
+  }
+
+  /** Facts name a first and another face, by their slopes; faces of equal slope meet the line at equal angles. */
+  private static boolean isOther(Facts facts, double slopeDegrees) {
+    double first = Math.abs(facts.number("slopeDegrees") - slopeDegrees);
+    double second = Math.abs(facts.number("otherSlopeDegrees") - slopeDegrees);
+    return second < first;
+  }
+
+  private static void slivers(RoofFace face, FaceLayout layout, RoofSystem system, List<Finding> findings) {
+    List<Panel> slivers = layout.panels().stream().filter(Panel::sliver).toList();
+    if (!slivers.isEmpty()) {
+      LengthText text = LengthText.of(system);
+      String list = String.join(", ", slivers.stream().map(p -> "pan " + p.pan() + " " + text.part(p.widthM())).toList());
+      findings.add(Finding.of(Code.SLIVER, face.id() + " has panels narrower than " + system.panel().minimumPiece() + ": " + list,
+          face.elements()));
+    }
+  }
+
+  private static List<PanelCut> panelCuts(List<RoofFace> faces, RoofLayout layout) {
+    List<PanelCut> cuts = new ArrayList<>();
+    for (RoofFace face : faces) {
+      Map<List<Long>, PanelCut> equal = new LinkedHashMap<>();
+      for (Panel p : layout.face(face.id()).panels()) {
+        List<Long> key = List.of(Math.round(p.lengthM() * 1000), Math.round(p.widthM() * 1000), Math.round(p.lowBevelDegrees() * 10),
+            Math.round(p.highBevelDegrees() * 10), p.shaped() ? (long) p.pan() : 0);
+        equal.merge(key, new PanelCut(face.id(), 1, p), (a, b) -> new PanelCut(a.face(), a.count() + 1, a.panel()));
+      }
+      List<PanelCut> sorted = new ArrayList<>(equal.values());
+      sorted.sort((a, b) -> Long.compare(Math.round(b.panel().lengthM() * 1000), Math.round(a.panel().lengthM() * 1000)));
+      cuts.addAll(sorted);
+    }
+    return cuts;
+  }
+}

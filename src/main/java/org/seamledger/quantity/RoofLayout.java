@@ -1,0 +1,68 @@
+package org.seamledger.quantity;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.seamledger.detail.KindedJunction;
+import org.seamledger.quantity.layout.FaceLayout;
+import org.seamledger.quantity.layout.RoundOnFace;
+import org.seamledger.roof.RoofFace;
+
+/** Panels and seams of a whole roof. */
+public final class RoofLayout {
+
+  /** Below this slope, degrees, a face gets no seams: within survey noise of level. */
+  private static final double LEVEL = 0.5;
+
+  private final SortedMap<String, FaceLayout> byFace;
+  private final SortedMap<String, RoofFace> faces;
+  private final RoofSystem system;
+
+  private RoofLayout(SortedMap<String, FaceLayout> byFace, SortedMap<String, RoofFace> faces, RoofSystem system) {
+    this.byFace = Collections.unmodifiableSortedMap(byFace);
+    this.faces = faces;
+    this.system = system;
+  }
+
+  public static RoofLayout of(List<RoofFace> faces, RoofSystem system) {
+    SortedMap<String, FaceLayout> byFace = new TreeMap<>();
+    SortedMap<String, RoofFace> byId = new TreeMap<>();
+    for (RoofFace face : faces) {
+      byId.put(face.id(), face);
+      byFace.put(face.id(), face.slopeDegrees() < LEVEL ? FaceLayout.seamless(face)
+          : FaceLayout.of(face, system.panel().coverage().value(), system.layout().start(), system.layout().offset().value(),
+              system.panel().minimumPiece().value()));
+    }
+    return new RoofLayout(byFace, byId, system);
+  }
+
+  /** By id of the face, sorted. */
+  public SortedMap<String, FaceLayout> byFace() {
+    return byFace;
+  }
+
+  /** @throws IllegalArgumentException for a face that is not of this roof */
+  public FaceLayout face(String id) {
+    FaceLayout layout = byFace.get(id);
+    if (layout == null) {
+      throw new IllegalArgumentException("no face " + id);
+    }
+    return layout;
+  }
+
+  RoofFace roofFace(String id) {
+    return faces.get(id);
+  }
+
+  /** True where seams of the face get a sealant in the seam. */
+  public boolean seamsSealed(String face) {
+    return !byFace.get(face).seams().isEmpty() && system.sealsSeamsAt(faces.get(face).slopeDegrees());
+  }
+
+  /** Where a round thing stands among the seams of its face, its boot's flange included. */
+  public RoundOnFace round(KindedJunction junction) {
+    return RoundOnFace.of(junction.junction().path(), face(junction.junction().faces().get(0)),
+        system.pipes().boltCircleMargin().value());
+  }
+}

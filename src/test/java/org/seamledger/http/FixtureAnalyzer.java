@@ -1,0 +1,57 @@
+package org.seamledger.http;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import org.seamledger.finding.UnreadableModelException;
+
+/**
+ * Stands where the analysis will be: a "model" is one line of words that says which made-up result to answer, such as
+ * {@code house pitch=0.5 width=14 pipe=yes} or {@code many count=20000} or {@code slow millis=5000} or {@code unreadable} or {@code fault}.
+ */
+final class FixtureAnalyzer implements Analyzer {
+
+  @Override
+  public void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream out) throws IOException {
+    String text = Files.readString(models.get(0).path(), StandardCharsets.UTF_8).strip();
+    Map<String, String> words = new HashMap<>();
+    for (String w : text.split("\\s+")) {
+      int at = w.indexOf('=');
+      words.put(at < 0 ? "what" : w.substring(0, at), w.substring(at + 1));
+    }
+    progress.progress("Reading the model", 0.1);
+    wait(Integer.parseInt(words.getOrDefault("millis", "0")), progress);
+    switch (words.getOrDefault("what", "")) {
+      case "many" -> LedgerFixtures.MAPPER.writeValue(out, LedgerFixtures.many(Integer.parseInt(words.get("count"))));
+      case "unreadable" -> throw new UnreadableModelException(models.get(0).name(), 7, 12, "a semicolon", "the end of the file");
+      case "fault" -> throw new IllegalStateException("a fault with a secret in it");
+      case "nonsense" -> out.write("[1, 2".getBytes(StandardCharsets.UTF_8));
+      default -> LedgerFixtures.MAPPER.writeValue(out, LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
+          Double.parseDouble(words.getOrDefault("width", "14")), !"no".equals(words.get("pipe")),
+          words.getOrDefault("chimney", "Chimney").replace('_', ' '), system.isPresent() ? Files.readString(system.get()) : ""));
+    }
+  }
+
+  private static void wait(int millis, ProgressListener progress) {
+    try {
+      for (int i = 0; i < millis; i += 50) {
+        Thread.sleep(50);
+        progress.progress("Finding junctions", 0.1 + 0.8 * i / millis);
+      }
+    } catch (InterruptedException e) {
+      throw new CancellationException();
+    }
+  }
+
+  @Override
+  public String version() {
+    return "fixture";
+  }
+}

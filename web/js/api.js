@@ -1,0 +1,79 @@
+// The service, as functions. Errors are what the service said, for people.
+
+export class Refused extends Error {
+  constructor(status, body) {
+    super(body.detail ?? `The service answered ${status}.`);
+    this.status = status;
+    this.code = body.code ?? '';
+  }
+}
+
+async function call(method, path, body) {
+  const init = {method, headers: {Accept: 'application/json'}};
+  if (body instanceof FormData) init.body = body;
+  else if (body !== undefined) {
+    init.body = JSON.stringify(body);
+    init.headers['Content-Type'] = 'application/json';
+  }
+  let answer;
+  try {
+    answer = await fetch(path, init);
+  } catch {
+    throw new Refused(0, {code: 'unreachable', detail: 'The service does not answer. Is it still running?'});
+  }
+  if (answer.status === 204) return null;
+  const json = await answer.json().catch(() => ({}));
+  if (!answer.ok) throw new Refused(answer.status, json);
+  return json;
+}
+
+const a = id => '/api/analyses/' + encodeURIComponent(id);
+
+export const start = () => call('GET', '/api/start');
+export const openSession = token => call('POST', '/api/session', {token});
+export const samples = () => call('GET', '/api/samples').then(r => r.samples);
+export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);
+export const analyses = () => call('GET', '/api/analyses').then(r => r.analyses);
+export const analysis = id => call('GET', a(id));
+export const ledger = id => call('GET', a(id) + '/ledger');
+export const reviews = id => call('GET', a(id) + '/reviews');
+export const cancel = id => call('DELETE', a(id));
+export const remove = id => call('DELETE', a(id) + '?remove=true');
+export const putReview = (id, junction, review) => call('PUT', `${a(id)}/reviews/${encodeURIComponent(junction)}`, review);
+export const putFinding = (id, finding, mark) => call('PUT', `${a(id)}/findings/${encodeURIComponent(finding)}`, mark);
+export const comment = (id, finding, text, author) => call('POST', `${a(id)}/findings/${encodeURIComponent(finding)}/comments`, {text, author});
+export const recompute = (id, system) => call('POST', a(id) + '/recompute', {system});
+export const project = id => call('GET', '/api/projects/' + encodeURIComponent(id));
+export const rename = (id, name) => call('PATCH', '/api/projects/' + encodeURIComponent(id), {name});
+export const changes = (from, to) => call('GET', `${a(to)}/changes?from=${encodeURIComponent(from)}`);
+
+/** Sends files, with how much has gone out; fetch cannot tell that. */
+export function upload(files, system, project, onSent) {
+  const form = new FormData();
+  if (project) form.append('project', project);
+  for (const f of files) form.append('model', f, f.name);
+  if (system) form.append('system', system, system.name);
+  return new Promise((resolve, reject) => {
+    const x = new XMLHttpRequest();
+    x.open('POST', '/api/analyses');
+    x.responseType = 'json';
+    x.upload.onprogress = e => e.lengthComputable && onSent(e.loaded / e.total);
+    x.onload = () => x.status === 202 ? resolve(x.response) : reject(new Refused(x.status, x.response ?? {}));
+    x.onerror = () => reject(new Refused(0, {code: 'unreachable', detail: 'The upload was cut off: the service refused it or does not answer.'}));
+    x.send(form);
+  });
+}
+
+/** Follows an analysis to its end; returns a promise of the last event and a way to stop listening. */
+export function follow(id, onProgress) {
+  const source = new EventSource(a(id) + '/events');
+  const end = new Promise(resolve => {
+    source.addEventListener('progress', e => onProgress(JSON.parse(e.data)));
+    source.addEventListener('end', e => { source.close(); resolve(JSON.parse(e.data)); });
+    source.onerror = async () => {
+      const now = await analysis(id).catch(() => null);
+      if (now && ['done', 'failed', 'cancelled'].includes(now.state)) { source.close(); resolve({state: now.state}); }
+    };
+  });
+  return {end, stop: () => source.close()};
+}

@@ -1,0 +1,58 @@
+// The desk: the book with the open tab on one side, the drawing and the slip of the chosen junction on the other.
+
+import {h, put} from './dom.js';
+import {set, state, watch} from './state.js';
+import {mountTable} from './table.js';
+import {mountPlan} from './plan.js';
+import {mountSlip} from './slip.js';
+import {mountFindings} from './findings.js';
+import {mountOrder} from './order.js';
+import {mountRevisions} from './revisions.js';
+import {mountNotes} from './notes.js';
+import {legend} from './legend.js';
+
+const BOOKS = {ledger: mountTable, findings: mountFindings, order: mountOrder, revisions: mountRevisions, notes: mountNotes};
+const VIEWS = [['plan', 'Plan'], ['both', 'Both'], ['3d', '3-D']];
+
+let parts = null;
+watch(['tab'], () => parts && state.ledger && showBook());
+watch(['view'], () => parts && state.ledger && showView());
+
+export function mountDesk(desk) {
+  parts = {books: {}, book: h('section', {id: 'book', class: 'book', tabindex: -1, 'aria-label': 'Ledger'})};
+  parts.switch = h('div', {class: 'view-switch', role: 'group', 'aria-label': 'Drawing'});
+  parts.plan = h('div', {class: 'drawing plan'});
+  parts.roof = h('div', {class: 'drawing roof'});
+  parts.slip = h('section', {class: 'slip', 'aria-label': 'The junction', tabindex: 0});
+  put(desk, parts.book, h('section', {class: 'board', 'aria-label': 'The roof'},
+    h('div', {class: 'board-head'}, parts.switch, legend()),
+    h('div', {class: 'drawings'}, parts.plan, parts.roof)), parts.slip);
+  mountPlan(parts.plan);
+  mountSlip(parts.slip);
+  showBook();
+  showView();
+}
+
+function showBook() {
+  const tab = BOOKS[state.tab] ? state.tab : 'ledger';
+  if (!parts.books[tab]) {
+    parts.books[tab] = h('div', {class: 'page ' + tab});
+    BOOKS[tab](parts.books[tab]);
+  }
+  put(parts.book, parts.books[tab]);
+  parts.books[tab].dispatchEvent(new Event('shown'));
+}
+
+function showView() {
+  put(parts.switch, VIEWS.map(([id, text]) => h('button', {'aria-pressed': String(state.view === id), on: {click: () => set({view: id})}}, text)));
+  parts.plan.hidden = state.view === '3d';
+  parts.roof.hidden = state.view === 'plan';
+  if (state.view !== 'plan' && !parts.has3d) {
+    parts.has3d = true;
+    put(parts.roof, h('p', {class: 'loading'}, 'Raising the roof…'));
+    const root = parts.roof;
+    import('./roof3d.js').then(m => m.mountRoof(root)).catch(() => put(root,
+      h('p', {class: 'empty'}, 'This browser draws no 3-D here (WebGL is off). The plan shows the same junctions, and picking works there too.')));
+  }
+  dispatchEvent(new Event('resize'));
+}

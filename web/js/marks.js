@@ -1,0 +1,46 @@
+// What seals a junction decides how it is drawn: colour, width and dashes each tell the classes apart by themselves.
+// The colours are those of Okabe and Ito's palette, chosen so that people with any kind of colour vision can tell them apart.
+
+export const SEALS = {
+  'tape-bead': {text: 'Tape and hidden bead', colour: '#0072b2', width: 4, dash: null},
+  'tape': {text: 'Tape only', colour: '#009e73', width: 3, dash: [14, 5]},
+  'exposed': {text: 'Includes a visible bead', colour: '#d55e00', width: 5, dash: [6, 4]},
+  'bead': {text: 'Bead only', colour: '#b8609a', width: 4, dash: [3, 4]},
+  'in-seam': {text: 'Seam sealant', colour: '#2f9fd0', width: 3, dash: [20, 4]},
+  'metal': {text: 'Metal only, no sealant', colour: '#6b747b', width: 2, dash: null},
+  'none': {text: 'Nothing decided yet', colour: '#e69f00', width: 6, dash: [2, 6]},
+};
+
+/** The class of a junction, from its seals and metal. */
+export function sealClass(j) {
+  const seals = j.seals ?? [];
+  const forms = new Set(seals.map(x => x.form));
+  if (seals.some(x => x.exposure === 'exposed')) return 'exposed';
+  if (forms.has('tape')) return forms.has('bead') ? 'tape-bead' : 'tape';
+  if (forms.has('bead')) return 'bead';
+  if (forms.has('in-seam')) return 'in-seam';
+  return j.kind === 'unclassified' || !(j.metal ?? []).length ? 'none' : 'metal';
+}
+
+export const KINDS = {
+  'ridge': 'Ridge', 'hip': 'Hip', 'valley': 'Valley', 'level-valley': 'Level valley',
+  'transition-convex': 'Transition, convex', 'transition-concave': 'Transition, concave',
+  'eave': 'Eave', 'high-edge': 'High edge', 'rake': 'Rake', 'headwall': 'Headwall', 'sidewall': 'Sidewall',
+  'low-wall': 'Low wall', 'skew-wall': 'Skew wall', 'curb-upslope': 'Curb, upslope side', 'curb-side': 'Curb, side',
+  'curb-downslope': 'Curb, downslope side', 'pipe': 'Pipe', 'flat-edge': 'Edge of a level face', 'unclassified': 'Unclassified',
+};
+
+export const kindText = kind => KINDS[kind] ?? kind;
+
+export const REVIEW = {
+  open: {text: 'Not looked at', sign: '○'},
+  checked: {text: 'Checked', sign: '●'},
+  question: {text: 'Question', sign: '?'},
+  recheck: {text: 'Check again: it changed', sign: '◐'},
+};
+
+export const SEVERITY = {
+  violation: {text: 'Violation', sign: '■'},
+  warning: {text: 'Warning', sign: '▲'},
+  info: {text: 'Note', sign: '·'},
+};

@@ -1,0 +1,2 @@
+import {h, put} from './dom.js';
+export function mountNotes(root) { put(root, h('p', {}, 'notes')); }

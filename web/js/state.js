@@ -1,0 +1,102 @@
+// The one state of the page. Views read it, say with `set` what changes, and are called back when a name that they watch changed.
+
+const DEFAULTS = {
+  analysis: null,      // description of the analysis from the service
+  ledger: null,        // the result, indexed (see ledger.js)
+  reviews: new Map(),  // junction id -> review
+  marks: new Map(),    // place of the finding -> what was done about it
+  changes: null,       // difference to another revision
+  problem: null,       // what went wrong, for the whole page
+  tab: 'ledger',
+  view: 'both',        // plan, 3d or both
+  selected: '',        // junction id
+  face: '',            // roof face id under attention
+  filters: {},         // kind, detail, seal, finding, face, element, review, text
+  sort: 'place',
+  group: 'kind',
+  closed: new Set(),   // groups folded away
+  units: 'metric',
+  theme: 'auto',
+  against: '',         // analysis to compare with
+};
+
+/** Names that the address of the page holds, so that a link shows the same again. */
+const IN_ADDRESS = ['tab', 'view', 'selected', 'sort', 'group', 'units', 'against'];
+const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'text'];
+
+export const state = {...DEFAULTS};
+const watchers = [];
+let pending = null;
+
+/** Calls fn when one of the names changes, once for all changes made in one go. */
+export function watch(names, fn) {
+  watchers.push({names: new Set(names), fn});
+}
+
+export function set(patch) {
+  const changed = Object.keys(patch).filter(k => state[k] !== patch[k]);
+  if (!changed.length) return;
+  Object.assign(state, patch);
+  if (!pending) {
+    pending = new Set();
+    queueMicrotask(flush);
+  }
+  changed.forEach(k => pending.add(k));
+}
+
+function flush() {
+  const changed = pending;
+  pending = null;
+  for (const w of [...watchers]) if ([...w.names].some(n => changed.has(n))) w.fn(changed);
+  if (IN_ADDRESS.some(n => changed.has(n)) || changed.has('filters')) writeAddress(changed.has('tab'));
+}
+
+/** Sets or clears one filter. */
+export function filter(name, value) {
+  const filters = {...state.filters};
+  if (value) filters[name] = value; else delete filters[name];
+  set({filters});
+}
+
+export function readAddress() {
+  const q = new URLSearchParams(location.search);
+  const patch = {filters: {}};
+  for (const n of IN_ADDRESS) patch[n] = q.get(n) ?? DEFAULTS[n];
+  for (const n of FILTERS) if (q.get('f.' + n)) patch.filters[n] = q.get('f.' + n);
+  patch.units = q.get('units') ?? remembered('units') ?? 'metric';
+  return {patch, analysis: q.get('analysis')};
+}
+
+export function address(over = {}) {
+  const q = new URLSearchParams();
+  const all = {...state, ...over};
+  if (all.analysis) q.set('analysis', all.analysis.id);
+  for (const n of IN_ADDRESS) if (all[n] && all[n] !== DEFAULTS[n]) q.set(n, all[n]);
+  for (const [n, v] of Object.entries(all.filters)) q.set('f.' + n, v);
+  return '?' + q;
+}
+
+let restoring = false;
+function writeAddress(step) {
+  if (restoring || !state.analysis) return;
+  const url = address();
+  if (url === location.search) return;
+  if (step) history.pushState(null, '', url); else history.replaceState(null, '', url);
+}
+
+addEventListener('popstate', () => {
+  const {patch, analysis} = readAddress();
+  if ((analysis ?? '') !== (state.analysis?.id ?? '')) return location.reload();
+  restoring = true;
+  set(patch);
+  queueMicrotask(() => queueMicrotask(() => { restoring = false; }));
+});
+
+/** Small preferences of this browser; nothing of a model. */
+export function remembered(name) {
+  try { return localStorage.getItem('seamledger.' + name); } catch { return null; }
+}
+
+export function remember(name, value) {
+  try { localStorage.setItem('seamledger.' + name, value); } catch { /* private windows keep nothing */ }
+}
