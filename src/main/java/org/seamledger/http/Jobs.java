@@ -24,6 +24,7 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.takeoff.UnusableFileException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -159,6 +160,8 @@ final class Jobs implements AutoCloseable {
       store.analyses().complete(job.id, result);
     } catch (UnreadableModelException e) {
       store.analyses().end(job.id, State.FAILED, "model/unreadable", e.getMessage());
+    } catch (UnusableFileException e) {
+      store.analyses().end(job.id, State.FAILED, "system/unusable", e.getMessage());
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
       fail(job, e);
     } finally {

@@ -2,6 +2,7 @@ package org.seamledger.takeoff;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.source.ModelFile;
@@ -30,6 +31,11 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
 
   public static Inputs ofFiles(List<Path> files) {
     return of(files.stream().map(ModelFile::new).toList());
+  }
+
+  /** Files in the map's order, each with the name that people gave it. */
+  public static Inputs ofNamedFiles(Map<Path, String> files) {
+    return of(files.entrySet().stream().map(e -> new ModelFile(e.getKey(), e.getValue())).toList());
   }
 
   public Inputs withSystem(Optional<Path> file) {
