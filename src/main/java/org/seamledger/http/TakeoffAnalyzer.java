@@ -23,18 +23,13 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
   public void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream ledgerJson) throws IOException {
     List<Inputs.NamedFile> files = models.stream().map(m -> new Inputs.NamedFile(m.path(), m.name())).toList();
     Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes);
-    Takeoff takeoff = Analysis.run(inputs, stage -> progress.progress(words(stage), part(stage)));
+    Takeoff takeoff = Analysis.run(inputs, stage -> progress.progress(words(stage), stage.fraction()));
     JsonLedger.write(takeoff, ledgerJson);
   }
 
   private static String words(Stage stage) {
     String words = stage == Stage.DONE ? "writing the ledger" : stage.words();
     return Character.toUpperCase(words.charAt(0)) + words.substring(1);
-  }
-
-  /** Stages take unequal time; a reader sees that something moves, not how long it will take. */
-  private static double part(Stage stage) {
-    return (stage.ordinal() + 0.5) / Stage.values().length;
   }
 
   @Override
