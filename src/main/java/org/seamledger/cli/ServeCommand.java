@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.seamledger.http.Options;
+import org.seamledger.http.TakeoffAnalyzer;
 import org.seamledger.http.Server;
 import org.seamledger.ledger.LedgerException;
 import picocli.CommandLine.Command;
@@ -37,7 +38,7 @@ final class ServeCommand implements Task {
   @Override
   public int run(Session session) {
     Optional<Path> rules = Optional.ofNullable(shapes).or(session.environment()::shapes);
-    Options options = Options.of(new ServedAnalysis(session.analyzer(), rules), data == null ? userData() : data)
+    Options options = Options.of(new TakeoffAnalyzer(rules), data == null ? userData() : data)
         .bind(address, session.environment().token()).port(port).models(models).hosts(hosts);
     options = session.environment().samples().map(options::samples).orElse(options);
     try (Server server = Server.start(options)) {

@@ -26,9 +26,11 @@ final class Breps {
    * A face whose corners are known.
    *
    * @param surface what a face that is not flat lies on, or null
+   * @param same true where the face's normal is the surface's
+   * @param t from the surface's coordinates to the corners'
    * @param loops the outermost first
    */
-  private record Face(Entity surface, List<List<Vec3>> loops) {
+  private record Face(Entity surface, boolean same, Transform t, List<List<Vec3>> loops) {
   }
 
   /** IfcManifoldSolidBrep: the outer shell without the voids. */
@@ -81,10 +83,19 @@ final class Breps {
 
   private static void add(List<Face> faces, Mesh.Builder mesh) {
     for (Face face : faces) {
-      if (face.surface() != null) {
-        throw Problem.unsupported("faces on " + face.surface() + " are not supported");
+      if (face.surface() == null) {
+        mesh.face(face.loops().get(0), face.loops().subList(1, face.loops().size()));
+      } else {
+        curved(face, mesh);
       }
-      mesh.face(face.loops().get(0), face.loops().subList(1, face.loops().size()));
+    }
+  }
+
+  private static void curved(Face face, Mesh.Builder mesh) {
+    try {
+      CurvedFace.add(Surfaces.curved(face.surface()), face.same(), face.t(), face.loops(), mesh);
+    } catch (IllegalArgumentException x) {
+      throw Problem.broken("a face on " + face.surface() + ": " + x.getMessage());
     }
   }
 
@@ -120,10 +131,14 @@ final class Breps {
       };
       List<List<Vec3>> loops = loops(face);
       if (!loops.isEmpty()) {
-        faces.add(new Face(surface == null || surface.is("IFCPLANE") ? null : surface, loops));
+        faces.add(new Face(isFlat(surface) ? null : surface, surface == null || face.flag(2, true), t, loops));
       }
     }
     return faces;
+  }
+
+  private static boolean isFlat(Entity surface) {
+    return surface == null || surface.is("IFCPLANE") || surface.is("IFCCURVEBOUNDEDPLANE");
   }
 
   /** The face's closed lines, the outermost first. Which one that is the area says; the file may be wrong. */

@@ -25,7 +25,9 @@ import org.seamledger.roof.RoofFace;
 public final class JunctionFinder {
 
   /** Stretches whose ends come this close (metres) adjoin. */
-  private static final double ADJOIN = 0.006;
+  private static final double ADJOIN = BoundaryEdge.TINY;
+  /** Shorter lines (metres) are rounding of the overlays. */
+  private static final double ROUNDING = 5e-4;
   private static final double COLLINEAR = Math.toRadians(0.5);
   /** Junctions and a perimeter that differ by less than this (metres, and share) agree. */
   private static final double SUM_SLACK = 0.01;
@@ -51,7 +53,9 @@ public final class JunctionFinder {
     List<Junction> all = new ArrayList<>();
     for (List<BoundaryEdge> group : groups.values()) {
       for (List<BoundaryEdge> chain : chains(group)) {
-        all.add(junction(chain));
+        if (chain.stream().mapToDouble(BoundaryEdge::lengthM).sum() > ROUNDING) {
+          all.add(junction(chain));
+        }
       }
     }
     return named(all);

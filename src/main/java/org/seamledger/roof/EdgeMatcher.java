@@ -122,8 +122,20 @@ final class EdgeMatcher {
     for (Stretch s : best(edge, candidates)) {
       Vec3 from = edge.at(s.from());
       Vec3 to = edge.at(s.to());
-      out.add(new BoundaryEdge(edge.facet(), from, to, s.contact(), elementsAt(facet, edge.p().towards(edge.q(), (s.from() + s.to()) / 2))));
+      out.add(new BoundaryEdge(edge.facet(), from, to, measured(s.contact(), facet, edge, s), elementsAt(facet, edge.p().towards(edge.q(), (s.from() + s.to()) / 2))));
     }
+  }
+
+  /** The side of a roof element gets its height: how far its body goes up just beyond the middle of the stretch. */
+  private Contact measured(Contact c, ExposedFacet facet, Edge edge, Stretch s) {
+    if (c.kind() != Contact.Kind.ROOF_SIDE) {
+      return c;
+    }
+    Vec2 along = edge.q().minus(edge.p()).times(1 / edge.q().distance(edge.p()));
+    Vec2 beyond = edge.p().towards(edge.q(), (s.from() + s.to()) / 2).minus(along.left().times(0.01));
+    double height = facet.top().crossing().stream().filter(p -> p.part().id().equals(c.neighbour())).findFirst()
+        .map(p -> Heights.above(p.part().solid(), facet.plane(), beyond, tolerance)).orElse(0.0);
+    return new Contact(c.kind(), c.otherFacet(), c.neighbour(), c.neighbourClass(), height, c.round(), c.outline(), c.gapM());
   }
 
   private void addFace(Edge edge, Edge other, List<Stretch> candidates) {

@@ -23,8 +23,6 @@ final class ObstacleFinder {
 
   /** A thing through the roof counts from this height on, in metres; a lower one is slack of the model. */
   private static final double LOWEST_PENETRATION = 0.02;
-  /** Heights are looked for up to here, metres. */
-  private static final double HIGHEST = 3;
   private static final double SPECK_AREA = 1e-5;
 
   private final PlanIndex<Part> neighbours;
@@ -40,7 +38,7 @@ final class ObstacleFinder {
   List<Obstacle> find(TopSurface top) {
     Box3 box = TopSurface.box(top.plane(), top.own());
     Box3 around = new Box3(box.minX() - 0.2, box.minY() - 0.2, box.minZ() - 0.2, box.maxX() + 0.2, box.maxY() + 0.2,
-        box.maxZ() + HIGHEST);
+        box.maxZ() + Heights.HIGHEST);
     Region window = TopSurface.window(top.plane(), box.grown(0.3));
     Region reach = top.own().grown(tolerance.gapM()).filled();
     List<Part> near = neighbours.overlapping(around);
@@ -85,33 +83,11 @@ final class ObstacleFinder {
     return most;
   }
 
-  /** Greatest height, by halving, at which the solid still stands over the contact; zero where it doesn't reach {@code needed}. */
+  /** Greatest height at which the solid still stands over the contact; zero where it doesn't reach {@code needed}. */
   private double reached(Solid solid, Plane plane, Region contact, double needed, Region window) {
-    if (!standsAt(solid, plane, contact, needed, window)) {
-      return 0;
-    }
-    double low = needed;
-    double high = HIGHEST;
-    if (standsAt(solid, plane, contact, high, window)) {
-      return high;
-    }
-    while (high - low > 0.005) {
-      double mid = (low + high) / 2;
-      if (standsAt(solid, plane, contact, mid, window)) {
-        low = mid;
-      } else {
-        high = mid;
-      }
-    }
-    return Math.rint(low * 100) / 100;
-  }
-
-  private boolean standsAt(Solid solid, Plane plane, Region contact, double height, Region window) {
     // A little less than the height itself, so that what is exactly as high as the limit reaches it.
-    double h = height - 2 * tolerance.coincidenceM();
-    Region lifted = solid.section(plane.lifted(h), tolerance.coincidenceM(), Side.BELOW, window);
-    // What stands straight above (u, v) has the lifted plane's coordinates (u, v + h · up-slope part of the vertical).
-    return lifted.moved(-h * plane.u().z(), -h * plane.v().z()).intersect(contact).area() > SPECK_AREA / 10;
+    return Heights.greatest(needed, h -> Heights.section(solid, plane, h - 2 * tolerance.coincidenceM(), tolerance, window)
+        .intersect(contact).area() > SPECK_AREA / 10);
   }
 
   private void openings(TopSurface top, Region window, List<Obstacle> found) {

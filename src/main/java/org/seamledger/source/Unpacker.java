@@ -13,6 +13,8 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.zip.CRC32;
+import java.util.zip.CheckedInputStream;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
@@ -45,8 +47,13 @@ final class Unpacker {
     Unpacker unpacker = new Unpacker(name, limits);
     try (ZipFile zip = new ZipFile(path.toFile())) {
       ZipEntry entry = unpacker.model(zip);
-      try (InputStream in = zip.getInputStream(entry)) {
-        return unpacker.unpack(in, Math.max(1, entry.getCompressedSize()));
+      try (CheckedInputStream in = new CheckedInputStream(zip.getInputStream(entry), new CRC32())) {
+        SeekableByteChannel unpacked = unpacker.unpack(in, Math.max(1, entry.getCompressedSize()));
+        if (in.getChecksum().getValue() != entry.getCrc()) {
+          unpacked.close();
+          throw new ZipException("checksum of " + entry.getName() + " differs");
+        }
+        return unpacked;
       }
     } catch (ZipException | EOFException | IllegalArgumentException e) {
       throw unpacker.broken("zip", e);

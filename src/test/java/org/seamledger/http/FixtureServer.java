@@ -2,20 +2,22 @@ package org.seamledger.http;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
-/** Runs the service on made-up results, for looking at the page: {@code FixtureServer DATA PORT [SAMPLES]}. */
+/** Runs the service on made-up results ({@code fixture}) or real ones ({@code real}): {@code FixtureServer WHICH DATA PORT [SAMPLES [MODEL]]}. */
 final class FixtureServer {
 
   private FixtureServer() {
   }
 
   public static void main(String[] args) throws Exception {
-    Options options = Options.of(new FixtureAnalyzer(), Path.of(args[0])).port(Integer.parseInt(args[1]));
-    if (args.length > 2) {
-      options = options.samples(Path.of(args[2]));
-    }
+    Analyzer analyzer = args[0].equals("real") ? new TakeoffAnalyzer(Optional.empty()) : new FixtureAnalyzer();
+    Options options = Options.of(analyzer, Path.of(args[1])).port(Integer.parseInt(args[2]));
     if (args.length > 3) {
-      options = options.models(List.of(Path.of(args[3])));
+      options = options.samples(Path.of(args[3]));
+    }
+    if (args.length > 4) {
+      options = options.models(List.of(Path.of(args[4])));
     }
     Server server = Server.start(options);
     System.err.println("ready " + server.url());

@@ -1,0 +1,58 @@
+package org.seamledger.geometry;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.triangulate.polygon.ConstrainedDelaunayTriangulator;
+
+/** Flat polygons as triangles over their own corners: none is added, none left out. */
+public final class FlatTriangles {
+
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  private FlatTriangles() {
+  }
+
+  /**
+   * Counter-clockwise triangles, each three indices into the outer ring's points followed by the holes' in order.
+   *
+   * @throws IllegalArgumentException if the rings cross themselves or each other, or two corners lie in one place
+   */
+  public static List<int[]> of(List<Vec2> outer, List<List<Vec2>> holes) {
+    Map<Coordinate, Integer> index = new HashMap<>();
+    LinearRing shell = ring(outer, index);
+    List<LinearRing> inner = new ArrayList<>();
+    for (List<Vec2> hole : holes) {
+      inner.add(ring(hole, index));
+    }
+    Polygon polygon = FACTORY.createPolygon(shell, inner.toArray(LinearRing[]::new));
+    if (index.size() != outer.size() + holes.stream().mapToInt(List::size).sum() || !polygon.isValid()) {
+      throw new IllegalArgumentException("the outline crosses or touches itself");
+    }
+    Geometry parts = ConstrainedDelaunayTriangulator.triangulate(polygon);
+    List<int[]> triangles = new ArrayList<>();
+    for (int i = 0; i < parts.getNumGeometries(); i++) {
+      Coordinate[] c = parts.getGeometryN(i).getCoordinates();
+      int[] t = {index.get(c[0]), index.get(c[1]), index.get(c[2])};
+      boolean left = (c[1].x - c[0].x) * (c[2].y - c[0].y) - (c[2].x - c[0].x) * (c[1].y - c[0].y) > 0;
+      triangles.add(left ? t : new int[] {t[0], t[2], t[1]});
+    }
+    return triangles;
+  }
+
+  private static LinearRing ring(List<Vec2> points, Map<Coordinate, Integer> index) {
+    Coordinate[] c = new Coordinate[points.size() + 1];
+    for (int i = 0; i < points.size(); i++) {
+      c[i] = new Coordinate(points.get(i).u(), points.get(i).v());
+      index.put(c[i], index.size());
+    }
+    c[points.size()] = new Coordinate(c[0]);
+    return FACTORY.createLinearRing(c);
+  }
+}

@@ -1,0 +1,39 @@
+package org.seamledger.http;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.seamledger.export.JsonLedger;
+import org.seamledger.takeoff.Analysis;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Program;
+import org.seamledger.takeoff.Stage;
+import org.seamledger.takeoff.Takeoff;
+
+/**
+ * The program's own analysis.
+ *
+ * @param shapes folder of shapes to use instead of the program's own
+ */
+public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
+
+  @Override
+  public void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream ledgerJson) throws IOException {
+    List<Inputs.NamedFile> files = models.stream().map(m -> new Inputs.NamedFile(m.path(), m.name())).toList();
+    Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes);
+    Takeoff takeoff = Analysis.run(inputs, stage -> progress.progress(words(stage), stage.fraction()));
+    JsonLedger.write(takeoff, ledgerJson);
+  }
+
+  private static String words(Stage stage) {
+    String words = stage == Stage.DONE ? "writing the ledger" : stage.words();
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  @Override
+  public String version() {
+    return Program.version();
+  }
+}
