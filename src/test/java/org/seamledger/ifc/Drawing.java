@@ -124,12 +124,9 @@ final class Drawing {
     return context;
   }
 
+  /** A body of the given representation type. */
   String shape(String type, String... items) {
-    return shape("Body", type, items);
-  }
-
-  String shape(String identifier, String type, String... items) {
-    String representation = add("IFCSHAPEREPRESENTATION(%s,'%s','%s',%s)", context(), identifier, type, list(items));
+    String representation = add("IFCSHAPEREPRESENTATION(%s,'Body','%s',%s)", context(), type, list(items));
     return add("IFCPRODUCTDEFINITIONSHAPE($,$,%s)", list(representation));
   }
 
