@@ -20,6 +20,8 @@ final class EdgeMatcher {
   /** Stretches shorter than this (metres) take the contact of their neighbours. */
   private static final double SHORT = 0.004;
   private static final double MIN_COSINE = 0.9;
+  /** Stretches that turn by less (sine) are in line. */
+  private static final double IN_LINE = 0.01;
 
   private final List<ExposedFacet> facets;
   private final Tolerance tolerance;
@@ -33,6 +35,10 @@ final class EdgeMatcher {
 
     Vec3 at(double t) {
       return a.towards(b, t);
+    }
+
+    double length() {
+      return a.distance(b);
     }
   }
 
@@ -66,7 +72,7 @@ final class EdgeMatcher {
       Edge edge = matcher.edges.get(i);
       matcher.match(edge, ring);
       if (i + 1 == matcher.edges.size() || matcher.edges.get(i + 1).ring() != edge.ring()) {
-        all.addAll(absorbed(edge.hole() ? matcher.asOpening(ring) : ring));
+        all.addAll(absorbed(onTheirWalls(edge.hole() ? matcher.asOpening(ring) : ring)));
         ring.clear();
       }
     }
@@ -86,6 +92,27 @@ final class EdgeMatcher {
     Contact contact = Contact.of(new Obstacle(inIt.kind(), inIt.globalId(), inIt.ifcClass(), hole, inIt.heightM(),
         RoundOutline.of(hole).isRound()));
     return ring.stream().map(e -> new BoundaryEdge(e.facet(), e.from(), e.to(), contact, e.elements())).toList();
+  }
+
+  /** A roof that sits on a wall goes on where the wall runs out at the surface: in line with it, its side counts as the wall's. */
+  private static List<BoundaryEdge> onTheirWalls(List<BoundaryEdge> ring) {
+    int n = ring.size();
+    List<BoundaryEdge> all = new ArrayList<>(n);
+    for (int i = 0; i < n; i++) {
+      BoundaryEdge e = ring.get(i);
+      BoundaryEdge before = ring.get((i + n - 1) % n);
+      BoundaryEdge after = ring.get((i + 1) % n);
+      BoundaryEdge wall = isWallInLine(before, e) ? before : after;
+      boolean goesOn = e.contact().kind() == Contact.Kind.ROOF_SIDE && isWallInLine(wall, e);
+      all.add(goesOn ? new BoundaryEdge(e.facet(), e.from(), e.to(), wall.contact(), e.elements()) : e);
+    }
+    return all;
+  }
+
+  private static boolean isWallInLine(BoundaryEdge wall, BoundaryEdge e) {
+    Vec3 d = wall.to().minus(wall.from());
+    Vec3 f = e.to().minus(e.from());
+    return wall.contact().kind() == Contact.Kind.WALL && d.cross(f).length() < IN_LINE * d.length() * f.length() && d.dot(f) > 0;
   }
 
   /** Modelling slack leaves tiny stretches at corners: they take the contact of the much longer stretch beside them. */
@@ -209,7 +236,9 @@ final class EdgeMatcher {
       cuts.add(c.to());
     });
     Comparator<Stretch> order = Comparator.<Stretch>comparingInt(s -> s.contact().kind().ordinal())
-        .thenComparingDouble(s -> Math.rint(s.distance() * 1e4)).thenComparingInt(s -> s.contact().otherFacet())
+        .thenComparingDouble(s -> Math.rint(s.distance() * 1e4))
+        // Where walls overlap at a corner, the one that the edge runs along.
+        .thenComparingDouble(s -> -Math.rint((s.to() - s.from()) * edge.length() * 1e3)).thenComparingInt(s -> s.contact().otherFacet())
         .thenComparing(s -> s.contact().neighbour());
     List<Stretch> pieces = new ArrayList<>();
     double before = 0;
