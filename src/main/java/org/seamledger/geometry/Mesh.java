@@ -64,34 +64,6 @@ public final class Mesh implements Solid {
     return triangles.length >= 12 && sum.length() < 1e-6 * all;
   }
 
-  /** This sheet with a body: {@code depth} metres thick, straight down. What the sheet is, is its upper side. */
-  public Mesh thickened(double depth) {
-    int count = xyz.length / 3;
-    double[] both = java.util.Arrays.copyOf(xyz, 2 * xyz.length);
-    System.arraycopy(xyz, 0, both, xyz.length, xyz.length);
-    for (int i = count; i < 2 * count; i++) {
-      both[3 * i + 2] -= depth;
-    }
-    List<int[]> all = new ArrayList<>();
-    Map<Long, int[]> rim = new LinkedHashMap<>();
-    for (int t = 0; t < triangles.length; t += 3) {
-      all.add(new int[] {triangles[t], triangles[t + 1], triangles[t + 2]});
-      all.add(new int[] {triangles[t + 2] + count, triangles[t + 1] + count, triangles[t] + count});
-      for (int k = 0; k < 3; k++) {
-        int i = triangles[t + k];
-        int j = triangles[t + (k + 1) % 3];
-        if (rim.remove(edgeKey(i, j)) == null) {
-          rim.put(edgeKey(i, j), new int[] {i, j});
-        }
-      }
-    }
-    for (int[] e : rim.values()) {
-      all.add(new int[] {e[1], e[0], e[0] + count});
-      all.add(new int[] {e[1], e[0] + count, e[1] + count});
-    }
-    return new Mesh(both, all.stream().flatMapToInt(java.util.Arrays::stream).toArray());
-  }
-
   private static long edgeKey(int i, int j) {
     return (long) Math.min(i, j) << 32 | Math.max(i, j);
   }

@@ -253,7 +253,10 @@ final class EdgeMatcher {
       cuts.add(c.to());
     });
     Comparator<Stretch> order = Comparator.<Stretch>comparingInt(s -> s.contact().kind().ordinal())
-        .thenComparingDouble(s -> Math.rint(s.distance() * 1e4)).thenComparingInt(s -> s.contact().otherFacet())
+        .thenComparingDouble(s -> Math.rint(s.distance() * 1e4))
+        // Where walls overlap at a corner, the one that the edge runs along.
+        .thenComparingDouble(s -> -Math.rint((s.to() - s.from()) * edge.a().distance(edge.b()) * 1e3))
+        .thenComparingInt(s -> s.contact().otherFacet())
         .thenComparing(s -> s.contact().neighbour());
     List<Stretch> pieces = new ArrayList<>();
     double before = 0;

@@ -37,6 +37,8 @@ final class TopSurfaceFinder {
   private static final double COVERED = 0.6;
   /** Thicker than this (metres) is no slab. */
   private static final double MAX_THICKNESS = 1.2;
+  /** A surface without thickness stands for a build-up that is this deep (metres, vertically). */
+  private static final double SHEET_DEPTH = 0.3;
 
   private final List<Part> parts;
   private final PlanIndex<Part> index;
@@ -65,8 +67,9 @@ final class TopSurfaceFinder {
     for (SurfacePlanes.Carried carried : SurfacePlanes.of(parts, tolerance)) {
       ownSurface(carried, tops);
     }
-    List<TopSurface> outer = outermost(withoutCutEdges(Relief.flattened(tops))).stream().map(this::freed).filter(t -> !t.free().isEmpty()).toList();
-    return new Found(outer, tops);
+    List<TopSurface> outer = outermost(withoutCutEdges(Relief.flattened(tops)));
+    Map<Part, List<TopSurface>> carriers = carriers(outer);
+    return new Found(outer.stream().map(t -> freed(t, carriers)).filter(t -> !t.free().isEmpty()).toList(), tops);
   }
 
   private void ownSurface(SurfacePlanes.Carried carried, List<TopSurface> tops) {
@@ -106,10 +109,7 @@ final class TopSurfaceFinder {
   // ---- cut edges
 
   private List<TopSurface> withoutCutEdges(List<TopSurface> tops) {
-    Map<Part, List<TopSurface>> byPart = new HashMap<>();
-    for (TopSurface top : tops) {
-      top.pieces().forEach(p -> byPart.computeIfAbsent(p.part(), k -> new ArrayList<>()).add(top));
-    }
+    Map<Part, List<TopSurface>> byPart = carriers(tops);
     List<TopSurface> kept = new ArrayList<>();
     for (TopSurface top : tops) {
       List<TopSurface.Piece> pieces = new ArrayList<>();
@@ -225,12 +225,23 @@ final class TopSurfaceFinder {
 
   // ---- what other elements cover or pierce
 
-  private TopSurface freed(TopSurface top) {
+  private static Map<Part, List<TopSurface>> carriers(List<TopSurface> tops) {
+    Map<Part, List<TopSurface>> byPart = new HashMap<>();
+    for (TopSurface top : tops) {
+      top.pieces().forEach(p -> byPart.computeIfAbsent(p.part(), k -> new ArrayList<>()).add(top));
+    }
+    return byPart;
+  }
+
+  private TopSurface freed(TopSurface top, Map<Part, List<TopSurface>> carriers) {
     Region free = top.own();
     List<TopSurface.Piece> crossing = new ArrayList<>();
     Box3 box = TopSurface.box(top.plane(), top.own()).grown(tolerance.gapM());
     for (Part part : index.overlapping(box)) {
       Region above = covering(part, top, box);
+      for (TopSurface other : carriers.getOrDefault(part, List.of())) {
+        above = above.union(asIfCutPlumb(part, other, top));
+      }
       if (!above.isEmpty() && above.distance(top.own()) <= tolerance.gapM()) {
         crossing.add(new TopSurface.Piece(part, above));
         free = free.minus(above);
@@ -253,6 +264,25 @@ final class TopSurfaceFinder {
       }
     }
     return above;
+  }
+
+  /**
+   * The section that a slab cut plumb would have: where the other surface lies above the plane by no more than its slab is thick. A slab cut
+   * square, or a sheet, leaves a slit there that is no way out of the building.
+   */
+  private Region asIfCutPlumb(Part part, TopSurface other, TopSurface top) {
+    if (other == top || other.plane().normal().cross(top.plane().normal()).length() < Math.sin(PARALLEL)) {
+      return Region.EMPTY;
+    }
+    double thickness = thickness(part, other.plane());
+    double depth = thickness == 0 ? SHEET_DEPTH : Math.max(tolerance.upstandM(), thickness / other.plane().normal().z());
+    Region own = Region.unionOf(other.pieces().stream().filter(p -> p.part() == part).map(TopSurface.Piece::region).toList());
+    // Height of the other surface over the point (u, v) of the plane, times its normal's z: linear in u and v.
+    Vec3 n = other.plane().normal();
+    double a = n.dot(top.plane().u());
+    double b = n.dot(top.plane().v());
+    double c = -other.plane().height(top.plane().origin());
+    return clean(own.projected(other.plane(), top.plane(), Vec3.Z).cut(a, b, c).cut(-a, -b, n.z() * depth - c));
   }
 
   private static boolean isApart(Region above, Region own) {

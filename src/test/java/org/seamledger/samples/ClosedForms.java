@@ -49,7 +49,11 @@ public final class ClosedForms {
         new Case("mansard", () -> Roofs.mansard(10, 15, pitch(68), 1.1, pitch(18))),
         new Case("mansard with level top", () -> Roofs.mansardWithLevelTop(9, 12, pitch(65), 1.4)),
         new Case("butterfly", () -> Roofs.butterfly(10, 14, per12(1))),
-        new Case("octagon", () -> Roofs.octagon(3.2, per12(6))));
+        new Case("octagon", () -> Roofs.octagon(3.2, per12(6))),
+        new Case("gable, a plane in three slabs", () -> Roofs.gable(8, 12, pitch(30)).inPieces("south", 3, 0)),
+        new Case("gable, slabs with slack between them", () -> Roofs.gable(8, 12, pitch(30)).inPieces("south", 3, 0.008)),
+        new Case("hip in layers", () -> Roofs.hip(7, 11, pitch(28)).layered(0.04, 0.16)),
+        new Case("gable in layers", () -> Roofs.gable(7, 11, pitch(40)).layered(0.025, 0.18)));
   }
 
   static List<Case> joined() {
@@ -58,6 +62,10 @@ public final class ClosedForms {
         new Case("roof under an upper overhang",
             () -> JoinedRoofs.underOverhang(4, 10, pitch(20), 1.5, 0.6, 7, pitch(35))),
         new Case("step", () -> JoinedRoofs.step(4, 5, 9, pitch(15), 1.2))));
+    cases.add(new Case("wall dormer", () -> JoinedRoofs.tee(9, 14, pitch(40), 6, 3, 0, pitch(40), Meeting.CUT)));
+    cases.add(new Case("wings on both sides", () -> JoinedRoofs.winged("wings", 10, 30, pitch(35),
+        List.of(new JoinedRoofs.Wing(5, 6, 4, pitch(35)), new JoinedRoofs.Wing(24, 5, 3, pitch(45))),
+        List.of(new JoinedRoofs.Wing(14, 7, 5, pitch(30))), Meeting.CUT)));
     for (Meeting meeting : Meeting.values()) {
       String how = ", " + meeting.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
       cases.add(new Case("T plan" + how, () -> JoinedRoofs.tee(8, 15, pitch(40), 6, 5, 3, pitch(40), meeting)));
@@ -79,6 +87,8 @@ public final class ClosedForms {
         new Case("low slope, parapets on the slab", () -> WalledRoofs.parapetsOnSlab(12, 18, per12(0.25), 0.5)),
         new Case("oblique wall", () -> WalledRoofs.obliqueWall(5, 10, pitch(25), 4, 0.8)),
         new Case("oblique rake", () -> WalledRoofs.obliqueRake(5, 10, pitch(25), 4)),
+        new Case("gable between parapet gables", () -> WalledRoofs.parapetGables(8, 12, pitch(35), 0.4)),
+        new Case("party wall through the roof", () -> WalledRoofs.partyWall(8, 12, pitch(35), 5, 0.5)),
         new Case("wall ending part-way", () -> WalledRoofs.wallPartWay(6, 9, pitch(30), 2.5, 0.7)),
         new Case("wall running out at the surface", () -> WalledRoofs.wallRunningOut(6, 9, pitch(30), 3.5)));
   }
@@ -102,6 +112,7 @@ public final class ClosedForms {
     }
     cases.add(new Case("skylight, flush", () -> Roofs.gable(8, 12, pitch(40)).skylight("rooflight", "south", 5, 2, inches(30), 1, 0)));
     cases.add(new Case("skylight, raised", () -> Roofs.gable(8, 12, pitch(40)).skylight("rooflight", "south", 5, 2, inches(30), 1, 0.25)));
+    cases.add(new Case("pipe across the ridge", () -> JoinedRoofs.pipeAcrossRidge(Roofs.gable(8, 12, pitch(30)), "flue", 8, 12, 7, 0.25, 1)));
     cases.add(new Case("duct", () -> Roofs.hip(8, 12, pitch(25))
         .boxThrough("extract", Thing.Role.DUCT, "north", 6, 6, 0.6, 0.5, 0.8, Through.WHOLE)));
     return cases;

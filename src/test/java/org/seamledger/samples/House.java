@@ -61,8 +61,19 @@ public final class House {
 
   public House roof(String roofName, Slope slope, double depth, Vec2... outline) {
     requireNew(roofName);
-    roofs.add(new RoofPlane(roofName, slope, List.of(outline), List.of(), depth, List.of()));
+    roofs.add(new RoofPlane(roofName, slope, withoutRepetition(List.of(outline)), List.of(), depth, List.of()));
     return this;
+  }
+
+  /** A measure of zero makes two corners of a plan the same. */
+  private static List<Vec2> withoutRepetition(List<Vec2> outline) {
+    List<Vec2> kept = new ArrayList<>();
+    for (int i = 0; i < outline.size(); i++) {
+      if (outline.get(i).distance(outline.get((i + 1) % outline.size())) > 1e-9) {
+        kept.add(outline.get(i));
+      }
+    }
+    return kept;
   }
 
   public House thing(String thingName, Thing.Role role, Body... bodies) {
@@ -139,6 +150,37 @@ public final class House {
     if (roofs.stream().anyMatch(r -> r.name().equals(part)) || things.stream().anyMatch(t -> t.name().equals(part))) {
       throw new IllegalArgumentException(name + " already has a part named " + part);
     }
+  }
+
+  // ---- the same roof, modelled in another way ----
+
+  /** A plane as {@code pieces} slabs side by side, parted along X; only for planes that run from one x to another without a hole. */
+  public House inPieces(String roofName, int pieces, double slack) {
+    RoofPlane r = roofNamed(roofName);
+    double x0 = r.outline().stream().mapToDouble(Vec2::u).min().orElseThrow();
+    double x1 = r.outline().stream().mapToDouble(Vec2::u).max().orElseThrow();
+    double y0 = r.outline().stream().mapToDouble(Vec2::v).min().orElseThrow();
+    double y1 = r.outline().stream().mapToDouble(Vec2::v).max().orElseThrow();
+    roofs.remove(r);
+    double width = (x1 - x0) / pieces;
+    for (int i = 0; i < pieces; i++) {
+      double west = x0 + i * width + (i == 0 ? 0 : slack / 2);
+      double east = x0 + (i + 1) * width - (i == pieces - 1 ? 0 : slack / 2);
+      roof(roofName + " " + (i + 1), r.slope(), r.depth(), at(west, y0), at(east, y0), at(east, y1), at(west, y1));
+    }
+    return this;
+  }
+
+  /** More slabs under every plane, from the top down, each with its depth: sheathing, insulation, deck. */
+  public House layered(double... depths) {
+    for (RoofPlane r : List.copyOf(roofs)) {
+      double down = r.depth();
+      for (int i = 0; i < depths.length; i++) {
+        roofs.add(new RoofPlane(r.name() + " layer " + (i + 2), r.slope().lowered(down), r.outline(), r.holes(), depths[i], List.of()));
+        down += depths[i];
+      }
+    }
+    return this;
   }
 
   // ---- what it must give ----

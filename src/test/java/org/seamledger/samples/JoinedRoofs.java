@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
 
 /** Roofs that meet in valleys: wings and dormers. */
 public final class JoinedRoofs {
@@ -125,7 +126,7 @@ public final class JoinedRoofs {
           .expect("ridge", w.out() + run, "wing's projection + wing rise / main pitch")
           .expect(2, "valley", Math.sqrt(w.half() * w.half() + run * run + w.rise() * w.rise()),
               "√(half wing² + run over the main roof² + wing rise²)")
-          .expect(2, "eave", w.out(), "wing's projection")
+          .expect(w.out() > 0 ? 2 : 0, "eave", w.out(), "wing's projection")
           .expect(2, "rake", w.half() * w.pitch().rafter(), "half wing × √(1+t²)");
     }
   }
@@ -232,6 +233,19 @@ public final class JoinedRoofs {
         .expect("ridge", length - x1, "ridge beyond the chimney")
         .expect(2, "curb-downslope", along, "chimney's size along the ridge")
         .expect(4, "curb-side", across / 2 * pitch.rafter(), "half its size across the ridge × √(1+t²)");
+  }
+
+  /** A round pipe centred on the ridge of a gable of equal pitches. */
+  public static House pipeAcrossRidge(House gable, String name, double span, double length, double x, double diameter, double above) {
+    Pitch pitch = gable.roofNamed("south").slope().pitch();
+    double y = span / 2;
+    double z = EAVE + y * pitch.tan();
+    double r = diameter / 2;
+    gable.thing(name, Thing.Role.PIPE, new Cylinder(new Vec3(x, y, z - pitch.tan() * r - 0.8), new Vec3(0, 0, pitch.tan() * r + 0.8 + above), r));
+    return gable.noLonger("ridge", length)
+        .expect("ridge", x - r, "ridge up to the pipe")
+        .expect("ridge", length - x - r, "ridge beyond the pipe")
+        .expect("pipe", Ellipse.perimeter(r, r * pitch.rafter()), "two halves of the ellipse with semi-axes r and r·√(1+t²)");
   }
 
   // ---- one roof above another ----

@@ -33,10 +33,14 @@ final class Pipeline {
 
   /** The whole program: the house is written as a file, and the file is analysed. */
   static List<Line> lines(House house, Form form) {
+    return lines(analyse(house, form).junctions());
+  }
+
+  static Takeoff analyse(House house, Form form) {
     try {
       Path file = Files.createTempFile("house", ".ifc");
       try {
-        return lines(IfcWriter.write(house, form, file));
+        return analyse(IfcWriter.write(house, form, file));
       } finally {
         Files.delete(file);
       }

@@ -110,6 +110,34 @@ public final class WalledRoofs {
         .expect("rake", (depth - part) * pitch.rafter(), "rest of the plan depth × √(1+t²)");
   }
 
+  /** A gable between end walls that stand {@code above} its surface all the way up. */
+  public static House parapetGables(double span, double length, Pitch pitch, double above) {
+    double half = span / 2;
+    House house = Roofs.gable(span, length, pitch);
+    raking(house, "west parapet", -WALL, span, pitch, above);
+    raking(house, "east parapet", length, span, pitch, above);
+    return house.noLonger("rake", half * pitch.rafter()).noLonger("rake", half * pitch.rafter())
+        .noLonger("rake", half * pitch.rafter()).noLonger("rake", half * pitch.rafter())
+        .expect(4, "sidewall", half * pitch.rafter(), "half span × √(1+t²)");
+  }
+
+  /** A gable with a wall right through it at {@code x} that stands {@code above} its surface: two roofs. */
+  public static House partyWall(double span, double length, Pitch pitch, double x, double above) {
+    double half = span / 2;
+    House house = Roofs.gable(span, length, pitch);
+    raking(house, "party wall", x, span, pitch, above);
+    double east = length - x - WALL;
+    return house.noLonger("ridge", length).noLonger("eave", length).noLonger("eave", length)
+        .expect("ridge", x, "up to the wall").expect("ridge", east, "beyond the wall")
+        .expect(2, "eave", x, "up to the wall").expect(2, "eave", east, "beyond the wall")
+        .expect(4, "sidewall", half * pitch.rafter(), "half span × √(1+t²)");
+  }
+
+  private static void raking(House house, String name, double x, double span, Pitch pitch, double above) {
+    double eave = EAVE + above;
+    house.gableWall(name, x, WALL, 0, span, 0, eave, span / 2, eave + span / 2 * pitch.tan());
+  }
+
   private static House plane(String name, double depth, double length, Pitch pitch) {
     return new House(name)
         .roof("plane", risingNorth(0, EAVE, pitch), DEPTH, at(0, 0), at(length, 0), at(length, depth), at(0, depth));
