@@ -1,17 +1,23 @@
 package org.seamledger.step;
 
+import java.util.Arrays;
 import java.util.function.IntToLongFunction;
 
 /**
- * A stable merge sort of handles by their ids that costs little where they are nearly in order: stretches that already follow each other
- * are left alone, and of others only what overlaps is merged. Files number their instances upwards but for some stretches.
+ * A stable sort of handles by their ids that costs little where they are nearly in order: files number their instances upwards but for
+ * some stretches. Runs of 65,536 handles are sorted by counting, as their ids mostly lie close together, and then merged; runs that already
+ * follow each other are left alone, and of others only what overlaps is merged.
  */
 final class HandleSort {
 
-  private static final int RUN = 16;
+  private static final int RUN = 1 << 16;
+  private static final int SHORT_RUN = 16;
+  /** Ids further apart than this in one run are not counted but merged. */
+  private static final int WIDEST = 1 << 20;
 
   private final IntToLongFunction id;
-  private int[] aside = new int[RUN];
+  private int[] aside = new int[SHORT_RUN];
+  private int[] places = new int[0];
 
   HandleSort(IntToLongFunction id) {
     this.id = id;
@@ -19,15 +25,72 @@ final class HandleSort {
 
   /** Sorts in place. */
   int[] sorted(int[] handles) {
-    for (int from = 0; from < handles.length; from += RUN) {
-      insert(handles, from, Math.min(from + RUN, handles.length));
+    for (long from = 0; from < handles.length; from += RUN) {
+      sortRun(handles, (int) from, (int) Math.min(from + RUN, handles.length));
     }
-    for (long width = RUN; width < handles.length; width *= 2) {
-      for (long from = 0; from + width < handles.length; from += 2 * width) {
-        merge(handles, (int) from, (int) (from + width), (int) Math.min(from + 2 * width, handles.length));
+    mergeAll(handles, 0, handles.length, RUN);
+    return handles;
+  }
+
+  private void sortRun(int[] handles, int from, int to) {
+    long smallest = Long.MAX_VALUE;
+    long largest = 0;
+    long last = -1;
+    boolean ascending = true;
+    for (int i = from; i < to; i++) {
+      long key = id.applyAsLong(handles[i]);
+      ascending &= key >= last;
+      last = key;
+      smallest = Math.min(smallest, key);
+      largest = Math.max(largest, key);
+    }
+    if (ascending) {
+      return;
+    }
+    if (largest - smallest < WIDEST) {
+      count(handles, from, to, smallest, (int) (largest - smallest) + 1);
+    } else {
+      for (int at = from; at < to; at += SHORT_RUN) {
+        insert(handles, at, Math.min(at + SHORT_RUN, to));
+      }
+      mergeAll(handles, from, to, SHORT_RUN);
+    }
+  }
+
+  private void count(int[] handles, int from, int to, long smallest, int range) {
+    if (places.length < range) {
+      places = new int[range];
+    }
+    Arrays.fill(places, 0, range, 0);
+    for (int i = from; i < to; i++) {
+      places[(int) (id.applyAsLong(handles[i]) - smallest)]++;
+    }
+    int place = from;
+    for (int i = 0; i < range; i++) {
+      int here = places[i];
+      places[i] = place;
+      place += here;
+    }
+    copyAside(handles, from, to);
+    for (int i = 0; i < to - from; i++) {
+      handles[places[(int) (id.applyAsLong(aside[i]) - smallest)]++] = aside[i];
+    }
+  }
+
+  private void copyAside(int[] handles, int from, int to) {
+    if (aside.length < to - from) {
+      aside = new int[Math.max(to - from, (int) Math.min(2L * aside.length, Integer.MAX_VALUE - 8))];
+    }
+    System.arraycopy(handles, from, aside, 0, to - from);
+  }
+
+  /** Merges sorted runs of a width until all is one. */
+  private void mergeAll(int[] handles, int start, int end, int run) {
+    for (long width = run; width < end - start; width *= 2) {
+      for (long from = start; from + width < end; from += 2 * width) {
+        merge(handles, (int) from, (int) (from + width), (int) Math.min(from + 2 * width, end));
       }
     }
-    return handles;
   }
 
   private void insert(int[] handles, int from, int to) {
@@ -49,10 +112,7 @@ final class HandleSort {
     int left = firstAbove(handles, from, middle, id.applyAsLong(handles[middle]));
     int end = firstAtLeast(handles, middle, to, id.applyAsLong(handles[middle - 1]));
     int waiting = middle - left;
-    if (aside.length < waiting) {
-      aside = new int[Math.max(waiting, (int) Math.min(2L * aside.length, Integer.MAX_VALUE - 8))];
-    }
-    System.arraycopy(handles, left, aside, 0, waiting);
+    copyAside(handles, left, middle);
     int taken = 0;
     int right = middle;
     int at = left;

@@ -4,9 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.SeekableByteChannel;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -40,14 +38,8 @@ public final class StepFile implements AutoCloseable {
   private final Header header;
   private final String sha256;
   private final RecordBytes reading;
-  private final Map<Long, Instance> cache = new LinkedHashMap<>(256, 0.75f, true) {
-    private static final long serialVersionUID = 1;
-
-    @Override
-    protected boolean removeEldestEntry(Map.Entry<Long, Instance> eldest) {
-      return size() > CACHED;
-    }
-  };
+  /** Instances decoded lately, each in the one place that its id allows. */
+  private final Instance[] lately = new Instance[CACHED];
 
   private StepFile(String name, FileBytes bytes, IndexPass pass) throws IOException {
     this.name = name;
@@ -147,8 +139,9 @@ public final class StepFile implements AutoCloseable {
 
   /** The instance with an id. */
   public synchronized Optional<Instance> find(long id) {
-    Instance cached = cache.get(id);
-    if (cached != null) {
+    int place = (int) (id ^ id >>> 20) & CACHED - 1;
+    Instance cached = lately[place];
+    if (cached != null && cached.id() == id) {
       return Optional.of(cached);
     }
     int handle = records.find(id);
@@ -157,7 +150,7 @@ public final class StepFile implements AutoCloseable {
     }
     Instance instance = decode(handle, reading);
     if (records.endBefore(handle) - records.offset(handle) <= CACHED_LENGTH) {
-      cache.put(id, instance);
+      lately[place] = instance;
     }
     return Optional.of(instance);
   }

@@ -9,7 +9,7 @@
  * <li>{@link org.seamledger.step.IndexPass} reads the bytes once, front to back. It hashes them and notes where each instance starts
  * and what its keyword is. It looks at the inside of an instance only as far as is needed to find its end: strings, comments, the
  * semicolon.</li>
- * <li>{@link org.seamledger.step.RecordIndex} keeps that in primitive arrays, ten bytes an instance, and finds ids in them.</li>
+ * <li>{@link org.seamledger.step.RecordIndex} keeps that in primitive arrays, mostly five bytes an instance, and finds ids in them.</li>
  * <li>{@link org.seamledger.step.ParameterReader} decodes an instance when somebody asks for it; only then is its inside judged.</li>
  * </ol>
  */
