@@ -3,6 +3,7 @@ package org.seamledger.ifc;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.seamledger.geometry.Box3;
@@ -47,12 +48,13 @@ final class Booleans {
     int i = 0;
     while (i < steps.size()) {
       String operator = steps.get(i).operator();
-      List<Solid> tools = new ArrayList<>();
+      // The same half-space may clip a body again and again.
+      Set<Solid> tools = new LinkedHashSet<>();
       while (i < steps.size() && steps.get(i).operator().equals(operator)) {
         tools.add(operand(steps.get(i).tool(), t, depth + 1, body.bounds()));
         i++;
       }
-      body = combined(body, operator, tools);
+      body = combined(body, operator, List.copyOf(tools));
     }
     return body;
   }

@@ -215,7 +215,7 @@ public final class IfcReader {
     return infos;
   }
 
-  /** Full name and version of the program that wrote the project, or else of the first one named. */
+  /** Full name and version of the program that wrote the project, or else of the first one named, or else the header's word. */
   private static String application(Model model) {
     try {
       for (long id : model.idsOf("IFCPROJECT")) {
@@ -231,6 +231,6 @@ public final class IfcReader {
     } catch (Problem p) {
       // Who wrote a model changes nothing in it.
     }
-    return "";
+    return model.file().header().originatingSystem().trim();
   }
 }

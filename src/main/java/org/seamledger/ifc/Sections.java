@@ -79,9 +79,9 @@ final class Sections {
   }
 
   private record Flange(double width, double thickness, double fillet, double edge, double slope) {
-    /** Thickness at a distance from the web's middle; stated is the one half-way between the web and the flange's end. */
-    double at(double x, double web) {
-      return thickness + Math.tan(slope) * ((width / 2 + web / 2) / 2 - x);
+    /** Thickness at a distance from the web's middle; stated is the one a quarter of the width from it, as for rolled sections. */
+    double at(double x) {
+      return thickness + Math.tan(slope) * (width / 4 - x);
     }
   }
 
@@ -91,11 +91,11 @@ final class Sections {
     double b = bottom.width / 2;
     double t = top.width / 2;
     return List.of(c(-b, -y), c(b, -y),
-        c(b, -y + bottom.at(b, web), bottom.edge), c(w, -y + bottom.at(w, web), bottom.fillet),
-        c(w, y - top.at(w, web), top.fillet), c(t, y - top.at(t, web), top.edge),
+        c(b, -y + bottom.at(b), bottom.edge), c(w, -y + bottom.at(w), bottom.fillet),
+        c(w, y - top.at(w), top.fillet), c(t, y - top.at(t), top.edge),
         c(t, y), c(-t, y),
-        c(-t, y - top.at(t, web), top.edge), c(-w, y - top.at(w, web), top.fillet),
-        c(-w, -y + bottom.at(w, web), bottom.fillet), c(-b, -y + bottom.at(b, web), bottom.edge));
+        c(-t, y - top.at(t), top.edge), c(-w, y - top.at(w), top.fillet),
+        c(-w, -y + bottom.at(w), bottom.fillet), c(-b, -y + bottom.at(b), bottom.edge));
   }
 
   private static double slope(Entity e, int i) {

@@ -124,12 +124,9 @@ final class Drawing {
     return context;
   }
 
+  /** A body of the given representation type. */
   String shape(String type, String... items) {
-    return shape("Body", type, items);
-  }
-
-  String shape(String identifier, String type, String... items) {
-    String representation = add("IFCSHAPEREPRESENTATION(%s,'%s','%s',%s)", context(), identifier, type, list(items));
+    String representation = add("IFCSHAPEREPRESENTATION(%s,'Body','%s',%s)", context(), type, list(items));
     return add("IFCPRODUCTDEFINITIONSHAPE($,$,%s)", list(representation));
   }
 
@@ -188,9 +185,9 @@ final class Drawing {
     return roof.body().size() == 1 ? roof.body().get(0) : new Solid.Union(roof.body());
   }
 
-  /** Volume by summing level sections at the middles of thin slices; exact for prisms, good to about 1e-5 for others. */
+  /** Volume by summing level sections at the middles of thin slices; exact for upright prisms, good to about 1e-4 for others. */
   static double volume(Solid solid) {
-    int slices = 2000;
+    int slices = 120;
     Box3 b = solid.bounds();
     Region window = Region.rectangle(b.minX() - 1, b.minY() - 1, b.maxX() + 1, b.maxY() + 1);
     double h = (b.maxZ() - b.minZ()) / slices;
