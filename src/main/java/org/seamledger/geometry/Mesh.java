@@ -31,7 +31,7 @@ public final class Mesh implements Solid {
   private Mesh(double[] xyz, int[] triangles) {
     this.xyz = xyz;
     this.triangles = triangles;
-    this.closed = everyEdgeIsShared(triangles);
+    this.closed = everyEdgeIsShared(triangles) || areaVectorsCancel();
     Box3 box = Box3.EMPTY;
     for (int i = 0; i < xyz.length / 3; i++) {
       box = box.with(vertex(i));
@@ -47,6 +47,21 @@ public final class Mesh implements Solid {
       }
     }
     return triangles.length > 0 && uses.values().stream().allMatch(n -> n % 2 == 0);
+  }
+
+  /**
+   * A closed surface whose faces meet in T-shaped corners shares edges without sharing their ends; its area vectors still add up to
+   * nothing, which those of an open sheet don't.
+   */
+  private boolean areaVectorsCancel() {
+    Vec3 sum = Vec3.ZERO;
+    double all = 0;
+    for (int t = 0; t < triangleCount(); t++) {
+      Vec3 a = areaVector(t);
+      sum = sum.plus(a);
+      all += a.length();
+    }
+    return triangles.length >= 12 && sum.length() < 1e-6 * all;
   }
 
   private static long edgeKey(int i, int j) {

@@ -75,7 +75,9 @@ public final class JunctionFinder {
     if (c.round()) {
       return "round " + c.neighbour();
     }
-    return roof.face(e.facet()).id() + " " + c.kind() + " " + c.neighbour() + " "
+    // A wall's line is one however many elements the wall is modelled in.
+    boolean wall = c.kind() == Contact.Kind.WALL || c.kind() == Contact.Kind.ROOF_SIDE;
+    return roof.face(e.facet()).id() + " " + (wall ? "wall" : c.kind() + " " + c.neighbour()) + " "
         + (c.kind() == Contact.Kind.FACE ? roof.face(c.otherFacet()).id() : "");
   }
 
@@ -141,7 +143,7 @@ public final class JunctionFinder {
   // ---- one junction
 
   private Junction junction(List<BoundaryEdge> chain) {
-    BoundaryEdge longest = chain.stream().max(Comparator.comparingDouble(BoundaryEdge::lengthM)).orElseThrow();
+    BoundaryEdge longest = longest(chain);
     List<Vec3> path = new ArrayList<>();
     path.add(chain.get(0).from());
     Set<String> faces = new TreeSet<>(Comparator.comparingInt((String s) -> Integer.parseInt(s.substring(1))));
@@ -156,11 +158,18 @@ public final class JunctionFinder {
       }
     }
     Set<String> elements = new LinkedHashSet<>(roofElements);
-    String neighbour = longest.contact().neighbour();
-    if (!neighbour.isEmpty()) {
-      elements.add(neighbour);
+    chain.stream().map(e -> e.contact().neighbour()).filter(n -> !n.isEmpty()).sorted().forEach(elements::add);
+    Facts facts = new LineFacts(roof, longest).facts();
+    if (facts.has("upstandM")) {
+      facts = facts.toBuilder().number("upstandM", chain.stream().mapToDouble(e -> e.contact().heightM()).max().orElse(0)).build();
     }
-    return new Junction("", straightened(path), List.copyOf(faces), List.copyOf(elements), new LineFacts(roof, longest).facts());
+    return new Junction("", straightened(path), List.copyOf(faces), List.copyOf(elements), facts);
+  }
+
+  /** The stretch that speaks for the line: the longest, and of a wall's line the longest at a wall if there is any. */
+  private static BoundaryEdge longest(List<BoundaryEdge> chain) {
+    return chain.stream().max(Comparator.<BoundaryEdge>comparingInt(e -> e.contact().kind() == Contact.Kind.WALL ? 1 : 0)
+        .thenComparingDouble(BoundaryEdge::lengthM)).orElseThrow();
   }
 
   /** Elements of the facet on the other side: those that its own stretch facing this one names. */

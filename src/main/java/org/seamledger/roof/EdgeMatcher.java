@@ -20,8 +20,8 @@ final class EdgeMatcher {
   /** Stretches shorter than this (metres) take the contact of their neighbours. */
   private static final double SHORT = 0.004;
   private static final double MIN_COSINE = 0.9;
-  /** Stretches that turn by less (sine) are in line. */
-  private static final double IN_LINE = 0.01;
+  /** A roof this close above a face (metres) may sit on a wall that stands there. */
+  private static final double UNDER_ROOF = 0.6;
 
   private final List<ExposedFacet> facets;
   private final Tolerance tolerance;
@@ -35,10 +35,6 @@ final class EdgeMatcher {
 
     Vec3 at(double t) {
       return a.towards(b, t);
-    }
-
-    double length() {
-      return a.distance(b);
     }
   }
 
@@ -72,11 +68,53 @@ final class EdgeMatcher {
       Edge edge = matcher.edges.get(i);
       matcher.match(edge, ring);
       if (i + 1 == matcher.edges.size() || matcher.edges.get(i + 1).ring() != edge.ring()) {
-        all.addAll(absorbed(onTheirWalls(edge.hole() ? matcher.asOpening(ring) : ring)));
+        all.addAll(absorbed(edge.hole() ? matcher.asOpening(matcher.upToTheRoof(ring)) : matcher.upToTheRoof(ring)));
         ring.clear();
       }
     }
     return all;
+  }
+
+  /** A wall often ends a little below the roof that sits on it: its line goes on, under that roof, to where the roof meets the face. */
+  private List<BoundaryEdge> upToTheRoof(List<BoundaryEdge> ring) {
+    int n = ring.size();
+    List<BoundaryEdge> all = new ArrayList<>(n);
+    for (int i = 0; i < n; i++) {
+      BoundaryEdge e = ring.get(i);
+      Contact wall = Contact.FREE;
+      for (BoundaryEdge beside : List.of(ring.get((i + n - 1) % n), ring.get((i + 1) % n))) {
+        if (beside.contact().kind() == Contact.Kind.WALL && beside.lengthM() > e.lengthM() && collinear(e, beside)) {
+          wall = beside.contact();
+        }
+      }
+      boolean on = e.contact().kind() == Contact.Kind.FREE && wall != Contact.FREE && isUnderARoof(e);
+      all.add(on ? new BoundaryEdge(e.facet(), e.from(), e.to(), wall, e.elements()) : e);
+    }
+    return all;
+  }
+
+  private static boolean collinear(BoundaryEdge a, BoundaryEdge b) {
+    Vec3 d = a.to().minus(a.from()).unit();
+    Vec3 e = b.to().minus(b.from()).unit();
+    return d.cross(e).length() < 0.02 && d.dot(e) > 0;
+  }
+
+  /** Whether roof surface lies close above the place just beyond the middle of the stretch. */
+  private boolean isUnderARoof(BoundaryEdge e) {
+    Vec3 d = e.to().minus(e.from());
+    Vec3 out = new Vec3(d.y(), -d.x(), 0).unit().times(0.02);
+    Vec3 beyond = e.from().towards(e.to(), 0.5).plus(out);
+    for (Edge other : index.overlappingInPlan(Box3.of(List.of(beyond)).grown(UNDER_ROOF))) {
+      ExposedFacet f = facets.get(other.facet());
+      double above = f.plane().elevation(beyond.x(), beyond.y()) - beyond.z();
+      if (other.facet() != e.facet() && above > 0 && above < UNDER_ROOF) {
+        Vec3 on = new Vec3(beyond.x(), beyond.y(), beyond.z() + above);
+        if (f.region().contains(new Vec2(f.plane().u(on), f.plane().v(on)))) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** A hole in a face that ends at nothing else is an opening, modelled as such or not; or that of a thing that stands in it. */
@@ -92,27 +130,6 @@ final class EdgeMatcher {
     Contact contact = Contact.of(new Obstacle(inIt.kind(), inIt.globalId(), inIt.ifcClass(), hole, inIt.heightM(),
         RoundOutline.of(hole).isRound()));
     return ring.stream().map(e -> new BoundaryEdge(e.facet(), e.from(), e.to(), contact, e.elements())).toList();
-  }
-
-  /** A roof that sits on a wall goes on where the wall runs out at the surface: in line with it, its side counts as the wall's. */
-  private static List<BoundaryEdge> onTheirWalls(List<BoundaryEdge> ring) {
-    int n = ring.size();
-    List<BoundaryEdge> all = new ArrayList<>(n);
-    for (int i = 0; i < n; i++) {
-      BoundaryEdge e = ring.get(i);
-      BoundaryEdge before = ring.get((i + n - 1) % n);
-      BoundaryEdge after = ring.get((i + 1) % n);
-      BoundaryEdge wall = isWallInLine(before, e) ? before : after;
-      boolean goesOn = e.contact().kind() == Contact.Kind.ROOF_SIDE && isWallInLine(wall, e);
-      all.add(goesOn ? new BoundaryEdge(e.facet(), e.from(), e.to(), wall.contact(), e.elements()) : e);
-    }
-    return all;
-  }
-
-  private static boolean isWallInLine(BoundaryEdge wall, BoundaryEdge e) {
-    Vec3 d = wall.to().minus(wall.from());
-    Vec3 f = e.to().minus(e.from());
-    return wall.contact().kind() == Contact.Kind.WALL && d.cross(f).length() < IN_LINE * d.length() * f.length() && d.dot(f) > 0;
   }
 
   /** Modelling slack leaves tiny stretches at corners: they take the contact of the much longer stretch beside them. */
@@ -238,7 +255,8 @@ final class EdgeMatcher {
     Comparator<Stretch> order = Comparator.<Stretch>comparingInt(s -> s.contact().kind().ordinal())
         .thenComparingDouble(s -> Math.rint(s.distance() * 1e4))
         // Where walls overlap at a corner, the one that the edge runs along.
-        .thenComparingDouble(s -> -Math.rint((s.to() - s.from()) * edge.length() * 1e3)).thenComparingInt(s -> s.contact().otherFacet())
+        .thenComparingDouble(s -> -Math.rint((s.to() - s.from()) * edge.a().distance(edge.b()) * 1e3))
+        .thenComparingInt(s -> s.contact().otherFacet())
         .thenComparing(s -> s.contact().neighbour());
     List<Stretch> pieces = new ArrayList<>();
     double before = 0;
