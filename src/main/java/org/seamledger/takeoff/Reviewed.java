@@ -2,13 +2,13 @@ package org.seamledger.takeoff;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.SortedMap;
 import java.util.stream.Stream;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.finding.Finding;
+import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.shacl.Rules;
@@ -17,10 +17,11 @@ import org.seamledger.shacl.Rules;
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
   static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities, Rules rules) {
-    DesignReview review = new DesignReview(rules, Map.of());
+    DesignFacts facts = new DesignFacts(faces, junctions, quantities);
+    DesignReview review = new DesignReview(rules, facts.system());
     List<Finding> findings = new ArrayList<>(review.ofSystem());
-    faces.forEach(face -> findings.addAll(review.ofFace(face, Map.of())));
-    junctions.forEach(junction -> findings.addAll(review.ofJunction(junction, Map.of())));
+    faces.forEach(face -> findings.addAll(review.ofFace(face, facts.face(face))));
+    junctions.forEach(junction -> findings.addAll(review.ofJunction(junction, facts.junction(junction))));
     return new Reviewed(findings, review.advice());
   }
 
