@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.apache.jena.datatypes.BaseDatatype;
 import org.apache.jena.datatypes.RDFDatatype;
+import org.apache.jena.datatypes.xsd.XSDDatatype;
 import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.GraphMemFactory;
 import org.apache.jena.graph.Node;
@@ -15,7 +16,10 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 import org.seamledger.roof.RoofFace;
 
-/** The whole roof as one graph: every face, every junction with its facts, its line and the faces it joins. */
+/**
+ * The whole roof as one graph: every face, every junction with its facts, its line and the faces it joins. Lines are in the building's
+ * local coordinates, metres, Z up.
+ */
 public final class RoofGraph {
 
   private static final RDFDatatype WKT = new BaseDatatype(Vocabulary.GEO_WKT_LITERAL);
@@ -25,11 +29,22 @@ public final class RoofGraph {
   private RoofGraph() {
   }
 
-  public static Graph of(List<RoofFace> faces, List<Junction> junctions) {
+  /**
+   * @param more facts of junctions besides those of their lines, such as {@code kind} and {@code detail}, by the junction's id
+   */
+  public static Graph of(List<RoofFace> faces, List<Junction> junctions, Map<String, Map<String, Object>> more) {
     RoofGraph g = new RoofGraph();
     faces.forEach(g::add);
-    junctions.forEach(g::add);
+    for (Junction j : junctions) {
+      g.add(j);
+      FactGraph.addFacts(g.graph, junction(j.id()), more.getOrDefault(j.id(), Map.of()));
+    }
     return g.graph;
+  }
+
+  /** The same as Turtle, subjects and predicates in alphabetical order: the same roof gives the same text. */
+  public static String turtle(List<RoofFace> faces, List<Junction> junctions, Map<String, Map<String, Object>> more) {
+    return TurtleText.of(of(faces, junctions, more));
   }
 
   /** The node of a junction. */
@@ -75,8 +90,7 @@ public final class RoofGraph {
   }
 
   private void addNumber(Node node, Node property, double value) {
-    graph.add(node, property, NodeFactory.createLiteralByValue(Math.rint(value * 1e6) / 1e6,
-        org.apache.jena.datatypes.xsd.XSDDatatype.XSDdouble));
+    graph.add(node, property, NodeFactory.createLiteralByValue(Math.rint(value * 1e6) / 1e6, XSDDatatype.XSDdouble));
   }
 
   private static String wkt(List<Vec3> path) {
