@@ -12,14 +12,19 @@ public final class DetailFacts {
   private DetailFacts() {}
 
   public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system) {
-    SortedMap<String, Object> facts = new TreeMap<>(Map.of(
+    SortedMap<String, Object> facts = of(system);
+    facts.put("onSeam", junction.kind().equals("pipe") && layout.round(junction).onSeam());
+    return facts;
+  }
+
+  /** What the system alone says. */
+  static SortedMap<String, Object> of(RoofSystem system) {
+    return new TreeMap<>(Map.of(
         "ridgeVented", system.ridge().vented(),
         "counterflashing", word(system.walls().counterflashing()),
         "fixedAt", word(system.panel().fixedAt()),
         "sealSeamsBelowDegrees", system.limits().sealSeamsBelow().degrees(),
         "cricketAboveM", system.curbs().cricketAbove().value()));
-    facts.put("onSeam", junction.kind().equals("pipe") && layout.round(junction).onSeam());
-    return facts;
   }
 
   private static String word(Enum<?> constant) {

@@ -120,8 +120,10 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
     double nearest = Double.POSITIVE_INFINITY;
     for (Grid g : grids) {
       Plane plane = g.facet().plane();
-      double off = Math.abs(plane.height(point))
-          + (grids.size() == 1 ? 0 : g.facet().area().distance(new Vec2(plane.u(point), plane.v(point))));
+      double off = Math.abs(plane.height(point));
+      if (grids.size() > 1 && off < nearest - 1e-9) {
+        off += g.facet().area().distance(new Vec2(plane.u(point), plane.v(point)));
+      }
       if (off < nearest - 1e-9) {
         nearest = off;
         best = g;

@@ -1,0 +1,149 @@
+package org.seamledger.quantity;
+
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.junction.Junction;
+import org.seamledger.measure.Unit;
+import org.seamledger.quantity.formula.Slump;
+import org.seamledger.quantity.formula.Tape;
+import org.seamledger.quantity.layout.Panel;
+import org.seamledger.quantity.physics.Air;
+import org.seamledger.quantity.physics.Galvanic;
+import org.seamledger.quantity.physics.Thermal;
+import org.seamledger.roof.RoofFace;
+
+/**
+ * What the review of the design needs to know of the roof system, its faces and its junctions: the facts that
+ * {@code org.seamledger.detail} lists. A fact that can't be had is left out. All physics here is an estimate from the system's figures.
+ */
+public final class DesignFacts {
+
+  private final List<DetailedJunction> junctions;
+  private final Quantities quantities;
+  private final RoofSystem system;
+  private final Penetrations penetrations;
+  private final Drainage drainage;
+
+  public DesignFacts(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities) {
+    this.junctions = List.copyOf(junctions);
+    this.quantities = quantities;
+    this.system = quantities.system();
+    this.penetrations = new Penetrations(junctions);
+    this.drainage = new Drainage(faces, quantities.layout(), system);
+  }
+
+  // ---- the system
+
+  public SortedMap<String, Object> system() {
+    SortedMap<String, Object> f = new TreeMap<>(DetailFacts.of(system));
+    metals(f);
+    tapeAndClosures(f);
+    sealant(f);
+    f.put("movementGapM", system.panel().movementGap().value());
+    f.put("lockedStressMPa", Thermal.lockedStressPa(system.panel().metal(), range()) / 1e6);
+    f.put("lowestSlopeDegrees", system.limits().lowestSlope().degrees());
+    f.put("flashingClearanceM", system.pipes().clearance().value());
+    f.put("freeEdgeM", junctions.stream().filter(j -> List.of("eave", "rake", "high-edge").contains(j.junction().kind()))
+        .mapToDouble(j -> j.junction().junction().lengthM()).sum());
+    return f;
+  }
+
+  private double range() {
+    return system.site().highestMetal().value() - system.site().lowestMetal().value();
+  }
+
+  private void metals(SortedMap<String, Object> f) {
+    boolean marine = system.site().marine();
+    f.put("panelMetal", system.panel().metal().word());
+    f.put("flashingMetal", system.flashing().metal().word());
+    f.put("fastenerMetal", system.fasteners().metal().word());
+    f.put("panelThicknessM", system.panel().thickness().value());
+    f.put("fastenerContact", Galvanic.fastener(system.fasteners().metal(), system.panel().metal(), marine).word());
+    f.put("flashingContact", Galvanic.sheets(system.flashing().metal(), system.panel().metal(), marine).word());
+  }
+
+  private void tapeAndClosures(SortedMap<String, Object> f) {
+    Tape tape = new Tape(system.tape().width().value(), system.tape().thickness().value());
+    double compression = system.tape().compression().value();
+    double closure = system.closure().height().value();
+    f.put("tapeWidthM", system.tape().width().value());
+    f.put("tapeSpreadM", tape.compressedWidthM(compression));
+    f.put("lipM", system.closure().lip().value());
+    f.put("closureHeightM", closure);
+    f.put("seamHeightM", system.panel().seamHeight().value());
+    f.put("closureProudM", tape.stackM(closure, compression) - system.panel().seamHeight().value());
+  }
+
+  private void sealant(SortedMap<String, Object> f) {
+    double air = system.site().installAir().in(Unit.CELSIUS);
+    double dew = Air.dewPointC(air, system.site().humidity().value());
+    f.put("acidCuring", system.sealant().acidCuring());
+    f.put("installAirC", air);
+    f.put("sealantLowestC", system.sealant().lowest().in(Unit.CELSIUS));
+    f.put("sealantHighestC", system.sealant().highest().in(Unit.CELSIUS));
+    if (Double.isFinite(dew)) {
+      f.put("metalAboveDewPointK", system.site().installMetal().in(Unit.CELSIUS) - dew);
+    }
+    f.put("dewPointMarginK", system.sealant().dewPointMargin().value());
+    f.put("slumpStressPa", Slump.neededYieldStressPa(system.sealant().density().value(), system.bead().size().value(), 90));
+    f.put("yieldStressPa", system.sealant().yieldStress().value());
+  }
+
+  // ---- faces
+
+  /** The longest panel and how much its free end moves: all of it, or half where it is fixed in the middle. */
+  public SortedMap<String, Object> face(RoofFace face) {
+    SortedMap<String, Object> f = new TreeMap<>();
+    double longest = quantities.layout().face(face.id()).panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
+    if (longest > 0) {
+      boolean middle = system.panel().fixedAt() == RoofSystem.FixedAt.MIDDLE;
+      f.put("panelLengthM", longest);
+      f.put("movementM", Thermal.movementM(system.panel().metal(), middle ? longest / 2 : longest, range()));
+    }
+    return f;
+  }
+
+  // ---- junctions
+
+  public SortedMap<String, Object> junction(DetailedJunction detailed) {
+    Junction line = detailed.junction().junction();
+    String kind = detailed.junction().kind();
+    SortedMap<String, Object> f = new TreeMap<>();
+    if (kind.equals("pipe")) {
+      f.put("onSeam", quantities.layout().round(detailed.junction()).onSeam());
+    }
+    tape(quantities.byJunction().get(line.id()), f);
+    put(f, "toValleyM", penetrations.toValley().get(line.id()));
+    put(f, "toPenetrationM", penetrations.toOther().get(line.id()));
+    if (kind.equals("valley")) {
+      Drainage.Valley valley = drainage.valley(line);
+      if (valley != null) {
+        f.put("flowWidthM", valley.flowWidthM());
+        f.put("cleatLineM", valley.cleatLineM());
+      }
+    }
+    if (kind.equals("sidewall") || kind.equals("skew-wall")) {
+      f.put("eaveAtLowEnd", Drainage.eaveAtLowEnd(line, junctions));
+    }
+    if (kind.equals("eave") || kind.equals("valley")) {
+      put(f, "dropSlopeDegrees", drainage.dropSlopeDegrees(line, kind.equals("valley")));
+    }
+    return f;
+  }
+
+  private static void tape(JunctionQuantities counted, SortedMap<String, Object> f) {
+    if (counted != null && counted.fasteners().stream().anyMatch(r -> r.throughTape() && r.count() > 0)) {
+      f.put("tapeSpacingM", counted.fasteners().stream().filter(FastenerRow::throughTape).mapToDouble(FastenerRow::spacingM).max().orElse(0));
+      f.put("tapeCoverageShare", counted.fasteners().stream().filter(FastenerRow::throughTape).mapToDouble(FastenerRow::coverage).min()
+          .orElse(1));
+    }
+  }
+
+  private static void put(SortedMap<String, Object> f, String name, Double value) {
+    if (value != null && Double.isFinite(value)) {
+      f.put(name, value);
+    }
+  }
+}
