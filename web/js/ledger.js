@@ -1,6 +1,6 @@
 // A result, indexed for looking at: what each junction takes, who refers to whom, where everything lies.
 
-import {sealClass} from './marks.js';
+import {sealClass, KINDS, SEALS, REVIEW} from './marks.js';
 
 const sum = (list, f) => (list ?? []).reduce((t, x) => t + (f(x) ?? 0), 0);
 const ofForm = (j, form) => sum((j.seals ?? []).filter(x => x.form === form), x => x.lengthM);
@@ -17,8 +17,8 @@ export function index(raw) {
     elements: new Map((raw.elements ?? []).map(e => [e.globalId, e])),
     box: box(faces, junctions),
     totalM: sum(junctions, j => j.lengthM),
-    coverageM: measure(raw.system?.panelCoverage ?? raw.system?.coverage) ?? 0.4064,
-    seamM: measure(raw.system?.seamHeight) ?? 0.0381,
+    coverageM: measure(raw.system?.panel?.coverage ?? raw.system?.panelCoverage) ?? 0.4064,
+    seamM: measure(raw.system?.panel?.seamHeight ?? raw.system?.seamHeight) ?? 0.0381,
   };
 }
 
@@ -57,6 +57,9 @@ export function measure(v) {
   const m = /^\s*(?:(\d+(?:\.\d+)?)\s*)?(?:(\d+)\/(\d+)\s*)?(mm|cm|m|in|ft)\s*$/.exec(text);
   return m && (m[1] || m[2]) ? (Number(m[1] ?? 0) + (m[2] ? m[2] / m[3] : 0)) * UNIT[m[4]] : undefined;
 }
+
+/** Lines that a comparison is about, by what happened to them. */
+export const changedPaths = c => ({gone: c.removed.map(l => l.path), changed: c.changed.map(p => p.after.path), added: c.added.map(l => l.path)});
 
 export function middle(j) {
   const p = j.path;
@@ -151,11 +154,17 @@ export function rows(ledger, {filters, sort, group, closed, reviews}) {
     groups.get(k).push(j);
   }
   const out = [];
-  for (const [k, members] of groups) {
+  for (const [k, members] of [...groups].sort(([a], [b]) => rank(group, a) - rank(group, b) || a.localeCompare(b, 'en', {numeric: true}))) {
     out.push({group: k, totals: totals(members), closed: closed.has(k)});
     if (!closed.has(k)) members.forEach(j => out.push({j}));
   }
   return {list, rows: out, totals: totals(list)};
+}
+
+/** Groups stand in the order in which the trade names them, not in the alphabet's. */
+function rank(group, key) {
+  const known = {kind: KINDS, seal: SEALS, review: REVIEW}[group];
+  return known ? Object.keys(known).indexOf(key) : 0;
 }
 
 export function totals(list) {

@@ -8,7 +8,7 @@ export const SEALS = {
   'bead': {text: 'Bead only', colour: '#b8609a', width: 4, dash: [3, 4]},
   'in-seam': {text: 'Seam sealant', colour: '#2f9fd0', width: 3, dash: [20, 4]},
   'metal': {text: 'Metal only, no sealant', colour: '#6b747b', width: 2, dash: null},
-  'none': {text: 'Nothing decided yet', colour: '#e69f00', width: 6, dash: [2, 6]},
+  'none': {text: 'Nothing decided yet', colour: '#c98a00', width: 4, dash: [8, 6]},
 };
 
 /** The class of a junction, from its seals and metal. */

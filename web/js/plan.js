@@ -4,7 +4,7 @@
 import {h, s, put} from './dom.js';
 import {set, state, watch} from './state.js';
 import {SEALS, kindText} from './marks.js';
-import {kindOf, labelPlace, matching, middle} from './ledger.js';
+import {changedPaths, kindOf, labelPlace, matching, middle} from './ledger.js';
 import * as u from './units.js';
 
 const MOST_SEAMS = 6000, MOST_LABELS = 90, REACH_PX = 9;
@@ -12,7 +12,7 @@ const MOST_SEAMS = 6000, MOST_LABELS = 90, REACH_PX = 9;
 export function mountPlan(root) {
   const v = {x: 0, y: 0, perPx: 1};   // world place of the middle, metres per pixel
   const layers = {};
-  const names = ['faces', 'chosenFace', 'seams', 'dim', 'lines', 'halo', 'chosen', 'arrows', 'labels'];
+  const names = ['faces', 'chosenFace', 'seams', 'dim', 'lines', 'changes', 'halo', 'chosen', 'arrows', 'labels'];
   names.forEach(n => { layers[n] = s('g', {class: n}); });
   const svg = s('svg', {class: 'sheet', role: 'img', 'aria-label': 'Roof plan', tabindex: 0}, names.map(n => layers[n]));
   const scale = h('div', {class: 'scale'});
@@ -59,6 +59,7 @@ export function mountPlan(root) {
     put(layers.seams, seams(L));
     put(layers.arrows, arrows(L));
     drawLines();
+    drawChanges();
     drawChosen();
   }
 
@@ -75,6 +76,11 @@ export function mountPlan(root) {
     layers.lines.dataset.shown = shown ? shown.size : L.junctions.length;
   }
 
+  function drawChanges() {
+    put(layers.changes, state.tab === 'revisions' && state.changes && Object.entries(changedPaths(state.changes)).map(([what, paths]) =>
+      paths.length > 0 && s('path', {class: what, d: paths.map(trace).join('')})));
+  }
+
   function drawChosen() {
     const j = state.ledger.byId.get(state.selected), f = state.ledger.faces.get(state.face);
     put(layers.halo, j && s('path', {d: trace(j.path)}));
@@ -82,22 +88,38 @@ export function mountPlan(root) {
     put(layers.chosenFace, f && s('path', {d: outline(f), 'fill-rule': 'evenodd'}));
   }
 
+  /** Face names first, then lengths, longest first; a label that would lie over another is moved along its line, or left out. */
   function labels() {
-    const L = state.ledger, {w, h: hh} = size();
+    const L = state.ledger, {w, h: hh} = size(), taken = [], out = [];
+    const px = p => [(p[0] - v.x) / v.perPx + w / 2, hh / 2 - (p[1] - v.y) / v.perPx];
     const inSight = p => Math.abs(p[0] - v.x) < w / 2 * v.perPx && Math.abs(p[1] - v.y) < hh / 2 * v.perPx;
-    const out = [];
+    const free = (p, wide, high) => {
+      const [x, y] = px(p), box = [x - wide / 2, y - high / 2, x + wide / 2, y + high / 2];
+      if (taken.some(t => t[0] < box[2] && t[2] > box[0] && t[1] < box[3] && t[3] > box[1])) return false;
+      taken.push(box);
+      return true;
+    };
+    const chosen = L.byId.get(state.selected);
+    if (chosen && inSight(middle(chosen))) { free(middle(chosen), 150, 26); out.push(lineLabel(chosen, middle(chosen), v.perPx, true)); }
     for (const f of L.faces.values()) {
       if (out.length >= MOST_LABELS) break;
       const at = f.labelAt ??= labelPlace(f);
-      if (at && inSight(at) && Math.sqrt(f.planAreaM2) / v.perPx > 60) out.push(faceLabel(f, at, v.perPx));
+      if (at && inSight(at) && Math.sqrt(f.planAreaM2) / v.perPx > 60 && free(at, 70, 18)) out.push(faceLabel(f, at, v.perPx));
     }
-    for (const j of L.junctions) {
-      if (out.length >= MOST_LABELS) break;
-      const chosen = j.id === state.selected;
-      const m = middle(j);
-      if (inSight(m) && (chosen || j.lengthM / v.perPx > 90)) out.push(lineLabel(j, m, v.perPx, chosen));
+    for (const j of longest(L)) {
+      if (out.length >= MOST_LABELS || j.lengthM / v.perPx < 80) break;
+      const a = j.path[0], b = j.path[j.path.length - 1], steep = Math.abs(b[1] - a[1]) > Math.abs(b[0] - a[0]);
+      if (j === chosen || j.path.length > 2) continue;
+      const m = [0.5, 0.3, 0.7].map(t => a.map((x, i) => x + (b[i] - x) * t)).find(p => inSight(p) && free(p, steep ? 26 : 56, steep ? 56 : 26));
+      if (m) out.push(lineLabel(j, m, v.perPx, false));
     }
     put(layers.labels, out);
+  }
+
+  let byLength = null;
+  function longest(L) {
+    if (byLength?.of !== L) byLength = {of: L, list: L.junctions.slice().sort((a, b) => b.lengthM - a.lengthM).slice(0, 4000)};
+    return byLength.list;
   }
 
   /** The junction nearest to a place, within reach; else the face there. */
@@ -180,7 +202,20 @@ export function mountPlan(root) {
     look();
   });
   watch(['units'], () => state.ledger && root.isConnected && look());
+  watch(['changes', 'tab'], () => state.ledger && root.isConnected && drawChanges());
   drawAll();
+  const mm = 96 / 25.4;
+  addEventListener('beforeprint', () => {
+    if (!root.isConnected || !state.ledger) return;
+    // A round scale at which the roof fits the sheet, so that one can measure on paper.
+    const {lo, hi} = state.ledger.box, least = Math.max((hi[0] - lo[0]) / 0.17, (hi[1] - lo[1]) / 0.13);
+    const ratio = [50, 100, 200, 250, 500, 1000, 2000, 5000].find(r => r >= least) ?? Math.ceil(least / 5000) * 5000;
+    const perPx = ratio / 1000 / mm, wide = 180 * mm, high = 150 * mm;
+    svg.setAttribute('viewBox', `${(lo[0] + hi[0]) / 2 - wide / 2 * perPx} ${-(lo[1] + hi[1]) / 2 - high / 2 * perPx} ${wide * perPx} ${high * perPx}`);
+    svg.style.width = '180mm';
+    drawScale(scale, perPx, ratio);
+  });
+  addEventListener('afterprint', () => { svg.style.width = ''; look(); });
   let fitted = '';
   new ResizeObserver(() => {
     const {w, h: hh} = size();
@@ -260,11 +295,11 @@ function northMark() {
 }
 
 /** A bar of a round length, and the ratio at which a screen of 96 dots an inch shows it. */
-function drawScale(root, perPx) {
+function drawScale(root, perPx, exact) {
   const foot = state.units === 'us' ? 0.3048 : 1;
   const aim = 90 * perPx / foot, power = 10 ** Math.floor(Math.log10(aim));
   const round = [5, 2, 1].find(k => k * power <= aim) * power;
   const ratio = perPx / (0.0254 / 96);
   put(root, h('span', {class: 'bar', style: {width: round * foot / perPx + 'px'}}), h('span', {}, `${round >= 1 ? round : round.toPrecision(1)} ${foot === 1 ? 'm' : 'ft'}`),
-    h('small', {}, `about 1:${ratio >= 10 ? Math.round(ratio / 5) * 5 : ratio.toFixed(1)}`));
+    h('small', {}, exact ? `1:${exact}` : `about 1:${ratio >= 10 ? Math.round(ratio / 5) * 5 : ratio.toFixed(1)}`));
 }

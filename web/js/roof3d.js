@@ -8,7 +8,7 @@ import {LineMaterial} from 'three/addons/lines/LineMaterial.js';
 import {h, s, put} from './dom.js';
 import {set, state, watch} from './state.js';
 import {SEALS, kindText} from './marks.js';
-import {kindOf, labelPlace, matching, middle} from './ledger.js';
+import {changedPaths, kindOf, labelPlace, matching, middle} from './ledger.js';
 import * as u from './units.js';
 
 const MOST_UPSTAND_M = 3, MOST_LABELS = 40, REACH_PX = 8;
@@ -42,7 +42,7 @@ export function mountRoof(root) {
       h('button', {'aria-expanded': 'false', on: {click: e => { cut.root.hidden = !cut.root.hidden; e.currentTarget.setAttribute('aria-expanded', String(!cut.root.hidden)); }}}, 'Section box')),
     cut.root);
 
-  const model = {origin: [0, 0, 0], faces: null, ranges: [], walls: null, lines: [], chosen: null, planes: [], radius: 1, centre: new THREE.Vector3()};
+  const model = {origin: [0, 0, 0], faces: null, ranges: [], walls: null, lines: [], changes: [], chosen: null, planes: [], radius: 1, centre: new THREE.Vector3()};
   const local = p => [p[0] - model.origin[0], p[1] - model.origin[1], p[2] - model.origin[2]];
 
   function build() {
@@ -55,6 +55,7 @@ export function mountRoof(root) {
     scene.add(model.faces, model.walls);
     cut.setRange(lo, hi);
     buildLines();
+    buildChanges();
     applyCut();
     look(PRESETS[0][1], true);
   }
@@ -71,7 +72,7 @@ export function mountRoof(root) {
       for (let i = 1; i < j.path.length; i++) { t.at.push(...lift(local(j.path[i - 1])), ...lift(local(j.path[i]))); t.of.push(j); }
     }
     model.lines = [...sets].map(([key, t]) => lineSet(t, key === 'dim' ? {colour: '#9aa0a4', width: 1, dash: null} : SEALS[key], model.planes));
-    scene.add(...model.lines);
+    if (model.lines.length) scene.add(...model.lines);
     buildChosen();
   }
 
@@ -92,6 +93,19 @@ export function mountRoof(root) {
       scene.add(model.chosen);
     }
     tint();
+  }
+
+  function buildChanges() {
+    for (const o of model.changes) { scene.remove(o); o.geometry.dispose(); o.material.dispose(); }
+    model.changes = [];
+    if (state.tab === 'revisions' && state.changes) {
+      for (const [what, paths] of Object.entries(changedPaths(state.changes))) {
+        const t = {at: [], of: []};
+        for (const path of paths) for (let i = 1; i < path.length; i++) { t.at.push(...lift(local(path[i - 1])), ...lift(local(path[i]))); }
+        if (t.at.length) model.changes.push(lineSet(t, {colour: css('--' + what), width: 8, dash: what === 'gone' ? [6, 6] : what === 'changed' ? [16, 4] : null}, []));
+      }
+      if (model.changes.length) scene.add(...model.changes);
+    }
   }
 
   function tint() {
@@ -117,7 +131,7 @@ export function mountRoof(root) {
       asked = false;
       if (root.hidden || !root.isConnected) return;
       const pxPerM = canvas.clientHeight / (2 * Math.tan(camera.fov * Math.PI / 360) * camera.position.distanceTo(controls.target));
-      for (const o of model.lines) o.material.dashScale = pxPerM;
+      for (const o of [...model.lines, ...model.changes]) o.material.dashScale = pxPerM;
       camera.near = Math.max(0.01, camera.position.distanceTo(controls.target) / 200);
       camera.far = camera.position.distanceTo(controls.target) + model.radius * 6;
       camera.updateProjectionMatrix();
@@ -146,8 +160,16 @@ export function mountRoof(root) {
 
   /** Goes to a view of everything from a direction. */
   function look(dir, at = false) {
-    const d = new THREE.Vector3(...dir).normalize(), away = model.radius / Math.sin(camera.fov * Math.PI / 360) * (camera.aspect < 1 ? 1 / camera.aspect : 1) * 0.86;
-    fly(new THREE.Vector3(0, 0, 0), d.multiplyScalar(away), at);
+    const d = new THREE.Vector3(...dir).normalize(), right = new THREE.Vector3(-d.y, d.x, 0).normalize(), up = d.clone().cross(right);
+    const tanUp = Math.tan(camera.fov * Math.PI / 360) * 0.9, tanRight = tanUp * camera.aspect;
+    const at3 = model.faces.geometry.attributes.position, p = new THREE.Vector3(), lo = [Infinity, Infinity], hi = [-Infinity, -Infinity];
+    const each = fn => { for (let i = 0; i < at3.count; i++) fn(p.fromBufferAttribute(at3, i)); };
+    each(q => { [q.dot(right), q.dot(up)].forEach((x, i) => { lo[i] = Math.min(lo[i], x); hi[i] = Math.max(hi[i], x); }); });
+    if (!at3.count) return fly(new THREE.Vector3(), d.multiplyScalar(model.radius * 3), at);
+    const target = right.clone().multiplyScalar((lo[0] + hi[0]) / 2).addScaledVector(up, (lo[1] + hi[1]) / 2);
+    let away = 0.5;
+    each(q => { q.sub(target); away = Math.max(away, q.dot(d) + Math.abs(q.dot(right)) / tanRight, q.dot(d) + Math.abs(q.dot(up)) / tanUp); });
+    fly(target, d.multiplyScalar(away), at);
   }
 
   let flight = 0;
@@ -224,6 +246,7 @@ export function mountRoof(root) {
     draw();
   });
   watch(['face'], () => { if (state.ledger && root.isConnected) { tint(); draw(); } });
+  watch(['changes', 'tab'], () => { if (state.ledger && root.isConnected) { buildChanges(); draw(); } });
   watch(['units'], draw);
   watch(['theme'], () => { if (state.ledger && root.isConnected) { buildChosen(); draw(); } });
   addEventListener('beforeprint', () => root.isConnected && !root.hidden && printPicture(root, renderer, scene, camera));

@@ -91,7 +91,7 @@ function steps(j) {
       (x.result ?? x.value) !== undefined && h('b', {}, `= ${x.result ?? x.value}${x.unit ? ' ' + x.unit : ''}`), x.source && h('small', {}, ` ${x.source}`)))));
 }
 
-const hold = j => (j.holdPoints ?? []).length > 0 && h('section', {class: 'hold'}, h('h3', {}, 'Stop and look'), h('ul', {}, j.holdPoints.map(x => h('li', {}, typeof x === 'string' ? x : x.text ?? x.what ?? ''))));
+const hold = j => (j.holdPoints ?? []).length > 0 && h('section', {class: 'hold'}, h('h3', {}, 'Stop and look'), h('ul', {}, j.holdPoints.map(x => h('li', {}, typeof x === 'string' ? x : [h('b', {}, `Before ${x.before}: `), x.check]))));
 
 function measured(j) {
   const known = Object.entries(j.facts ?? {});

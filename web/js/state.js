@@ -12,7 +12,7 @@ const DEFAULTS = {
   selected: '',        // junction id
   face: '',            // roof face id under attention
   filters: {},         // kind, detail, seal, finding, face, element, review, text
-  sort: 'place',
+  sort: '-length',
   group: 'kind',
   closed: new Set(),   // groups folded away
   units: 'metric',

@@ -14,12 +14,12 @@ const worst = j => ['violation', 'warning', 'info'].find(s => j.found.some(f => 
 const some = (value, text) => value > 0 ? text(value) : '';
 
 const COLUMNS = [
-  {id: 'review', title: 'Review', width: 52, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
+  {id: 'review', title: 'Review', width: 70, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
   {id: 'kind', title: 'Kind', width: 168, cell: j => [kindText(kindOf(j, state.reviews)), byHand(j)]},
-  {id: 'length', title: 'Length', width: 96, num: true, cell: j => u.length(j.lengthM)},
+  {id: 'length', title: 'Length', width: 108, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 86, cell: j => j.faces.join(' · ')},
-  {id: 'seal', title: 'Sealed by', width: 200, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
+  {id: 'seal', title: 'Sealed by', width: 226, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
   {id: 'detail', title: 'Detail', width: 180, cell: j => detailOf(j, state.reviews)},
   {id: 'tape', title: 'Tape', width: 90, num: true, sum: t => some(t.tapeM, u.run), cell: j => some(j.tapeM, u.run)},
   {id: 'bead', title: 'Bead', width: 90, num: true, sum: t => some(t.beadM, u.run), cell: j => some(j.beadM, u.run)},
@@ -147,7 +147,7 @@ function line(r, i, active) {
   return h('div', {
     role: 'row', id: 'row' + i, class: `line${r.j ? '' : ' group'}${active ? ' active' : ''}`, data: {at: i}, 'aria-rowindex': i + 2,
     'aria-selected': r.j ? String(r.j.id === state.selected) : null, 'aria-expanded': r.j ? null : String(!r.closed),
-    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('52px 168px', '220px')},
+    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('70px 168px', '238px')},
   }, cells);
 }
 
@@ -158,10 +158,10 @@ function drawHeader(header) {
       h('button', {tabindex: 0, on: {click: e => { e.stopPropagation(); set({sort: nextSort(c)}); }}}, c.title, sorted === c.id ? (state.sort[0] === '-' ? ' ↓' : ' ↑') : '')))));
 }
 
-/** Numbers begin with the largest, words with the first; a third click goes back to the order of the roof. */
+/** Numbers begin with the largest, words with the first; a third click goes back to the longest first. */
 function nextSort(c) {
   const [one, two] = c.num || c.id === 'findings' ? ['-' + c.id, c.id] : [c.id, '-' + c.id];
-  return state.sort === one ? two : state.sort === two ? 'place' : one;
+  return state.sort === one ? two : state.sort === two ? '-length' : one;
 }
 
 function drawTotals(root, data) {

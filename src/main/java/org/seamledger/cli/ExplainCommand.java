@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.detail.Explanation;
-import org.seamledger.detail.KindedJunction;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.JunctionReport;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
@@ -28,19 +28,18 @@ final class ExplainCommand implements Task {
     List<Path> models = words.subList(0, words.size() - 1).stream().map(Path::of).toList();
     Inputs inputs = settings.on(Inputs.ofFiles(models), session.environment());
     Takeoff takeoff = session.analyze(inputs);
-    KindedJunction found = find(takeoff, words.get(words.size() - 1));
-    Explanation why = session.explain(found.junction(), inputs);
-    KindedJunction explained = new KindedJunction(found.junction(), found.kind(), why);
-    session.print(Optional.empty(), out -> JunctionReport.write(takeoff, explained, out));
+    DetailedJunction found = find(takeoff, words.get(words.size() - 1));
+    Explanation why = session.explain(found.junction().junction(), inputs);
+    session.print(Optional.empty(), out -> JunctionReport.write(takeoff, found, why, out));
     return ExitStatus.DONE;
   }
 
-  private static KindedJunction find(Takeoff takeoff, String id) {
-    List<KindedJunction> found = takeoff.junctions().stream().filter(j -> j.junction().id().startsWith(id)).toList();
+  private static DetailedJunction find(Takeoff takeoff, String id) {
+    List<DetailedJunction> found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().startsWith(id)).toList();
     if (found.size() == 1) {
       return found.get(0);
     }
-    Optional<KindedJunction> exact = found.stream().filter(j -> j.junction().id().equals(id)).findFirst();
+    Optional<DetailedJunction> exact = found.stream().filter(j -> j.junction().junction().id().equals(id)).findFirst();
     return exact.orElseThrow(() -> new UsageException(found.isEmpty()
         ? "no junction's id begins with " + id + "; analyze lists them all"
         : found.size() + " junctions' ids begin with " + id + "; give more of it"));

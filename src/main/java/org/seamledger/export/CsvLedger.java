@@ -5,17 +5,21 @@ import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.seamledger.detail.KindedJunction;
+import org.seamledger.detail.Detail;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Seal;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.Format;
+import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -38,37 +42,51 @@ public final class CsvLedger {
     Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
     Map<String, SortedSet<String>> codes = takeoff.codesByJunction();
     row(writer, header());
-    for (KindedJunction kinded : takeoff.junctions()) {
-      row(writer, cells(takeoff, kinded, codes.getOrDefault(kinded.junction().id(), new TreeSet<>())));
+    for (DetailedJunction detailed : takeoff.detailed()) {
+      row(writer, cells(takeoff, detailed, codes.getOrDefault(detailed.junction().junction().id(), new TreeSet<>())));
     }
     writer.flush();
   }
 
   private static List<String> header() {
-    List<String> cells = new java.util.ArrayList<>(List.of("id", "kind", "lengthM", "lengthFtIn", "faces"));
+    List<String> cells = new ArrayList<>(List.of("id", "kind", "lengthM", "lengthFtIn", "faces"));
     cells.addAll(MEASURED);
-    cells.addAll(List.of("neighbour", "elements", "elementNames", "startX", "startY", "startZ", "endX", "endY", "endZ", "findings"));
+    cells.addAll(List.of("neighbour", "elements", "elementNames", "detail", "tapeM", "beadM", "beadMl", "inSeamM", "closures", "fasteners",
+        "startX", "startY", "startZ", "endX", "endY", "endZ", "findings"));
     return cells;
   }
 
-  private static List<String> cells(Takeoff takeoff, KindedJunction kinded, SortedSet<String> codes) {
-    Junction junction = kinded.junction();
+  private static List<String> cells(Takeoff takeoff, DetailedJunction detailed, SortedSet<String> codes) {
+    Junction junction = detailed.junction().junction();
+    JunctionQuantities takes = takeoff.quantities().byJunction().get(junction.id());
     Facts facts = junction.facts();
-    List<String> cells = new java.util.ArrayList<>(List.of(junction.id(), kinded.kind(), Format.plain(junction.lengthM(), PLACES),
+    List<String> cells = new ArrayList<>(List.of(junction.id(), detailed.junction().kind(), number(junction.lengthM()),
         Format.formatFeetInches(junction.lengthM()), String.join(" ", junction.faces())));
-    MEASURED.forEach(name -> cells.add(facts.has(name) ? Format.plain(facts.number(name), PLACES) : ""));
+    MEASURED.forEach(name -> cells.add(facts.has(name) ? number(facts.number(name)) : ""));
     cells.add(facts.word("neighbourClass"));
     cells.add(String.join(" ", junction.elements()));
     cells.add(junction.elements().stream().filter(takeoff.elements()::containsKey).map(id -> takeoff.elements().get(id).name())
         .filter(name -> !name.isBlank()).collect(Collectors.joining("; ")));
+    cells.add(detailed.detail().equals(Detail.NONE) ? "" : detailed.detail().id());
+    cells.addAll(quantities(List.of(takes)));
     addPoint(cells, takeoff.world(junction.path().get(0)));
     addPoint(cells, takeoff.world(junction.path().get(junction.path().size() - 1)));
     cells.add(String.join(" ", codes));
     return cells;
   }
 
+  private static List<String> quantities(List<JunctionQuantities> takes) {
+    return List.of(number(SealSums.lengthM(takes, Seal.Form.TAPE)), number(SealSums.lengthM(takes, Seal.Form.BEAD)),
+        number(SealSums.volumeMl(takes, Seal.Form.BEAD)), number(SealSums.lengthM(takes, Seal.Form.IN_SEAM)),
+        Integer.toString(takes.get(0).closurePieces()), Integer.toString(SealSums.fasteners(takes)));
+  }
+
+  private static String number(double value) {
+    return Format.plain(value, PLACES);
+  }
+
   private static void addPoint(List<String> cells, Vec3 p) {
-    cells.addAll(List.of(Format.plain(p.x(), PLACES), Format.plain(p.y(), PLACES), Format.plain(p.z(), PLACES)));
+    cells.addAll(List.of(number(p.x()), number(p.y()), number(p.z())));
   }
 
   private static void row(Writer writer, List<String> cells) throws IOException {

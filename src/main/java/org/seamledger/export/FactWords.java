@@ -15,9 +15,6 @@ final class FactWords {
 
   static String of(Facts facts) {
     List<String> words = new ArrayList<>();
-    if (facts.number("inclinationDegrees") >= LEVEL_DEGREES) {
-      words.add("rises " + degrees(facts.number("inclinationDegrees")));
-    }
     if (facts.has("foldDegrees")) {
       words.add("fold " + degrees(Math.abs(facts.number("foldDegrees"))));
     }
@@ -28,6 +25,9 @@ final class FactWords {
     }
     if (facts.has("upstandM")) {
       words.add("stands " + Format.formatMillimetres(facts.number("upstandM")) + " high");
+    }
+    if (facts.number("inclinationDegrees") >= LEVEL_DEGREES) {
+      words.add("rises " + degrees(facts.number("inclinationDegrees")));
     }
     if (facts.flag("oblique")) {
       words.add("oblique, " + degrees(facts.number("obliquityDegrees")) + " to the fall");

@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
+import org.seamledger.takeoff.Takeoff;
 
 /** Findings for people: the worst first, those of one code together, each group with what to do about it. */
 final class FindingsSection {
@@ -38,32 +38,35 @@ final class FindingsSection {
     return severity == Severity.INFO ? "note" : severity.word();
   }
 
-  static void write(List<Finding> findings, Page page) {
+  static void write(Takeoff takeoff, List<Finding> findings, Page page) {
     page.title("Findings");
     if (findings.isEmpty()) {
       page.line(INDENT + "None.");
     }
     Map<String, List<Finding>> groups = new LinkedHashMap<>();
     findings.forEach(f -> groups.computeIfAbsent(f.severity() + f.code(), key -> new ArrayList<>()).add(f));
-    groups.values().forEach(group -> group(group, page));
+    groups.values().forEach(group -> group(takeoff, group, page));
   }
 
-  private static void group(List<Finding> group, Page page) {
+  private static void group(Takeoff takeoff, List<Finding> group, Page page) {
     Finding first = group.get(0);
     page.line(INDENT + noun(first.severity()) + "  " + first.code() + (group.size() > 1 ? "  (" + group.size() + " times)" : ""));
     group.stream().limit(SHOWN).forEach(f -> page.paragraph(INDENT + "- ", INDENT + INDENT, sentence(f)));
     if (group.size() > SHOWN) {
       page.line(INDENT + "- and " + (group.size() - SHOWN) + " more of the kind: --format json lists them all.");
     }
-    advice(first.code()).ifPresent(advice -> page.paragraph(INDENT + "What to do: ", INDENT + INDENT, advice));
+    say(page, "Why: ", FindingAdvice.reason(takeoff, first.code()));
+    say(page, "What to do: ", FindingAdvice.action(takeoff, first.code()));
+  }
+
+  private static void say(Page page, String what, String words) {
+    if (!words.isEmpty()) {
+      page.paragraph(INDENT + INDENT + what, INDENT + INDENT, OneLine.of(words));
+    }
   }
 
   private static String sentence(Finding finding) {
     String where = finding.junction().isEmpty() ? "" : " [" + finding.junction() + "]";
     return OneLine.of(finding.message()) + where;
-  }
-
-  private static Optional<String> advice(String code) {
-    return Stream.of(Code.values()).filter(c -> c.id().equals(code)).map(Code::advice).findFirst();
   }
 }

@@ -5,42 +5,60 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.detail.Detail;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
-import org.seamledger.detail.KindedJunction;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.Format;
+import org.seamledger.quantity.FastenerRow;
+import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.MetalLine;
+import org.seamledger.quantity.SealLine;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Takeoff;
 
-/** One junction for people: where it is, what was measured, and which rule gave it its kind. */
+/** One junction for people: where it is, what was measured, which rule gave it its kind, and what its detail takes. */
 public final class JunctionReport {
 
   private static final String INDENT = "  ";
 
-  private JunctionReport() {
+  private final Takeoff takeoff;
+  private final DetailedJunction detailed;
+  private final Junction junction;
+  private final Page page = new Page();
+
+  private JunctionReport(Takeoff takeoff, DetailedJunction detailed) {
+    this.takeoff = takeoff;
+    this.detailed = detailed;
+    this.junction = detailed.junction().junction();
   }
 
-  /** Writes the report and flushes; leaves {@code out} open. */
-  public static void write(Takeoff takeoff, KindedJunction kinded, OutputStream out) throws IOException {
-    Page page = new Page();
-    heading(kinded, page);
-    place(takeoff, kinded.junction(), page);
-    facts(kinded.junction(), page);
-    reason(kinded, page);
-    findings(takeoff, kinded.junction(), page);
-    out.write(page.text().getBytes(StandardCharsets.UTF_8));
+  /**
+   * Writes the report and flushes; leaves {@code out} open.
+   *
+   * @param why the kind's explanation, with the nearest shape that was missed
+   */
+  public static void write(Takeoff takeoff, DetailedJunction junction, Explanation why, OutputStream out) throws IOException {
+    JunctionReport report = new JunctionReport(takeoff, junction);
+    report.heading();
+    report.place();
+    report.facts();
+    report.reason(why);
+    report.detail();
+    report.findings();
+    out.write(report.page.text().getBytes(StandardCharsets.UTF_8));
     out.flush();
   }
 
-  private static void heading(KindedJunction kinded, Page page) {
-    String meaning = KindWords.meaning(kinded.kind());
-    page.line(kinded.junction().id() + ", " + kinded.kind() + (meaning.isEmpty() ? "" : ": " + meaning));
-    page.line(Format.formatBoth(kinded.junction().lengthM()));
+  private void heading() {
+    String meaning = KindWords.meaning(detailed.junction().kind());
+    page.line(junction.id() + ", " + detailed.junction().kind() + (meaning.isEmpty() ? "" : ": " + meaning));
+    page.line(Format.formatBoth(junction.lengthM()));
   }
 
-  private static void place(Takeoff takeoff, Junction junction, Page page) {
+  private void place() {
     page.title("Where");
     Table table = new Table(INDENT, "ll");
     table.row("faces", String.join(", ", junction.faces()));
@@ -49,8 +67,8 @@ public final class JunctionReport {
       table.row(title, id + "  " + label(takeoff.elements().get(id)));
       title = "";
     }
-    table.row("from", point(takeoff.world(junction.path().get(0))));
-    table.row("to", point(takeoff.world(junction.path().get(junction.path().size() - 1))));
+    table.row("from", point(junction.path().get(0)));
+    table.row("to", point(junction.path().get(junction.path().size() - 1)));
     if (junction.path().size() > 2) {
       table.row("corners", Integer.toString(junction.path().size()));
     }
@@ -61,12 +79,13 @@ public final class JunctionReport {
     return label == null ? "" : (label.ifcClass() + " " + OneLine.of(label.name())).strip();
   }
 
-  private static String point(Vec3 p) {
+  private String point(Vec3 local) {
+    Vec3 p = takeoff.world(local);
     return "x " + Format.fixed(p.x(), 3) + "  y " + Format.fixed(p.y(), 3) + "  z " + Format.fixed(p.z(), 3)
         + "  m, in the model's coordinates";
   }
 
-  private static void facts(Junction junction, Page page) {
+  private void facts() {
     page.title("What the shapes saw");
     Table table = new Table(INDENT, "ll");
     for (Map.Entry<String, Object> fact : junction.facts().asMap().entrySet()) {
@@ -76,8 +95,7 @@ public final class JunctionReport {
     table.on(page);
   }
 
-  private static void reason(KindedJunction kinded, Page page) {
-    Explanation why = kinded.explanation();
+  private void reason(Explanation why) {
     page.title("Why");
     page.paragraph(INDENT, INDENT, why.shapes().isEmpty() ? "No kind shape is met." : "It meets " + join(why.shapes()) + ".");
     if (!why.nearest().isEmpty()) {
@@ -90,10 +108,50 @@ public final class JunctionReport {
     return shapes.size() == 1 ? "the shape " + shapes.get(0) : "the shapes " + String.join(" and ", shapes);
   }
 
-  private static void findings(Takeoff takeoff, Junction junction, Page page) {
+  private void detail() {
+    Detail detail = detailed.detail();
+    if (detail.equals(Detail.NONE)) {
+      return;
+    }
+    JunctionQuantities takes = takeoff.quantities().byJunction().get(junction.id());
+    page.title("Detail " + detail.id());
+    page.paragraph(INDENT, INDENT, detail.title() + ". Without any sealant: " + detail.waterPath());
+    page.blank();
+    Table table = new Table(INDENT, "lllrrl");
+    takes.metal().forEach(line -> metal(table, line));
+    takes.seals().forEach(line -> seal(table, line));
+    takes.fasteners().forEach(row -> fasteners(table, row));
+    table.on(page);
+    if (!takes.steps().isEmpty()) {
+      page.title("Arithmetic");
+      takes.steps().forEach(step -> page.paragraph(INDENT + "- ", INDENT + INDENT, step));
+    }
+    if (!detail.holdPoints().isEmpty()) {
+      page.title("Hold points");
+      detail.holdPoints().forEach(point -> page.paragraph(INDENT + "- ", INDENT + INDENT,
+          "before " + point.before() + ": " + point.check()));
+    }
+  }
+
+  private static void metal(Table table, MetalLine line) {
+    table.row("metal", line.part(), line.face(), Integer.toString(line.pieces()),
+        line.lengthM() > 0 ? Format.formatMetres(line.lengthM()) : "", line.laps() > 0 ? TextReport.count(line.laps(), "lap") : "");
+  }
+
+  private static void seal(Table table, SealLine line) {
+    table.row(line.form().word(), line.place(), line.face(), TextReport.count(line.lines(), "line"), Format.formatMetres(line.lengthM()),
+        line.role().word() + ", " + line.exposure().word());
+  }
+
+  private static void fasteners(Table table, FastenerRow row) {
+    table.row("fasteners", row.place(), row.face(), Integer.toString(row.count()), "", row.spacingM() > 0
+        ? "at most " + Format.formatMillimetres(row.spacingM()) + " (" + Format.formatInches(row.spacingM()) + ") apart" : "");
+  }
+
+  private void findings() {
     List<Finding> here = takeoff.findings().stream().filter(f -> f.junction().equals(junction.id())).toList();
     if (!here.isEmpty()) {
-      FindingsSection.write(here, page);
+      FindingsSection.write(takeoff, here, page);
     }
   }
 }

@@ -26,11 +26,16 @@ final class Table {
     return this;
   }
 
+  /** A row whose one cell may run over all columns. */
+  Table span(String text) {
+    return row(text);
+  }
+
   /** Widths of the columns, each that of its widest cell. */
   private int[] widths() {
     int[] widths = new int[right.length];
     for (List<String> row : rows) {
-      for (int i = 0; i < row.size(); i++) {
+      for (int i = 0; row.size() > 1 && i < row.size(); i++) {
         widths[i] = Math.max(widths[i], columns(row.get(i)));
       }
     }
@@ -42,7 +47,7 @@ final class Table {
     for (List<String> row : rows) {
       StringBuilder line = new StringBuilder(indent);
       for (int i = 0; i < row.size(); i++) {
-        String pad = " ".repeat(widths[i] - columns(row.get(i)));
+        String pad = row.size() == 1 ? "" : " ".repeat(widths[i] - columns(row.get(i)));
         line.append(i > 0 ? GAP : "").append(right[i] ? pad + row.get(i) : row.get(i) + pad);
       }
       page.line(cut(line.toString().stripTrailing()));

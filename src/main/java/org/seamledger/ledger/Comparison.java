@@ -2,6 +2,7 @@ package org.seamledger.ledger;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -29,8 +30,8 @@ public final class Comparison {
     ID, PLACE, ELEMENTS
   }
 
-  /** A junction in one of the results. */
-  public record Line(String id, String kind, String detail, double lengthM) {
+  /** A junction in one of the results; its path as in the result. */
+  public record Line(String id, String kind, String detail, double lengthM, List<List<Double>> path) {
   }
 
   /** A junction in both results; {@code changes} names what differs: kind, detail, length, place, seals, fasteners; empty where nothing does. */
@@ -233,7 +234,8 @@ public final class Comparison {
   }
 
   private static Line line(Outline.Line l) {
-    return new Line(l.id(), l.kind(), l.detail() == null ? "" : l.detail(), l.lengthM());
+    List<List<Double>> path = Arrays.stream(l.path()).map(p -> Arrays.stream(p).boxed().toList()).toList();
+    return new Line(l.id(), l.kind(), l.detail() == null ? "" : l.detail(), l.lengthM(), path);
   }
 
   private void compareQuantities(JsonNode before, JsonNode after) {

@@ -1,15 +1,15 @@
 package org.seamledger.takeoff;
 
 import java.util.List;
-import java.util.TreeMap;
-import java.util.stream.Stream;
+import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.Kinds;
 import org.seamledger.element.Building;
-import org.seamledger.element.Element;
-import org.seamledger.finding.Finding;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
+import org.seamledger.quantity.DetailFacts;
+import org.seamledger.quantity.Quantities;
+import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.roof.Roof;
@@ -31,6 +31,7 @@ public final class Analysis {
    */
   public static Takeoff run(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
+    Rules rules = rules(inputs);
     progress.begins(Stage.READING);
     Building building = Models.read(inputs.models());
     progress.begins(Stage.ROOF);
@@ -38,13 +39,20 @@ public final class Analysis {
     progress.begins(Stage.JUNCTIONS);
     List<Junction> junctions = JunctionFinder.find(roof);
     progress.begins(Stage.KINDS);
-    Rules rules = rules(inputs);
     Kinds.Result kinds = Kinds.classify(junctions, rules);
+    progress.begins(Stage.DETAILS);
+    RoofLayout layout = RoofLayout.of(roof.faces(), system);
+    Details.Result details = new Details(rules).choose(kinds.junctions(), j -> DetailFacts.of(j, layout, system));
+    progress.begins(Stage.QUANTITIES);
+    Quantities quantities = Quantities.of(roof.faces(), details.junctions(), layout, system);
+    progress.begins(Stage.REVIEW);
+    Reviewed reviewed = Reviewed.of(roof.faces(), details.junctions(), quantities, rules);
     progress.begins(Stage.DONE);
-    List<Finding> findings = Stream.of(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), kinds.findings())
-        .flatMap(List::stream).toList();
-    return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(), system,
-        labels(building), roof.faces(), kinds.junctions(), findings);
+    return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(),
+        ElementLabel.all(building), roof.faces(), details.junctions(), quantities,
+        Reviewed.together(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), kinds.findings(), details.findings(),
+            quantities.findings(), reviewed.findings()),
+        reviewed.advice());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */
@@ -66,16 +74,5 @@ public final class Analysis {
     } catch (BrokenRulesException e) {
       throw new UnusableFileException(e);
     }
-  }
-
-  private static TreeMap<String, ElementLabel> labels(Building building) {
-    TreeMap<String, ElementLabel> labels = new TreeMap<>();
-    for (Element element : building.neighbours()) {
-      labels.put(element.globalId(), ElementLabel.of(element));
-    }
-    for (Element element : building.roofs()) {
-      labels.put(element.globalId(), ElementLabel.of(element));
-    }
-    return labels;
   }
 }

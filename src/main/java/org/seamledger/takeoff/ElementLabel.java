@@ -1,5 +1,8 @@
 package org.seamledger.takeoff;
 
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.seamledger.element.Building;
 import org.seamledger.element.Element;
 
 /**
@@ -9,7 +12,14 @@ import org.seamledger.element.Element;
  */
 public record ElementLabel(String globalId, String ifcClass, String name, int model) {
 
-  static ElementLabel of(Element element) {
+  static SortedMap<String, ElementLabel> all(Building building) {
+    SortedMap<String, ElementLabel> labels = new TreeMap<>();
+    building.neighbours().forEach(e -> labels.put(e.globalId(), of(e)));
+    building.roofs().forEach(e -> labels.put(e.globalId(), of(e)));
+    return labels;
+  }
+
+  private static ElementLabel of(Element element) {
     return new ElementLabel(element.globalId(), element.ifcClass(), element.name(), element.model());
   }
 }

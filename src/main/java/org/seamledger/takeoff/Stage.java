@@ -6,7 +6,9 @@ public enum Stage {
   ROOF("finding the roof's faces"),
   JUNCTIONS("measuring where they end"),
   KINDS("asking the shapes for each kind"),
-  DETAILS("choosing details and adding up quantities"),
+  DETAILS("laying out panels and choosing details"),
+  QUANTITIES("adding up quantities"),
+  REVIEW("reviewing the design"),
   DONE("done");
 
   private final String words;

@@ -7,11 +7,14 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.seamledger.detail.Advice;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.RoofFace;
 
@@ -22,21 +25,33 @@ import org.seamledger.roof.RoofFace;
  * @param shapes hash of the rules that were used
  * @param offset world coordinates of the local origin, metres: world = local + offset
  * @param tolerance how exact the models were taken to be
- * @param system the roof system in force
  * @param elements what faces, junctions and findings refer to, by GlobalId
  * @param faces in the order of their ids' numbers
- * @param junctions ordered by id
+ * @param detailed junctions with their kinds and details, ordered by id
  * @param findings the worst first
+ * @param advice why a finding of the design matters and what to do, by code
  */
-public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, RoofSystem system,
-    SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<KindedJunction> junctions, List<Finding> findings) {
+public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance,
+    SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
+    List<Finding> findings, SortedMap<String, Advice> advice) {
 
   public Takeoff {
     models = List.copyOf(models);
     elements = Collections.unmodifiableSortedMap(new TreeMap<>(elements));
     faces = List.copyOf(faces);
-    junctions = junctions.stream().sorted(Comparator.comparing(j -> j.junction().id())).toList();
+    detailed = detailed.stream().sorted(Comparator.comparing(j -> j.junction().junction().id())).toList();
     findings = findings.stream().sorted().distinct().toList();
+    advice = Collections.unmodifiableSortedMap(new TreeMap<>(advice));
+  }
+
+  /** The junctions with their kinds, ordered by id. */
+  public List<KindedJunction> junctions() {
+    return detailed.stream().map(DetailedJunction::junction).toList();
+  }
+
+  /** The roof system in force. */
+  public RoofSystem system() {
+    return quantities.system();
   }
 
   /** A point of the result in the model's own coordinates, metres. */

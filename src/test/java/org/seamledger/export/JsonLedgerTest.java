@@ -64,6 +64,37 @@ class JsonLedgerTest {
     assertThat(ridge.at("/facts/faceCount").asInt()).isEqualTo(2);
   }
 
+  /** 10 m of ridge: two lines of tape on each of two faces are 40 m, 44 m with 10 %, three rolls of 50 ft. */
+  @Test
+  void quantitiesStandAtTheirJunctionAndTogether() throws IOException {
+    JsonNode tree = tree();
+    JsonNode ridge = tree.at("/junctions/2");
+    assertThat(ridge.get("detail").asText()).isEqualTo("ridge-by-hand");
+    assertThat(ridge.at("/metal/0").toString()).startsWith("{\"part\":\"ridge cap\",\"face\":null,\"pieces\":");
+    assertThat(ridge.at("/seals/0").toString()).startsWith("{\"form\":\"tape\",\"role\":\"primary\",\"exposure\":\"concealed\","
+        + "\"place\":\"under the cap\",\"face\":\"F1\",\"run\":\"continuous\",\"lines\":2,\"lengthM\":20,");
+    assertThat(ridge.at("/fasteners/1/count").asInt()).isEqualTo(99);
+    assertThat(tree.at("/quantities/tape/netM").asDouble()).isEqualTo(40);
+    assertThat(tree.at("/quantities/tape/orderM").asDouble()).isCloseTo(44, within(1e-9));
+    assertThat(tree.at("/quantities/tape/rolls").asInt()).isEqualTo(3);
+    assertThat(tree.at("/quantities/fasteners/net").asInt()).isEqualTo(198);
+    assertThat(tree.at("/quantities/metalFirst/share").asDouble()).isEqualTo(1);
+    assertThat(tree.at("/details/0/holdPoints/0/before").asText()).isEqualTo("the cap is set");
+    assertThat(tree.at("/junctions/0/detail").isNull()).isTrue();
+  }
+
+  /** Seams every 16 in over 10 m, from the left end: at 0.4064 k, k = 1 to 24, each as long as the slope, √20 m. */
+  @Test
+  void facesHaveTheirSeams() throws IOException {
+    JsonNode seams = tree().at("/roofFaces/0/seams");
+    assertThat(seams.get("count").asInt()).isEqualTo(24);
+    assertThat(seams.get("lengthM").asDouble()).isCloseTo(24 * Math.sqrt(20), within(1e-3));
+    assertThat(seams.get("lines")).hasSize(24);
+    assertThat(tree().at("/roofFaces/0/facets/0/0")).hasSize(4);
+    assertThat(tree().at("/system/panel/coverage").asText()).isEqualTo("16 in");
+    assertThat(tree().at("/tolerances/gapM").asDouble()).isEqualTo(0.05);
+  }
+
   @Test
   void findingsStandAtTheirJunctionsAndTogether() throws IOException {
     JsonNode tree = tree();
@@ -72,8 +103,11 @@ class JsonLedgerTest {
     assertThat(rake.get("findings").toString()).isEqualTo("[\"kind/unclassified\"]");
     assertThat(tree.at("/findings/0/junction").asText()).isEqualTo("rake1");
     assertThat(tree.at("/findings/0/severity").asText()).isEqualTo("warning");
-    assertThat(tree.at("/findings/1/junction").isNull()).isTrue();
-    assertThat(tree.at("/findings/1/elements/0").asText()).isEqualTo("0roof");
+    assertThat(tree.at("/findings/0/action").asText()).startsWith("No shape, or more than one,");
+    assertThat(tree.at("/findings/1/reason").asText()).isEqualTo("water may stand");
+    assertThat(tree.at("/findings/1/action").asText()).isEqualTo("look at it");
+    assertThat(tree.at("/findings/2/junction").isNull()).isTrue();
+    assertThat(tree.at("/findings/2/elements/0").asText()).isEqualTo("0roof");
   }
 
   @Test

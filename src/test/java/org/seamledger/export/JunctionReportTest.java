@@ -6,6 +6,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
 
@@ -14,7 +15,9 @@ class JunctionReportTest {
   private static String text(String id) throws IOException {
     Takeoff takeoff = Takeoffs.boatHouse();
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    JunctionReport.write(takeoff, takeoff.junctions().stream().filter(j -> j.junction().id().equals(id)).findFirst().orElseThrow(), out);
+    DetailedJunction junction =
+        takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(id)).findFirst().orElseThrow();
+    JunctionReport.write(takeoff, junction, junction.junction().explanation(), out);
     return out.toString(StandardCharsets.UTF_8);
   }
 
@@ -22,6 +25,15 @@ class JunctionReportTest {
   void namesTheShapeThatIsMet() throws IOException {
     assertThat(text("ridge1")).startsWith("ridge1, ridge: convex and level").contains("It meets the shape ridge.")
         .contains("10.000 m (32 ft 9 11/16 in)").containsPattern("foldDegrees +53\\.130102").contains("x 450000.000  y 5100000.000");
+  }
+
+  /** 10 m are 393.7 in: two lines on two faces are 40 m of tape, a line of fasteners is ceil((393.7 - 2)/4) + 1 = 99 a face. */
+  @Test
+  void showsWhatTheDetailTakes() throws IOException {
+    assertThat(text("ridge1")).contains("Detail ridge-by-hand").contains("Without any sealant: the cap laps over both faces")
+        .containsPattern("tape +under the cap +F1 +2 lines +20\\.000 m +primary, concealed")
+        .containsPattern("fasteners +cap edge +F2 +99 +at most").contains("- before the cap is set: tape without a gap");
+    assertThat(text("eave1")).doesNotContain("Detail");
   }
 
   @Test

@@ -26,7 +26,16 @@ class TextReportTest {
     assertThat(text).containsPattern("ridge +1 +10\\.000 +32 ft 9 11/16 in +convex and level")
         .containsPattern("all +3 +24\\.472 +80 ft 3 1/2 in");
     assertThat(text).contains("warning  kind/unclassified").contains("no shape claims this line [rake1]")
-        .contains("What to do: No shape, or more than one,");
+        .contains("What to do: No shape, or more than one,")
+        .contains("Why: water may stand");
+  }
+
+  @Test
+  void listsTheOrder() throws IOException {
+    String text = text(Takeoffs.boatHouse());
+    assertThat(text).containsPattern("tape 3/16 in × 7/8 in +40\\.000 m +131 ft 2 13/16 in +3 × 50 ft")
+        .containsPattern("fasteners +198 +218").containsPattern("ridge cap +4 +10\\.000 m").contains("cap edge 198")
+        .contains("along 100.0 % of the").contains("10.000 of 10.000 m").contains("ridge, detail ridge-by-hand");
   }
 
   @Test

@@ -2,17 +2,29 @@ package org.seamledger.takeoff;
 
 import java.util.List;
 import java.util.TreeMap;
+import org.seamledger.detail.Advice;
+import org.seamledger.detail.Detail;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.Fastening;
+import org.seamledger.detail.HoldPoint;
 import org.seamledger.detail.KindedJunction;
+import org.seamledger.detail.MetalPart;
+import org.seamledger.detail.On;
+import org.seamledger.detail.Run;
+import org.seamledger.detail.Seal;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
+import org.seamledger.finding.Severity;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
+import org.seamledger.quantity.Quantities;
+import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
@@ -20,7 +32,13 @@ import org.seamledger.roof.RoofFace;
 /** A small takeoff written by hand: the ridge, one eave and one rake of a boat house, 10 m long, 6:12 over a run of 4 m. */
 public final class Takeoffs {
 
-  public static final Vec3 FAR = new Vec3(450_000, 5_100_000, 12.5);
+  private static final Vec3 FAR = new Vec3(450_000, 5_100_000, 12.5);
+
+  private static final Detail RIDGE = new Detail("ridge-by-hand", "Ridge with a cap",
+      List.of(new MetalPart("ridge cap", On.LINE, Run.CONTINUOUS, 0.3)),
+      List.of(new Seal(Seal.Form.TAPE, Seal.Role.PRIMARY, Seal.Exposure.CONCEALED, "under the cap", 2, On.EACH_FACE, Run.CONTINUOUS, 0, "", "")),
+      List.of(new Fastening("cap edge", 1, On.EACH_FACE, Run.CONTINUOUS, "fasteners.spacing", true)),
+      List.of(new HoldPoint("the cap is set", "tape without a gap")), "the cap laps over both faces", true, "common practice");
 
   private Takeoffs() {
   }
@@ -33,8 +51,12 @@ public final class Takeoffs {
   public static Takeoff boatHouse(String roofName) {
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", roofName, 0));
+    List<RoofFace> faces = List.of(face("F1", -1), face("F2", 1));
+    RoofLayout layout = RoofLayout.of(faces, RoofSystem.DEFAULT);
+    TreeMap<String, Advice> advice = new TreeMap<>();
+    advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
-        Tolerance.DEFAULT, RoofSystem.DEFAULT, elements, List.of(face("F1", -1), face("F2", 1)), junctions(), findings());
+        Tolerance.DEFAULT, elements, faces, junctions(), Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice);
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */
@@ -48,15 +70,16 @@ public final class Takeoffs {
     return new RoofFace(id, new Facet(plane, area), List.of("0roof"));
   }
 
-  private static List<KindedJunction> junctions() {
+  private static List<DetailedJunction> junctions() {
     Junction ridge = new Junction("ridge1", List.of(new Vec3(0, 0, 2), new Vec3(10, 0, 2)), List.of("F1", "F2"), List.of("0roof"),
         Facts.builder().count("faceCount", 2).number("foldDegrees", 53.13010235).number("inclinationDegrees", 0).build());
     Junction eave = new Junction("eave1", List.of(new Vec3(0, -4, 0), new Vec3(10, -4, 0)), List.of("F1"), List.of("0roof"),
         Facts.builder().count("faceCount", 1).word("against", "nothing").build());
     Junction rake = new Junction("rake1", List.of(new Vec3(0, -4, 0), new Vec3(0, 0, 2)), List.of("F1"), List.of("0roof", "0wall"),
         Facts.builder().count("faceCount", 1).flag("oblique", true).number("obliquityDegrees", 12.25).build());
-    return List.of(kinded(ridge, "ridge"), kinded(eave, "eave"), new KindedJunction(rake, "unclassified",
-        new Explanation(List.of(), "rake", List.of("obliquityDegrees is 12.25 and must be at most 5"))));
+    Explanation none = new Explanation(List.of(), "rake", List.of("obliquityDegrees is 12.25 and must be at most 5"));
+    return List.of(new DetailedJunction(kinded(ridge, "ridge"), RIDGE), new DetailedJunction(kinded(eave, "eave"), Detail.NONE),
+        new DetailedJunction(new KindedJunction(rake, "unclassified", none), Detail.NONE));
   }
 
   private static KindedJunction kinded(Junction junction, String kind) {
@@ -65,6 +88,7 @@ public final class Takeoffs {
 
   private static List<Finding> findings() {
     return List.of(Finding.of(Code.BAD_GLOBAL_ID, "0roof is no valid GlobalId", "0roof"),
-        Finding.of(Code.UNCLASSIFIED, "no shape claims this line", "0roof").at("rake1"));
+        Finding.of(Code.UNCLASSIFIED, "no shape claims this line", "0roof").at("rake1"),
+        new Finding("design/by-hand", Severity.INFO, "the eave is level", "eave1", List.of()));
   }
 }

@@ -1,0 +1,23 @@
+package org.seamledger.export;
+
+import java.util.List;
+import org.seamledger.takeoff.ElementLabel;
+import org.seamledger.takeoff.Takeoff;
+
+/** What the authoring tool calls elements. */
+final class ElementNames {
+
+  private static final int LONGEST = 36;
+
+  private ElementNames() {
+  }
+
+  /** The first's name, or its class where it has none, and how many more there are. */
+  static String of(Takeoff takeoff, List<String> globalIds) {
+    ElementLabel first = globalIds.isEmpty() ? null : takeoff.elements().get(globalIds.get(0));
+    String name = first == null ? "" : OneLine.of(first.name().isBlank() ? first.ifcClass() : first.name());
+    int end = name.offsetByCodePoints(0, Math.min(LONGEST, name.codePointCount(0, name.length())));
+    String shown = end < name.length() ? name.substring(0, end).strip() + "…" : name;
+    return shown + (globalIds.size() > 1 ? " +" + (globalIds.size() - 1) : "");
+  }
+}

@@ -1,0 +1,117 @@
+package org.seamledger.export;
+
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.seamledger.measure.Format;
+import org.seamledger.quantity.ProjectQuantities;
+import org.seamledger.quantity.RoofSystem;
+import org.seamledger.takeoff.Takeoff;
+
+/** The order list for people: net from the drawing, and what to order with waste, in whole packs, rounded once for the project. */
+final class OrderSection {
+
+  private static final String INDENT = "  ";
+  private static final double ML_PER_FL_OZ = 29.5735295625;
+
+  private final ProjectQuantities project;
+  private final RoofSystem system;
+
+  private OrderSection(Takeoff takeoff) {
+    this.project = takeoff.quantities().project();
+    this.system = takeoff.system();
+  }
+
+  static void write(Takeoff takeoff, Page page) {
+    page.title("Order");
+    new OrderSection(takeoff).write(page);
+  }
+
+  private void write(Page page) {
+    RoofSystem.Waste waste = system.waste();
+    page.paragraph(INDENT, INDENT, "Net is what the junctions take. Order adds waste (tape " + waste.tape() + ", sealant " + waste.bead()
+        + ", fasteners " + waste.fasteners() + ", closures " + waste.closures() + ", flashings " + waste.flashing()
+        + ") and is rounded up to whole packs once, for the project.");
+    page.blank();
+    sealants(page);
+    page.blank();
+    metal(page);
+    fasteners(page);
+    metalFirst(page);
+  }
+
+  private void sealants(Page page) {
+    Table table = new Table(INDENT, "lrrrl").row("sealant, fasteners", "net", "ft and in", "net volume", "order");
+    ProjectQuantities.Tape tape = project.tape();
+    if (tape.netM() > 0) {
+      table.row("tape " + system.tape().thickness() + " × " + system.tape().width(), Format.formatMetres(tape.netM()),
+          Format.formatFeetInches(tape.netM()), "", tape.rolls() + " × " + system.tape().roll());
+    }
+    bead(table, "bead, concealed", project.bead().concealed());
+    bead(table, "bead, in view", project.bead().exposed());
+    ProjectQuantities.GunSealant lap = project.lapSealant();
+    cartridges(table, "non-curing, laps and seam ends", lap.netM(), lap.netMl(), lap.cartridges());
+    ProjectQuantities.InSeam inSeam = project.inSeam();
+    if (inSeam.netM() > 0) {
+      table.row("in-seam sealant, " + String.join(" ", inSeam.faces()), Format.formatMetres(inSeam.netM()),
+          Format.formatFeetInches(inSeam.netM()), "", Format.formatMetres(inSeam.orderM()));
+    }
+    table.row("fasteners", Long.toString(project.fasteners().net()), "", "", Long.toString(project.fasteners().order()));
+    table.on(page);
+  }
+
+  private void bead(Table table, String name, ProjectQuantities.Bead.Part part) {
+    cartridges(table, name, part.netM(), part.netMl(), part.cartridges());
+  }
+
+  private void cartridges(Table table, String name, double netM, double netMl, long cartridges) {
+    if (netMl > 0) {
+      table.row(name, Format.formatMetres(netM), Format.formatFeetInches(netM), Format.fixed(netMl, 0) + " ml, "
+          + Format.fixed(netMl / ML_PER_FL_OZ, 1) + " fl oz", cartridges + " × " + system.bead().cartridge());
+    }
+  }
+
+  private void metal(Page page) {
+    Table table = new Table(INDENT, "lrrrrl").row("metal", "pieces", "net", "ft and in", "order", "girth or size");
+    ProjectQuantities.Closures closures = project.closures();
+    if (closures.pieces() > 0) {
+      row(table, "closures between seams", closures.pieces(), closures.lengthM(), closures.order(), "");
+    }
+    for (ProjectQuantities.Part part : project.parts()) {
+      row(table, part.part(), part.pieces(), part.lengthM(), part.order(), part.girthM() > 0 ? size(part.girthM()) : "");
+    }
+    for (ProjectQuantities.Boot boot : project.boots()) {
+      row(table, "boot", boot.count(), 0, boot.count(), "⌀ " + size(boot.diameterM()));
+    }
+    for (ProjectQuantities.Curb curb : project.curbs()) {
+      row(table, "curb", curb.count(), 0, curb.count(), size(curb.widthM()) + " × " + size(curb.depthM()));
+    }
+    ProjectQuantities.Plugs plugs = project.plugs();
+    if (plugs.pieces() > 0) {
+      row(table, "plugs", plugs.pieces(), 0, plugs.pieces(), plugs.seamEnds() + " at seam ends, " + plugs.corners() + " in corners");
+    }
+    table.on(page);
+  }
+
+  private static void row(Table table, String what, long pieces, double lengthM, long order, String note) {
+    table.row(what, Long.toString(pieces), lengthM > 0 ? Format.formatMetres(lengthM) : "",
+        lengthM > 0 ? Format.formatFeetInches(lengthM) : "", Long.toString(order), note);
+  }
+
+  private static String size(double metres) {
+    return Format.formatMillimetres(metres) + " (" + Format.formatInches(metres) + ")";
+  }
+
+  private void fasteners(Page page) {
+    Map<String, Long> places = project.fasteners().byPlace();
+    if (!places.isEmpty()) {
+      page.blank().paragraph(INDENT + "Fasteners by line: ", INDENT + INDENT,
+          places.entrySet().stream().map(e -> e.getKey() + " " + e.getValue()).collect(Collectors.joining(", ")) + ".");
+    }
+  }
+
+  private void metalFirst(Page page) {
+    page.blank().paragraph(INDENT + "Metal first: ", INDENT + INDENT, "with no sealant left, metal alone still leads the water off along "
+        + Format.fixed(100 * project.metalFirstShare(), 1) + " % of the junctions: " + Format.fixed(project.metalFirstM(), 3) + " of "
+        + Format.formatMetres(project.detailedM()) + " that have a detail.");
+  }
+}

@@ -1,0 +1,65 @@
+package org.seamledger.export;
+
+import java.util.List;
+import org.seamledger.measure.Format;
+import org.seamledger.measure.Unit;
+import org.seamledger.quantity.PanelCut;
+import org.seamledger.quantity.layout.Seam;
+import org.seamledger.roof.RoofFace;
+import org.seamledger.takeoff.Takeoff;
+
+/** Faces, and the panels and seams laid out on them, for people. */
+final class RoofSection {
+
+  private static final String INDENT = "  ";
+  private static final List<String> POINTS = List.of("north", "north-east", "east", "south-east", "south", "south-west", "west",
+      "north-west");
+
+  /** Below this, degrees, a face shows as level. */
+  private static final double LEVEL = 0.05;
+
+  private RoofSection() {
+  }
+
+  static void write(Takeoff takeoff, Page page) {
+    faces(takeoff, page);
+    panels(takeoff, page);
+  }
+
+  private static void faces(Takeoff takeoff, Page page) {
+    page.title("Roof faces");
+    Table table = new Table(INDENT, "lrrlrrrl").row("face", "slope", "in 12", "falls to", "m²", "ft²", "perimeter", "modelled as");
+    for (RoofFace face : takeoff.faces()) {
+      table.row(face.id(), Format.fixed(face.slopeDegrees(), 2) + "°", Format.fixed(face.risePer12(), 2) + ":12", fall(face),
+          Format.fixed(face.areaM2(), 2), Format.fixed(Unit.SQUARE_FOOT.fromSi(face.areaM2()), 1), Format.formatMetres(face.perimeterM()),
+          ElementNames.of(takeoff, face.elements()));
+    }
+    table.on(page);
+    page.line(INDENT + "Compass points take the model's +Y as north.");
+  }
+
+  private static String fall(RoofFace face) {
+    if (face.slopeDegrees() < LEVEL) {
+      return "level";
+    }
+    double azimuth = face.fallAzimuthDegrees();
+    return POINTS.get((int) Math.round(azimuth / 45) % 8) + " " + Format.fixed(azimuth, 0) + "°";
+  }
+
+  private static void panels(Takeoff takeoff, Page page) {
+    page.title("Panels and seams, " + takeoff.system().panel().coverage() + " apart");
+    Table table = new Table(INDENT, "lrrrrrl").row("face", "panels", "longest", "", "seams", "in all", "sealed in the seam");
+    for (RoofFace face : takeoff.faces()) {
+      List<PanelCut> cuts = takeoff.quantities().panels().stream().filter(cut -> cut.face().equals(face.id())).toList();
+      List<Seam> seams = takeoff.quantities().layout().face(face.id()).seams();
+      if (!cuts.isEmpty()) {
+        double longest = cuts.get(0).panel().lengthM();
+        table.row(face.id(), Integer.toString(cuts.stream().mapToInt(PanelCut::count).sum()), Format.formatMetres(longest),
+            Format.formatFeetInches(longest), Integer.toString(seams.size()),
+            Format.formatMetres(seams.stream().mapToDouble(Seam::lengthM).sum()),
+            takeoff.quantities().layout().seamsSealed(face.id()) ? "yes, below " + takeoff.system().limits().sealSeamsBelow() : "no");
+      }
+    }
+    table.on(page);
+  }
+}
