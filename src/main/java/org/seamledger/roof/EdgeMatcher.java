@@ -100,19 +100,33 @@ final class EdgeMatcher {
     List<BoundaryEdge> all = new ArrayList<>(n);
     for (int i = 0; i < n; i++) {
       BoundaryEdge e = ring.get(i);
-      BoundaryEdge before = ring.get((i + n - 1) % n);
-      BoundaryEdge after = ring.get((i + 1) % n);
+      BoundaryEdge before = beside(ring, i, n - 1);
+      BoundaryEdge after = beside(ring, i, 1);
       BoundaryEdge wall = isWallInLine(before, e) ? before : after;
-      boolean goesOn = e.contact().kind() == Contact.Kind.ROOF_SIDE && isWallInLine(wall, e);
+      boolean goesOn = e.contact().kind() == Contact.Kind.ROOF_SIDE && (isWallInLine(wall, e) || e.lengthM() < SHORT && isWall(wall));
       all.add(goesOn ? new BoundaryEdge(e.facet(), e.from(), e.to(), wall.contact(), e.elements()) : e);
     }
     return all;
   }
 
+  private static boolean isWall(BoundaryEdge e) {
+    return e.contact().kind() == Contact.Kind.WALL;
+  }
+
+  /** The next stretch of some length, {@code step} by {@code step} round the ring. */
+  private static BoundaryEdge beside(List<BoundaryEdge> ring, int i, int step) {
+    int n = ring.size();
+    int j = (i + step) % n;
+    while (j != i && ring.get(j).lengthM() < SHORT) {
+      j = (j + step) % n;
+    }
+    return ring.get(j);
+  }
+
   private static boolean isWallInLine(BoundaryEdge wall, BoundaryEdge e) {
     Vec3 d = wall.to().minus(wall.from());
     Vec3 f = e.to().minus(e.from());
-    return wall.contact().kind() == Contact.Kind.WALL && d.cross(f).length() < IN_LINE * d.length() * f.length() && d.dot(f) > 0;
+    return isWall(wall) && d.cross(f).length() < IN_LINE * d.length() * f.length() && d.dot(f) > 0;
   }
 
   /** Modelling slack leaves tiny stretches at corners: they take the contact of the much longer stretch beside them. */

@@ -40,13 +40,20 @@ final class Exposure {
     Region crossing = Region.unionOf(top.crossing().stream().map(TopSurface.Piece::region).toList());
     Region rest = top.free().minus(cutters);
     List<Region> exposed = new ArrayList<>();
-    for (Region piece : rest.parts()) {
+    for (Region piece : rest.parts().stream().flatMap(p -> cutAtNecks(p).stream()).toList()) {
       if (piece.area() > SPECK_AREA && !piece.isNarrowerThan(SPECK_WIDTH) && !isRemnant(piece, cutters)
           && !isHidden(piece, top.plane(), cutters, crossing)) {
         exposed.add(piece);
       }
     }
     return Region.unionOf(exposed);
+  }
+
+  /** Rounding leaves slits where cutters touch in a corner: what hangs together by a slit alone is apart. */
+  private List<Region> cutAtNecks(Region piece) {
+    double neck = tolerance.coincidenceM() / 2;
+    List<Region> cores = piece.grown(-neck).parts();
+    return cores.size() < 2 ? List.of(piece) : cores.stream().map(c -> c.grown(1.01 * neck).intersect(piece)).toList();
   }
 
   private boolean isHidden(Region piece, Plane plane, Region cutters, Region crossing) {
