@@ -55,14 +55,23 @@ public final class Region {
 
   /** The points that an odd number of the rings go round. Rings with fewer than three points are nothing. */
   public static Region evenOdd(Collection<List<Vec2>> rings) {
-    Geometry sum = null;
+    List<Geometry> areas = new ArrayList<>();
     for (List<Vec2> ring : rings) {
       Geometry one = ringArea(ring);
       if (!one.isEmpty()) {
-        sum = sum == null ? one : overlay(sum, one, OverlayNG.SYMDIFFERENCE);
+        areas.add(one);
       }
     }
-    return sum == null ? EMPTY : of(sum);
+    return areas.isEmpty() ? EMPTY : of(combined(areas, OverlayNG.SYMDIFFERENCE));
+  }
+
+  /** Joined two by two, so that an outline with many rings is not overlaid anew for each of them. */
+  private static Geometry combined(List<Geometry> areas, int operation) {
+    if (areas.size() == 1) {
+      return areas.get(0);
+    }
+    int half = areas.size() / 2;
+    return overlay(combined(areas.subList(0, half), operation), combined(areas.subList(half, areas.size()), operation), operation);
   }
 
   private static Geometry ringArea(List<Vec2> ring) {
@@ -85,11 +94,8 @@ public final class Region {
   }
 
   public static Region unionOf(Collection<Region> regions) {
-    Region sum = EMPTY;
-    for (Region r : regions) {
-      sum = sum.union(r);
-    }
-    return sum;
+    List<Geometry> areas = regions.stream().filter(r -> !r.isEmpty()).map(r -> r.geometry).toList();
+    return areas.isEmpty() ? EMPTY : of(combined(areas, OverlayNG.UNION));
   }
 
   public boolean isEmpty() {

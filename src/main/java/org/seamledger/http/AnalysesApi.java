@@ -161,11 +161,11 @@ final class AnalysesApi {
     b.put("revision", a.revision());
     b.put("title", a.title());
     b.put("state", a.state() == State.QUEUED && p.state() == State.RUNNING ? p.state().word() : a.state().word());
-    b.put("progress", Map.of("stage", p.stage(), "fraction", p.fraction()));
-    b.put("files", a.files().stream().map(f -> Map.of("name", f.name(), "bytes", f.bytes(), "role", f.role())).toList());
+    b.put("progress", Json.object("stage", p.stage(), "fraction", p.fraction()));
+    b.put("files", a.files().stream().map(f -> Json.object("name", f.name(), "bytes", f.bytes(), "role", f.role())).toList());
     b.put("created", a.created());
     a.finished().ifPresent(f -> b.put("finished", f));
-    a.problem().ifPresent(m -> b.put("problem", Map.of("code", a.problemCode().orElse(""), "detail", m)));
+    a.problem().ifPresent(m -> b.put("problem", Json.object("code", a.problemCode().orElse(""), "detail", m)));
     b.put("links", links(a.id()));
     return b;
   }

@@ -2,7 +2,6 @@ package org.seamledger.http;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.sse.SseClient;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -57,7 +56,7 @@ final class Events implements AutoCloseable {
   private static void send(SseClient client, Jobs.Progress p) {
     boolean ended = p.state().isFinal();
     client.sendEvent(ended ? "end" : "progress",
-        Json.text(Map.of("state", p.state().word(), "stage", p.stage(), "fraction", p.fraction())));
+        Json.text(Json.object("state", p.state().word(), "stage", p.stage(), "fraction", p.fraction())));
     if (ended) {
       client.close();
     }

@@ -91,13 +91,21 @@ final class Gate {
     String header = ctx.header("Authorization");
     boolean byHeader = header != null && header.startsWith("Bearer ") && matches(header.substring(7).strip());
     String cookie = ctx.cookie(COOKIE);
-    return byHeader || cookie != null && matches(cookie);
+    return byHeader || cookie != null && same(cookie, session());
+  }
+
+  private boolean matches(String shown) {
+    return token.isPresent() && same(shown, token.get());
   }
 
   /** Compares without telling by its duration how much was right. */
-  boolean matches(String shown) {
-    return token.isPresent()
-        && MessageDigest.isEqual(shown.getBytes(StandardCharsets.UTF_8), token.get().getBytes(StandardCharsets.UTF_8));
+  private static boolean same(String a, String b) {
+    return MessageDigest.isEqual(a.getBytes(StandardCharsets.UTF_8), b.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** What the cookie holds: who reads it in a browser still does not know the token. */
+  private String session() {
+    return PageFiles.sha256Hex(("seamledger session " + token.orElseThrow()).getBytes(StandardCharsets.UTF_8));
   }
 
   /** Lets a browser in that showed the token once, because an event stream cannot send headers. */
@@ -105,7 +113,7 @@ final class Gate {
     if (!matches(shown)) {
       throw new Problem(401, "token", "That is not this server's token.");
     }
-    Cookie cookie = new Cookie(COOKIE, shown);
+    Cookie cookie = new Cookie(COOKIE, session());
     cookie.setHttpOnly(true);
     cookie.setPath("/");
     cookie.setSameSite(SameSite.STRICT);

@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
 /** JSON bodies. */
 final class Json {
@@ -14,6 +16,15 @@ final class Json {
   static final ObjectMapper MAPPER = new ObjectMapper().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
 
   private Json() {
+  }
+
+  /** An object with its fields in the order given: name, value, name, value … */
+  static Map<String, Object> object(Object... namesAndValues) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    for (int i = 0; i < namesAndValues.length; i += 2) {
+      object.put((String) namesAndValues[i], namesAndValues[i + 1]);
+    }
+    return object;
   }
 
   static byte[] bytes(Object value) {

@@ -133,6 +133,10 @@ final class PageFiles {
     return bytes.toByteArray();
   }
 
+  static String sha256Hex(byte[] content) {
+    return HexFormat.of().formatHex(sha256(content));
+  }
+
   private static byte[] sha256(byte[] content) {
     try {
       return MessageDigest.getInstance("SHA-256").digest(content);
@@ -152,6 +156,10 @@ final class PageFiles {
 
   String contentSecurityPolicy() {
     return contentSecurityPolicy;
+  }
+
+  boolean has(String path) {
+    return entries.containsKey(path);
   }
 
   Iterable<String> paths() {

@@ -66,7 +66,7 @@ final class ProjectsApi {
     b.put("added", c.added());
     b.put("removed", c.removed());
     List<Map<String, Object>> kinds = new ArrayList<>();
-    c.lengthByKind().forEach((kind, m) -> kinds.add(Map.of("kind", kind, "beforeM", m[0], "afterM", m[1])));
+    c.lengthByKind().forEach((kind, m) -> kinds.add(Json.object("kind", kind, "beforeM", m[0], "afterM", m[1])));
     b.put("lengths", kinds);
     b.put("quantities", c.quantities().stream().map(ProjectsApi::amount).toList());
     byte[] plain = Json.bytes(b);
@@ -74,7 +74,7 @@ final class ProjectsApi {
   }
 
   private static Map<String, Object> pair(Comparison.Pair p) {
-    return Map.of("before", p.before(), "after", p.after(), "by", p.by().name().toLowerCase(Locale.ROOT), "changes", p.changes());
+    return Json.object("before", p.before(), "after", p.after(), "by", p.by().name().toLowerCase(Locale.ROOT), "changes", p.changes());
   }
 
   private static Map<String, Object> amount(Comparison.Amount a) {

@@ -15,6 +15,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import org.seamledger.ledger.Analyses;
@@ -42,6 +44,7 @@ public final class Server implements AutoCloseable {
   private final Events events;
   private final Gate gate;
   private final PageFiles page = new PageFiles();
+  private final Set<String> addresses = new TreeSet<>();
   private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
   private final Javalin javalin;
   private final Optional<String> opened;
@@ -98,6 +101,11 @@ public final class Server implements AutoCloseable {
     return javalin.port();
   }
 
+  /** Every address of the API: method and path. */
+  Set<String> addresses() {
+    return Set.copyOf(addresses);
+  }
+
   /** The address of the page. */
   public String url() {
     String host = options.bind().contains(":") ? "[" + options.bind() + "]" : options.bind();
@@ -114,6 +122,11 @@ public final class Server implements AutoCloseable {
     c.jetty.modifyHttpConfiguration(h -> {
       h.setSendServerVersion(false);
       h.setIdleTimeout(IDLE_MILLIS);
+    });
+    c.events.handlerAdded(h -> {
+      if (h.getHttpMethod().isHttpMethod() && !page.has(h.getPath())) {
+        addresses.add(h.getHttpMethod() + " " + h.getPath());
+      }
     });
     RoutesConfig routes = c.routes;
     routes.before(this::secure);
@@ -161,7 +174,7 @@ public final class Server implements AutoCloseable {
   private void opening(Context ctx) {
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("analysis", opened.orElse(null));
-    b.put("limits", Map.of("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files", options.limits().files()));
+    b.put("limits", Json.object("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files", options.limits().files()));
     Json.answer(ctx, 200, b);
   }
 

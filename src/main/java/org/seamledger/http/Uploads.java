@@ -137,7 +137,7 @@ final class Uploads {
         return p;
       }
       String m = String.valueOf(t.getMessage());
-      if (m.contains("max length exceeded") || m.contains("exceeds max") || m.contains("Multipart Mime part") || m.contains("too large")) {
+      if (m.matches("(?s).*max (file size|length) exceeded.*")) {
         return tooLarge();
       }
       if (m.contains("No space left")) {

@@ -83,7 +83,7 @@ final class CurvedFace {
       add(moved);
       holes.add(scaled(moved.parameters()));
     }
-    triangles = FlatTriangles.of(scaled(outer.parameters()), holes);
+    triangles = FlatTriangles.wellShaped(scaled(outer.parameters()), holes);
     return area(outer.parameters()) < 0;
   }
 

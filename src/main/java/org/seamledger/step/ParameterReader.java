@@ -2,6 +2,7 @@ package org.seamledger.step;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -20,6 +21,9 @@ final class ParameterReader {
   /** Offset in the file of the array's first byte. */
   private final long base;
   private int at;
+  /** Values of the aggregates being read, the innermost's on top. */
+  private Value[] values = new Value[32];
+  private int top;
 
   /** @param offset in the file of the byte at {@code from} */
   ParameterReader(byte[] bytes, int from, int to, long offset) {
@@ -54,15 +58,15 @@ final class ParameterReader {
     blank();
     expect('#', "an instance (#)");
     long id = id();
-    expect('=', "= after #" + id);
-    blank();
-    Instance instance;
-    if (peek() == '(') {
-      instance = new Instance(id, StepFile.COMPLEX, parts());
-    } else {
-      instance = new Instance(id, keyword(), parameters(0));
+    if (!passed('=')) {
+      throw misread("= after #" + id);
     }
-    expect(';', "; at the end of #" + id);
+    blank();
+    String keyword = peek() == '(' ? StepFile.COMPLEX : keyword();
+    Instance instance = new Instance(id, keyword, keyword.equals(StepFile.COMPLEX) ? parts() : parameters(0));
+    if (!passed(';')) {
+      throw misread("; at the end of #" + id);
+    }
     return instance;
   }
 
@@ -84,14 +88,14 @@ final class ParameterReader {
     if (depth > DEEPEST) {
       throw new Misread(base + at - 1, "at most " + DEEPEST + " parentheses inside each other", "more");
     }
-    List<Value> values = new ArrayList<>();
     blank();
     if (peek() == ')') {
       at++;
-      return values;
+      return List.of();
     }
+    int bottom = top;
     for (;;) {
-      values.add(parameter(depth));
+      push(parameter(depth));
       blank();
       int c = peek();
       if (c != ',' && c != ')') {
@@ -99,9 +103,29 @@ final class ParameterReader {
       }
       at++;
       if (c == ')') {
-        return values;
+        return popTo(bottom);
       }
     }
+  }
+
+  private void push(Value value) {
+    if (top == values.length) {
+      values = Arrays.copyOf(values, 2 * top);
+    }
+    values[top++] = value;
+  }
+
+  /** The values above {@code bottom}. The short lists that make up most of a model are had without copying an array. */
+  private List<Value> popTo(int bottom) {
+    int size = top - bottom;
+    top = bottom;
+    return switch (size) {
+      case 1 -> List.of(values[bottom]);
+      case 2 -> List.of(values[bottom], values[bottom + 1]);
+      case 3 -> List.of(values[bottom], values[bottom + 1], values[bottom + 2]);
+      case 4 -> List.of(values[bottom], values[bottom + 1], values[bottom + 2], values[bottom + 3]);
+      default -> List.of(Arrays.copyOfRange(values, bottom, bottom + size));
+    };
   }
 
   private Value parameter(int depth) {
@@ -199,12 +223,12 @@ final class ParameterReader {
       throw misread("a parameter");
     }
     blank();
-    List<Value> values = parameters(depth + 1);
-    if (values.size() > 1) {
+    List<Value> inside = parameters(depth + 1);
+    if (inside.size() > 1) {
       at = start;
       throw misread("one parameter in " + keyword);
     }
-    return new Value.Typed(keyword, values.isEmpty() ? OMITTED : values.get(0));
+    return new Value.Typed(keyword, inside.isEmpty() ? OMITTED : inside.get(0));
   }
 
   private Value number() {
@@ -285,11 +309,19 @@ final class ParameterReader {
   }
 
   private void expect(char wanted, String expected) {
-    blank();
-    if (peek() != wanted) {
+    if (!passed(wanted)) {
       throw misread(expected);
     }
+  }
+
+  /** Passes blanks, and the sign where it stands behind them. */
+  private boolean passed(char wanted) {
+    blank();
+    if (peek() != wanted) {
+      return false;
+    }
     at++;
+    return true;
   }
 
   private void blank() {

@@ -152,7 +152,7 @@ class RulesTest {
     Choice kinds = Rules.packaged().choice("kind");
     List<String> against = List.of("face", "nothing", "wall", "penetration", "opening", "round", "air");
     double[] angles = {-20, -0.001, 0, 0.001, 0.499, 0.5, 15, 15.001, 44.999, 45, 74.999, 75, 84.999, 85, 90};
-    for (int i = 0; i < 300; i++) {
+    for (int i = 0; i < 120; i++) {
       Map<String, Object> facts = new java.util.TreeMap<>();
       facts.put("against", against.get(random.nextInt(against.size())));
       for (String name : List.of("inclinationDegrees", "lowRiseDegrees", "highRiseDegrees", "foldDegrees", "obliquityDegrees",

@@ -159,10 +159,9 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       TreeMap<Integer, List<Panel>> byPan = new TreeMap<>();
       List<Double> bounds = bounds();
       for (Facet facet : facets) {
-        PanelCutter cutter = new PanelCutter(facet.area(), minimum, TOLERANCE);
-        for (int pan = 1; pan < bounds.size(); pan++) {
-          List<Panel> cut = cutter.panels(before + pan, bounds.get(pan - 1), bounds.get(pan));
-          byPan.computeIfAbsent(pan, p -> new ArrayList<>()).addAll(cut);
+        List<List<Panel>> pans = new PanelCutter(facet.area(), minimum, TOLERANCE).pans(bounds, before);
+        for (int pan = 0; pan < pans.size(); pan++) {
+          byPan.computeIfAbsent(pan, p -> new ArrayList<>()).addAll(pans.get(pan));
         }
       }
       byPan.values().forEach(pan -> panels.addAll(facets.size() == 1 ? pan : joined(pan)));

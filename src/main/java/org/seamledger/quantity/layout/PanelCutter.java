@@ -18,10 +18,30 @@ final class PanelCutter {
     this.tolerance = tolerance;
   }
 
-  /** Panels of the pan between two positions along the eave, the lowest first. */
-  List<Panel> panels(int number, double from, double to) {
+  /**
+   * Panels of every pan, each the lowest first: pan i lies between {@code bounds[i − 1]} and {@code bounds[i]}. The area is halved again
+   * and again, so that the many holes of a long face are not cut anew for every pan.
+   *
+   * @param before number of the pan before the first
+   */
+  List<List<Panel>> pans(List<Double> bounds, int before) {
+    List<List<Panel>> pans = new ArrayList<>();
+    split(area, bounds, 0, bounds.size() - 1, before, pans);
+    return pans;
+  }
+
+  private void split(Region part, List<Double> bounds, int from, int to, int before, List<List<Panel>> pans) {
+    if (to - from > 1) {
+      int middle = (from + to) / 2;
+      split(part.cut(1, 0, bounds.get(middle)), bounds, from, middle, before, pans);
+      split(part.cut(-1, 0, -bounds.get(middle)), bounds, middle, to, before, pans);
+    } else if (to > from) {
+      pans.add(panels(before + to, part));
+    }
+  }
+
+  private List<Panel> panels(int number, Region strip) {
     List<Panel> panels = new ArrayList<>();
-    Region strip = area.cut(1, 0, to).cut(-1, 0, -from);
     for (Region part : strip.parts()) {
       if (part.maxU() - part.minU() > tolerance && part.maxV() - part.minV() > tolerance) {
         panels.add(panel(number, part));

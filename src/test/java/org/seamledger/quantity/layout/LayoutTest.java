@@ -219,4 +219,20 @@ class LayoutTest {
       }
     }
   }
+
+  @Test
+  void aHallWithAThousandRooflights() {
+    List<List<Vec2>> rings = new ArrayList<>();
+    rings.add(List.of(new Vec2(0, 0), new Vec2(500, 0), new Vec2(500, 60), new Vec2(0, 60)));
+    for (int i = 0; i < 100; i++) {
+      for (int k = 0; k < 10; k++) {
+        double u = 2.5 + 5 * i;
+        double v = 3 + 6 * k;
+        rings.add(List.of(new Vec2(u, v), new Vec2(u + 1, v), new Vec2(u + 1, v + 1.5), new Vec2(u, v + 1.5)));
+      }
+    }
+    FaceLayout l = layout(face(0.05, Region.evenOdd(rings)), 0.4, Start.LEFT);
+    assertThat(l.panels().stream().mapToDouble(Panel::areaM2).sum()).isCloseTo(500 * 60 - 1500, within(1e-3));
+    assertThat(l.seams()).hasSize(1249);
+  }
 }

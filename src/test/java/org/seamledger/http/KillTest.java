@@ -1,0 +1,120 @@
+package org.seamledger.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Kills the process at moments that chance picks, with kill -9, and looks at what it finds at its next start. */
+class KillTest {
+
+  private static final int ROUNDS = 6;
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  @TempDir
+  private Path data;
+  private final HttpClient client = HttpClient.newHttpClient();
+  private Process process;
+  private String url;
+
+  private void start() throws IOException {
+    process = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "-cp",
+        System.getProperty("java.class.path"), FixtureServer.class.getName(), "fixture", data.toString(), "0").redirectErrorStream(true).start();
+    BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
+    List<String> said = new ArrayList<>();
+    for (String line = out.readLine(); line != null; line = out.readLine()) {
+      said.add(line);
+      if (line.startsWith("ready ")) {
+        url = line.substring(6);
+        return;
+      }
+    }
+    throw new AssertionError(String.join("\n", said));
+  }
+
+  private JsonNode call(String method, String path, String type, String body) throws IOException, InterruptedException {
+    HttpRequest request = HttpRequest.newBuilder(URI.create(url).resolve(path)).header("Content-Type", type)
+        .method(method, HttpRequest.BodyPublishers.ofString(body)).build();
+    HttpResponse<String> answer = client.send(request, HttpResponse.BodyHandlers.ofString());
+    assertThat(answer.statusCode()).as(answer.body()).isLessThan(300);
+    return MAPPER.readTree(answer.body());
+  }
+
+  private String upload(String words) throws IOException, InterruptedException {
+    return call("POST", "/api/analyses", "multipart/form-data; boundary=b",
+        "--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"a.ifc\"\r\n\r\n" + words + "\r\n--b--\r\n").path("id").textValue();
+  }
+
+  private JsonNode get(String path) throws IOException, InterruptedException {
+    return call("GET", path, "application/json", "");
+  }
+
+  @Test
+  void aKilledProcessLeavesNoHalfAnalysisAndLosesNoReview() throws Exception {
+    long seed = System.nanoTime();
+    Random random = new Random(seed);
+    Map<String, String> said = new HashMap<>();
+    List<String> begun = new ArrayList<>();
+    start();
+    String hall = upload("house");
+    awaitDone(hall);
+    List<String> junctions = new ArrayList<>();
+    get("/api/analyses/" + hall + "/ledger").path("junctions").forEach(j -> junctions.add(j.path("id").textValue()));
+    for (int round = 0; round < ROUNDS; round++) {
+      begun.add(upload("many count=1500 millis=" + random.nextInt(400)));
+      long end = System.nanoTime() + random.nextInt(700) * 1_000_000L;
+      int i = 0;
+      while (System.nanoTime() < end) {
+        String j = junctions.get(i++ % junctions.size());
+        String note = "round " + round + " note " + i;
+        int version = Integer.parseInt(said.getOrDefault(j + " version", "0"));
+        JsonNode stored = call("PUT", "/api/analyses/" + hall + "/reviews/" + j, "application/json",
+            "{\"state\":\"checked\",\"note\":\"" + note + "\",\"version\":" + version + "}");
+        said.put(j, note);
+        said.put(j + " version", stored.path("version").asText());
+      }
+      process.destroyForcibly().waitFor();
+      start();
+      JsonNode reviews = get("/api/analyses/" + hall + "/reviews").path("reviews");
+      Map<String, String> found = new HashMap<>();
+      reviews.forEach(r -> found.put(r.path("junction").textValue(), r.path("note").textValue()));
+      for (String j : junctions) {
+        assertThat(found.get(j)).as("seed %d, round %d: a review that was answered is kept", seed, round).isEqualTo(said.get(j));
+      }
+    }
+    for (String id : begun) {
+      awaitDone(id);
+      assertThat(get("/api/analyses/" + id + "/ledger").path("junctions")).as("seed %d: taken up again and whole", seed).hasSize(1500);
+      assertThat(get("/api/analyses/" + id + "/reviews").path("findings").size())
+          .isEqualTo(get("/api/analyses/" + id + "/ledger").path("findings").size());
+    }
+    process.destroyForcibly().waitFor();
+  }
+
+  private void awaitDone(String id) throws IOException, InterruptedException {
+    for (int i = 0; i < 600; i++) {
+      String state = get("/api/analyses/" + id).path("state").textValue();
+      if (state.equals("done")) {
+        return;
+      }
+      assertThat(state).isIn("queued", "running");
+      Thread.sleep(50);
+    }
+    throw new AssertionError(id + " does not end");
+  }
+}
