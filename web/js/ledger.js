@@ -14,6 +14,7 @@ export function index(raw) {
   return {
     raw, faces, findings, junctions,
     byId: new Map(junctions.map(j => [j.id, j])),
+    details: new Map((raw.details ?? []).map(d => [d.id, d])),
     elements: new Map((raw.elements ?? []).map(e => [e.globalId, e])),
     box: box(faces, junctions),
     totalM: sum(junctions, j => j.lengthM),
@@ -106,10 +107,10 @@ function crossings(rings, y) {
 
 // ---- rows of the table -------------------------------------------------------------------------------------------------------
 
-const by = f => (a, b) => { const x = f(a), y = f(b); return x < y ? -1 : x > y ? 1 : a.place - b.place; };
+const by = f => (a, b) => { const x = f(a), y = f(b); return x < y ? -1 : x > y ? 1 : 0; };
 const order = reviews => ({
   place: by(j => j.place), kind: by(j => kindOf(j, reviews)), length: by(j => j.lengthM), slope: by(j => j.slope || 0),
-  faces: (a, b) => a.faces.join(' ').localeCompare(b.faces.join(' '), 'en', {numeric: true}) || a.place - b.place,
+  faces: (a, b) => a.faces.join(' ').localeCompare(b.faces.join(' '), 'en', {numeric: true}),
   seal: by(j => j.seal), detail: by(j => detailOf(j, reviews)), tape: by(j => j.tapeM), bead: by(j => j.beadM), inseam: by(j => j.inSeamM),
   screws: by(j => j.screws), findings: by(j => j.found.length), review: by(j => reviews.get(j.id)?.state ?? 'open'),
 });
@@ -144,7 +145,8 @@ export function rows(ledger, {filters, sort, group, closed, reviews}) {
   const list = matching(ledger, filters, reviews);
   const down = sort.startsWith('-');
   const compare = order(reviews)[down ? sort.slice(1) : sort] ?? order(reviews).place;
-  list.sort(down ? (a, b) => compare(b, a) : compare);
+  // What is equal stays in the order of the result, up or down.
+  list.sort((a, b) => (down ? compare(b, a) : compare(a, b)) || a.place - b.place);
   const key = GROUP[group];
   if (!key) return {list, rows: list.map(j => ({j})), totals: totals(list)};
   const groups = new Map();

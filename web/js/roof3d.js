@@ -42,11 +42,13 @@ export function mountRoof(root) {
       h('button', {'aria-expanded': 'false', on: {click: e => { cut.root.hidden = !cut.root.hidden; e.currentTarget.setAttribute('aria-expanded', String(!cut.root.hidden)); }}}, 'Section box')),
     cut.root);
 
-  const model = {origin: [0, 0, 0], faces: null, ranges: [], walls: null, lines: [], changes: [], chosen: null, planes: [], radius: 1, centre: new THREE.Vector3()};
+  const model = {origin: [0, 0, 0], faces: null, ranges: [], walls: null, lines: [], changes: [], chosen: [], planes: [], radius: 1, centre: new THREE.Vector3()};
   const local = p => [p[0] - model.origin[0], p[1] - model.origin[1], p[2] - model.origin[2]];
 
   function build() {
-    for (const o of [model.faces, model.walls, ...model.lines, model.chosen]) if (o) { scene.remove(o); o.geometry.dispose(); o.material.dispose(); }
+    for (const o of [model.faces, model.walls, ...model.lines, ...model.chosen]) if (o) { scene.remove(o); o.geometry.dispose(); o.material.dispose(); }
+    model.lines = [];
+    model.chosen = [];
     const L = state.ledger, {lo, hi} = L.box;
     model.origin = lo.map((x, i) => (x + hi[i]) / 2);
     model.radius = Math.max(0.5, Math.hypot(hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]) / 2);
@@ -79,18 +81,20 @@ export function mountRoof(root) {
   /** Lines lie on the surface; a little higher they are not lost in it. */
   const lift = p => [p[0], p[1], p[2] + model.radius * 0.0015];
 
+  /** The chosen line shines through whatever hides it, and keeps its own colour and dashes on top. */
   function buildChosen() {
-    if (model.chosen) { scene.remove(model.chosen); model.chosen.geometry.dispose(); model.chosen.material.dispose(); model.chosen = null; }
+    for (const o of model.chosen) { scene.remove(o); o.geometry.dispose(); o.material.dispose(); }
+    model.chosen = [];
     const j = state.ledger.byId.get(state.selected);
     if (j) {
-      const t = {at: [], of: []};
+      const t = {at: [], of: []}, own = SEALS[j.seal];
       for (let i = 1; i < j.path.length; i++) t.at.push(...lift(local(j.path[i - 1])), ...lift(local(j.path[i])));
-      model.chosen = lineSet(t, {colour: css('--pick'), width: 10, dash: null}, []);
-      model.chosen.material.transparent = true;
-      model.chosen.material.opacity = 0.55;
-      model.chosen.material.depthTest = false;
-      model.chosen.renderOrder = 5;
-      scene.add(model.chosen);
+      model.chosen = [lineSet(t, {colour: css('--pick'), width: own.width + 9, dash: null}, []), lineSet(t, {...own, width: own.width + 1}, [])];
+      model.chosen.forEach((o, i) => { o.material.depthTest = false; o.renderOrder = 5 + i; });
+      model.chosen[0].material.transparent = true;
+      model.chosen[0].material.opacity = 0.5;
+      model.chosen[1].material.transparent = true;
+      scene.add(...model.chosen);
     }
     tint();
   }
@@ -131,7 +135,7 @@ export function mountRoof(root) {
       asked = false;
       if (root.hidden || !root.isConnected) return;
       const pxPerM = canvas.clientHeight / (2 * Math.tan(camera.fov * Math.PI / 360) * camera.position.distanceTo(controls.target));
-      for (const o of [...model.lines, ...model.changes]) o.material.dashScale = pxPerM;
+      for (const o of [...model.lines, ...model.changes, ...model.chosen]) o.material.dashScale = pxPerM;
       camera.near = Math.max(0.01, camera.position.distanceTo(controls.target) / 200);
       camera.far = camera.position.distanceTo(controls.target) + model.radius * 6;
       camera.updateProjectionMatrix();

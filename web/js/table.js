@@ -14,13 +14,13 @@ const worst = j => ['violation', 'warning', 'info'].find(s => j.found.some(f => 
 const some = (value, text) => value > 0 ? text(value) : '';
 
 const COLUMNS = [
-  {id: 'review', title: 'Review', width: 70, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
+  {id: 'review', title: 'Review', width: 80, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
   {id: 'kind', title: 'Kind', width: 168, cell: j => [kindText(kindOf(j, state.reviews)), byHand(j)]},
-  {id: 'length', title: 'Length', width: 108, num: true, cell: j => u.length(j.lengthM)},
+  {id: 'length', title: 'Length', width: 124, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 86, cell: j => j.faces.join(' · ')},
   {id: 'seal', title: 'Sealed by', width: 226, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
-  {id: 'detail', title: 'Detail', width: 180, cell: j => detailOf(j, state.reviews)},
+  {id: 'detail', title: 'Detail', width: 180, cell: j => state.ledger.details.get(detailOf(j, state.reviews))?.title ?? detailOf(j, state.reviews)},
   {id: 'tape', title: 'Tape', width: 90, num: true, sum: t => some(t.tapeM, u.run), cell: j => some(j.tapeM, u.run)},
   {id: 'bead', title: 'Bead', width: 90, num: true, sum: t => some(t.beadM, u.run), cell: j => some(j.beadM, u.run)},
   {id: 'inseam', title: 'In-seam', width: 90, num: true, sum: t => some(t.inSeamM, u.run), cell: j => some(j.inSeamM, u.run)},
@@ -39,37 +39,55 @@ export function mountTable(root) {
   const tools = h('div', {class: 'tools'});
   const canvas = h('div', {class: 'canvas', role: 'rowgroup', style: {width: WIDTH + 'px'}});
   const header = h('div', {class: 'header', role: 'rowgroup', style: {width: WIDTH + 'px'}});
-  const grid = h('div', {class: 'rows', role: 'grid', tabindex: 0, 'aria-label': 'Junctions', 'aria-colcount': COLUMNS.length}, header, canvas);
+  const grid = h('div', {class: 'rows', role: 'treegrid', tabindex: 0, 'aria-label': 'Junctions', 'aria-colcount': COLUMNS.length}, header, canvas);
   const totals = h('div', {class: 'totals'});
   put(root, tools, grid, totals);
   const view = {data: {list: [], rows: [], totals: {}}, active: 0};
 
   const compute = () => {
+    const was = view.data.rows[view.active]?.group;
     view.data = rows(state.ledger, state);
-    const at = view.data.rows.findIndex(r => r.j?.id === state.selected);
-    view.active = at >= 0 ? at : Math.min(view.active, Math.max(0, view.data.rows.length - 1));
+    const at = view.data.rows.findIndex(was === undefined ? r => r.j?.id === state.selected : r => r.group === was);
+    view.active = at >= 0 ? at : Math.max(0, Math.min(view.active, view.data.rows.length - 1));
     canvas.style.height = view.data.rows.length * ROW + 'px';
     grid.setAttribute('aria-rowcount', view.data.rows.length + 1);
+    edition++;
     drawHeader(header);
     drawTotals(totals, view.data);
-    draw();
+    if (view.data.rows.length) {
+      canvas.querySelector('.empty')?.remove();
+      draw();
+    } else {
+      shown.clear();
+      drawEmpty();
+    }
   };
 
+  // Rows that are in the document already stay as they are: a row must not vanish under a pointer that is pressing it.
+  const shown = new Map();
+  let edition = 0;
   const draw = () => {
     const first = Math.max(0, Math.floor(grid.scrollTop / ROW) - 8);
     const last = Math.min(view.data.rows.length, Math.ceil((grid.scrollTop + grid.clientHeight) / ROW) + 8);
-    const shown = [];
-    for (let i = first; i < last; i++) shown.push(line(view.data.rows[i], i, i === view.active));
-    if (!view.data.rows.length) {
-      put(canvas, h('div', {class: 'empty', role: 'row'}, h('span', {role: 'gridcell'}, state.ledger.junctions.length
-        ? ['No junction matches. ', h('button', {class: 'link', on: {click: () => set({filters: {}})}}, 'Show all of them')]
-        : 'No junction was found in this model. The findings say why.')));
-      canvas.style.height = '4em';
-    } else {
-      put(canvas, shown);
+    for (const [i, x] of shown) if (i < first || i >= last || x.edition !== edition) { x.el.remove(); shown.delete(i); }
+    const fresh = document.createDocumentFragment();
+    for (let i = first; i < last; i++) {
+      if (!shown.has(i)) {
+        const el = line(view.data.rows[i], i);
+        shown.set(i, {el, edition});
+        fresh.append(el);
+      }
+      mark(shown.get(i).el, view.data.rows[i], i === view.active);
     }
-    const active = canvas.querySelector('.active');
-    if (active) grid.setAttribute('aria-activedescendant', active.id); else grid.removeAttribute('aria-activedescendant');
+    canvas.append(fresh);
+    if (shown.has(view.active)) grid.setAttribute('aria-activedescendant', 'row' + view.active); else grid.removeAttribute('aria-activedescendant');
+  };
+
+  const drawEmpty = () => {
+    put(canvas, h('div', {class: 'empty', role: 'row'}, h('span', {role: 'gridcell'}, state.ledger.junctions.length
+      ? ['No junction matches. ', h('button', {class: 'link', on: {click: () => set({filters: {}})}}, 'Show all of them')]
+      : 'No junction was found in this model. The findings say why.')));
+    canvas.style.height = '4em';
   };
 
   const reveal = i => {
@@ -125,7 +143,7 @@ export function mountTable(root) {
     if (at < 0 && state.selected) unfold(state.selected);
     else if (at >= 0) { view.active = at; reveal(at); draw(); }
   });
-  root.addEventListener('shown', () => { compute(); reveal(view.active); });
+  root.addEventListener('shown', () => { view.active = -1; compute(); reveal(view.active); });
   new ResizeObserver(() => draw()).observe(grid);
   beforePrint(root, () => view.data);
 }
@@ -138,16 +156,21 @@ function unfold(id) {
 
 const groupText = k => state.group === 'kind' ? kindText(k) : state.group === 'seal' ? SEALS[k]?.text ?? k : state.group === 'review' ? REVIEW[k]?.text ?? k : k;
 
-function line(r, i, active) {
+function mark(el, r, active) {
+  el.classList.toggle('active', active);
+  if (r.j) el.setAttribute('aria-selected', String(r.j.id === state.selected));
+}
+
+function line(r, i) {
   const cells = r.j
     ? COLUMNS.map(c => h('div', {role: 'gridcell', class: c.num ? 'num' : ''}, c.cell(r.j)))
     : [h('div', {role: 'gridcell', class: 'group-name'}, r.closed ? '▸ ' : '▾ ', groupText(r.group), h('small', {}, ` ${u.count(r.totals.count)}`)),
       h('div', {role: 'gridcell', class: 'num'}, u.run(r.totals.lengthM)),
       ...COLUMNS.slice(3).map(c => h('div', {role: 'gridcell', class: c.num ? 'num' : ''}, c.sum?.(r.totals)))];
   return h('div', {
-    role: 'row', id: 'row' + i, class: `line${r.j ? '' : ' group'}${active ? ' active' : ''}`, data: {at: i}, 'aria-rowindex': i + 2,
-    'aria-selected': r.j ? String(r.j.id === state.selected) : null, 'aria-expanded': r.j ? null : String(!r.closed),
-    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('70px 168px', '238px')},
+    role: 'row', id: 'row' + i, class: `line${r.j ? '' : ' group'}`, data: {at: i}, 'aria-rowindex': i + 2,
+    'aria-expanded': r.j ? null : String(!r.closed),
+    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('80px 168px', '248px')},
   }, cells);
 }
 

@@ -12,8 +12,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "analyze", description = "List every junction of the roof in one or several models of one building.",
-    footer = {"", "Exit status: 0 done; 1 done, and a finding at or above --fail-on exists; 2 the command line is wrong;",
-        "3 a model can't be read; 70 a fault of the program; 74 the result can't be written."})
+    footer = {"", "Exit status: 0 done; 1 done, and a finding at or above --fail-on exists; 2 the command line, shapes or",
+        "system are wrong; 3 a model can't be read; 70 a fault of the program; 74 the result can't be written."})
 final class AnalyzeCommand implements Task {
 
   /** Words of {@code --fail-on}. */

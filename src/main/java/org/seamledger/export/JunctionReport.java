@@ -8,6 +8,7 @@ import java.util.Map;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.Seal;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
@@ -117,7 +118,7 @@ public final class JunctionReport {
     page.title("Detail " + detail.id());
     page.paragraph(INDENT, INDENT, detail.title() + ". Without any sealant: " + detail.waterPath());
     page.blank();
-    Table table = new Table(INDENT, "lllrrl");
+    Table table = new Table(INDENT, "llrrll");
     takes.metal().forEach(line -> metal(table, line));
     takes.seals().forEach(line -> seal(table, line));
     takes.fasteners().forEach(row -> fasteners(table, row));
@@ -134,18 +135,20 @@ public final class JunctionReport {
   }
 
   private static void metal(Table table, MetalLine line) {
-    table.row("metal", line.part(), line.face(), Integer.toString(line.pieces()),
-        line.lengthM() > 0 ? Format.formatMetres(line.lengthM()) : "", line.laps() > 0 ? TextReport.count(line.laps(), "lap") : "");
+    table.row("metal", line.face(), Integer.toString(line.pieces()), line.lengthM() > 0 ? Format.formatMetres(line.lengthM()) : "",
+        line.laps() > 0 ? TextReport.count(line.laps(), "lap") : "", line.part());
   }
 
   private static void seal(Table table, SealLine line) {
-    table.row(line.form().word(), line.place(), line.face(), TextReport.count(line.lines(), "line"), Format.formatMetres(line.lengthM()),
-        line.role().word() + ", " + line.exposure().word());
+    boolean exposed = line.exposure() == Seal.Exposure.EXPOSED;
+    table.row(line.form().word(), line.face(), TextReport.count(line.lines(), "line"), Format.formatMetres(line.lengthM()),
+        line.role().word() + (exposed ? ", in view" : ""), line.place());
   }
 
   private static void fasteners(Table table, FastenerRow row) {
-    table.row("fasteners", row.place(), row.face(), Integer.toString(row.count()), "", row.spacingM() > 0
-        ? "at most " + Format.formatMillimetres(row.spacingM()) + " (" + Format.formatInches(row.spacingM()) + ") apart" : "");
+    table.row("fasteners", row.face(), Integer.toString(row.count()), "",
+        row.spacingM() > 0 ? "≤ " + Format.formatMillimetres(row.spacingM()) + " (" + Format.formatInches(row.spacingM()) + ")" : "",
+        row.place());
   }
 
   private void findings() {

@@ -49,7 +49,7 @@ final class OrderSection {
     bead(table, "bead, concealed", project.bead().concealed());
     bead(table, "bead, in view", project.bead().exposed());
     ProjectQuantities.GunSealant lap = project.lapSealant();
-    cartridges(table, "non-curing, laps and seam ends", lap.netM(), lap.netMl(), lap.cartridges());
+    cartridges(table, "non-curing in laps and ends", lap.netM(), lap.netMl(), lap.cartridges());
     ProjectQuantities.InSeam inSeam = project.inSeam();
     if (inSeam.netM() > 0) {
       table.row("in-seam sealant, " + String.join(" ", inSeam.faces()), Format.formatMetres(inSeam.netM()),
@@ -77,7 +77,7 @@ final class OrderSection {
       row(table, "closures between seams", closures.pieces(), closures.lengthM(), closures.order(), "");
     }
     for (ProjectQuantities.Part part : project.parts()) {
-      row(table, part.part(), part.pieces(), part.lengthM(), part.order(), part.girthM() > 0 ? size(part.girthM()) : "");
+      row(table, part.part(), part.pieces(), part.lengthM(), part.order(), part.girthM() > 0 && part.lengthM() > 0 ? size(part.girthM()) : "");
     }
     for (ProjectQuantities.Boot boot : project.boots()) {
       row(table, "boot", boot.count(), 0, boot.count(), "⌀ " + size(boot.diameterM()));

@@ -25,6 +25,11 @@ public final class FlatTriangles {
    * @throws IllegalArgumentException if the rings cross themselves or each other, or two corners lie in one place
    */
   public static List<int[]> of(List<Vec2> outer, List<List<Vec2>> holes) {
+    return holes.isEmpty() && isConvex(outer) ? fan(outer.size()) : wellShaped(outer, holes);
+  }
+
+  /** The same with triangles as little pointed as the corners allow (Delaunay's), to be refined further. */
+  public static List<int[]> wellShaped(List<Vec2> outer, List<List<Vec2>> holes) {
     Map<Coordinate, Integer> index = new HashMap<>();
     LinearRing shell = ring(outer, index);
     List<LinearRing> inner = new ArrayList<>();
@@ -42,6 +47,29 @@ public final class FlatTriangles {
       int[] t = {index.get(c[0]), index.get(c[1]), index.get(c[2])};
       boolean left = (c[1].x - c[0].x) * (c[2].y - c[0].y) - (c[2].x - c[0].x) * (c[1].y - c[0].y) > 0;
       triangles.add(left ? t : new int[] {t[0], t[2], t[1]});
+    }
+    return triangles;
+  }
+
+  private static boolean isConvex(List<Vec2> ring) {
+    int n = ring.size();
+    double turned = 0;
+    for (int i = 0; i < n; i++) {
+      Vec2 in = ring.get(i).minus(ring.get((i + n - 1) % n));
+      Vec2 out = ring.get((i + 1) % n).minus(ring.get(i));
+      double sine = in.cross(out);
+      if (sine <= 1e-6 * in.length() * out.length()) {
+        return false;
+      }
+      turned += Math.atan2(sine, in.dot(out));
+    }
+    return turned < 3 * Math.PI;
+  }
+
+  private static List<int[]> fan(int corners) {
+    List<int[]> triangles = new ArrayList<>(corners - 2);
+    for (int i = 1; i + 1 < corners; i++) {
+      triangles.add(new int[] {0, i, i + 1});
     }
     return triangles;
   }

@@ -1,6 +1,7 @@
 package org.seamledger.geometry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,25 +29,41 @@ public final class Mesh implements Solid {
   private final boolean closed;
   private final Box3 bounds;
 
-  private Mesh(double[] xyz, int[] triangles) {
+  private Mesh(double[] xyz, int[] triangles, boolean closed) {
     this.xyz = xyz;
     this.triangles = triangles;
-    this.closed = everyEdgeIsShared(triangles) || areaVectorsCancel();
-    Box3 box = Box3.EMPTY;
-    for (int i = 0; i < xyz.length / 3; i++) {
-      box = box.with(vertex(i));
+    this.closed = closed || areaVectorsCancel();
+    this.bounds = box(xyz);
+  }
+
+  private static Box3 box(double[] xyz) {
+    double[] low = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
+    double[] high = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
+    for (int i = 0; i < xyz.length; i++) {
+      low[i % 3] = Math.min(low[i % 3], xyz[i]);
+      high[i % 3] = Math.max(high[i % 3], xyz[i]);
     }
-    this.bounds = box;
+    return new Box3(low[0], low[1], low[2], high[0], high[1], high[2]);
+  }
+
+  /** A mesh over corners of which no two lie together, known to bound a volume. */
+  static Mesh closed(double[] xyz, int[] triangles) {
+    return new Mesh(xyz, triangles, true);
   }
 
   private static boolean everyEdgeIsShared(int[] triangles) {
-    Map<Long, Integer> uses = new HashMap<>();
+    long[] edges = new long[triangles.length];
     for (int t = 0; t < triangles.length; t += 3) {
       for (int k = 0; k < 3; k++) {
-        uses.merge(edgeKey(triangles[t + k], triangles[t + (k + 1) % 3]), 1, Integer::sum);
+        edges[t + k] = edgeKey(triangles[t + k], triangles[t + (k + 1) % 3]);
       }
     }
-    return triangles.length > 0 && uses.values().stream().allMatch(n -> n % 2 == 0);
+    Arrays.sort(edges);
+    int i = 0;
+    while (i + 1 < edges.length && edges[i] == edges[i + 1]) {
+      i += 2;
+    }
+    return i > 0 && i == edges.length;
   }
 
   /**
@@ -99,7 +116,7 @@ public final class Mesh implements Solid {
       moved[3 * i + 1] = p.y();
       moved[3 * i + 2] = p.z();
     }
-    return new Mesh(moved, triangles);
+    return new Mesh(moved, triangles, closed);
   }
 
   /** Volume enclosed, cubic metres, by the divergence theorem; only meaningful for a closed, consistently oriented mesh. */
@@ -273,33 +290,82 @@ public final class Mesh implements Solid {
     private static final double WELD = 1e-6;
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
-    private final List<Vec3> vertices = new ArrayList<>();
-    private final Map<Long, List<Integer>> cells = new HashMap<>();
-    private final List<int[]> triangles = new ArrayList<>();
+    private double[] xyz = new double[3 * 16];
+    private int count;
+    /** First corner of each bucket of cells, and the next one in the same bucket; -1 for none. */
+    private int[] first = filled(64);
+    private int[] next = new int[16];
+    private int[] triangles = new int[3 * 16];
+    private int corners;
+
+    private static int[] filled(int size) {
+      int[] none = new int[size];
+      Arrays.fill(none, -1);
+      return none;
+    }
 
     /** Index of the corner at {@code p}. */
     public int vertex(Vec3 p) {
       // A corner within the weld distance lies in one of the eight cells nearest to p.
-      long cx = Math.round(p.x() / (4 * WELD));
-      long cy = Math.round(p.y() / (4 * WELD));
-      long cz = Math.round(p.z() / (4 * WELD));
-      int dx = p.x() / (4 * WELD) < cx ? -1 : 1;
-      int dy = p.y() / (4 * WELD) < cy ? -1 : 1;
-      int dz = p.z() / (4 * WELD) < cz ? -1 : 1;
+      double x = p.x() / (4 * WELD);
+      double y = p.y() / (4 * WELD);
+      double z = p.z() / (4 * WELD);
+      long cx = Math.round(x);
+      long cy = Math.round(y);
+      long cz = Math.round(z);
       for (int k = 0; k < 8; k++) {
-        for (int i : cells.getOrDefault(cell(cx + (k & 1) * dx, cy + (k >> 1 & 1) * dy, cz + (k >> 2) * dz), List.of())) {
-          if (vertices.get(i).distance(p) <= WELD) {
+        int bucket = bucket(cx + (k & 1) * (x < cx ? -1 : 1), cy + (k >> 1 & 1) * (y < cy ? -1 : 1), cz + (k >> 2) * (z < cz ? -1 : 1));
+        for (int i = first[bucket]; i >= 0; i = next[i]) {
+          if (at(i).distance(p) <= WELD) {
             return i;
           }
         }
       }
-      vertices.add(p);
-      cells.computeIfAbsent(cell(cx, cy, cz), c -> new ArrayList<>(1)).add(vertices.size() - 1);
-      return vertices.size() - 1;
+      return added(p, cx, cy, cz);
     }
 
-    private static long cell(long x, long y, long z) {
-      return (x * 73856093L) ^ (y * 19349663L << 1) ^ (z * 83492791L << 2);
+    private int added(Vec3 p, long cx, long cy, long cz) {
+      if (count == next.length) {
+        xyz = Arrays.copyOf(xyz, 2 * xyz.length);
+        next = Arrays.copyOf(next, 2 * count);
+        rehash(4 * next.length);
+      }
+      xyz[3 * count] = p.x();
+      xyz[3 * count + 1] = p.y();
+      xyz[3 * count + 2] = p.z();
+      enter(count, cx, cy, cz);
+      return count++;
+    }
+
+    private void rehash(int size) {
+      first = filled(size);
+      for (int i = 0; i < count; i++) {
+        enter(i, Math.round(xyz[3 * i] / (4 * WELD)), Math.round(xyz[3 * i + 1] / (4 * WELD)), Math.round(xyz[3 * i + 2] / (4 * WELD)));
+      }
+    }
+
+    private void enter(int i, long cx, long cy, long cz) {
+      int bucket = bucket(cx, cy, cz);
+      next[i] = first[bucket];
+      first[bucket] = i;
+    }
+
+    private int bucket(long x, long y, long z) {
+      long h = (x * 73856093L) ^ (y * 19349663L << 1) ^ (z * 83492791L << 2);
+      return (int) (h * 0x9E3779B97F4A7C15L >>> 33) & first.length - 1;
+    }
+
+    private Vec3 at(int i) {
+      return new Vec3(xyz[3 * i], xyz[3 * i + 1], xyz[3 * i + 2]);
+    }
+
+    private void add(int i, int j, int k) {
+      if (corners == triangles.length) {
+        triangles = Arrays.copyOf(triangles, 2 * corners);
+      }
+      triangles[corners++] = i;
+      triangles[corners++] = j;
+      triangles[corners++] = k;
     }
 
     public Builder triangle(Vec3 a, Vec3 b, Vec3 c) {
@@ -307,7 +373,7 @@ public final class Mesh implements Solid {
       int j = vertex(b);
       int k = vertex(c);
       if (i != j && j != k && k != i) {
-        triangles.add(new int[] {i, j, k});
+        add(i, j, k);
       }
       return this;
     }
@@ -324,7 +390,7 @@ public final class Mesh implements Solid {
         return this;
       }
       if (ring.size() == 3 && holes.isEmpty()) {
-        triangles.add(new int[] {ring.get(0), ring.get(1), ring.get(2)});
+        add(ring.get(0), ring.get(1), ring.get(2));
         return this;
       }
       Vec3 normal = newell(ring);
@@ -333,11 +399,11 @@ public final class Mesh implements Solid {
       }
       if (holes.isEmpty() && isConvex(ring, normal)) {
         for (int i = 1; i + 1 < ring.size(); i++) {
-          triangles.add(new int[] {ring.get(0), ring.get(i), ring.get(i + 1)});
+          add(ring.get(0), ring.get(i), ring.get(i + 1));
         }
         return this;
       }
-      Plane plane = Plane.through(vertices.get(ring.get(0)), normal);
+      Plane plane = Plane.through(at(ring.get(0)), normal);
       Map<Coordinate, Integer> index = new HashMap<>();
       LinearRing shell = flatRing(ring, plane, index);
       List<LinearRing> inner = new ArrayList<>();
@@ -361,9 +427,9 @@ public final class Mesh implements Solid {
       int n = ring.size();
       double turned = 0;
       for (int i = 0; i < n; i++) {
-        Vec3 p = vertices.get(ring.get(i));
-        Vec3 in = p.minus(vertices.get(ring.get((i + n - 1) % n)));
-        Vec3 out = vertices.get(ring.get((i + 1) % n)).minus(p);
+        Vec3 p = at(ring.get(i));
+        Vec3 in = p.minus(at(ring.get((i + n - 1) % n)));
+        Vec3 out = at(ring.get((i + 1) % n)).minus(p);
         double sine = in.cross(out).dot(normal) / normal.length();
         if (sine <= 1e-6 * in.length() * out.length()) {
           return false;
@@ -387,7 +453,7 @@ public final class Mesh implements Solid {
       for (int i = 0; i < parts.getNumGeometries(); i++) {
         Coordinate[] c = parts.getGeometryN(i).getCoordinates();
         // The triangulator gives clockwise triangles; ours turn with the face's own normal.
-        triangles.add(new int[] {corner(c[2], plane, index), corner(c[1], plane, index), corner(c[0], plane, index)});
+        add(corner(c[2], plane, index), corner(c[1], plane, index), corner(c[0], plane, index));
       }
     }
 
@@ -412,11 +478,11 @@ public final class Mesh implements Solid {
 
     /** Area vector of a closed line by Newell's sum; exact for flat faces, the best plane's for others. */
     private Vec3 newell(List<Integer> ring) {
-      Vec3 o = vertices.get(ring.get(0));
+      Vec3 o = at(ring.get(0));
       Vec3 sum = Vec3.ZERO;
       for (int i = 0; i < ring.size(); i++) {
-        Vec3 p = vertices.get(ring.get(i)).minus(o);
-        Vec3 q = vertices.get(ring.get((i + 1) % ring.size())).minus(o);
+        Vec3 p = at(ring.get(i)).minus(o);
+        Vec3 q = at(ring.get((i + 1) % ring.size())).minus(o);
         sum = sum.plus(p.cross(q));
       }
       return sum;
@@ -425,7 +491,7 @@ public final class Mesh implements Solid {
     private LinearRing flatRing(List<Integer> ring, Plane plane, Map<Coordinate, Integer> index) {
       Coordinate[] c = new Coordinate[ring.size() + 1];
       for (int i = 0; i < ring.size(); i++) {
-        Vec3 p = vertices.get(ring.get(i));
+        Vec3 p = at(ring.get(i));
         c[i] = new Coordinate(plane.u(p), plane.v(p));
         index.put(c[i], ring.get(i));
       }
@@ -434,17 +500,12 @@ public final class Mesh implements Solid {
     }
 
     public boolean isEmpty() {
-      return triangles.isEmpty();
+      return corners == 0;
     }
 
     public Mesh build() {
-      double[] xyz = new double[vertices.size() * 3];
-      for (int i = 0; i < vertices.size(); i++) {
-        xyz[3 * i] = vertices.get(i).x();
-        xyz[3 * i + 1] = vertices.get(i).y();
-        xyz[3 * i + 2] = vertices.get(i).z();
-      }
-      return new Mesh(xyz, triangles.stream().flatMapToInt(java.util.Arrays::stream).toArray());
+      int[] all = Arrays.copyOf(triangles, corners);
+      return new Mesh(Arrays.copyOf(xyz, 3 * count), all, everyEdgeIsShared(all));
     }
   }
 }

@@ -2,7 +2,9 @@ package org.seamledger.geometry;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -34,6 +36,12 @@ public record Outline(List<Vec2> outer, List<List<Vec2>> holes) {
    * @throws IllegalArgumentException if the outside crosses itself or goes round no area
    */
   public static List<Outline> of(List<Vec2> outer, List<List<Vec2>> holes) {
+    if (holes.isEmpty()) {
+      List<Vec2> convex = convex(outer);
+      if (convex != null) {
+        return List.of(new Outline(convex, holes));
+      }
+    }
     LinearRing shell = ring(outer);
     if (shell == null) {
       throw new IllegalArgumentException("the outline goes round no area");
@@ -47,6 +55,45 @@ public record Outline(List<Vec2> outer, List<List<Vec2>> holes) {
     }
     Polygon polygon = FACTORY.createPolygon(shell, inner.toArray(LinearRing[]::new));
     return polygon.isValid() ? List.of(outline(polygon)) : mended(shell, inner);
+  }
+
+  /** The ring, counter-clockwise, if it is plainly convex, or null: most outlines are, and need no closer look. */
+  private static List<Vec2> convex(List<Vec2> ring) {
+    int n = ring.size() > 1 && ring.get(0).distance(ring.get(ring.size() - 1)) <= SAME ? ring.size() - 1 : ring.size();
+    double turned = 0;
+    double side = 0;
+    for (int i = 0; i < n; i++) {
+      Vec2 in = ring.get(i).minus(ring.get((i + n - 1) % n));
+      Vec2 out = ring.get((i + 1) % n).minus(ring.get(i));
+      double sine = in.cross(out);
+      if (Math.abs(sine) <= 1e-6 * in.length() * out.length() || sine * side < 0 || out.length() <= SAME) {
+        return null;
+      }
+      side = sine;
+      turned += Math.atan2(sine, in.dot(out));
+    }
+    if (n < 3 || Math.abs(turned) > 3 * Math.PI) {
+      return null;
+    }
+    List<Vec2> points = new ArrayList<>(ring.subList(0, n));
+    if (side < 0) {
+      Collections.reverse(points);
+    }
+    return points;
+  }
+
+  /** False where a hole touches the outside or another hole in a corner of both. */
+  boolean hasDistinctCorners() {
+    if (holes.isEmpty()) {
+      return true;
+    }
+    Set<Vec2> corners = new HashSet<>(outer);
+    int count = outer.size();
+    for (List<Vec2> hole : holes) {
+      corners.addAll(hole);
+      count += hole.size();
+    }
+    return corners.size() == count;
   }
 
   private static List<Outline> mended(LinearRing shell, List<LinearRing> inner) {

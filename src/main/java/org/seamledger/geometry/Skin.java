@@ -1,6 +1,7 @@
 package org.seamledger.geometry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 
@@ -38,15 +39,56 @@ public final class Skin {
   /** The prism over an outline: {@code place} puts the outline's plane into space, {@code along} is the way to its other end. */
   public static Mesh prism(Outline outline, Transform place, Vec3 along) {
     List<List<Vec3>> base = placed(outline, place);
-    List<List<Vec3>> top = base.stream().map(ring -> ring.stream().map(along::plus).toList()).toList();
-    return over(List.of(base, top), false);
+    if (!outline.hasDistinctCorners()) {
+      // Where a hole touches the outside, corners have to be welded.
+      return over(List.of(base, base.stream().map(ring -> ring.stream().map(along::plus).toList()).toList()), false);
+    }
+    int n = base.stream().mapToInt(List::size).sum();
+    double[] xyz = new double[6 * n];
+    int[] sides = new int[6 * n];
+    int first = 0;
+    for (List<Vec3> ring : base) {
+      for (int i = 0; i < ring.size(); i++) {
+        int a = first + i;
+        int b = first + (i + 1) % ring.size();
+        put(xyz, a, ring.get(i));
+        put(xyz, a + n, ring.get(i).plus(along));
+        put(sides, 6 * a, a, b, b + n);
+        put(sides, 6 * a + 3, a, b + n, a + n);
+      }
+      first += ring.size();
+    }
+    List<int[]> caps = FlatTriangles.of(outline.outer(), outline.holes());
+    int[] triangles = Arrays.copyOf(sides, 6 * n + 6 * caps.size());
+    for (int i = 0; i < caps.size(); i++) {
+      int[] c = caps.get(i);
+      put(triangles, 6 * n + 6 * i, c[2], c[1], c[0]);
+      put(triangles, 6 * n + 6 * i + 3, c[0] + n, c[1] + n, c[2] + n);
+    }
+    return Mesh.closed(xyz, triangles);
+  }
+
+  private static void put(double[] xyz, int i, Vec3 p) {
+    xyz[3 * i] = p.x();
+    xyz[3 * i + 1] = p.y();
+    xyz[3 * i + 2] = p.z();
+  }
+
+  private static void put(int[] triangles, int at, int a, int b, int c) {
+    triangles[at] = a;
+    triangles[at + 1] = b;
+    triangles[at + 2] = c;
   }
 
   /** The rings of an outline that lies in the xy-plane of {@code place}. */
   public static List<List<Vec3>> placed(Outline outline, Transform place) {
     List<List<Vec3>> rings = new ArrayList<>();
     for (List<Vec2> ring : outline.rings()) {
-      rings.add(ring.stream().map(p -> place.apply(new Vec3(p.u(), p.v(), 0))).toList());
+      List<Vec3> points = new ArrayList<>(ring.size());
+      for (Vec2 p : ring) {
+        points.add(place.apply(new Vec3(p.u(), p.v(), 0)));
+      }
+      rings.add(points);
     }
     return rings;
   }

@@ -22,6 +22,8 @@ final class Exposure {
   private static final double COVERED = 0.97;
   private static final double SPECK_AREA = 1e-3;
   private static final double SPECK_WIDTH = 0.004;
+  /** Gaps between cutters up to twice this (metres) are rounding. */
+  private static final double HAIR = 2e-5;
   /** Shorter stretches (metres) of own outline don't count. */
   private static final double SHORT = 0.05;
 
@@ -39,11 +41,14 @@ final class Exposure {
     Region cutters = Region.unionOf(obstacles.stream().map(Obstacle::footprint).toList());
     Region crossing = Region.unionOf(top.crossing().stream().map(TopSurface.Piece::region).toList());
     Region rest = top.free().minus(cutters);
+    // Cutters that meet at a corner leave a hair between them by rounding, which would join what is inside with what is outside: the
+    // pieces are told apart with grown cutters, and taken from the exact rest.
+    Region apart = rest.minus(cutters.union(crossing).grown(HAIR));
     List<Region> exposed = new ArrayList<>();
-    for (Region piece : rest.parts()) {
+    for (Region piece : apart.parts()) {
       if (piece.area() > SPECK_AREA && !piece.isNarrowerThan(SPECK_WIDTH) && !isRemnant(piece, cutters)
           && !isHidden(piece, top.plane(), cutters, crossing)) {
-        exposed.add(piece);
+        exposed.add(rest.intersect(piece.grown(2 * HAIR)));
       }
     }
     return Region.unionOf(exposed);

@@ -31,8 +31,8 @@ class JunctionReportTest {
   @Test
   void showsWhatTheDetailTakes() throws IOException {
     assertThat(text("ridge1")).contains("Detail ridge-by-hand").contains("Without any sealant: the cap laps over both faces")
-        .containsPattern("tape +under the cap +F1 +2 lines +20\\.000 m +primary, concealed")
-        .containsPattern("fasteners +cap edge +F2 +99 +at most").contains("- before the cap is set: tape without a gap");
+        .containsPattern("tape +F1 +2 lines +20\\.000 m +primary +under the cap")
+        .containsPattern("fasteners +F2 +99 +≤ 102 mm \\(4 in\\) +cap edge").contains("- before the cap is set: tape without a gap");
     assertThat(text("eave1")).doesNotContain("Detail");
   }
 

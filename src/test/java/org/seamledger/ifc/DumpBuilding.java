@@ -11,7 +11,8 @@ import org.seamledger.element.Opening;
 import org.seamledger.geometry.Box3;
 import org.seamledger.step.StepFile;
 
-/** Prints what is read of models, to look at: {@code DumpBuilding [-p] MODEL...}; with {@code -p} the properties too. */
+/** Prints what is read of models, to look at: {@code DumpBuilding [-p|-q] MODEL...}; with {@code -p} the properties too, with {@code -q}
+ * counts only. */
 final class DumpBuilding {
 
   private DumpBuilding() {
@@ -20,6 +21,7 @@ final class DumpBuilding {
   public static void main(String[] arguments) throws Exception {
     List<String> files = new ArrayList<>(List.of(arguments));
     boolean properties = files.remove("-p");
+    boolean quiet = files.remove("-q");
     List<IfcInput> inputs = new ArrayList<>();
     long start = System.nanoTime();
     for (String file : files) {
@@ -33,9 +35,9 @@ final class DumpBuilding {
     System.out.println("offset " + b.offset() + String.format(Locale.ROOT, "  index %.2f s, read %.2f s", (indexed - start) / 1e9,
         (read - indexed) / 1e9));
     System.out.println("ROOFS " + b.roofs().size());
-    b.roofs().forEach(e -> print(e, properties));
+    (quiet ? List.<Element>of() : b.roofs()).forEach(e -> print(e, properties));
     System.out.println("NEIGHBOURS " + b.neighbours().size());
-    b.neighbours().forEach(e -> print(e, properties));
+    (quiet ? List.<Element>of() : b.neighbours()).forEach(e -> print(e, properties));
     System.out.println("FINDINGS " + b.findings().size());
     b.findings().forEach(f -> System.out.println("  " + f.severity().word() + " " + f.code() + ": " + f.message()));
   }
