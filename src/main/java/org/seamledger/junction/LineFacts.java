@@ -30,10 +30,11 @@ final class LineFacts {
 
   Facts facts() {
     Contact c = edge.contact();
+    Plane first = otherIsFirst() ? roof.facets().get(c.otherFacet()).plane() : plane;
     Facts.Builder f = Facts.builder()
         .number("inclinationDegrees", c.round() ? 0 : inclination())
-        .number("slopeDegrees", plane.slopeDegrees())
-        .number("obliquityDegrees", obliquity(plane));
+        .number("slopeDegrees", first.slopeDegrees())
+        .number("obliquityDegrees", obliquity(first));
     double rise = rise(plane, true);
     if (c.kind() == Contact.Kind.FACE) {
       faceFacts(f, rise);
@@ -60,6 +61,12 @@ final class LineFacts {
     return f.build();
   }
 
+  /** Facts name the faces in the order of their ids, whichever facet the line was found on. */
+  private boolean otherIsFirst() {
+    return edge.contact().kind() == Contact.Kind.FACE
+        && roof.faceOfFacet().get(edge.contact().otherFacet()) < roof.faceOfFacet().get(edge.facet());
+  }
+
   static String against(Contact c) {
     return switch (c.kind()) {
       case FACE -> "face";
@@ -77,7 +84,8 @@ final class LineFacts {
     double turn = Math.toDegrees(Math.atan2(n.cross(other.normal()).length(), n.dot(other.normal())));
     f.count("faceCount", 2).word("against", "face")
         .number("lowRiseDegrees", Math.min(rise, otherRise)).number("highRiseDegrees", Math.max(rise, otherRise))
-        .number("otherSlopeDegrees", other.slopeDegrees()).number("otherObliquityDegrees", obliquity(other))
+        .number("otherSlopeDegrees", (otherIsFirst() ? plane : other).slopeDegrees())
+        .number("otherObliquityDegrees", obliquity(otherIsFirst() ? plane : other))
         .number("minSlopeDegrees", Math.min(plane.slopeDegrees(), other.slopeDegrees()))
         .number("foldDegrees", rise + otherRise < 0 ? turn : -turn);
     if (edge.contact().gapM() > roof.tolerance().coincidenceM()) {
