@@ -43,18 +43,20 @@ export function mountFindings(root) {
     const junctions = members.filter(f => f.junction);
     return h('section', {class: 'code-group'},
       h('h4', {}, h('code', {}, code), ` ${u.count(members.length)}`, junctions.length > 0 && [' ', h('button', {class: 'link', on: {click: () => set({filters: {finding: code}, tab: 'ledger'})}}, 'Show in the ledger')]),
-      members[0].advice && h('p', {class: 'advice'}, members[0].advice),
+      (members[0].action ?? members[0].advice) && h('p', {class: 'advice'}, members[0].action ?? members[0].advice, members[0].reason && h('small', {}, ` ${members[0].reason}`)),
       h('ul', {class: 'notes'}, list.map(f => h('li', {class: f.severity + (mark(f).state === 'accepted' ? ' accepted' : '')}, line(f), remarks(f)))),
       list.length < members.length && h('p', {}, h('button', {on: {click: () => { unfolded.add(code); draw(); }}}, `Show all ${u.count(members.length)}`)));
   }
 }
 
+/** Messages are written to follow a place in the text report; on their own they begin with a capital. */
+export const sentence = text => text.charAt(0).toUpperCase() + text.slice(1);
 const mark = f => state.marks.get(f.place) ?? {state: 'open', reason: '', assignee: '', version: 0, comments: []};
 const accepted = list => list.filter(f => mark(f).state === 'accepted').length;
 
 function line(f) {
   const j = f.junction && state.ledger.byId.get(f.junction);
-  return [f.message, ' ', j && h('button', {class: 'link', on: {click: () => set({selected: j.id})}}, `${kindText(kindOf(j, state.reviews))}, ${u.length(j.lengthM)}`),
+  return [sentence(f.message), ' ', j && h('button', {class: 'link', on: {click: () => set({selected: j.id})}}, `${kindText(kindOf(j, state.reviews))}, ${u.length(j.lengthM)}`),
     !j && (f.elements ?? []).slice(0, 3).map(e => [' ', h('small', {}, state.ledger.elements.get(e)?.name ?? '', ' ', h('code', {}, e))])];
 }
 

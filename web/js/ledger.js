@@ -14,6 +14,7 @@ export function index(raw) {
   return {
     raw, faces, findings, junctions,
     byId: new Map(junctions.map(j => [j.id, j])),
+    details: new Map((raw.details ?? []).map(d => [d.id, d])),
     elements: new Map((raw.elements ?? []).map(e => [e.globalId, e])),
     box: box(faces, junctions),
     totalM: sum(junctions, j => j.lengthM),

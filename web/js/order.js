@@ -8,7 +8,8 @@ import * as u from './units.js';
 import {open} from './main.js';
 import {amounts} from './revisions.js';
 
-const TITLES = {tape: 'Sealant tape', bead: 'Gun-grade sealant', inSeam: 'Seam sealant', fasteners: 'Fasteners', closures: 'Closures', panels: 'Panels', flashing: 'Flashings', metal: 'Metal'};
+const TITLES = {tape: 'Sealant tape', bead: 'Gun-grade sealant', inSeam: 'Seam sealant', lapSealant: 'Sealant in laps and seam ends', fasteners: 'Fasteners', closures: 'Closures', caps: 'Caps', plugs: 'Plugs',
+  panels: 'Panels to cut', parts: 'Metal parts', boots: 'Pipe boots', curbs: 'Curbs', metalFirst: 'Length where metal alone still leads the water off'};
 const edits = new Map();
 
 export function mountOrder(root) {
@@ -39,14 +40,20 @@ function cells(v) {
   const used = new Set([net?.[0], waste?.[0], pack?.[0]]);
   const show = e => e ? u.byName(e[0], e[1]) : '';
   return [h('td', {class: 'num'}, show(net)), h('td', {class: 'num'}, show(waste)), h('td', {class: 'num strong'}, pack ? `${u.count(pack[1])} ${PACKS[pack[0]]}`.trim() : ''),
-    h('td', {}, entries.filter(([k]) => !used.has(k)).map(([k, x]) => `${u.words(k)} ${u.byName(k, x)}`).join(', '))];
+    h('td', {}, [...entries.filter(([k]) => !used.has(k)).map(([k, x]) => `${u.words(k)} ${k === 'share' ? u.percent(x) : u.byName(k, x)}`), ...inner(v)].join(', '))];
+}
+
+/** Parts of a quantity: "of which exposed 4 cartridges", or counts by place. */
+function inner(v) {
+  return Object.entries(v).filter(([, x]) => x && typeof x === 'object' && !Array.isArray(x)).flatMap(([name, x]) => Object.entries(x).filter(([, n]) => typeof n === 'number' && n > 0)
+    .filter(([k], _, all) => all.length < 4 || k === 'cartridges' || name === 'byPlace').map(([k, n]) => name === 'byPlace' ? `${k} ${u.count(n)}` : `${u.words(name).toLowerCase()} ${u.byName(k, n)} ${k in PACKS ? PACKS[k] : ''}`.trim()));
 }
 
 /** Lists in the quantities, such as parts to cut: shown as tables as they stand. */
 function lists(q) {
   return Object.entries(q).filter(([, v]) => Array.isArray(v) && v.length && typeof v[0] === 'object').map(([name, v]) => h('section', {}, h('h3', {}, TITLES[name] ?? u.words(name)), h('table', {class: 'plain'},
     h('thead', {}, h('tr', {}, Object.keys(v[0]).map(k => h('th', {scope: 'col', class: typeof v[0][k] === 'number' ? 'num' : ''}, u.words(k))))),
-    h('tbody', {}, v.slice(0, 500).map(row => h('tr', {}, Object.entries(row).map(([k, x]) => h('td', {class: typeof x === 'number' ? 'num' : ''}, u.byName(k, x ?? '')))))))));
+    h('tbody', {}, v.slice(0, 500).map(row => h('tr', {}, Object.entries(row).map(([k, x]) => h('td', {class: typeof x === 'number' ? 'num' : ''}, typeof x === 'boolean' ? (x ? 'yes' : '') : u.byName(k, x ?? '')))))))));
 }
 
 function changed() {

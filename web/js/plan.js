@@ -244,8 +244,10 @@ function inside(rings, x, y) {
   return odd;
 }
 
-/** Seams run down the fall, one panel apart, from the face's first edge; laid over the face and cut off at its outline. */
+/** Seams where the layout of the result puts them; where a result has none, as a pattern:  down the fall, one panel apart, cut off at the outline. */
 function seams(L) {
+  const laid = [...L.faces.values()].flatMap(f => f.seams?.lines ?? []);
+  if (laid.length) return s('path', {d: laid.slice(0, 5 * MOST_SEAMS).map(trace).join('')});
   let total = 0;
   for (const f of L.faces.values()) total += Math.sqrt(f.planAreaM2) / L.coverageM;
   if (total > MOST_SEAMS) return null;

@@ -83,7 +83,7 @@ class Board {
     if (!(this.j.fasteners ?? []).length) return;
     this.line([at(d, up + 3), at(d, up - deep)], 'screw');
     this.line([at(d - 5, up + 3), at(d + 5, up + 3)], 'screw');
-    this.note('screw', `Fasteners: ${this.j.fasteners.map(x => x.place).join(', ')}`);
+    this.note('screw', `Fasteners: ${[...new Set(this.j.fasteners.map(x => x.place))].join(', ')}`);
   }
 
   /** A closure standing between two seams on its tape, tape on its top, a bead behind it; returns the height of its top. */
@@ -162,7 +162,7 @@ function wall(b) {
 }
 
 function counterflashing(b, x, top) {
-  b.note('cap', b.j.metal.map(m => m.part).slice(-2).join(', '));
+  b.note('cap', [...new Set(b.j.metal.map(m => m.part))].slice(-2).join(', '));
   if (b.j.metal.length < 2 && !b.seen.length) return;
   b.line([[x + 20, top + 14], [x, top + 14], [x - 3, top + 8], [x - 3, top - 42], [x - 9, top - 48]], 'bent');
   b.bead([x - 2, top + 16 + b.size.bead * 0.3], b.seen[0], true);
@@ -203,7 +203,7 @@ function edge(b) {
     b.screw(at, 90, -7);
     b.bead(at(30, 3), b.hidden[0]);
   }
-  b.note('cap', b.j.metal.map(m => m.part).join(', '));
+  b.note('cap', [...new Set(b.j.metal.map(m => m.part))].join(', '));
 }
 
 /** A pipe with its boot, cut along the fall. */
@@ -225,5 +225,5 @@ function pipe(b) {
     b.screw((d, y = 0) => at(r + 20 + d, y), 19, up);
     b.bead([sense * (r + 4), 143], b.seen[0] ?? b.hidden[0], Boolean(b.seen[0]));
   }
-  b.note('cap', b.j.metal.map(m => m.part).join(', '));
+  b.note('cap', [...new Set(b.j.metal.map(m => m.part))].join(', '));
 }

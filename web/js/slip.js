@@ -6,7 +6,7 @@ import {KINDS, kindText, REVIEW, SEVERITY, SEALS} from './marks.js';
 import {kindOf, detailOf} from './ledger.js';
 import {swatch} from './legend.js';
 import {section} from './section.js';
-import {remarks} from './findings.js';
+import {remarks, sentence} from './findings.js';
 import * as api from './api.js';
 import * as u from './units.js';
 
@@ -49,21 +49,33 @@ function junction(j) {
     h('header', {class: 'slip-head'}, swatch(j.seal), h('h2', {}, kindText(kind), ' ', h('span', {class: 'length'}, u.length(j.lengthM))),
       h('button', {class: 'link', title: 'Close', 'aria-label': 'Close the junction', on: {click: () => set({selected: ''})}}, '×')),
     (r?.kind || r?.detail) && h('p', {class: 'hand'}, `✎ Decided by hand: ${[r.kind && `kind ${kindText(r.kind)} (the rules say ${kindText(j.kind)})`, r.detail && `detail ${r.detail} (the rules say ${j.detail || 'none'})`].filter(Boolean).join(', ')}. Reason: ${r.reason}. Quantities stay those of the rules until the model or the shapes say the same.`),
-    h('p', {class: 'lead'}, SEALS[j.seal].text, detailOf(j, state.reviews) && [' · detail ', h('b', {}, detailOf(j, state.reviews))], ' · faces ',
+    h('p', {class: 'lead'}, SEALS[j.seal].text, detailOf(j, state.reviews) && [' · detail ', h('b', {title: detailOf(j, state.reviews)}, titleOf(detailOf(j, state.reviews)))], ' · faces ',
       j.faces.map((id, i) => [i ? ', ' : '', h('button', {class: 'link', on: {click: () => set({face: id, selected: ''})}}, id)])),
     findingsOf(j),
     section(j, state.ledger),
     why(j),
-    part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m => [m.part, u.count(m.pieces), u.run(m.lengthM)])),
-    part('Sealant', ['Where', 'What', 'Lines', 'Length'], (j.seals ?? []).map(x => [x.place, [x.form, x.exposure === 'exposed' ? ', visible' : ', hidden', x.role === 'secondary' ? ', second line' : ''].join(''), u.count(x.lines), u.run(x.lengthM)])),
-    part('Fasteners', ['Line', 'Count', 'Apart'], (j.fasteners ?? []).map(x => [x.place, u.count(x.count), u.small(x.spacingM)])),
+    part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m => [[m.part, on(m)], u.count(m.pieces), u.run(m.lengthM)])),
+    part('Closures to cut', ['Part', 'Count', 'Length', 'Bevel'], (j.closures ?? []).map(c => [[c.part, on(c), c.shorterThanMinimum && ', short'], u.count(c.count), u.length(c.lengthM), u.degrees(c.bevelDegrees)])),
+    part('Sealant', ['Where', 'What', 'Lines', 'Length'], (j.seals ?? []).map(x => [[x.place, on(x)], [x.form, x.exposure === 'exposed' ? ', visible' : ', hidden', x.role === 'secondary' ? ', second line' : ''].join(''), u.count(x.lines), u.run(x.lengthM)])),
+    part('Fasteners', ['Line', 'Count', 'Apart'], (j.fasteners ?? []).map(x => [[x.place, on(x), x.throughTape && ', through tape'], u.count(x.count), u.small(x.spacingM)])),
+    behind(j),
     steps(j), hold(j), measured(j), elementsOf(j.elements), review(j, r)];
+}
+
+const titleOf = id => state.ledger.details.get(id)?.title ?? id;
+const on = x => x.face ? ` on ${x.face}` : '';
+
+/** What the detail relies on where no sealant is left, and where the detail comes from. */
+function behind(j) {
+  const d = state.ledger.details.get(j.detail);
+  return d && h('section', {}, h('h3', {}, 'Without any sealant'), h('p', {}, d.withoutSealant, ' ', d.metalFirst === true ? 'The metal alone still leads the water off.' : 'The joint relies on its sealant.'),
+    d.source && h('p', {class: 'quiet'}, `Source of the detail: ${d.source}`));
 }
 
 function findingsOf(j) {
   return j.found.length > 0 && h('ul', {class: 'notes'}, j.found.map(f => {
     const accepted = state.marks.get(f.place)?.state === 'accepted';
-    return h('li', {class: f.severity + (accepted ? ' accepted' : '')}, h('b', {}, `${SEVERITY[f.severity]?.sign ?? ''} ${f.message}`), f.advice && h('span', {}, ' ' + f.advice), h('small', {}, ` ${f.code}`), remarks(f));
+    return h('li', {class: f.severity + (accepted ? ' accepted' : '')}, h('b', {}, `${SEVERITY[f.severity]?.sign ?? ''} ${sentence(f.message)}`), (f.action ?? f.advice) && h('span', {}, " " + (f.action ?? f.advice)), f.reason && h('small', {}, ` ${f.reason}`), h('small', {}, ` ${f.code}`), remarks(f));
   }));
 }
 
@@ -79,8 +91,8 @@ function why(j) {
 
 function part(title, heads, rows) {
   return rows.length > 0 && h('section', {}, h('h3', {}, title), h('div', {class: 'scroll'}, h('table', {class: 'plain'},
-    h('thead', {}, h('tr', {}, heads.map((t, i) => h('th', {scope: 'col', class: i ? 'num' : ''}, t)))),
-    h('tbody', {}, rows.map(r => h('tr', {}, r.map((c, i) => h('td', {class: i && i === r.length - 1 || /^[\d,.\s′″/–]+( \w+)?$/.test(c) ? 'num' : ''}, c))))))));
+    h('thead', {}, h('tr', {}, heads.map((t, i) => h('th', {scope: 'col', class: i && !['What'].includes(t) ? 'num' : ''}, t)))),
+    h('tbody', {}, rows.map(r => h('tr', {}, r.map((c, i) => h('td', {class: typeof c === 'string' && /^[−\d,.\s′″/–°]+( ?(m|mm|ft|in))?$/.test(c) ? 'num' : ''}, c))))))));
 }
 
 /** Each number with the formula and the values that it came from. */
@@ -91,7 +103,8 @@ function steps(j) {
       (x.result ?? x.value) !== undefined && h('b', {}, `= ${x.result ?? x.value}${x.unit ? ' ' + x.unit : ''}`), x.source && h('small', {}, ` ${x.source}`)))));
 }
 
-const hold = j => (j.holdPoints ?? []).length > 0 && h('section', {class: 'hold'}, h('h3', {}, 'Stop and look'), h('ul', {}, j.holdPoints.map(x => h('li', {}, typeof x === 'string' ? x : [h('b', {}, `Before ${x.before}: `), x.check]))));
+const holdPoints = j => j.holdPoints ?? state.ledger.details.get(j.detail)?.holdPoints ?? [];
+const hold = j => holdPoints(j).length > 0 && h('section', {class: 'hold'}, h('h3', {}, 'Stop and look'), h('ul', {}, holdPoints(j).map(x => h('li', {}, typeof x === 'string' ? x : [h('b', {}, `Before ${x.before}: `), x.check]))));
 
 function measured(j) {
   const known = Object.entries(j.facts ?? {});
@@ -115,7 +128,7 @@ function review(j, r) {
   const reason = h('input', {value: v.reason, maxlength: 4000});
   const details = [...new Set(state.ledger.junctions.map(x => x.detail).filter(Boolean))].sort();
   const kind = choice([['', `As the rules say: ${kindText(j.kind)}`], ...Object.entries(KINDS)], v.kind, () => {});
-  const detail = choice([['', `As the rules say: ${j.detail || 'none'}`], ...details.map(d => [d, d])], v.detail, () => {});
+  const detail = choice([['', `As the rules say: ${titleOf(j.detail) || 'none'}`], ...details.map(d => [d, titleOf(d)])], v.detail, () => {});
   const message = h('p', {role: 'alert'});
   const save = async to => {
     try {

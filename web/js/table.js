@@ -20,7 +20,7 @@ const COLUMNS = [
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 86, cell: j => j.faces.join(' · ')},
   {id: 'seal', title: 'Sealed by', width: 226, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
-  {id: 'detail', title: 'Detail', width: 180, cell: j => detailOf(j, state.reviews)},
+  {id: 'detail', title: 'Detail', width: 180, cell: j => state.ledger.details.get(detailOf(j, state.reviews))?.title ?? detailOf(j, state.reviews)},
   {id: 'tape', title: 'Tape', width: 90, num: true, sum: t => some(t.tapeM, u.run), cell: j => some(j.tapeM, u.run)},
   {id: 'bead', title: 'Bead', width: 90, num: true, sum: t => some(t.beadM, u.run), cell: j => some(j.beadM, u.run)},
   {id: 'inseam', title: 'In-seam', width: 90, num: true, sum: t => some(t.inSeamM, u.run), cell: j => some(j.inSeamM, u.run)},

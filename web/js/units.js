@@ -53,7 +53,7 @@ export const bytes = b => b >= 1e6 ? fixed(b / 1e6, 1) + ' MB' : fixed(Math.max(
 export function byName(name, value) {
   if (typeof value !== 'number') return String(value);
   if (/Degrees$/.test(name)) return degrees(value);
-  if (/(spacing|upstand|width|depth|diameter|gap)\w*M$/i.test(name)) return small(value);
+  if (/(spacing|upstand|width|depth|diameter|gap|girth)\w*M$/i.test(name)) return small(value);
   if (/M2$/.test(name)) return area(value);
   if (/Ml$/.test(name)) return volume(value);
   if (/M$/.test(name)) return run(value);

@@ -328,7 +328,7 @@ public final class Mesh implements Solid {
       if (count == next.length) {
         xyz = Arrays.copyOf(xyz, 2 * xyz.length);
         next = Arrays.copyOf(next, 2 * count);
-        rehash(4 * first.length);
+        rehash(4 * next.length);
       }
       xyz[3 * count] = p.x();
       xyz[3 * count + 1] = p.y();
@@ -352,7 +352,7 @@ public final class Mesh implements Solid {
 
     private int bucket(long x, long y, long z) {
       long h = (x * 73856093L) ^ (y * 19349663L << 1) ^ (z * 83492791L << 2);
-      return (int) (h ^ h >>> 29) & first.length - 1;
+      return (int) (h * 0x9E3779B97F4A7C15L >>> 33) & first.length - 1;
     }
 
     private Vec3 at(int i) {

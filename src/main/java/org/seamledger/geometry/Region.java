@@ -228,8 +228,8 @@ public final class Region {
   }
 
   /**
-   * Without corners that lie within {@code by} metres of the line between their neighbours; every other corner stays where it is, to
-   * the bit.
+   * Without corners that lie within {@code by} metres of the line between their neighbours, and without spikes no wider than that; every
+   * other corner stays where it is, to the bit.
    */
   public Region simplified(double by) {
     List<List<Vec2>> rings = new ArrayList<>();
@@ -248,12 +248,17 @@ public final class Region {
       Vec2 chord = after.minus(before);
       double l = chord.length();
       if (l < 1e-9 || Math.abs(chord.cross(here.minus(before))) / l <= by && here.minus(before).dot(chord) > 0
-          && after.minus(here).dot(chord) > 0) {
+          && after.minus(here).dot(chord) > 0 || isSpike(before.minus(here), after.minus(here), by)) {
         kept.remove(i);
         i = Math.max(-1, i - 2);
       }
     }
     return kept;
+  }
+
+  /** The edges to and from a corner run back on each other. */
+  private static boolean isSpike(Vec2 back, Vec2 on, double width) {
+    return back.dot(on) > 0 && Math.abs(back.cross(on)) <= width * Math.max(back.length(), on.length());
   }
 
   public boolean contains(Vec2 p) {

@@ -160,10 +160,11 @@ final class CurvedFace {
         throw Problem.unsupported("a face that goes round its surface and ends nowhere is not supported");
       }
       Vec3 tip = t.apply(surface.at(0, pole));
-      uv.add(new Vec2(first.u() + turn, pole));
-      uv.add(new Vec2(first.u(), pole));
-      p.add(tip);
-      p.add(tip);
+      // The pole is one point, but in the parameters a line: one corner of it above each of the outline's.
+      for (int i = p.size() - 1; i >= 0; i--) {
+        uv.add(new Vec2(uv.get(i).u(), pole));
+        p.add(tip);
+      }
       return new Line(uv, p, 0);
     }
     Line b = round.get(1);

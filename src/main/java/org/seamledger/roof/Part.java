@@ -22,4 +22,15 @@ record Part(Element element, Solid solid, Box3 box) {
   String id() {
     return element.globalId();
   }
+
+  /** The same element of the same model is the same part; comparing bodies would be dear. */
+  @Override
+  public boolean equals(Object o) {
+    return this == o;
+  }
+
+  @Override
+  public int hashCode() {
+    return element.globalId().hashCode();
+  }
 }

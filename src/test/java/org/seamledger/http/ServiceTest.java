@@ -234,7 +234,8 @@ class ServiceTest {
   @Test
   void offersTheSamplesOfItsFolderAndNothingElse(@TempDir Path samples) throws IOException {
     Files.writeString(samples.resolve("hall.ifc"), "house");
-    Files.writeString(samples.resolve("hall.txt"), "A hall.\nMore.");
+    Files.writeString(samples.resolve("hall.txt"), "no model");
+    Files.writeString(samples.resolve("README.md"), "| Sample | What it is | Schema |\n|---|---|---|\n| [`hall`](hall.ifc) | A hall. | IFC4 |\n");
     Files.writeString(samples.resolve("secret.key"), "secret");
     try (TestService other = new TestService(Options.of(new FixtureAnalyzer(), data.resolve("other")).samples(samples))) {
       JsonNode list = TestService.json(other.get("/api/samples")).path("samples");
