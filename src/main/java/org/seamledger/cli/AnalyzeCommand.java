@@ -34,7 +34,7 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets (default: text).")
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures (default: text).")
   private Format format;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")

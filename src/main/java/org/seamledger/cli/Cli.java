@@ -19,7 +19,7 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, ExplainCommand.class, ServeCommand.class}, mixinStandardHelpOptions = true,
+      subcommands = {AnalyzeCommand.class, ExplainCommand.class, ServeCommand.class, WarmUpCommand.class}, mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100)
   private static final class Top {

@@ -3,13 +3,14 @@ package org.seamledger.cli;
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.export.CsvLedger;
+import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.TextReport;
 import org.seamledger.takeoff.Takeoff;
 
 /** Forms of a result; names as the command line has them. */
 enum Format {
-  text(TextReport::write), json(JsonLedger::write), csv(CsvLedger::write);
+  text(TextReport::write), json(JsonLedger::write), csv(CsvLedger::write), cuts(CutList::write);
 
   @FunctionalInterface
   private interface Writer {

@@ -2,15 +2,11 @@ package org.seamledger.export;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.OutputStreamWriter;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
@@ -22,15 +18,9 @@ import org.seamledger.measure.Format;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
-/**
- * The junctions as comma-separated values by RFC 4180, UTF-8: one header row, one row a junction. A cell that a spreadsheet would take
- * for a formula gets an apostrophe in front, so that a name in a model can't run anything.
- */
+/** The junctions as comma-separated values: one header row, one row a junction. */
 public final class CsvLedger {
 
-  private static final int PLACES = 6;
-  private static final String LINE_END = "\r\n";
-  private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(\\.\\d+)?");
   private static final List<String> MEASURED = List.of("inclinationDegrees", "foldDegrees", "slopeDegrees", "otherSlopeDegrees",
       "obliquityDegrees", "upstandM", "widthAcrossFallM", "depthAlongFallM", "diameterM");
 
@@ -39,13 +29,13 @@ public final class CsvLedger {
 
   /** Writes all rows and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
-    Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+    Rows rows = new Rows(out);
     Map<String, SortedSet<String>> codes = takeoff.codesByJunction();
-    row(writer, header());
+    rows.row(header());
     for (DetailedJunction detailed : takeoff.detailed()) {
-      row(writer, cells(takeoff, detailed, codes.getOrDefault(detailed.junction().junction().id(), new TreeSet<>())));
+      rows.row(cells(takeoff, detailed, codes.getOrDefault(detailed.junction().junction().id(), new TreeSet<>())));
     }
-    writer.flush();
+    rows.flush();
   }
 
   private static List<String> header() {
@@ -60,9 +50,9 @@ public final class CsvLedger {
     Junction junction = detailed.junction().junction();
     JunctionQuantities takes = takeoff.quantities().byJunction().get(junction.id());
     Facts facts = junction.facts();
-    List<String> cells = new ArrayList<>(List.of(junction.id(), detailed.junction().kind(), number(junction.lengthM()),
+    List<String> cells = new ArrayList<>(List.of(junction.id(), detailed.junction().kind(), Rows.number(junction.lengthM()),
         Format.formatFeetInches(junction.lengthM()), String.join(" ", junction.faces())));
-    MEASURED.forEach(name -> cells.add(facts.has(name) ? number(facts.number(name)) : ""));
+    MEASURED.forEach(name -> cells.add(facts.has(name) ? Rows.number(facts.number(name)) : ""));
     cells.add(facts.word("neighbourClass"));
     cells.add(String.join(" ", junction.elements()));
     cells.add(junction.elements().stream().filter(takeoff.elements()::containsKey).map(id -> takeoff.elements().get(id).name())
@@ -76,32 +66,12 @@ public final class CsvLedger {
   }
 
   private static List<String> quantities(List<JunctionQuantities> takes) {
-    return List.of(number(SealSums.lengthM(takes, Seal.Form.TAPE)), number(SealSums.lengthM(takes, Seal.Form.BEAD)),
-        number(SealSums.volumeMl(takes, Seal.Form.BEAD)), number(SealSums.lengthM(takes, Seal.Form.IN_SEAM)),
+    return List.of(Rows.number(SealSums.lengthM(takes, Seal.Form.TAPE)), Rows.number(SealSums.lengthM(takes, Seal.Form.BEAD)),
+        Rows.number(SealSums.volumeMl(takes, Seal.Form.BEAD)), Rows.number(SealSums.lengthM(takes, Seal.Form.IN_SEAM)),
         Integer.toString(takes.get(0).closurePieces()), Integer.toString(SealSums.fasteners(takes)));
   }
 
-  private static String number(double value) {
-    return Format.plain(value, PLACES);
-  }
-
   private static void addPoint(List<String> cells, Vec3 p) {
-    cells.addAll(List.of(number(p.x()), number(p.y()), number(p.z())));
-  }
-
-  private static void row(Writer writer, List<String> cells) throws IOException {
-    writer.write(cells.stream().map(CsvLedger::cell).collect(Collectors.joining(",")));
-    writer.write(LINE_END);
-  }
-
-  /** One cell, guarded and quoted as needed. */
-  static String cell(String value) {
-    String safe = startsFormula(value) && !NUMBER.matcher(value).matches() ? "'" + value : value;
-    boolean quoted = safe.chars().anyMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n');
-    return quoted ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
-  }
-
-  private static boolean startsFormula(String value) {
-    return !value.isEmpty() && "=+-@\t\r\n".indexOf(value.charAt(0)) >= 0;
+    cells.addAll(List.of(Rows.number(p.x()), Rows.number(p.y()), Rows.number(p.z())));
   }
 }

@@ -32,6 +32,9 @@ final class Json implements AutoCloseable {
   /** A micrometre, a square millimetre: beyond what any model states. */
   private static final int PLACES = 6;
 
+  /** What rounding may add to a number. */
+  static final double HALF_A_STEP = 0.5e-6;
+
   private final JsonGenerator json;
 
   /** Leaves {@code out} open when closed. */

@@ -28,13 +28,18 @@ final class JsonRoof {
     json.words("elements", face.elements());
     json.number("slopeDegrees", face.slopeDegrees());
     json.number("risePer12", face.risePer12());
-    json.number("fallAzimuthDegrees", face.fallAzimuthDegrees());
+    json.number("fallAzimuthDegrees", azimuth(face.fallAzimuthDegrees()));
     json.number("areaM2", face.areaM2());
     json.number("planAreaM2", face.planAreaM2());
     json.number("perimeterM", face.perimeterM());
     json.flag("curved", face.isCurved());
     json.object("seams", () -> seams(face));
     json.list("facets", face.facets(), this::facet);
+  }
+
+  /** Not 360 where rounding gets there: that is 0. */
+  private static double azimuth(double degrees) {
+    return degrees > 360 - Json.HALF_A_STEP ? 0 : degrees;
   }
 
   private void seams(RoofFace face) throws IOException {

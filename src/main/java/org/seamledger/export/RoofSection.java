@@ -43,7 +43,7 @@ final class RoofSection {
       return "level";
     }
     double azimuth = face.fallAzimuthDegrees();
-    return POINTS.get((int) Math.round(azimuth / 45) % 8) + " " + Format.fixed(azimuth, 0) + "°";
+    return POINTS.get((int) Math.round(azimuth / 45) % 8) + " " + Math.round(azimuth) % 360 + "°";
   }
 
   private static void panels(Takeoff takeoff, Page page) {

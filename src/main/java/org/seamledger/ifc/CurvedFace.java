@@ -245,7 +245,7 @@ final class CurvedFace {
     }
     Vec2 uv = parameters.get(i).towards(parameters.get(k), 0.5);
     Vec3 on = t.apply(surface.at(uv.u(), uv.v()));
-    if (on.distance(points.get(i).towards(points.get(k), 0.5)) > Facets.DEVIATION) {
+    if (on.distance(points.get(i).towards(points.get(k), 0.5)) > surface.flatEnough()) {
       parameters.add(uv);
       points.add(on);
       halves.put(key, points.size() - 1);

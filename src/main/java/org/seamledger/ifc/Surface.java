@@ -1,5 +1,6 @@
 package org.seamledger.ifc;
 
+import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -15,6 +16,15 @@ interface Surface {
    * @param near parameters of a point close by on the same line, or null; settles what is ambiguous, as at a pole
    */
   Vec2 parameters(Vec3 p, Vec2 near);
+
+  /**
+   * How far (metres) the middle of an edge inside a face may lie off the surface. Outlines are off by {@link Facets#DEVIATION} at most, and
+   * diagonals between their points by twice as much; that is enough for a surface that is straight one way. One that is curved both
+   * ways would fall into tens of thousands of facets.
+   */
+  default double flatEnough() {
+    return 8 * Facets.DEVIATION;
+  }
 
   /** What {@code u} goes round by, or 0. */
   default double uPeriod() {
@@ -34,6 +44,11 @@ interface Surface {
   record Cylinder(Transform frame, Transform back, double r) implements Surface {
     Cylinder(Transform frame, double r) {
       this(frame, frame.inverse(), r);
+    }
+
+    @Override
+    public double flatEnough() {
+      return 2.01 * Facets.DEVIATION;
     }
 
     @Override
@@ -114,6 +129,11 @@ interface Surface {
 
   /** A flat curve moved along a direction: {@code frame(curve(u) + v·direction)}. */
   record Extruded(Transform frame, Transform back, Curve curve, Vec3 direction) implements Surface {
+    @Override
+    public double flatEnough() {
+      return 2.01 * Facets.DEVIATION;
+    }
+
     @Override
     public Vec3 at(double u, double v) {
       return frame.apply(curve.at(u).plus(direction.times(v)));

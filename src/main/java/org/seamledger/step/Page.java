@@ -3,26 +3,26 @@ package org.seamledger.step;
 import java.util.Arrays;
 
 /**
- * Up to 65,536 records, packed: mostly five bytes each. Ids and offsets are 16-bit differences from their block's smallest, 64 records to a
- * block; where a difference in the page doesn't fit, that page has them whole. Keyword numbers are bytes where they are small.
+ * Up to 65,536 records, packed: mostly five bytes each. Records go by blocks of 64. Of an offset 16 bits are kept, its difference from the
+ * block's first; of an id the lowest 16 bits, which with the block's smallest id give the whole, as long as the block's ids lie close enough.
+ * Where one of a page's doesn't fit, that page has them whole. Keyword numbers are bytes where they are small.
  */
 final class Page {
 
-  /** Keyword number of records whose id an earlier record has. */
+  /** Keyword number of records whose id an earlier record has, and the byte for it. */
   static final int REPEATED = 0xFFFF;
-  private static final int BLOCK_BITS = 6;
-  private static final int BLOCK = 1 << BLOCK_BITS;
-  private static final int SHORT = 0xFFFF;
-  private static final int BYTE = 0xFF;
+  static final int REPEATED_BYTE = 0xFF;
+  static final int BLOCK_BITS = 6;
+  static final int BLOCK = 1 << BLOCK_BITS;
 
   final int count;
   final long firstOffset;
-  private final long smallestId;
-  /** Differences of the blocks' first offsets from the page's, 32 bits without sign. */
+  final long firstId;
+  /** Differences of the blocks' first offsets from the page's, 32 bits without sign; null with {@link #wideOffsets}. */
   private final int[] blockOffsets;
   private final short[] offsets;
   private final int[] wideOffsets;
-  /** Differences of the blocks' smallest ids from the page's; null with {@link #wideIds}. */
+  /** Differences of the blocks' smallest ids from the page's first; null with {@link #wideIds}. */
   private final int[] blockIds;
   private final short[] ids;
   private final long[] wideIds;
@@ -30,107 +30,52 @@ final class Page {
   private final short[] wideKeywords;
 
   Page(PageDraft draft) {
+    draft.endBlock();
     count = draft.count;
     firstOffset = draft.firstOffset;
+    firstId = draft.ids[0];
     int blocks = count + BLOCK - 1 >>> BLOCK_BITS;
-    blockOffsets = new int[blocks];
-    offsets = packOffsets(draft);
-    wideOffsets = offsets == null ? Arrays.copyOf(draft.offsets, count) : null;
-    smallestId = smallest(draft.ids, 0, count);
-    int[] smallestIds = new int[blocks];
-    ids = packIds(draft, smallestIds);
-    blockIds = ids == null ? null : smallestIds;
-    wideIds = ids == null ? Arrays.copyOf(draft.ids, count) : null;
-    keywords = packKeywords(draft);
-    wideKeywords = keywords == null ? Arrays.copyOf(draft.keywords, count) : null;
-  }
-
-  private short[] packOffsets(PageDraft draft) {
-    short[] packed = new short[count];
-    for (int i = 0; i < count; i++) {
-      int block = i >>> BLOCK_BITS;
-      if ((i & BLOCK - 1) == 0) {
-        blockOffsets[block] = draft.offsets[i];
-      }
-      int difference = draft.offsets[i] - blockOffsets[block];
-      if (difference >>> Short.SIZE != 0) {
-        return null;
-      }
-      packed[i] = (short) difference;
-    }
-    return packed;
-  }
-
-  private short[] packIds(PageDraft draft, int[] smallestIds) {
-    short[] packed = new short[count];
-    for (int block = 0; block < smallestIds.length; block++) {
-      int from = block << BLOCK_BITS;
-      int to = Math.min(from + BLOCK, count);
-      long smallest = smallest(draft.ids, from, to);
-      // Ids are not negative, so differences of two don't overflow.
-      if (smallest - smallestId > Integer.MAX_VALUE) {
-        return null;
-      }
-      smallestIds[block] = (int) (smallest - smallestId);
-      for (int i = from; i < to; i++) {
-        long difference = draft.ids[i] - smallest;
-        if (difference > SHORT) {
-          return null;
-        }
-        packed[i] = (short) difference;
-      }
-    }
-    return packed;
-  }
-
-  private static long smallest(long[] ids, int from, int to) {
-    long smallest = Long.MAX_VALUE;
-    for (int i = from; i < to; i++) {
-      smallest = Math.min(smallest, ids[i]);
-    }
-    return smallest;
-  }
-
-  private byte[] packKeywords(PageDraft draft) {
-    byte[] packed = new byte[count];
-    for (int i = 0; i < count; i++) {
-      int keyword = draft.keywords[i] & SHORT;
-      if (keyword >= BYTE) {
-        return null;
-      }
-      packed[i] = (byte) keyword;
-    }
-    return packed;
+    boolean packed = draft.offsetsFit;
+    blockOffsets = packed ? Arrays.copyOf(draft.blockOffsets, blocks) : null;
+    offsets = packed ? Arrays.copyOf(draft.packedOffsets, count) : null;
+    wideOffsets = packed ? null : Arrays.copyOf(draft.offsets, count);
+    packed = draft.idsFit;
+    blockIds = packed ? Arrays.copyOf(draft.blockIds, blocks) : null;
+    ids = packed ? Arrays.copyOf(draft.packedIds, count) : null;
+    wideIds = packed ? null : Arrays.copyOf(draft.ids, count);
+    packed = draft.keywordsFit;
+    keywords = packed ? Arrays.copyOf(draft.packedKeywords, count) : null;
+    wideKeywords = packed ? null : Arrays.copyOf(draft.keywords, count);
   }
 
   long offset(int slot) {
     return firstOffset + (offsets == null
         ? wideOffsets[slot] & 0xFFFFFFFFL
-        : (blockOffsets[slot >>> BLOCK_BITS] & 0xFFFFFFFFL) + (offsets[slot] & SHORT));
+        : (blockOffsets[slot >>> BLOCK_BITS] & 0xFFFFFFFFL) + (offsets[slot] & 0xFFFF));
   }
 
   long id(int slot) {
-    return ids == null ? wideIds[slot] : smallestId + blockIds[slot >>> BLOCK_BITS] + (ids[slot] & SHORT);
+    if (ids == null) {
+      return wideIds[slot];
+    }
+    long smallest = firstId + blockIds[slot >>> BLOCK_BITS];
+    return smallest + (ids[slot] - (int) smallest & 0xFFFF);
   }
 
   int keyword(int slot) {
     if (keywords == null) {
-      return wideKeywords[slot] & SHORT;
+      return wideKeywords[slot] & 0xFFFF;
     }
-    int keyword = keywords[slot] & BYTE;
-    return keyword == BYTE ? REPEATED : keyword;
+    int keyword = keywords[slot] & 0xFF;
+    return keyword == REPEATED_BYTE ? REPEATED : keyword;
   }
 
   void setRepeated(int slot) {
     if (keywords == null) {
       wideKeywords[slot] = (short) REPEATED;
     } else {
-      keywords[slot] = (byte) BYTE;
+      keywords[slot] = (byte) REPEATED_BYTE;
     }
-  }
-
-  long smallestId() {
-    return smallestId;
   }
 
   /** The slot of an id in a page whose ids ascend, or a negative number. */
@@ -138,22 +83,23 @@ final class Page {
     if (ids == null) {
       return Arrays.binarySearch(wideIds, id);
     }
-    long difference = id - smallestId;
-    if (difference < 0 || difference > (long) blockIds[blockIds.length - 1] + SHORT) {
+    long difference = id - firstId;
+    if (difference < 0 || difference > (long) blockIds[blockIds.length - 1] + 0xFFFF) {
       return -1;
     }
     int block = blockOf(difference);
-    int wanted = (int) (difference - blockIds[block]);
+    long smallest = firstId + blockIds[block];
+    long above = id - smallest;
     for (int slot = block << BLOCK_BITS, end = Math.min(slot + BLOCK, count); slot < end; slot++) {
-      int there = ids[slot] & SHORT;
-      if (there >= wanted) {
-        return there == wanted ? slot : -1;
+      int there = ids[slot] - (int) smallest & 0xFFFF;
+      if (there >= above) {
+        return there == above ? slot : -1;
       }
     }
     return -1;
   }
 
-  /** The last block whose smallest id isn't above. */
+  /** The last block whose first id isn't above. */
   private int blockOf(long difference) {
     int low = 0;
     int high = blockIds.length - 1;
@@ -178,7 +124,7 @@ final class Page {
           into[n++] = firstHandle + slot;
         }
       }
-    } else if (keyword < BYTE) {
+    } else if (keyword < REPEATED_BYTE) {
       byte wanted = (byte) keyword;
       for (int slot = 0; slot < count; slot++) {
         if (keywords[slot] == wanted) {

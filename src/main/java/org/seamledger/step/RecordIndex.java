@@ -21,6 +21,8 @@ final class RecordIndex {
   private PageDraft draft = new PageDraft();
   private Page[] pages = new Page[16];
   private int pageCount;
+  /** First ids of the pages. */
+  private long[] firstIds;
   private long end;
   private long lastId = Long.MIN_VALUE;
   private int count;
@@ -51,7 +53,7 @@ final class RecordIndex {
       pages = Arrays.copyOf(pages, 2 * pageCount);
     }
     pages[pageCount++] = new Page(draft);
-    draft.count = 0;
+    draft.clear();
   }
 
   /** Ends the filling. @param end offset behind the last record */
@@ -61,6 +63,10 @@ final class RecordIndex {
       pack();
     }
     draft = null;
+    firstIds = new long[pageCount];
+    for (int p = 0; p < pageCount; p++) {
+      firstIds[p] = pages[p].firstId;
+    }
     if (!ascending) {
       order = new HandleSort(this::id).sorted(handles());
       dropRepeated();
@@ -160,18 +166,10 @@ final class RecordIndex {
   }
 
   private int findByPage(long id) {
-    int low = 0;
-    int high = pageCount - 1;
-    while (low < high) {
-      int middle = low + high + 1 >>> 1;
-      if (pages[middle].smallestId() <= id) {
-        low = middle;
-      } else {
-        high = middle - 1;
-      }
-    }
-    int slot = high < 0 ? -1 : pages[low].find(id);
-    return slot < 0 ? -1 : low << PAGE_BITS | slot;
+    int place = Arrays.binarySearch(firstIds, id);
+    int page = place >= 0 ? place : -place - 2;
+    int slot = page < 0 ? -1 : pages[page].find(id);
+    return slot < 0 ? -1 : page << PAGE_BITS | slot;
   }
 
   private int findInOrder(long id) {

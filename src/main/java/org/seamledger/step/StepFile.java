@@ -48,7 +48,7 @@ public final class StepFile implements AutoCloseable {
     this.records = pass.records();
     this.header = HeaderReader.read(bytes, pass.headerSpans());
     this.sha256 = pass.sha256();
-    this.reading = new RecordBytes(bytes);
+    this.reading = new ScatteredBytes(bytes);
   }
 
   /**
@@ -157,7 +157,7 @@ public final class StepFile implements AutoCloseable {
 
   /** Decodes an entity's instances one after another in the file's order. */
   public void forEach(String keyword, Consumer<Instance> consumer) {
-    RecordBytes sequence = new RecordBytes(bytes);
+    RecordBytes sequence = new SequentialBytes(bytes);
     for (int handle : handles(keyword)) {
       consumer.accept(decode(handle, sequence));
     }
@@ -165,7 +165,7 @@ public final class StepFile implements AutoCloseable {
 
   /** Shows the references in an entity's instances one after another in the file's order, the rest undecoded: for skimming many. */
   public void forEachReferences(String keyword, ReferenceVisitor visitor) {
-    RecordBytes sequence = new RecordBytes(bytes);
+    RecordBytes sequence = new SequentialBytes(bytes);
     References references = new References();
     for (int handle : handles(keyword)) {
       read(handle, sequence, (text, from, to, offset) -> {

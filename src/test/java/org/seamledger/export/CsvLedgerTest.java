@@ -41,14 +41,14 @@ class CsvLedgerTest {
       "plain|plain", "a,b|\"a,b\"", "say \"so\"|\"say \"\"so\"\"\"", "=1+1|'=1+1", "=\"x\"|\"'=\"\"x\"\"\"", "@SUM(A1)|'@SUM(A1)",
       "+cmd|'+cmd", "-cmd|'-cmd", "-1.5|-1.5", "+2|+2", "-1-1|'-1-1", "-1e5|'-1e5"})
   void cellsAreQuotedAndGuarded(String value, String cell) {
-    assertThat(CsvLedger.cell(value)).isEqualTo(cell);
+    assertThat(Rows.cell(value)).isEqualTo(cell);
   }
 
   @Test
   void lineEndsAndTabsInANameStayInTheirCell() {
-    assertThat(CsvLedger.cell("two\r\nlines")).isEqualTo("\"two\r\nlines\"");
-    assertThat(CsvLedger.cell("\t=1")).isEqualTo("'\t=1");
-    assertThat(CsvLedger.cell("")).isEmpty();
+    assertThat(Rows.cell("two\r\nlines")).isEqualTo("\"two\r\nlines\"");
+    assertThat(Rows.cell("\t=1")).isEqualTo("'\t=1");
+    assertThat(Rows.cell("")).isEmpty();
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.seamledger.element.Building;
 import org.seamledger.element.Element;
 import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Side;
@@ -187,7 +188,7 @@ final class Drawing {
 
   /** Volume by summing level sections at the middles of thin slices; exact for upright prisms, good to about 1e-4 for others. */
   static double volume(Solid solid) {
-    int slices = 120;
+    int slices = solid instanceof Mesh m && m.triangleCount() > 5000 ? 24 : 120;
     Box3 b = solid.bounds();
     Region window = Region.rectangle(b.minX() - 1, b.minY() - 1, b.maxX() + 1, b.maxY() + 1);
     double h = (b.maxZ() - b.minZ()) / slices;

@@ -1,0 +1,37 @@
+package org.seamledger.cli;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.util.List;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+
+/** Touches the classes that commands need, while the launcher has Java note them for its archive. Leaves no result. */
+@Command(name = "warm-up", hidden = true, description = "For the launcher: load what commands need, and write nothing.")
+final class WarmUpCommand implements Task {
+
+  @Parameters(arity = "1..*", paramLabel = "MODEL")
+  private List<Path> models;
+
+  @Override
+  public int run(Session session) {
+    for (Path model : models) {
+      Takeoff takeoff = session.analyze(new Settings().on(Inputs.ofFiles(List.of(model)), session.environment()));
+      for (Format format : Format.values()) {
+        writeNowhere(format, takeoff);
+      }
+    }
+    return ExitStatus.DONE;
+  }
+
+  private static void writeNowhere(Format format, Takeoff takeoff) {
+    try {
+      format.write(takeoff, OutputStream.nullOutputStream());
+    } catch (IOException e) {
+      throw new OutputException("nowhere", e);
+    }
+  }
+}
