@@ -336,8 +336,14 @@ public final class Region {
   }
 
   private static Region of(Geometry g) {
+    Geometry areas = areasOf(g);
+    return areas.isEmpty() ? EMPTY : new Region(areas);
+  }
+
+  /** Areas alone: where two touch or collapse, an overlay yields lines and points, too. */
+  private static Geometry areasOf(Geometry g) {
     if (g instanceof Polygon || g.isEmpty()) {
-      return g.isEmpty() ? EMPTY : new Region(g);
+      return g;
     }
     List<Polygon> polygons = new ArrayList<>();
     for (int i = 0; i < g.getNumGeometries(); i++) {
@@ -345,17 +351,15 @@ public final class Region {
         polygons.add(p);
       }
     }
-    return polygons.isEmpty() ? EMPTY
-        : polygons.size() == 1 ? new Region(polygons.get(0))
-        : new Region(FACTORY.createMultiPolygon(polygons.toArray(Polygon[]::new)));
+    return polygons.size() == 1 ? polygons.get(0) : FACTORY.createMultiPolygon(polygons.toArray(Polygon[]::new));
   }
 
   private static Geometry overlay(Geometry a, Geometry b, int operation) {
     try {
-      return OverlayNG.overlay(a, b, operation, GRID);
+      return areasOf(OverlayNG.overlay(a, b, operation, GRID));
     } catch (RuntimeException e) {
       // Snap-rounding on the fixed grid fails only on invalid input; the robust variant mends it.
-      return OverlayNGRobust.overlay(GeometryFixer.fix(a), GeometryFixer.fix(b), operation);
+      return areasOf(OverlayNGRobust.overlay(GeometryFixer.fix(a), GeometryFixer.fix(b), operation));
     }
   }
 

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 class LawsTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", System.nanoTime());
-  private static final int HOUSES = Integer.getInteger("seamledger.houses", 60);
+  private static final int HOUSES = Integer.getInteger("seamledger.houses", 40);
 
   /** Every house has the lines that its measures say, in whatever form it is written. */
   @Test

@@ -18,7 +18,7 @@ import org.seamledger.takeoff.Takeoff;
 class PerimeterLawTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", System.nanoTime());
-  private static final int HOUSES = Integer.getInteger("seamledger.houses", 40);
+  private static final int HOUSES = Integer.getInteger("seamledger.houses", 25);
 
   @Test
   void junctionsAroundAFaceAddUpToItsPerimeter() {
