@@ -70,7 +70,6 @@ public final class JsonLedger {
     json.number("gapM", takeoff.tolerance().gapM());
     json.number("upstandM", takeoff.tolerance().upstandM());
     json.number("facetTurnDegrees", takeoff.tolerance().facetTurnDegrees());
-    json.number("levelDegrees", takeoff.tolerance().levelDegrees());
   }
 
   private void element(ElementLabel element) throws IOException {

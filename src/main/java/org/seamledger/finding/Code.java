@@ -27,13 +27,9 @@ public enum Code {
       "A roof element has no shape of its own or of its parts; nothing of it is in the result."),
   NEIGHBOUR_WITHOUT_SHAPE("roof/neighbour-without-shape", Severity.INFO,
       "An element that may pierce the roof has no shape; add it to the model, or add its flashing by hand."),
-  OPEN_SHEET("roof/open-sheet", Severity.INFO,
-      "A roof is modelled as a sheet without thickness; its upper side was taken."),
   // Junctions
   PERIMETER_MISMATCH("junction/perimeter-mismatch", Severity.WARNING,
       "Junction lengths around a face do not add up to its perimeter; check that face against the model."),
-  NEAR_TOLERANCE("junction/near-tolerance", Severity.INFO,
-      "A measured value lies close to the limit that decides; check the kind by eye."),
   // Kinds
   UNCLASSIFIED("kind/unclassified", Severity.WARNING,
       "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),

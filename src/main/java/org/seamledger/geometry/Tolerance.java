@@ -7,10 +7,9 @@ package org.seamledger.geometry;
  * @param gapM edges that face each other across at most this gap meet
  * @param upstandM a wall stands above a roof from this height on
  * @param facetTurnDegrees narrow facets that turn by less than this are one curved face
- * @param levelDegrees below this angle a direction is level within survey noise; only used to describe, never to decide a kind
  */
-public record Tolerance(double coincidenceM, double gapM, double upstandM, double facetTurnDegrees, double levelDegrees) {
+public record Tolerance(double coincidenceM, double gapM, double upstandM, double facetTurnDegrees) {
 
-  /** Two millimetres, five centimetres, ten centimetres, the turn of a 23-sided circle, half a degree. */
-  public static final Tolerance DEFAULT = new Tolerance(0.002, 0.05, 0.1, 16, 0.5);
+  /** Two millimetres, five centimetres, ten centimetres, the turn of a 23-sided circle. */
+  public static final Tolerance DEFAULT = new Tolerance(0.002, 0.05, 0.1, 16);
 }

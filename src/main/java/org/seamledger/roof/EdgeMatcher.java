@@ -140,7 +140,10 @@ final class EdgeMatcher {
       BoundaryEdge e = ring.get(i);
       BoundaryEdge before = ring.get((i + n - 1) % n);
       BoundaryEdge after = ring.get((i + 1) % n);
-      BoundaryEdge longer = before.lengthM() >= after.lengthM() ? before : after;
+      // Rather not to a line that another face shares and does not have this stretch of.
+      boolean shared = before.contact().kind() == Contact.Kind.FACE;
+      BoundaryEdge longer = shared == (after.contact().kind() == Contact.Kind.FACE)
+          ? before.lengthM() >= after.lengthM() ? before : after : shared ? after : before;
       boolean tiny = e.lengthM() < BoundaryEdge.TINY && longer.lengthM() > 5 * e.lengthM()
           && !e.contact().sameAs(before.contact()) && !e.contact().sameAs(after.contact());
       all.add(tiny ? new BoundaryEdge(e.facet(), e.from(), e.to(), longer.contact(), e.elements()) : e);
