@@ -30,7 +30,7 @@ public final class JunctionFinder {
   private static final double ROUNDING = 5e-4;
   private static final double COLLINEAR = Math.toRadians(0.5);
   /** Junctions and a perimeter that differ by less than this (metres, and share) agree. */
-  private static final double SUM_SLACK = 0.01;
+  private static final double SUM_SLACK = BoundaryEdge.TINY;
   private static final double SUM_SHARE = 0.001;
 
   private final Roof roof;
