@@ -21,7 +21,7 @@ public final class RoofBuilder {
   /** Roof elements whose boxes come closer than this in plan (metres) are looked at together. */
   private static final double TOGETHER = 1;
   private static final double SIMPLIFY = 2e-5;
-  /** Facets narrower than this (metres, mean width at the shared edge) may be parts of a curve. */
+  /** Facets in which no wider circle than this fits (metres) may be parts of a curve. */
   private static final double NARROW = 0.6;
   /** Facets that turn by less than this (degrees) are one flat face drawn in pieces. */
   private static final double SAME_FACE = 1;
@@ -194,8 +194,7 @@ public final class RoofBuilder {
     ExposedFacet b = facets.get(e.contact().otherFacet());
     double turn = Math.toDegrees(Math.atan2(a.plane().normal().cross(b.plane().normal()).length(),
         a.plane().normal().dot(b.plane().normal())));
-    double length = e.lengthM();
     return turn < SAME_FACE || turn < tolerance.facetTurnDegrees()
-        && a.region().area() / length < NARROW && b.region().area() / length < NARROW;
+        && a.region().isNarrowerThan(NARROW) && b.region().isNarrowerThan(NARROW);
   }
 }
