@@ -27,6 +27,8 @@ import org.seamledger.ledger.StoredFile;
 final class Uploads {
 
   private static final int IN_MEMORY = 1 << 16;
+  /** Of a refused upload at most about this much (bytes) is still taken. */
+  private static final int DRAINED = 1 << 20;
   private static final int LONGEST_FIELD = 200;
   private static final long SYSTEM_BYTES = 1 << 20;
 
@@ -49,6 +51,32 @@ final class Uploads {
 
   /** Reads a multipart body into the folder of an analysis; leaves nothing behind where it is refused. */
   Upload receive(Context ctx, String analysis) {
+    try {
+      return read(ctx, analysis);
+    } catch (Problem refused) {
+      // An answer given while the client still sends gets lost with the connection: take a little more, then let the connection go.
+      drain(ctx);
+      ctx.header("Connection", "close");
+      throw refused;
+    }
+  }
+
+  private static void drain(Context ctx) {
+    try (InputStream in = ctx.req().getInputStream()) {
+      byte[] buffer = new byte[IN_MEMORY];
+      for (int taken = 0; taken < DRAINED; ) {
+        int n = in.read(buffer);
+        if (n < 0) {
+          return;
+        }
+        taken += n;
+      }
+    } catch (IOException | RuntimeException e) {
+      // What could not be taken is refused all the same.
+    }
+  }
+
+  private Upload read(Context ctx, String analysis) {
     String type = ctx.contentType();
     if (type == null || !type.toLowerCase(Locale.ROOT).startsWith("multipart/form-data")) {
       throw new Problem(415, "upload/type", "Send the models as multipart/form-data, each as a part named model.");
