@@ -94,6 +94,35 @@ public final class Mesh implements Solid {
     return triangles.length / 3;
   }
 
+  int vertexCount() {
+    return xyz.length / 3;
+  }
+
+  int index(int triangle, int k) {
+    return triangles[3 * triangle + k];
+  }
+
+  /** Some of the triangles with the corners that they use. */
+  Mesh part(List<Integer> some) {
+    int[] renumbered = new int[vertexCount()];
+    Arrays.fill(renumbered, -1);
+    double[] points = new double[9 * some.size()];
+    int[] indices = new int[3 * some.size()];
+    int count = 0;
+    int at = 0;
+    for (int t : some) {
+      for (int k = 0; k < 3; k++) {
+        int i = index(t, k);
+        if (renumbered[i] < 0) {
+          System.arraycopy(xyz, 3 * i, points, 3 * count, 3);
+          renumbered[i] = count++;
+        }
+        indices[at++] = renumbered[i];
+      }
+    }
+    return new Mesh(Arrays.copyOf(points, 3 * count), indices, everyEdgeIsShared(indices));
+  }
+
   public Vec3 corner(int triangle, int k) {
     return vertex(triangles[triangle * 3 + k]);
   }

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.geometry.Bodies;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Solid;
@@ -45,7 +46,8 @@ final class Breps {
     return new Draft(box(outer), () -> Items.guarded(e, () -> brep(e, t, mesh(shell, outer))));
   }
 
-  private static Solid brep(Entity e, Transform t, Mesh outer) {
+  private static Solid brep(Entity e, Transform t, Mesh shell) {
+    Solid outer = Items.union(List.copyOf(Bodies.of(shell)));
     if (!e.keyword().endsWith("WITHVOIDS")) {
       return outer;
     }
@@ -118,7 +120,7 @@ final class Breps {
         return together;
       }
     }
-    return Items.union(List.copyOf(meshes));
+    return Items.union(meshes.stream().flatMap(m -> Bodies.of(m).stream()).map(m -> (Solid) m).toList());
   }
 
   private List<Face> faces(Entity shell) {

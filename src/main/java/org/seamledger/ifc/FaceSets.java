@@ -2,6 +2,7 @@ package org.seamledger.ifc;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.seamledger.geometry.Bodies;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
@@ -44,26 +45,25 @@ final class FaceSets {
       }
       faces.add(new Face(List.of(corners)));
     }
-    return solid(e, faces, e.has(4) ? e.wholes(4) : null, t);
+    return solid(e, faces, hasPointIndex(e) ? e.wholes(4) : null, t);
+  }
+
+  /** The first edition of IFC4 had the normals' indices in this place: a list of lists. */
+  private static boolean hasPointIndex(Entity e) {
+    return e.has(4) && e.list(4).stream().noneMatch(v -> v instanceof Value.Aggregate);
   }
 
   private static Solid solid(Entity e, List<Face> faces, int[] indirect, Transform t) {
     List<Vec3> points = Curves.pointList(e.entity(0)).stream().map(t::apply).toList();
-    List<Solid> parts = new ArrayList<>();
-    for (List<Face> body : Bodies.of(resolved(e, faces, indirect, points.size()), points)) {
-      Mesh.Builder mesh = new Mesh.Builder();
-      for (Face face : body) {
-        List<List<Vec3>> rings = face.rings().stream().map(r -> ring(r, points)).toList();
-        mesh.face(rings.get(0), rings.subList(1, rings.size()));
-      }
-      if (!mesh.isEmpty()) {
-        parts.add(mesh.build());
-      }
+    Mesh.Builder mesh = new Mesh.Builder();
+    for (Face face : resolved(e, faces, indirect, points.size())) {
+      List<List<Vec3>> rings = face.rings().stream().map(r -> ring(r, points)).toList();
+      mesh.face(rings.get(0), rings.subList(1, rings.size()));
     }
-    if (parts.isEmpty()) {
+    if (mesh.isEmpty()) {
       throw Problem.broken(e + ": the face set has no face with an area");
     }
-    return Items.union(parts);
+    return Items.union(List.copyOf(Bodies.of(mesh.build())));
   }
 
   private static List<Vec3> ring(int[] indices, List<Vec3> points) {

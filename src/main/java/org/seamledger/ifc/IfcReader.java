@@ -35,6 +35,7 @@ public final class IfcReader {
   private final Findings findings = new Findings();
   private final List<Scope> scopes = new ArrayList<>();
   private final List<TreeSet<Long>> roofIds = new ArrayList<>();
+  private Vec3 offset = Vec3.ZERO;
 
   private IfcReader() {
   }
@@ -65,13 +66,7 @@ public final class IfcReader {
     readers.forEach(r -> r.reportShapeless(shaped));
     GlobalIds ids = new GlobalIds(findings);
     List<Element> uniqueRoofs = ids.unique(sorted(roofs));
-    return new Building(infos(inputs), uniqueRoofs, ids.unique(sorted(neighbours)), offset(), findings.all());
-  }
-
-  private Vec3 offset = Vec3.ZERO;
-
-  private Vec3 offset() {
-    return offset;
+    return new Building(infos(inputs), uniqueRoofs, ids.unique(sorted(neighbours)), offset, findings.all());
   }
 
   private static List<Element> sorted(List<Element> elements) {

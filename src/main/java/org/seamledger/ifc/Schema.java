@@ -16,6 +16,7 @@ import org.seamledger.finding.UnreadableModelException;
  * <tr><td>IfcBuildingElementProxy at 8</td><td>CompositionType</td><td>PredefinedType</td><td>PredefinedType</td></tr>
  * <tr><td>IfcPlate, IfcWall, IfcMember at 8</td><td>-</td><td>PredefinedType</td><td>PredefinedType</td></tr>
  * <tr><td>IfcTriangulatedFaceSet at 1, 2</td><td>-</td><td>Normals, Closed</td><td>Closed, Normals</td></tr>
+ * <tr><td>IfcTriangulatedFaceSet at 4</td><td>-</td><td>NormalIndex (first edition), PnIndex</td><td>PnIndex</td></tr>
  * <tr><td>IfcRelDefinesByProperties at 5</td><td>a set</td><td>a set, or several</td><td>a set, or several</td></tr>
  * <tr><td>IfcBezierCurve, IfcRationalBezierCurve</td><td>yes</td><td>-</td><td>-</td></tr>
  * <tr><td>IfcRelNests at 4, 5</td><td>whole, parts</td><td>whole, parts</td><td>whole, parts</td></tr>

@@ -16,6 +16,9 @@ final class Shapes {
   private static final List<String> NO_BODY = List.of("BOX", "AXIS", "FOOTPRINT", "ANNOTATION", "PROFILE", "CLEARANCE", "LIGHTING", "COG",
       "REFERENCE", "PLAN", "FOOT PRINT", "MASSPLAN", "BOUNDINGBOX");
 
+  /** A broken element further than this (metres) from every roof is none of a roof's business. */
+  private static final double FAR = 50;
+
   private final Model model;
   private final Placements placements;
   private final Draft.Maker maker = new Draft.Maker();
@@ -57,7 +60,7 @@ final class Shapes {
     try {
       Transform placement = placements.world(product.optionalReference(5));
       for (Entity representation : representations(product)) {
-        List<Draft> drafts = drafts(product, representation, placement);
+        List<Draft> drafts = drafts(product, representation, placement, mayMatter(placement, wanted));
         if (!drafts.isEmpty()) {
           return wanted.test(drafts.stream().map(Draft::box).reduce(Box3.EMPTY, Box3::union)) ? solids(product, drafts) : List.of();
         }
@@ -99,7 +102,16 @@ final class Shapes {
     };
   }
 
-  private List<Draft> drafts(Entity product, Entity representation, Transform placement) {
+  /**
+   * Whether something that is placed here is worth a finding although its box is not known: it is placed no further than a large building
+   * away from what is wanted, or not placed at all.
+   */
+  private boolean mayMatter(Transform placement, Predicate<Box3> wanted) {
+    Vec3 p = placement.apply(Vec3.ZERO);
+    return p.equals(Vec3.ZERO) || wanted.test(Box3.of(List.of(p.minus(offset))).grown(FAR));
+  }
+
+  private List<Draft> drafts(Entity product, Entity representation, Transform placement, boolean matters) {
     Transform t = Transform.translation(offset.negated()).after(worldSystem(representation)).after(placement);
     List<Draft> drafts = new ArrayList<>();
     for (Entity item : representation.entities(3)) {
@@ -107,7 +119,9 @@ final class Shapes {
         try {
           drafts.add(maker.draft(item, t, 0));
         } catch (Problem p) {
-          report(product, p);
+          if (matters) {
+            report(product, p);
+          }
         }
       }
     }
