@@ -28,20 +28,9 @@ final class ExplainCommand implements Task {
     List<Path> models = words.subList(0, words.size() - 1).stream().map(Path::of).toList();
     Inputs inputs = settings.on(Inputs.ofFiles(models), session.environment());
     Takeoff takeoff = session.analyze(inputs);
-    DetailedJunction found = find(takeoff, words.get(words.size() - 1));
+    DetailedJunction found = JunctionChoice.find(takeoff, words.get(words.size() - 1));
     Explanation why = session.explain(found.junction().junction(), inputs);
     session.print(Optional.empty(), out -> JunctionReport.write(takeoff, found, why, out));
     return ExitStatus.DONE;
-  }
-
-  private static DetailedJunction find(Takeoff takeoff, String id) {
-    List<DetailedJunction> found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().startsWith(id)).toList();
-    if (found.size() == 1) {
-      return found.get(0);
-    }
-    Optional<DetailedJunction> exact = found.stream().filter(j -> j.junction().junction().id().equals(id)).findFirst();
-    return exact.orElseThrow(() -> new UsageException(found.isEmpty()
-        ? "no junction's id begins with " + id + "; analyze lists them all"
-        : found.size() + " junctions' ids begin with " + id + "; give more of it"));
   }
 }

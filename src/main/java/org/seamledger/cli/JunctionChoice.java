@@ -1,0 +1,25 @@
+package org.seamledger.cli;
+
+import java.util.List;
+import java.util.Optional;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.takeoff.Takeoff;
+
+/** Finds the junction that a command line names by its id or the id's beginning. */
+final class JunctionChoice {
+
+  private JunctionChoice() {
+  }
+
+  /** @throws UsageException where none is meant, or several are */
+  static DetailedJunction find(Takeoff takeoff, String id) {
+    List<DetailedJunction> found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().startsWith(id)).toList();
+    if (found.size() == 1) {
+      return found.get(0);
+    }
+    Optional<DetailedJunction> exact = found.stream().filter(j -> j.junction().junction().id().equals(id)).findFirst();
+    return exact.orElseThrow(() -> new UsageException(found.isEmpty()
+        ? "no junction's id begins with " + id + "; analyze lists them all"
+        : found.size() + " junctions' ids begin with " + id + "; give more of it"));
+  }
+}

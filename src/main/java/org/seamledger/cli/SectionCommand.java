@@ -1,0 +1,37 @@
+package org.seamledger.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.seamledger.export.SectionDrawing;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "section", customSynopsis = "seamledger section [--shapes DIR] [--system FILE] [--output FILE] MODEL... JUNCTION",
+    description = "Draw a section through a junction's detail to scale, as SVG: metal, tape, sealants, fasteners.")
+final class SectionCommand implements Task {
+
+  @Parameters(arity = "2..*", paramLabel = "MODEL... JUNCTION",
+      description = "Models as for analyze, then a junction's id or its beginning.")
+  private List<String> words;
+
+  @Mixin
+  private Settings settings;
+
+  @Option(names = "--output", paramLabel = "FILE", description = "Write the drawing to FILE instead of standard output.")
+  private Path output;
+
+  @Override
+  public int run(Session session) {
+    session.requireWritable(output);
+    List<Path> models = words.subList(0, words.size() - 1).stream().map(Path::of).toList();
+    Takeoff takeoff = session.analyze(settings.on(Inputs.ofFiles(models), session.environment()));
+    String id = JunctionChoice.find(takeoff, words.get(words.size() - 1)).junction().junction().id();
+    session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, out));
+    return ExitStatus.DONE;
+  }
+}
