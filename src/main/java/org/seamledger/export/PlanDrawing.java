@@ -105,7 +105,7 @@ public final class PlanDrawing {
     Svg svg = Sheet.begin(height, denominator, title, "Faces, falls, seams and junction lines of the roof, seen from above.", css.toString());
     svg.text("title", new Vec2(LEFT, 15), title);
     svg.text("subtitle", new Vec2(LEFT, 21), takeoff.system().name() + " · " + takeoff.faces().size() + " faces · "
-        + takeoff.junctions().size() + " junctions · " + takeoff.version());
+        + takeoff.junctions().size() + " junctions · seamledger " + takeoff.version());
     return svg + body.toString() + surround(height) + "</svg>\n";
   }
 

@@ -32,8 +32,8 @@ public final class SectionDrawing {
   private static final double RIGHT_LABELS = 334;
   private static final double LABEL_TOP = 36;
   private static final double LABEL_BOTTOM = 222;
-  private static final double LINE = 3.2;
-  private static final int COLUMNS = 44;
+  private static final double LINE = 3.6;
+  private static final int COLUMNS = 42;
   /** Room between sheets that touch, millimetres on paper. */
   private static final double GAP = 0.75;
 
@@ -59,12 +59,13 @@ public final class SectionDrawing {
       .leader { fill: none; stroke: #55606a; stroke-width: 0.16; }
       .dot { fill: #55606a; }
       .dim { fill: none; stroke: #14202b; stroke-width: 0.16; }
-      .dim-text { font-size: 2.3px; }
+      .dim-text { font-size: 2.5px; }
+      .label { font-size: 2.8px; }
       .mark { fill: none; stroke: #8f3a08; stroke-width: 0.5; }
       .mark-text { font-size: 2.9px; font-weight: 600; fill: #8f3a08; }
       """;
 
-  /** A label's words, where it points, and whether it is a dot or nothing that marks the place. */
+  /** A label's lines and the place in the section that it points to. */
   private record Pointed(List<String> words, Vec2 at) {
   }
 
@@ -385,13 +386,13 @@ public final class SectionDrawing {
   }
 
   private void pointed(Pointed l, double x, double y, boolean left) {
-    double widest = l.words.stream().mapToInt(String::length).max().orElse(0) * 1.46;
+    double widest = l.words.stream().mapToInt(String::length).max().orElse(0) * 1.58;
     for (int i = 0; i < l.words.size(); i++) {
       svg.text("label", new Vec2(x, y + LINE * (i + 1)), l.words.get(i));
     }
     double level = y + LINE * 0.72;
     Vec2 at = paper(l.at);
-    Vec2 start = new Vec2(left ? x + Math.min(widest, l.words.get(0).length() * 1.46) + 1 : x - 1, level);
+    Vec2 start = new Vec2(left ? x + Math.min(widest, l.words.get(0).length() * 1.58) + 1 : x - 1, level);
     Vec2 elbow = new Vec2(left ? Math.max(start.u(), x + 68) + 2 : x - 4, level);
     svg.polyline("leader", List.of(start, elbow, at));
     svg.empty("circle", "class", "dot", "cx", Svg.number(at.u()), "cy", Svg.number(at.v()), "r", "0.5");

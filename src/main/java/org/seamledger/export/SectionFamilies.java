@@ -92,7 +92,7 @@ final class SectionFamilies {
     double cover = parts.coverHeight();
     Vec2 apex = left.meet(cover, right, cover);
     double leg = parts.girth(cap) / 2 - SectionParts.HEM - 5;
-    double to = leg + 120;
+    double to = leg + 78;
     List<Vec2> line = new ArrayList<>(parts.closedEdge(left, left.s(apex) + leg, slope(0), to));
     line.add(apex);
     List<Vec2> other = new ArrayList<>(parts.closedEdge(right, right.s(apex) + leg, slope(1), to));
@@ -238,7 +238,7 @@ final class SectionFamilies {
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, cover);
     double leg = Math.max(parts.lip * 2 + 40, parts.girth(part) - (top - corner.v()) - SectionParts.HEM - 5);
     double edge = on.s(corner) + leg;
-    double to = edge + 120;
+    double to = edge + 84;
     List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to));
     line.add(corner);
     line.add(p(x, top));
@@ -362,7 +362,7 @@ final class SectionFamilies {
     Vec2 top = new SlopeLine(p(x, 0), 90, 1).meet(0, on, cover);
     double down = Math.max(top.v() + 40, girth * 0.4);
     double edge = on.s(top) + Math.max(girth - down - 2 * SectionParts.HEM, 90);
-    double to = edge + 120;
+    double to = edge + 84;
     List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to));
     line.addAll(List.of(top, p(x, top.v() - down), p(x - 9, top.v() - down - 8), p(x - 9 + g, top.v() - down - 12)));
     scene.metal(cap, line);
@@ -422,7 +422,6 @@ final class SectionFamilies {
     double plateEnd = edge + 2.2 * parts.tapeWidth + 30;
     double to = (plated ? plateEnd : edge) + 120;
     double high = up.at(half, h).v() + 52;
-    List<Vec2> plateLine = new ArrayList<>();
     List<Vec2> boot = new ArrayList<>();
     for (SlopeLine on : List.of(down, up)) {
       double side = on.direction();
@@ -438,15 +437,9 @@ final class SectionFamilies {
         double low = plate;
         scene.sealPlace("under the plate", List.of(parts.tape(on, plateEnd - parts.tapeWidth / 2 - 4, 0), parts.tape(on, half + 14 + parts.tapeWidth / 2, 0)));
         scene.screwPlace("plate", on.at(plateEnd - parts.tapeWidth / 2 - 4, low), on.at(plateEnd - parts.tapeWidth / 2 - 4, low - 28));
-        plateLine = new ArrayList<>(List.of(on.at(plateEnd, low), on.at(half + 5, low)));
-        scene.metal("seam-spanning plate", plateLine);
-        if (side < 0) {
-          scene.line("metal", plateLine);
-        } else {
-          scene.line("metal", plateLine);
-        }
+        scene.metal("seam-spanning plate", List.of(on.at(plateEnd, low), on.at(half + 5, low)));
       }
-      parts.panel(on, plated && side > 0 ? half + 4 : half + 4, to, side > 0 ? slope(0) : "");
+      parts.panel(on, half + 4, to, side > 0 ? slope(0) : "");
       parts.deck(on, half + 6, to, 2 * g);
     }
     scene.parts().putIfAbsent("pipe boot", boot);

@@ -113,7 +113,7 @@ class CliTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"", "analyse a.ifc", "analyze", "analyze a.ifc --format yaml", "analyze a.ifc --fail-on info",
-      "analyze a.ifc --colour", "analyze a.ifc --format", "explain a.ifc", "analyze a.ifc --output /no/such/folder/x.json"})
+      "analyze a.ifc --colour", "analyze a.ifc --format", "explain a.ifc", "section a.ifc", "plan", "analyze a.ifc --output /no/such/folder/x.json"})
   void aWrongCommandLineIsOneLineAndTwo(String words) {
     assertThat(run(words.isEmpty() ? new String[0] : words.split(" "))).isEqualTo(2);
     assertThat(err()).startsWith("seamledger: ").hasLineCount(1);
@@ -227,6 +227,18 @@ class CliTest {
     assertThat(run("explain", "a.ifc", "b.ifc", "rak")).isZero();
     assertThat(out()).startsWith("rake1, unclassified: no shape").contains("The nearest shape that it misses is eave:");
     assertThat(asked.get(0).models()).hasSize(2);
+  }
+
+  @Test
+  void drawsThePlanAndASectionByTheBeginningOfAnId() throws IOException {
+    assertThat(run("plan", "a.ifc", "b.ifc")).isZero();
+    assertThat(out()).startsWith("<svg ").endsWith("</svg>\n").contains("boat-house.ifc");
+    assertThat(asked.get(0).models()).hasSize(2);
+    Path file = folder.resolve("ridge.svg");
+    assertThat(run("section", "a.ifc", "rid", "--output", file.toString())).isZero();
+    assertThat(Files.readString(file)).startsWith("<svg ").contains("Junction ridge1");
+    assertThat(run("section", "a.ifc", "nope")).isEqualTo(2);
+    assertThat(err()).contains("no junction's id begins with nope").hasLineCount(1);
   }
 
   @Test
