@@ -61,6 +61,7 @@ public final class SectionDrawing {
       .dim { fill: none; stroke: #14202b; stroke-width: 0.16; }
       .dim-text { font-size: 2.5px; }
       .label { font-size: 2.8px; }
+      .long { font-size: 4.2px; }
       .mark { fill: none; stroke: #8f3a08; stroke-width: 0.5; }
       .mark-text { font-size: 2.9px; font-weight: 600; fill: #8f3a08; }
       """;
@@ -399,9 +400,8 @@ public final class SectionDrawing {
   }
 
   private void titleBlock(String id) {
-    double columns = 120;
-    String title = detail.title();
-    svg.text("title", new Vec2(12, 15), title.length() > columns ? title.substring(0, (int) columns) + "…" : title);
+    List<String> title = Sheet.wrapped(detail.title(), 150);
+    svg.text(title.get(0).length() > 100 ? "title long" : "title", new Vec2(12, 15), title.get(0) + (title.size() > 1 ? " …" : ""));
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
     svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().kind() + " · " + Format.formatBoth(detailed.junction().junction().lengthM())
         + " · " + elements + " · " + Sheet.models(takeoff));
