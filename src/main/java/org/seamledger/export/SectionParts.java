@@ -115,7 +115,7 @@ final class SectionParts {
 
   private void breaks(SlopeLine on, double to, String slope) {
     scene.line("break", on.at(to, seam + 10), on.at(to, 4), on.at(to + 4, 0), on.at(to - 4, -5), on.at(to, -9), on.at(to, -DECK - 18));
-    scene.note(on.at(to - 48, -DECK - 30), on.degrees() * on.direction(), slope);
+    scene.note(on.at(to - 48, -DECK - 24 - 8 * g), on.degrees() * on.direction(), slope);
   }
 
   static Vec2 point(double x, double y) {
@@ -137,7 +137,6 @@ final class SectionParts {
    * A closure with its foot towards the junction and its lip away from it, tape under the foot and on the lip, beads before and behind.
    *
    * @param web where it stands
-   * @param cover words of the fastenings that hold the cover's edge
    */
   void closure(SlopeLine on, double web) {
     double foot = bed("closure's foot");
