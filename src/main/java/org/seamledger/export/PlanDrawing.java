@@ -148,33 +148,49 @@ public final class PlanDrawing {
     return svg;
   }
 
-  /** An arrow down the fall with the slope above it, where the face has room for it. */
+  /** An arrow down the fall and the slope; where a face is too narrow for the words, its id alone, and the words are listed. */
   private void fall(Svg svg, RoofFace face) {
     Facet facet = face.facets().get(face.facets().size() / 2);
     Vec2 inside = facet.area().interiorPoint();
     Vec2 at = paper(facet.plane().at(inside.u(), inside.v()));
-    String slope = Format.fixed(face.slopeDegrees(), 1) + "° · " + Format.plain(face.risePer12(), 2) + ":12";
-    String words = face.id() + " · " + (face.slopeDegrees() < LEVEL_DEGREES ? "level" : slope);
-    double half = words.length() * 2.7 * CHARACTER / 2;
-    double room = facet.area().boundaryDistance(inside) * 1000 / denominator;
-    if (room < 4.5 || !labels.take(at, 0, half, 3)) {
-      unlabelled.add(words);
-      return;
-    }
-    svg.turned("slope halo", at, 0, words);
-    if (face.slopeDegrees() < LEVEL_DEGREES) {
-      return;
-    }
+    boolean level = face.slopeDegrees() < LEVEL_DEGREES;
+    String words = face.id() + " · " + (level ? "level"
+        : Format.fixed(face.slopeDegrees(), 1) + "° · " + Format.plain(face.risePer12(), 2) + ":12");
     double azimuth = Math.toRadians(face.fallAzimuthDegrees());
     Vec2 down = new Vec2(Math.sin(azimuth), -Math.cos(azimuth));
+    // Distances in the face shrink along the fall when they are projected; the cosine keeps the arrow inside.
+    double room = facet.area().boundaryDistance(inside) * 1000 / denominator * facet.plane().normal().z();
+    double half = halfWidth(words);
     double clear = Math.abs(down.u()) * half + Math.abs(down.v()) * 2.5 + 1;
-    double length = Math.min(9, room * 0.9);
-    Vec2 from = at.plus(down.times(clear)).plus(new Vec2(0, -1));
-    Vec2 to = from.plus(down.times(length));
+    boolean roomy = half <= room && clear + 4 <= room;
+    String shown = roomy ? words : face.id();
+    Vec2 place = roomy ? at : at.minus(down.times(Math.min(3, room * 0.4)));
+    if (!roomy) {
+      unlabelled.add(words);
+      clear = Math.abs(down.u()) * halfWidth(shown) + Math.abs(down.v()) * 2 + 0.4;
+    }
+    if (room < 3.5 || !labels.take(place, 0, halfWidth(shown), roomy ? 3 : 1.6)) {
+      if (roomy) {
+        unlabelled.add(words);
+      }
+      return;
+    }
+    svg.turned("slope halo", place, 0, shown);
+    if (!level) {
+      arrow(svg, place.plus(down.times(clear)).plus(new Vec2(0, -1)), down, Math.min(9, room * 0.95 - clear + at.distance(place) - 2));
+    }
+  }
+
+  private static double halfWidth(String words) {
+    return words.length() * 2.7 * CHARACTER / 2;
+  }
+
+  private void arrow(Svg svg, Vec2 from, Vec2 down, double length) {
+    Vec2 to = from.plus(down.times(Math.max(0.8, length)));
     svg.line("fall", from, to);
     Vec2 side = down.left().times(0.9);
     svg.polygon("fall-head", List.of(to.plus(down.times(2)), to.plus(side), to.minus(side)));
-    labels.take(from.towards(to, 0.5), Math.toDegrees(Math.atan2(-down.v(), down.u())), length / 2 + 1, 1);
+    labels.take(from.towards(to, 0.5), Math.toDegrees(Math.atan2(-down.v(), down.u())), from.distance(to) / 2 + 1, 1);
   }
 
   private void label(Svg svg, KindedJunction j) {
@@ -229,7 +245,7 @@ public final class PlanDrawing {
     Sheet.scaleBars(svg, new Vec2(LEGEND, TOP + 160), denominator);
     svg.line("rule", new Vec2(LEFT, TABLE - 7), new Vec2(Sheet.WIDTH - LEFT, TABLE - 7));
     if (!unlabelled.isEmpty()) {
-      svg.text("head", new Vec2(LEFT, TABLE - 2), "Too short at this scale to be labelled on the plan");
+      svg.text("head", new Vec2(LEFT, TABLE - 2), "Without room for words on the plan at this scale");
       int rows = (int) Math.ceil(unlabelled.size() / 4.0);
       for (int i = 0; i < unlabelled.size(); i++) {
         svg.text("small", new Vec2(LEFT + i / rows * 98.0, TABLE + 2.5 + i % rows * PITCH), unlabelled.get(i));
