@@ -6,7 +6,8 @@ import org.seamledger.finding.UnreadableModelException;
 
 /**
  * Whatever the bytes: a result or the one exception. The normal test run replays the files in
- * {@code src/test/resources/org/seamledger/step/StepFileFuzzTestInputs}; with the environment variable {@code JAZZER_FUZZ=1} it looks for new ones.
+ * {@code src/test/resources/org/seamledger/step/StepFileFuzzTestInputs}. It looks for new ones by
+ * {@code JAZZER_FUZZ=1 mvn test -Djazzer.hooks=true -Dtest=StepFileFuzzTest#anyDataSectionGivesAResultOrTheOneException}.
  */
 class StepFileFuzzTest {
 
