@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Finding;
+import org.seamledger.quantity.Estimate;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
@@ -46,6 +47,7 @@ public final class JsonLedger {
     new JsonQuantities(takeoff, json).quantities();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
+    json.objects("estimates", EstimatesSection.of(takeoff), this::estimate);
     json.word("scope", ScopeSection.SCOPE);
     json.word("cautions", ScopeSection.SAFETY);
   }
@@ -87,5 +89,12 @@ public final class JsonLedger {
     json.word("action", FindingAdvice.action(takeoff, finding.code()));
     json.wordOrNull("junction", finding.junction());
     json.words("elements", finding.elements());
+  }
+
+  private void estimate(Estimate e) throws IOException {
+    json.word("topic", e.topic());
+    json.word("name", e.name());
+    json.word("value", e.value());
+    json.word("basis", e.basis());
   }
 }

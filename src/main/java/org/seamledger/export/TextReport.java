@@ -30,6 +30,7 @@ public final class TextReport {
       JunctionsSection.write(takeoff, page);
     }
     FindingsSection.write(takeoff, takeoff.findings(), page);
+    EstimatesSection.write(takeoff, page);
     ScopeSection.write(page);
     out.write(page.text().getBytes(StandardCharsets.UTF_8));
     out.flush();

@@ -1,0 +1,29 @@
+package org.seamledger.export;
+
+import java.util.List;
+import org.seamledger.quantity.Estimate;
+import org.seamledger.quantity.Estimates;
+import org.seamledger.takeoff.Takeoff;
+
+/** The physics that a design should know, each figure with the equation and the inputs behind it. */
+final class EstimatesSection {
+
+  private EstimatesSection() {
+  }
+
+  static List<Estimate> of(Takeoff takeoff) {
+    return Estimates.of(takeoff.faces(), takeoff.quantities());
+  }
+
+  static void write(Takeoff takeoff, Page page) {
+    List<Estimate> estimates = of(takeoff);
+    if (takeoff.faces().isEmpty() || estimates.isEmpty()) {
+      return;
+    }
+    page.title("Water, movement and weather, as estimates");
+    for (Estimate e : estimates) {
+      page.paragraph("  - ", "    ", OneLine.of(e.name() + ": " + e.value()));
+      page.paragraph("    by ", "      ", OneLine.of(e.basis()));
+    }
+  }
+}
