@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** Numbers the keywords of a file in order of appearance. Spellings in lower case share their keyword's number. */
@@ -120,7 +121,7 @@ final class KeywordTable {
   static String upperCase(String word) {
     for (int i = 0; i < word.length(); i++) {
       if (word.charAt(i) >= 'a' && word.charAt(i) <= 'z') {
-        return word.toUpperCase(java.util.Locale.ROOT);
+        return word.toUpperCase(Locale.ROOT);
       }
     }
     return word;

@@ -328,7 +328,7 @@ final class ParameterReader {
     while (at < end) {
       if (bytes[at] == '/' && peek(1) == '*') {
         comment();
-      } else if (IndexPass.isBlank(bytes[at])) {
+      } else if (Scanner.isBlank(bytes[at])) {
         at++;
       } else {
         return;

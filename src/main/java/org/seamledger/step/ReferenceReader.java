@@ -66,7 +66,7 @@ final class ReferenceReader {
       at = bytes[at] == '/' ? comment(bytes, at, to) + 1 : at + 1;
     }
     at++;
-    while (at < to && (IndexPass.isBlank(bytes[at]) || bytes[at] == '/')) {
+    while (at < to && (Scanner.isBlank(bytes[at]) || bytes[at] == '/')) {
       at = bytes[at] == '/' ? comment(bytes, at, to) + 1 : at + 1;
     }
     return at;

@@ -131,7 +131,8 @@ class ParameterTest {
   @Test
   void blanksCommentsAndLineEndsAnywhere() {
     List<Value> expected = parameters("#1=IFCTHING(#2,'a b',IFCREAL(1.5),(.A.,$),\"0F\");");
-    assertThat(parameters("/*;'*/#1/*(*/ = /*\"*/\r\nIFCTHING\t( #2 /*;*/ ,\n'a b'\r\n, IFCREAL /* ' */ ( 1.5 ) /***/ ,( .A. , $ ) , \"0F\" ) /**/ ;"))
+    assertThat(parameters("/*;'*/#1/*(*/ = /*\"*/\r\nIFCTHING\t( #2 /*;*/ ,\n'a b'\r\n, IFCREAL /* ' */ ( 1.5 ) /***/ ,"
+        + "( .A. , $ ) , \"0F\" ) /**/ ;"))
         .isEqualTo(expected);
     assertThat(parameters("#1\n=\nIFCTHING\n(\n#2\n,\n'a b'\n,\nIFCREAL\n(\n1.5\n)\n,\n(\n.A.\n,\n$\n)\n,\n\"0F\"\n)\n;")).isEqualTo(expected);
   }

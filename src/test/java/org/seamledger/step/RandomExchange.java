@@ -12,7 +12,8 @@ final class RandomExchange {
 
   private static final String[] NAMES = {"IFCA", "IFCWALL", "IFCCARTESIANPOINT", "IFCRELASSOCIATESPROFILEPROPERTIES", "A1_B", "!OWN", "X1234567",
       "IFCX123456789012"};
-  private static final String[] CHARACTERS = {"a", "Z", " ", "'", "\\", ";", "=", "/*", "*/", "#1=IFCA();", "ä", "§", "屋", "🏠", "(", ")", "\"", "S", "1.5", "&", "\\S\\"};
+  private static final String[] CHARACTERS = {"a", "Z", " ", "'", "\\", ";", "=", "/*", "*/", "#1=IFCA();", "ä",
+      "§", "屋", "🏠", "(", ")", "\"", "S", "1.5", "&", "\\S\\"};
 
   private final Random random;
   private final StringBuilder text = new StringBuilder();

@@ -2,6 +2,7 @@ package org.seamledger.step;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import org.seamledger.finding.UnreadableModelException;
 
 /**
@@ -19,8 +20,8 @@ class StepFileFuzzTest {
 
   @FuzzTest(maxDuration = "4m")
   void anyDataSectionGivesAResultOrTheOneException(byte[] bytes) throws IOException {
-    String text = Exchange.of(new String(bytes, java.nio.charset.StandardCharsets.ISO_8859_1));
-    read(text.getBytes(java.nio.charset.StandardCharsets.ISO_8859_1), Feed.BLOCK);
+    String text = Exchange.of(new String(bytes, StandardCharsets.ISO_8859_1));
+    read(text.getBytes(StandardCharsets.ISO_8859_1), Feed.BLOCK);
   }
 
   private static void read(byte[] bytes, int block) throws IOException {

@@ -2,6 +2,7 @@ package org.seamledger.step;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.Random;
 import java.util.function.IntPredicate;
 import java.util.function.LongUnaryOperator;
@@ -30,7 +31,7 @@ class WordsTest {
       if (i % 2 == 0) {
         // Bytes that stop nothing, but one.
         int value = bytes[0];
-        java.util.Arrays.fill(bytes, (byte) 'A');
+        Arrays.fill(bytes, (byte) 'A');
         bytes[i / 2 % 8] = (byte) value;
       }
       int expected = 0;
