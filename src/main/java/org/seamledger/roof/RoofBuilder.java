@@ -195,6 +195,11 @@ public final class RoofBuilder {
     double turn = Math.toDegrees(Math.atan2(a.plane().normal().cross(b.plane().normal()).length(),
         a.plane().normal().dot(b.plane().normal())));
     return turn < SAME_FACE || turn < tolerance.facetTurnDegrees()
-        && a.region().isNarrowerThan(NARROW) && b.region().isNarrowerThan(NARROW);
+        && isNarrowAlong(e, a) && isNarrowAlong(e, b);
+  }
+
+  /** Whether the edge runs along a narrow facet, and not across the end of one. */
+  private static boolean isNarrowAlong(BoundaryEdge e, ExposedFacet f) {
+    return f.region().area() / e.lengthM() < NARROW && f.region().isNarrowerThan(NARROW);
   }
 }

@@ -328,4 +328,15 @@ class JunctionFinderTest {
     }
     check(new Scene().roof("tiles", courses), Map.of("nothing high", 6.0, "nothing low", 6.0, "nothing along", 2 * Math.hypot(4.2, 1.05)));
   }
+
+  @Test
+  void narrowStripsThatMeetAcrossTheirEndsStayTwoFaces() {
+    // Two mitred strips 0.3 m wide at 8°: the fold of their hip, acos(cos² 8°) = 11.3°, is less than that of facets of a curve.
+    double h = 0.3 * Math.tan(Math.toRadians(8));
+    double hip = Math.sqrt(2 * 0.09 + h * h);
+    Scene scene = new Scene()
+        .slab("s", PLUMB, 0, 0, 3, 6, 0, 3, 5.7, 0.3, 3 + h, 0.3, 0.3, 3 + h)
+        .slab("w", PLUMB, 0, 0, 3, 0.3, 0.3, 3 + h, 0.3, 5.7, 3 + h, 0, 6, 3);
+    check(scene, Map.of("hip", hip, "nothing low", 12.0, "nothing high", 10.8, "nothing oblique", 2 * hip));
+  }
 }
