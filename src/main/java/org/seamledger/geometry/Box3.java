@@ -50,10 +50,6 @@ public record Box3(double minX, double minY, double minZ, double maxX, double ma
     return minX <= o.maxX && o.minX <= maxX && minY <= o.maxY && o.minY <= maxY && minZ <= o.maxZ && o.minZ <= maxZ;
   }
 
-  public boolean overlapsInPlan(Box3 o) {
-    return minX <= o.maxX && o.minX <= maxX && minY <= o.maxY && o.minY <= maxY;
-  }
-
   public Vec3 centre() {
     return new Vec3((minX + maxX) / 2, (minY + maxY) / 2, (minZ + maxZ) / 2);
   }

@@ -220,13 +220,6 @@ public final class Region {
     return isEmpty() || geometry.buffer(-width / 2).isEmpty();
   }
 
-  /** Without parts smaller than {@code area} square metres. */
-  public Region withoutSpecks(double area) {
-    List<Region> parts = parts();
-    List<Region> kept = parts.stream().filter(p -> p.area() >= area).toList();
-    return kept.size() == parts.size() ? this : unionOf(kept);
-  }
-
   /**
    * Without corners that lie within {@code by} metres of the line between their neighbours, and without spikes no wider than that; every
    * other corner stays where it is, to the bit.

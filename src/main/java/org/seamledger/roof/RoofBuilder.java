@@ -88,8 +88,9 @@ public final class RoofBuilder {
     List<ExposedFacet> found = new ArrayList<>();
     for (TopSurface top : surfaces.tops()) {
       List<Obstacle> obstacles = obstacleFinder.find(top);
+      double thickness = thickness(top);
       for (Region part : exposure.of(top, obstacles).parts()) {
-        found.add(new ExposedFacet(top.plane(), part.simplified(SIMPLIFY), top, obstacles, thickness(top)));
+        found.add(new ExposedFacet(top.plane(), part.simplified(SIMPLIFY), top, obstacles, thickness));
       }
     }
     List<ExposedFacet> met = Meeting.of(found, tolerance).stream()

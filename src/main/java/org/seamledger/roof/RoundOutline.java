@@ -5,7 +5,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
 
 /**
- * Tells circles and ellipses from other outlines, and measures them.
+ * Tells circles and ellipses from other outlines.
  *
  * <p>An ellipse with semi-axes a, b has second moments a²/4, b²/4 about its axes; scaled by them, every point of its outline is two
  * units from the centre. An outline of ten corners or more for which that holds within 3 % is round: a regular ten-sided polygon is
@@ -62,12 +62,5 @@ final class RoundOutline {
       }
     }
     return true;
-  }
-
-  /** Width across the narrow axis, metres. */
-  double narrowWidth() {
-    double half = (uu + vv) / 2;
-    double root = Math.sqrt((uu - vv) * (uu - vv) / 4 + uv * uv);
-    return 4 * Math.sqrt(Math.max(0, half - root));
   }
 }

@@ -28,10 +28,6 @@ record TopSurface(Plane plane, Region own, Region free, List<Piece> pieces, List
     crossing = List.copyOf(crossing);
   }
 
-  TopSurface withFree(Region rest) {
-    return new TopSurface(plane, own, rest, pieces, crossing);
-  }
-
   static Vec3 at(Plane plane, Vec2 p) {
     return plane.at(p.u(), p.v());
   }
