@@ -9,9 +9,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.seamledger.element.Building;
 import org.seamledger.geometry.PlanIndex;
-import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
-import org.seamledger.geometry.Solid.Surface;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 
@@ -82,15 +80,16 @@ public final class RoofBuilder {
   }
 
   private void addGroup(List<Part> group, PlanIndex<Part> neighbours) {
-    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, tolerance);
+    Thickness thickness = new Thickness();
+    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance);
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance);
     Exposure exposure = new Exposure(surfaces.all(), tolerance);
     List<ExposedFacet> found = new ArrayList<>();
     for (TopSurface top : surfaces.tops()) {
       List<Obstacle> obstacles = obstacleFinder.find(top);
-      double thickness = thickness(top);
+      double thick = thickness.of(top);
       for (Region part : exposure.of(top, obstacles).parts()) {
-        found.add(new ExposedFacet(top.plane(), part.simplified(SIMPLIFY), top, obstacles, thickness));
+        found.add(new ExposedFacet(top.plane(), part.simplified(SIMPLIFY), top, obstacles, thick));
       }
     }
     List<ExposedFacet> met = Meeting.of(found, tolerance).stream()
@@ -105,24 +104,6 @@ public final class RoofBuilder {
   private static Contact shifted(Contact c, int first) {
     return c.kind() != Contact.Kind.FACE ? c
         : new Contact(c.kind(), c.otherFacet() + first, c.neighbour(), c.neighbourClass(), c.heightM(), c.round(), c.outline(), c.gapM());
-  }
-
-  /** Greatest thickness below the plane of the elements that carry it, zero where they have no parallel underside. */
-  private static double thickness(TopSurface top) {
-    double[] most = {0};
-    for (TopSurface.Piece piece : top.pieces()) {
-      piece.part().solid().eachSurface(s -> most[0] = Math.max(most[0], depth(s, top.plane(), piece.part())));
-    }
-    return most[0];
-  }
-
-  private static double depth(Surface s, Plane plane, Part part) {
-    if (s.plane().normal().cross(plane.normal()).length() > 0.02) {
-      return 0;
-    }
-    Vec3 at = s.area() == 0 ? part.box().centre() : s.at();
-    double d = -plane.height(at.minus(s.plane().normal().times(s.plane().height(at))));
-    return d < 1 ? Math.max(0, d) : 0;
   }
 
   // ---- faces

@@ -9,7 +9,6 @@ import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Side;
-import org.seamledger.geometry.Solid.Surface;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -32,22 +31,21 @@ final class TopSurfaceFinder {
   private static final double SPECK_WIDTH = 0.004;
   /** Layers of one roof build-up lie within this distance (metres), and turn against each other by less (radians). */
   private static final double BUILD_UP = 0.6;
-  private static final double PARALLEL = Math.toRadians(3);
+  private static final double PARALLEL = Thickness.PARALLEL;
   /** A layer that is covered to this share is an inner one. */
   private static final double COVERED = 0.6;
-  /** Thicker than this (metres) is no slab. */
-  private static final double MAX_THICKNESS = 1.2;
   /** A surface without thickness stands for a build-up that is this deep (metres, vertically). */
   private static final double SHEET_DEPTH = 0.3;
 
   private final List<Part> parts;
   private final PlanIndex<Part> index;
   private final Tolerance tolerance;
-  private final Map<Part, List<Surface>> surfaces = new HashMap<>();
+  private final Thickness thickness;
 
-  private TopSurfaceFinder(List<Part> parts, Tolerance tolerance) {
+  private TopSurfaceFinder(List<Part> parts, Thickness thickness, Tolerance tolerance) {
     this.parts = parts;
     this.index = new PlanIndex<>(parts, Part::box);
+    this.thickness = thickness;
     this.tolerance = tolerance;
   }
 
@@ -58,8 +56,8 @@ final class TopSurfaceFinder {
   record Found(List<TopSurface> tops, List<TopSurface> all) {
   }
 
-  static Found find(List<Part> group, Tolerance tolerance) {
-    return new TopSurfaceFinder(group, tolerance).run();
+  static Found find(List<Part> group, Thickness thickness, Tolerance tolerance) {
+    return new TopSurfaceFinder(group, thickness, tolerance).run();
   }
 
   private Found run() {
@@ -138,43 +136,19 @@ final class TopSurfaceFinder {
     if (mainRegion.area() <= region.area()) {
       return false;
     }
-    double thickness = thickness(part, main.plane());
-    if (thickness == 0) {
+    double depth = thickness.below(part, main.plane());
+    if (depth == 0) {
       return false;
     }
     for (Region.Ring ring : region.rings()) {
       for (Vec2 p : ring.points()) {
         double h = main.plane().height(TopSurface.at(plane, p));
-        if (h > 0.005 || h < -1.05 * thickness - 0.005) {
+        if (h > 0.005 || h < -1.05 * depth - 0.005) {
           return false;
         }
       }
     }
     return true;
-  }
-
-  /** Greatest distance of a surface of the element parallel to and below the plane, up to the limit; zero where there is none. */
-  private double thickness(Part part, Plane plane) {
-    double most = 0;
-    for (Surface s : surfaces.computeIfAbsent(part, TopSurfaceFinder::surfacesOf)) {
-      if (s.plane().normal().cross(plane.normal()).length() < PARALLEL) {
-        double d = -plane.height(s.area() == 0 ? onPlane(s.plane(), part.box().centre()) : s.at());
-        if (d > most && d <= MAX_THICKNESS) {
-          most = d;
-        }
-      }
-    }
-    return most;
-  }
-
-  private static List<Surface> surfacesOf(Part part) {
-    List<Surface> all = new ArrayList<>();
-    part.solid().eachSurface(all::add);
-    return all;
-  }
-
-  private static Vec3 onPlane(Plane plane, Vec3 p) {
-    return p.minus(plane.normal().times(plane.height(p)));
   }
 
   // ---- layers
@@ -274,8 +248,8 @@ final class TopSurfaceFinder {
     if (other == top || other.plane().normal().cross(top.plane().normal()).length() < Math.sin(PARALLEL)) {
       return Region.EMPTY;
     }
-    double thickness = thickness(part, other.plane());
-    double depth = thickness == 0 ? SHEET_DEPTH : Math.max(tolerance.upstandM(), thickness / other.plane().normal().z());
+    double slab = thickness.below(part, other.plane());
+    double depth = slab == 0 ? SHEET_DEPTH : Math.max(tolerance.upstandM(), slab / other.plane().normal().z());
     Region own = Region.unionOf(other.pieces().stream().filter(p -> p.part() == part).map(TopSurface.Piece::region).toList());
     // Height of the other surface over the point (u, v) of the plane, times its normal's z: linear in u and v.
     Vec3 n = other.plane().normal();
