@@ -3,6 +3,7 @@ package org.seamledger.http;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.ledger.PostgresAddress;
 
 /**
  * How to serve.
@@ -13,10 +14,11 @@ import java.util.Optional;
  * @param models models to open the page on, or empty
  * @param samples folder with sample models to offer where no model was given, or empty
  * @param token what a client has to show, at least 16 characters; needed off loopback
+ * @param database where analyses and reviews are kept, or empty to keep them in the data folder
  * @param hosts names besides the address itself and localhost under which clients may call
  */
 public record Options(String bind, int port, Path data, List<Path> models, Optional<Path> samples, Optional<String> token,
-    List<String> hosts, Limits limits, Analyzer analyzer) {
+    List<String> hosts, Limits limits, Analyzer analyzer, Optional<PostgresAddress> database) {
 
   public static final String LOOPBACK = "127.0.0.1";
   public static final int PORT = 8642;
@@ -28,30 +30,34 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
 
   /** On loopback, with no model and no token. */
   public static Options of(Analyzer analyzer, Path data) {
-    return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer);
+    return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer, Optional.empty());
   }
 
   public Options bind(String address, Optional<String> accessToken) {
-    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer);
+    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database);
   }
 
   public Options port(int number) {
-    return new Options(bind, number, data, models, samples, token, hosts, limits, analyzer);
+    return new Options(bind, number, data, models, samples, token, hosts, limits, analyzer, database);
   }
 
   public Options models(List<Path> files) {
-    return new Options(bind, port, data, files, samples, token, hosts, limits, analyzer);
+    return new Options(bind, port, data, files, samples, token, hosts, limits, analyzer, database);
   }
 
   public Options samples(Path folder) {
-    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer);
+    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database);
   }
 
   public Options hosts(List<String> names) {
-    return new Options(bind, port, data, models, samples, token, names, limits, analyzer);
+    return new Options(bind, port, data, models, samples, token, names, limits, analyzer, database);
   }
 
   public Options limits(Limits other) {
-    return new Options(bind, port, data, models, samples, token, hosts, other, analyzer);
+    return new Options(bind, port, data, models, samples, token, hosts, other, analyzer, database);
+  }
+
+  public Options database(Optional<PostgresAddress> address) {
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, address);
   }
 }

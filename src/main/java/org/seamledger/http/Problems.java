@@ -55,6 +55,10 @@ final class Problems {
         LOG.error("storage fault", e);
         yield new Problem(503, "storage", "The storage cannot be used now; the log says why.");
       }
+      case UNREACHABLE -> {
+        LOG.warn("storage away: {}", e.getMessage());
+        yield new Problem(503, "storage/unreachable", "The database cannot be reached now; try again in a while. The log says why.");
+      }
     };
   }
 

@@ -54,7 +54,7 @@ public final class Server implements AutoCloseable {
     this.gate = gate;
     this.store = store;
     Path scratch = options.data().resolve("scratch");
-    Uploads uploads = new Uploads(options.data(), scratch, options.limits());
+    Uploads uploads = new Uploads(store.uploads(), scratch, options.limits());
     uploads.sweep(store.analyses().list());
     jobs = new Jobs(store, options, metrics, scratch, clock);
     events = new Events(store, jobs, options.limits(), clock);
@@ -72,7 +72,7 @@ public final class Server implements AutoCloseable {
    */
   public static Server start(Options options) {
     Gate gate = new Gate(options);
-    Store store = Store.open(options.data());
+    Store store = Store.open(options.data(), options.database());
     try {
       Server server = new Server(options, gate, store);
       server.listen();

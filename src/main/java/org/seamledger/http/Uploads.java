@@ -36,8 +36,8 @@ final class Uploads {
   private final Path scratch;
   private final Limits limits;
 
-  Uploads(Path data, Path scratch, Limits limits) {
-    this.folder = data.resolve("uploads");
+  Uploads(Path folder, Path scratch, Limits limits) {
+    this.folder = folder;
     this.scratch = scratch;
     this.limits = limits;
   }

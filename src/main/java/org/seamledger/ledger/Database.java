@@ -1,135 +1,181 @@
 package org.seamledger.ledger;
 
-import java.io.IOException;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
 
-/** One SQLite file and one connection to it, used by one thread at a time; every piece of work is one transaction. */
+/**
+ * One connection to a database, used by one thread at a time; every piece of work is one transaction. Where the connection is lost, the next
+ * piece of work opens another.
+ */
 final class Database implements AutoCloseable {
 
-  private static final List<String> SCHEMA = List.of(
-      "CREATE TABLE IF NOT EXISTS project(id TEXT PRIMARY KEY, name TEXT NOT NULL, created TEXT NOT NULL)",
-      "CREATE TABLE IF NOT EXISTS analysis(id TEXT PRIMARY KEY, project TEXT NOT NULL REFERENCES project(id) ON DELETE CASCADE,"
-          + " revision INTEGER NOT NULL, state TEXT NOT NULL, title TEXT NOT NULL, created TEXT NOT NULL, finished TEXT,"
-          + " problem_code TEXT, problem TEXT, origin TEXT, UNIQUE(project, revision))",
-      "CREATE TABLE IF NOT EXISTS file(analysis TEXT NOT NULL REFERENCES analysis(id) ON DELETE CASCADE, place INTEGER NOT NULL,"
-          + " name TEXT NOT NULL, path TEXT NOT NULL, bytes INTEGER NOT NULL, role TEXT NOT NULL, PRIMARY KEY(analysis, place))",
-      "CREATE TABLE IF NOT EXISTS ledger(analysis TEXT PRIMARY KEY REFERENCES analysis(id) ON DELETE CASCADE,"
-          + " sha256 TEXT NOT NULL, bytes INTEGER NOT NULL, gzip BLOB NOT NULL)",
-      "CREATE TABLE IF NOT EXISTS junction(analysis TEXT NOT NULL REFERENCES analysis(id) ON DELETE CASCADE, id TEXT NOT NULL,"
-          + " PRIMARY KEY(analysis, id)) WITHOUT ROWID",
-      "CREATE TABLE IF NOT EXISTS finding(analysis TEXT NOT NULL REFERENCES analysis(id) ON DELETE CASCADE, id TEXT NOT NULL,"
-          + " place INTEGER NOT NULL, state TEXT NOT NULL DEFAULT 'open', reason TEXT NOT NULL DEFAULT '',"
-          + " assignee TEXT NOT NULL DEFAULT '', version INTEGER NOT NULL DEFAULT 0, updated TEXT NOT NULL DEFAULT '',"
-          + " PRIMARY KEY(analysis, id)) WITHOUT ROWID",
-      "CREATE TABLE IF NOT EXISTS comment(id INTEGER PRIMARY KEY, analysis TEXT NOT NULL, finding TEXT NOT NULL,"
-          + " author TEXT NOT NULL, text TEXT NOT NULL, created TEXT NOT NULL,"
-          + " FOREIGN KEY(analysis, finding) REFERENCES finding(analysis, id) ON DELETE CASCADE)",
-      "CREATE TABLE IF NOT EXISTS review(analysis TEXT NOT NULL, junction TEXT NOT NULL, state TEXT NOT NULL, note TEXT NOT NULL,"
-          + " kind TEXT NOT NULL, detail TEXT NOT NULL, reason TEXT NOT NULL, carried INTEGER NOT NULL DEFAULT 0,"
-          + " version INTEGER NOT NULL, updated TEXT NOT NULL, PRIMARY KEY(analysis, junction),"
-          + " FOREIGN KEY(analysis, junction) REFERENCES junction(analysis, id) ON DELETE CASCADE) WITHOUT ROWID",
-      "CREATE INDEX IF NOT EXISTS comment_finding ON comment(analysis, finding)");
+  /** After a failed attempt to reach the database, the next waits this long, and who comes meanwhile is told at once. */
+  private static final long PATIENCE_NANOS = 1_000_000_000L;
 
   private final ReentrantLock lock = new ReentrantLock();
-  private final FileChannel guardChannel;
-  private final FileLock guard;
-  private final Connection connection;
+  private final Engine engine;
+  /** Null while there is none. */
+  private Connection connection;
+  private LedgerException lastFailure;
+  private long lastTry;
 
-  private Database(FileChannel guardChannel, FileLock guard, Connection connection) {
-    this.guardChannel = guardChannel;
-    this.guard = guard;
-    this.connection = connection;
+  private Database(Engine engine) {
+    this.engine = engine;
   }
 
-  /** Opens or creates the file {@code ledger.db} in a folder, which no other process may be using. */
-  static Database open(Path folder) {
+  /** Opens a database and brings its tables up to date. */
+  static Database open(Engine engine) {
+    Database db = new Database(engine);
     try {
-      Files.createDirectories(folder);
-      FileChannel channel =
-          FileChannel.open(folder.resolve("in-use"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-      FileLock guard = lock(channel, folder);
-      Connection c = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("ledger.db").toAbsolutePath());
-      try (Statement s = c.createStatement()) {
-        s.execute("PRAGMA journal_mode=WAL");
-        s.execute("PRAGMA synchronous=FULL");
-        s.execute("PRAGMA foreign_keys=ON");
-        s.execute("PRAGMA busy_timeout=5000");
-        for (String table : SCHEMA) {
-          s.execute(table);
-        }
+      db.connection = db.connect();
+      return db;
+    } catch (SQLException e) {
+      throw new LedgerException(LedgerException.Reason.STORAGE, engine.name() + " cannot be used: " + e.getMessage(), e);
+    }
+  }
+
+  private Connection connect() throws SQLException {
+    Connection c = engine.connect();
+    boolean usable = false;
+    try {
+      Schema.bringUpToDate(c, engine);
+      usable = true;
+      return c;
+    } finally {
+      if (!usable) {
+        c.close();
       }
-      c.setAutoCommit(false);
-      return new Database(channel, guard, c);
-    } catch (IOException | SQLException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE,
-          "The data folder " + folder + " cannot be used: " + e.getMessage(), e);
     }
   }
 
-  private static FileLock lock(FileChannel channel, Path folder) throws IOException {
-    FileLock guard;
-    try {
-      guard = channel.tryLock();
-    } catch (OverlappingFileLockException e) {
-      guard = null;
-    }
-    if (guard == null) {
-      channel.close();
-      throw new LedgerException(LedgerException.Reason.STORAGE,
-          "The data folder " + folder + " is in use by another running server; stop it, or name another folder.");
-    }
-    return guard;
-  }
-
+  /** May run twice, where the connection is lost on the way: it does nothing but read and write the database. */
   interface Work<T> {
     T run() throws SQLException;
   }
-
 
   interface Row<T> {
     T read(ResultSet row) throws SQLException;
   }
 
-  /** Runs a piece of work as one transaction: all of it is kept, or nothing. */
+  /**
+   * Runs a piece of work as one transaction: all of it is kept, or nothing.
+   *
+   * @throws LedgerException of {@link LedgerException.Reason#UNREACHABLE} where the database is away; the next call tries it again
+   */
   <T> T transaction(Work<T> work) {
     lock.lock();
-    boolean kept = false;
     try {
-      T result = work.run();
-      connection.commit();
-      kept = true;
-      return result;
-    } catch (SQLException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "Storage failed: " + e.getMessage(), e);
-    } finally {
-      if (!kept) {
-        rollback();
+      if (connection != null) {
+        try {
+          return attempt(work);
+        } catch (ConnectionLostException e) {
+          // Nothing was kept: once more, on another connection.
+        }
       }
+      reconnect();
+      return attempt(work);
+    } catch (ConnectionLostException e) {
+      throw unreachable((SQLException) e.getCause());
+    } finally {
       lock.unlock();
     }
   }
 
+  /** The connection went before anything was kept. */
+  private static final class ConnectionLostException extends Exception {
+    private static final long serialVersionUID = 1;
+
+    ConnectionLostException(SQLException cause) {
+      super(cause);
+    }
+  }
+
+  private <T> T attempt(Work<T> work) throws ConnectionLostException {
+    boolean kept = false;
+    try {
+      T result = work.run();
+      commit();
+      kept = true;
+      return result;
+    } catch (SQLException e) {
+      if (engine.isLost(e)) {
+        drop();
+        throw new ConnectionLostException(e);
+      }
+      throw failed(e);
+    } finally {
+      if (!kept) {
+        rollback();
+      }
+    }
+  }
+
+  /** Where the connection goes just now nobody knows whether the work was kept, so it must not be done again. */
+  private void commit() throws SQLException {
+    try {
+      connection.commit();
+    } catch (SQLException e) {
+      if (engine.isLost(e)) {
+        drop();
+        throw unreachable(e);
+      }
+      throw e;
+    }
+  }
+
   private void rollback() {
+    if (connection == null) {
+      return;
+    }
     try {
       connection.rollback();
     } catch (SQLException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "Storage failed: " + e.getMessage(), e);
+      if (!engine.isLost(e)) {
+        throw failed(e);
+      }
+      drop();
     }
+  }
+
+  private void drop() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      // It is gone already.
+    }
+    connection = null;
+  }
+
+  private void reconnect() {
+    if (lastFailure != null && System.nanoTime() - lastTry < PATIENCE_NANOS) {
+      throw lastFailure;
+    }
+    try {
+      connection = connect();
+      lastFailure = null;
+    } catch (SQLException e) {
+      lastFailure = unreachable(e);
+    } catch (LedgerException e) {
+      lastFailure = e;
+    }
+    if (connection == null) {
+      lastTry = System.nanoTime();
+      throw lastFailure;
+    }
+  }
+
+  private LedgerException unreachable(SQLException e) {
+    return new LedgerException(LedgerException.Reason.UNREACHABLE, engine.name() + " cannot be reached: " + e.getMessage(), e);
+  }
+
+  private static LedgerException failed(SQLException e) {
+    return new LedgerException(LedgerException.Reason.STORAGE, "Storage failed: " + e.getMessage(), e);
   }
 
   /** Runs one statement with its values in order; returns the number of rows that it touched. */
@@ -174,18 +220,30 @@ final class Database implements AutoCloseable {
 
   private static void bindAll(PreparedStatement s, Object... values) throws SQLException {
     for (int i = 0; i < values.length; i++) {
-      s.setObject(i + 1, values[i]);
+      s.setObject(i + 1, values[i] instanceof String text ? storable(text) : values[i]);
     }
+  }
+
+  /** What no engine could give back as it came, NUL and half characters, becomes the replacement character. */
+  static String storable(String text) {
+    return text.codePoints().anyMatch(Database::isUnstorable)
+        ? text.codePoints().map(c -> isUnstorable(c) ? 0xFFFD : c)
+            .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append).toString()
+        : text;
+  }
+
+  private static boolean isUnstorable(int codePoint) {
+    return codePoint == 0 || codePoint >= Character.MIN_SURROGATE && codePoint <= Character.MAX_SURROGATE;
   }
 
   @Override
   public void close() {
     lock.lock();
     try {
-      connection.close();
-      guard.release();
-      guardChannel.close();
-    } catch (SQLException | IOException e) {
+      if (connection != null) {
+        connection.close();
+      }
+    } catch (SQLException e) {
       throw new LedgerException(LedgerException.Reason.STORAGE, "Storage did not close: " + e.getMessage(), e);
     } finally {
       lock.unlock();

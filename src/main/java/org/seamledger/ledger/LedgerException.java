@@ -14,7 +14,9 @@ public final class LedgerException extends RuntimeException {
     /** The values given make no sense. */
     INVALID,
     /** The storage cannot be used. */
-    STORAGE
+    STORAGE,
+    /** The database cannot be reached now, or another server has taken it; later it may answer again. */
+    UNREACHABLE
   }
 
   private final Reason reason;

@@ -12,6 +12,11 @@ public final class Reviews {
 
   private static final String REVIEW = "SELECT junction, state, note, kind, detail, reason, carried, version, updated FROM review ";
 
+  private static final String WRITE = "INSERT INTO review(analysis, junction, state, note, kind, detail, reason, carried, version, updated)"
+      + " VALUES(?,?,?,?,?,?,?,0,?,?) ON CONFLICT(analysis, junction) DO UPDATE SET state = excluded.state, note = excluded.note,"
+      + " kind = excluded.kind, detail = excluded.detail, reason = excluded.reason, carried = excluded.carried,"
+      + " version = excluded.version, updated = excluded.updated";
+
   private final Database db;
 
   Reviews(Database db) {
@@ -48,7 +53,7 @@ public final class Reviews {
       long stored = db.one("SELECT version FROM review WHERE analysis = ? AND junction = ?", r -> r.getLong(1), analysis, review.junction())
           .orElse(0L);
       requireSame(stored, review.version());
-      db.run("INSERT OR REPLACE INTO review VALUES(?,?,?,?,?,?,?,0,?,?)", analysis, review.junction(), review.state(), review.note(),
+      db.run(WRITE, analysis, review.junction(), review.state(), review.note(),
           review.kind(), review.detail(), review.reason(), stored + 1, Analyses.now());
       return db.one(REVIEW + "WHERE analysis = ? AND junction = ?", Reviews::review, analysis, review.junction()).orElseThrow();
     });

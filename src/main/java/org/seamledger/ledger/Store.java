@@ -1,23 +1,49 @@
 package org.seamledger.ledger;
 
 import java.nio.file.Path;
+import java.util.Optional;
 
-/** The storage of one server: a folder that it alone uses while it runs. */
+/** The storage of one server: a data folder, and a database in it or elsewhere, that it alone uses while it runs. */
 public final class Store implements AutoCloseable {
 
+  private final FolderGuard guard;
   private final Database db;
   private final Analyses analyses;
   private final Reviews reviews;
+  private final Path uploads;
 
-  private Store(Database db) {
+  private Store(FolderGuard guard, Database db, String uploads, Path folder) {
+    this.guard = guard;
     this.db = db;
     this.analyses = new Analyses(db);
     this.reviews = new Reviews(db);
+    this.uploads = folder.resolve(uploads);
   }
 
-  /** Opens the storage in a folder, creating both where needed. */
+  /**
+   * Opens the storage in a folder, creating what is missing.
+   *
+   * @param database where analyses and reviews are kept instead of in the folder
+   * @throws LedgerException where folder or database cannot be used, or another server uses one of them
+   */
+  public static Store open(Path folder, Optional<PostgresAddress> database) {
+    FolderGuard guard = FolderGuard.take(folder);
+    boolean open = false;
+    try {
+      Database db = Database.open(database.<Engine>map(PostgresEngine::new).orElseGet(() -> new SqliteEngine(folder)));
+      Store store = new Store(guard, db, database.isPresent() ? "uploads-" + Identity.of(db) : "uploads", folder);
+      open = true;
+      return store;
+    } finally {
+      if (!open) {
+        guard.close();
+      }
+    }
+  }
+
+  /** Opens the storage in a folder, with its database in it. */
   public static Store open(Path folder) {
-    return new Store(Database.open(folder));
+    return open(folder, Optional.empty());
   }
 
   public Analyses analyses() {
@@ -28,8 +54,17 @@ public final class Store implements AutoCloseable {
     return reviews;
   }
 
+  /** The folder for the files of this database's analyses: who starts with another database must not sweep them away. */
+  public Path uploads() {
+    return uploads;
+  }
+
   @Override
   public void close() {
-    db.close();
+    try {
+      db.close();
+    } finally {
+      guard.close();
+    }
   }
 }

@@ -1,0 +1,120 @@
+package org.seamledger.ledger;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class SchemaTest {
+
+  @TempDir
+  private Path folder;
+
+  private static List<String> rows(Connection c, String query) throws SQLException {
+    try (Statement s = c.createStatement(); ResultSet r = s.executeQuery(query)) {
+      List<String> all = new ArrayList<>();
+      while (r.next()) {
+        all.add(r.getString(1));
+      }
+      return all;
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void everyStepIsDoneOnceAndInOrder(StorageEngine which) throws SQLException {
+    Engine engine = which.engine(folder, which.newDatabase());
+    for (int start = 0; start < 2; start++) {
+      try (Connection c = engine.connect()) {
+        Schema.bringUpToDate(c, engine);
+        assertThat(rows(c, "SELECT name FROM schema_version ORDER BY version")).isEqualTo(Schema.STEPS);
+      }
+    }
+  }
+
+  @Test
+  void stepsAreNumberedByTheirPlace() {
+    for (int i = 0; i < Schema.STEPS.size(); i++) {
+      assertThat(Schema.STEPS.get(i)).startsWith((i + 1) + "-");
+      assertThat(Schema.statements(Schema.STEPS.get(i))).isNotEmpty().allMatch(s -> s.startsWith("CREATE") || s.startsWith("ALTER") || s.startsWith("UPDATE"));
+    }
+  }
+
+  @Test
+  void bothEnginesHaveTheSameColumns() throws SQLException {
+    Engine postgres = StorageEngine.POSTGRESQL.engine(folder, StorageEngine.POSTGRESQL.newDatabase());
+    Engine sqlite = StorageEngine.SQLITE.engine(folder, Optional.empty());
+    try (Connection p = postgres.connect(); Connection s = sqlite.connect()) {
+      Schema.bringUpToDate(p, postgres);
+      Schema.bringUpToDate(s, sqlite);
+      List<String> expected = rows(s, "SELECT t.name || '.' || c.name FROM sqlite_master t, pragma_table_info(t.name) c WHERE t.type = 'table' AND t.name NOT LIKE 'sqlite_%'");
+      List<String> found = rows(p, "SELECT table_name || '.' || column_name FROM information_schema.columns WHERE table_schema = current_schema()");
+      assertThat(new TreeSet<>(found)).isEqualTo(new TreeSet<>(expected)).contains("review.version", "storage.id");
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void aStepThatFailsLeavesNothing(StorageEngine which) throws SQLException {
+    Engine engine = which.engine(folder, which.newDatabase());
+    try (Connection c = engine.connect()) {
+      List<String> steps = Stream.concat(Schema.STEPS.stream().limit(2), Stream.of("3-breaks-off.sql")).toList();
+      assertThatThrownBy(() -> Schema.bringUpToDate(c, engine, steps)).isInstanceOf(SQLException.class);
+      assertThat(rows(c, "SELECT name FROM schema_version ORDER BY version")).isEqualTo(steps.subList(0, 2));
+      assertThatThrownBy(() -> rows(c, "SELECT id FROM half")).isInstanceOf(SQLException.class);
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void whatANewerProgramMadeIsRefused(StorageEngine which) throws SQLException {
+    Optional<PostgresAddress> database = which.newDatabase();
+    Engine engine = which.engine(folder, database);
+    try (Connection c = engine.connect(); Statement s = c.createStatement()) {
+      Schema.bringUpToDate(c, engine);
+      s.execute("INSERT INTO schema_version(version, name, applied) VALUES(1000, '1000-from-the-future.sql', '')");
+      c.commit();
+    }
+    assertThatThrownBy(() -> Store.open(folder, database)).isInstanceOf(LedgerException.class).hasMessageContaining("newer version of this program");
+  }
+
+  @Test
+  void aFolderFromBeforeTheStepsWereCountedKeepsItsData() throws SQLException, IOException {
+    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("ledger.db")); Statement s = c.createStatement();
+        InputStream in = SchemaTest.class.getResourceAsStream("folder-without-steps.sql")) {
+      for (String statement : new String(in.readAllBytes(), StandardCharsets.UTF_8).split(";\n")) {
+        s.execute(statement);
+      }
+    }
+    try (Store store = Store.open(folder)) {
+      Analysis first = store.analyses().get("2".repeat(32));
+      assertThat(first.title()).isEqualTo("boat-house.ifc");
+      assertThat(first.files()).containsExactly(new StoredFile("boat-house.ifc", "boat-house.ifc", 1234, "model"));
+      assertThat(store.analyses().projects()).containsExactly(new Project("1".repeat(32), "Boat house", "2026-01-05T08:00:00Z", 2));
+      assertThat(store.analyses().ledger(first.id()).gzip()).containsExactly(0x1f, 0x8b, 0x08);
+      assertThat(store.reviews().of(first.id())).containsExactly(
+          new Review("Jaaaa", "checked", "measured twice", "hip", "", "slope differs", true, 3, "2026-01-05T09:00:00Z"));
+      assertThat(store.reviews().findings(first.id()).get(0).comments()).extracting(FindingMark.Comment::text).containsExactly("seen on the drawing");
+      assertThat(store.analyses().unfinished()).extracting(Analysis::id).containsExactly("3".repeat(32));
+      Review next = store.reviews().put(first.id(), new Review("Jaaaa", "question", "again", "", "", "", false, 3, ""));
+      assertThat(next.version()).isEqualTo(4);
+    }
+  }
+}

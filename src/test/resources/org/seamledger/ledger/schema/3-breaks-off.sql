@@ -1,0 +1,3 @@
+-- A step that fails halfway.
+CREATE TABLE half(id TEXT PRIMARY KEY);
+CREATE TABLE half(id TEXT PRIMARY KEY);
