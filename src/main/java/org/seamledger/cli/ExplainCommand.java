@@ -12,7 +12,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "explain", customSynopsis = "seamledger explain [--shapes DIR] [--system FILE] MODEL... JUNCTION",
+@Command(name = "explain", customSynopsis = "seamledger explain [--shapes DIR] [--system FILE] [--decisions FILE] MODEL... JUNCTION",
     description = "Show why a junction has its kind: what was measured, the shape that it meets, the nearest that it misses.")
 final class ExplainCommand implements Task {
 

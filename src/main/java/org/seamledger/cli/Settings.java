@@ -14,7 +14,12 @@ final class Settings {
   @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own.")
   private Path shapes;
 
+  @Option(names = "--decisions", paramLabel = "FILE",
+      description = "Kinds and details that people chose by hand, with reasons: JSON, as the service gives it out.")
+  private Path decisions;
+
   Inputs on(Inputs inputs, Environment environment) {
-    return inputs.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes).or(environment::shapes));
+    Inputs chosen = decisions == null ? inputs : inputs.withDecisionsIn(decisions);
+    return chosen.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes).or(environment::shapes));
   }
 }

@@ -1,9 +1,17 @@
 package org.seamledger.detail;
 
+import java.util.Optional;
+
 /**
- * A junction with its kind and the detail that the rules chose.
+ * A junction with its kind and detail in force: those of the rules, or those that a person chose.
  *
  * @param detail {@link Detail#NONE} where none or several fit: a finding says so
+ * @param decided what a person chose here, where somebody did
  */
-public record DetailedJunction(KindedJunction junction, Detail detail) {
+public record DetailedJunction(KindedJunction junction, Detail detail, Optional<Decided> decided) {
+
+  /** As the rules say. */
+  public DetailedJunction(KindedJunction junction, Detail detail) {
+    this(junction, detail, Optional.empty());
+  }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.shacl.Choice;
@@ -30,11 +31,23 @@ public final class Details {
       junctions = List.copyOf(junctions);
       findings = List.copyOf(findings);
     }
+
+    /** The same, after findings made earlier. */
+    public Result with(List<Finding> earlier) {
+      return new Result(junctions, Stream.concat(earlier.stream(), findings.stream()).toList());
+    }
   }
 
   /** All details there are, by id. */
   public SortedMap<String, Detail> book() {
     return java.util.Collections.unmodifiableSortedMap(book);
+  }
+
+  /** What each detail that there is is called, by id. */
+  public SortedMap<String, String> titles() {
+    SortedMap<String, String> titles = new TreeMap<>();
+    book.forEach((id, detail) -> titles.put(id, detail.title()));
+    return titles;
   }
 
   /**
@@ -60,6 +73,16 @@ public final class Details {
   public Explanation explain(KindedJunction junction, Map<String, ?> facts) {
     Verdict v = shapes.explain(facts(junction, facts));
     return new Explanation(v.conforming(), v.nearest(), v.missed());
+  }
+
+  /** What the shape of a detail asks for and a junction doesn't give, in words; empty where it conforms. */
+  public List<String> misses(String detail, KindedJunction junction, Map<String, ?> facts) {
+    return shapes.misses(detail, facts(junction, facts));
+  }
+
+  /** Whether the junction's kind is not the one that a detail is meant for. */
+  boolean isForAnotherKind(String detail, KindedJunction junction, Map<String, ?> facts) {
+    return shapes.missedFacts(detail, facts(junction, facts)).contains("kind");
   }
 
   private static Map<String, Object> facts(KindedJunction j, Map<String, ?> more) {

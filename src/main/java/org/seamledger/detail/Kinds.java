@@ -70,6 +70,11 @@ public final class Kinds {
     return new Explanation(verdict.conforming(), verdict.nearest(), verdict.missed());
   }
 
+  /** What the shape of a kind asks for and the facts don't give, in words; empty where they conform, or no shape has the kind. */
+  public List<String> misses(String kind, Facts facts) {
+    return shapes.misses(kind, facts.asMap());
+  }
+
   private static Finding unclassified(KindedJunction k) {
     Explanation e = k.explanation();
     String why = e.shapes().isEmpty()

@@ -18,7 +18,7 @@ import org.seamledger.measure.Format;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
-/** The junctions as comma-separated values: one header row, one row a junction. */
+/** The junctions as comma-separated values: one header row, one row a junction; what the rules say stands only where a person chose. */
 public final class CsvLedger {
 
   private static final List<String> MEASURED = List.of("inclinationDegrees", "foldDegrees", "slopeDegrees", "otherSlopeDegrees",
@@ -42,7 +42,7 @@ public final class CsvLedger {
     List<String> cells = new ArrayList<>(List.of("id", "kind", "lengthM", "lengthFtIn", "faces"));
     cells.addAll(MEASURED);
     cells.addAll(List.of("neighbour", "elements", "elementNames", "detail", "tapeM", "beadM", "beadMl", "inSeamM", "closures", "fasteners",
-        "startX", "startY", "startZ", "endX", "endY", "endZ", "findings"));
+        "startX", "startY", "startZ", "endX", "endY", "endZ", "findings", "kindByRules", "detailByRules", "decidedBecause"));
     return cells;
   }
 
@@ -62,6 +62,7 @@ public final class CsvLedger {
     addPoint(cells, takeoff.world(junction.path().get(0)));
     addPoint(cells, takeoff.world(junction.path().get(junction.path().size() - 1)));
     cells.add(String.join(" ", codes));
+    cells.addAll(detailed.decided().map(d -> List.of(d.kindByRules(), d.detailByRules(), OneLine.of(d.reason()))).orElse(List.of("", "", "")));
     return cells;
   }
 

@@ -6,6 +6,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.seamledger.detail.Decided;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
@@ -48,6 +49,9 @@ final class JsonJunctions {
     json.words("elements", junction.elements());
     json.tree("facts", junction.facts().asMap());
     json.wordOrNull("detail", detailed.detail().equals(Detail.NONE) ? "" : detailed.detail().id());
+    if (detailed.decided().isPresent()) {
+      json.object("decided", () -> decided(detailed.decided().get()));
+    }
     json.objects("metal", quantities.metal(), this::metal);
     json.objects("seals", quantities.seals(), this::seal);
     json.objects("fasteners", quantities.fasteners(), this::fasteners);
@@ -56,6 +60,16 @@ final class JsonJunctions {
     json.words("steps", quantities.steps());
     json.object("explanation", () -> explanation(detailed.junction().explanation()));
     json.words("findings", codes.getOrDefault(junction.id(), new TreeSet<>()));
+  }
+
+  private void decided(Decided decided) throws IOException {
+    json.wordOrNull("kind", decided.kind());
+    json.wordOrNull("detail", decided.detail());
+    json.word("reason", decided.reason());
+    json.object("byRules", () -> {
+      json.word("kind", decided.kindByRules());
+      json.wordOrNull("detail", decided.detailByRules().equals(Detail.NONE.id()) ? "" : decided.detailByRules());
+    });
   }
 
   private void metal(MetalLine line) throws IOException {
@@ -113,6 +127,14 @@ final class JsonJunctions {
     SortedMap<String, Detail> used = new TreeMap<>();
     takeoff.detailed().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> used.put(d.id(), d));
     json.objects("details", used.values(), this::detail);
+  }
+
+  /** What a person can choose in place of the rules' detail. */
+  void choices() throws IOException {
+    json.objects("detailChoices", takeoff.detailTitles().entrySet(), choice -> {
+      json.word("id", choice.getKey());
+      json.word("title", choice.getValue());
+    });
   }
 
   private void detail(Detail detail) throws IOException {

@@ -44,6 +44,7 @@ public final class JsonLedger {
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();
     junctions.details();
+    junctions.choices();
     new JsonQuantities(takeoff, json).quantities();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);

@@ -57,6 +57,11 @@ public final class JunctionReport {
     String meaning = KindWords.meaning(detailed.junction().kind());
     page.line(junction.id() + ", " + detailed.junction().kind() + (meaning.isEmpty() ? "" : ": " + meaning));
     page.line(Format.formatBoth(junction.lengthM()));
+    detailed.decided().ifPresent(d -> {
+      page.title("Chosen by hand");
+      page.paragraph(INDENT, INDENT, HandSection.words(d, detailed) + ".");
+      page.paragraph(INDENT, INDENT, "Reason: " + OneLine.of(d.reason()));
+    });
   }
 
   private void place() {
@@ -97,7 +102,7 @@ public final class JunctionReport {
   }
 
   private void reason(Explanation why) {
-    page.title("Why");
+    page.title(detailed.decided().isPresent() ? "What the rules say" : "Why");
     page.paragraph(INDENT, INDENT, why.shapes().isEmpty() ? "No kind shape is met." : "It meets " + join(why.shapes()) + ".");
     if (!why.nearest().isEmpty()) {
       page.paragraph(INDENT, INDENT, "The nearest shape that it misses is " + why.nearest() + (why.missed().isEmpty() ? "." : ":"));

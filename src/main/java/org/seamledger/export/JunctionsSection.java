@@ -41,7 +41,7 @@ final class JunctionsSection {
       if (!takes.isEmpty()) {
         table.span(INDENT + takes);
       }
-      group.forEach(j -> row(table, j.junction().junction()));
+      group.forEach(j -> row(table, j));
     }));
     table.on(page);
   }
@@ -83,9 +83,11 @@ final class JunctionsSection {
     }
   }
 
-  private void row(Table table, Junction junction) {
+  private void row(Table table, DetailedJunction detailed) {
+    Junction junction = detailed.junction().junction();
     List<String> neighbours = junction.elements().stream().filter(id -> !roofElements.contains(id)).toList();
-    String words = FactWords.of(junction.facts());
+    String measured = FactWords.of(junction.facts());
+    String words = detailed.decided().isEmpty() ? measured : measured.isEmpty() ? HandSection.MARK : HandSection.MARK + ", " + measured;
     String names = neighbours.isEmpty() ? "" : ElementNames.of(takeoff, neighbours);
     table.row(INDENT + junction.id(), Format.fixed(junction.lengthM(), 3), Format.formatFeetInches(junction.lengthM()),
         String.join(" ", junction.faces()), names + (words.isEmpty() || names.isEmpty() ? "" : ", ") + words);

@@ -5,7 +5,9 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.geometry.Region;
@@ -35,6 +37,8 @@ public final class PlanDrawing {
   /** Width of a character of labels, as a share of their height, generous for a sans serif. */
   private static final double CHARACTER = 0.6;
   private static final double LABEL = 2.4;
+  /** What stands after the id of a junction whose kind or detail a person chose. */
+  private static final String BY_HAND = "*";
 
   private static final String STYLE = """
       .face { fill: #eef2f4; stroke: none; fill-rule: evenodd; }
@@ -53,8 +57,12 @@ public final class PlanDrawing {
   private final PlanLabels labels = new PlanLabels();
   private final List<String> unlabelled = new ArrayList<>();
 
+  /** Ids of the junctions whose kind or detail a person chose. */
+  private final Set<String> byHand;
+
   private PlanDrawing(Takeoff takeoff) {
     this.takeoff = takeoff;
+    this.byHand = takeoff.decided().stream().map(j -> j.junction().junction().id()).collect(Collectors.toSet());
     List<Vec3> all = points(takeoff);
     double minX = all.stream().mapToDouble(Vec3::x).min().orElse(0);
     double minY = all.stream().mapToDouble(Vec3::y).min().orElse(0);
@@ -196,7 +204,8 @@ public final class PlanDrawing {
   private void label(Svg svg, KindedJunction j) {
     Junction junction = j.junction();
     String length = Format.formatMetres(junction.lengthM()) + " · " + Format.formatFeetInches(junction.lengthM());
-    String words = shortId(junction.id()) + " · " + length;
+    String name = shortId(junction.id()) + (byHand.contains(junction.id()) ? BY_HAND : "");
+    String words = name + " · " + length;
     int longest = 1;
     for (int i = 2; i < junction.path().size(); i++) {
       longest = paperLength(junction, i) > paperLength(junction, longest) ? i : longest;
@@ -209,7 +218,7 @@ public final class PlanDrawing {
     double t = Math.toRadians(turn);
     Vec2 middle = a.towards(b, 0.5).plus(new Vec2(-Math.sin(t), -Math.cos(t)).times(1.4));
     if (a.distance(b) < 2 * half * 0.95 || !labels.take(middle, turn, half, 1.6)) {
-      unlabelled.add(shortId(junction.id()) + " · " + j.kind() + " · " + length);
+      unlabelled.add(name + " · " + j.kind() + " · " + length);
       return;
     }
     svg.turned("label halo", middle, turn, words);
@@ -271,7 +280,8 @@ public final class PlanDrawing {
     svg.polygon("fall-head", List.of(new Vec2(LEGEND + 19, y + 5), new Vec2(LEGEND + 16, y + 4), new Vec2(LEGEND + 16, y + 6)));
     svg.text("", new Vec2(LEGEND + 23, y + 6), "fall of the face");
     Sheet.paragraph(svg, "fine", new Vec2(LEGEND, y + 13), 3.2, 54, "Lengths are true lengths in space; the plan shows them projected."
-        + " A junction's id works by its beginning: section MODEL JUNCTION.");
+        + " A junction's id works by its beginning: section MODEL JUNCTION."
+        + (byHand.isEmpty() ? "" : " A star after an id: kind or detail chosen by hand, not by the rules."));
   }
 
   private static void north(Svg svg, Vec2 at) {

@@ -405,7 +405,7 @@ public final class SectionDrawing {
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
     svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().kind() + " · " + Format.formatBoth(detailed.junction().junction().lengthM())
         + " · " + elements + " · " + Sheet.models(takeoff));
-    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + " · " + system.name() + " · cut square to the line, drawn from the numbers in force");
+    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · " + system.name() + " · cut square to the line, drawn from the numbers in force");
     if (detail.source().contains("common practice")) {
       svg.empty("rect", "class", "mark", "x", "354", "y", "19", "width", "52", "height", "8");
       svg.text("mark-text", new Vec2(358, 24.2), "COMMON PRACTICE");

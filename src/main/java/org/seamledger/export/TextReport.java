@@ -28,6 +28,7 @@ public final class TextReport {
       totals(takeoff, page);
       OrderSection.write(takeoff, page);
       JunctionsSection.write(takeoff, page);
+      HandSection.write(takeoff, page);
     }
     FindingsSection.write(takeoff, takeoff.findings(), page);
     EstimatesSection.write(takeoff, page);
@@ -49,6 +50,9 @@ public final class TextReport {
         + Format.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::areaM2).sum()) + " of surface, "
         + Format.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::planAreaM2).sum()) + " in plan");
     table.row("Junctions", count(takeoff.detailed().size(), "line") + ", " + Format.formatBoth(lengthM(takeoff.detailed())));
+    if (!takeoff.decided().isEmpty()) {
+      table.row("By hand", count(takeoff.decided().size(), "junction") + " with a kind or detail chosen by hand");
+    }
     table.row("Findings", FindingsSection.counts(takeoff.findings()));
     table.on(page);
   }

@@ -37,7 +37,16 @@ public enum Code {
       "Standing seam does not belong on a level face; use a membrane or give the face a slope."),
   // Details
   NO_DETAIL("detail/none", Severity.WARNING,
-      "No detail, or more than one, is chosen for this line: decide it by hand, or complete the shapes.");
+      "No detail, or more than one, is chosen for this line: decide it by hand, or complete the shapes."),
+  // Decisions of people
+  CHOSEN_BY_HAND("review/chosen-by-hand", Severity.INFO,
+      "A person chose this in place of the rules, and quantities follow the choice: read the reason before ordering."),
+  DECISION_WITHOUT_JUNCTION("review/unknown-junction", Severity.WARNING,
+      "The decision has no effect: compare the junction's id with the ledger, or take the decision out."),
+  UNKNOWN_DETAIL("review/unknown-detail", Severity.WARNING,
+      "The choice of this detail has no effect: choose one of the rules' details, or add it to the shapes."),
+  UNFIT_DETAIL("review/unfit-detail", Severity.WARNING,
+      "The detail is counted as far as it can be: check each number by hand, or choose the kind that it belongs to, too.");
 
   private final String id;
   private final Severity severity;

@@ -111,7 +111,7 @@ public final class DesignFacts {
     Junction line = detailed.junction().junction();
     String kind = detailed.junction().kind();
     SortedMap<String, Object> f = new TreeMap<>();
-    if (kind.equals("pipe")) {
+    if (kind.equals("pipe") && !line.faces().isEmpty()) {
       f.put("onSeam", quantities.layout().round(detailed.junction()).onSeam());
     }
     tape(quantities.byJunction().get(line.id()), f);

@@ -13,7 +13,7 @@ public final class DetailFacts {
 
   public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system) {
     SortedMap<String, Object> facts = of(system);
-    facts.put("onSeam", junction.kind().equals("pipe") && layout.round(junction).onSeam());
+    facts.put("onSeam", junction.kind().equals("pipe") && !junction.junction().faces().isEmpty() && layout.round(junction).onSeam());
     return facts;
   }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Run;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
@@ -47,6 +48,7 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
       JunctionQuantities q = JunctionCounter.count(j, layout, system);
       counted.put(q.junction(), q);
       reconcile(j.junction().junction(), q, layout, findings);
+      uncounted(j, q, findings);
     }
     faces.forEach(f -> slivers(f, layout.face(f.id()), system, findings));
     ProjectQuantities project = ProjectSum.of(junctions, counted.values(), layout, system);
@@ -73,6 +75,16 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
         findings.add(Finding.of(Code.CLOSURES_MISMATCH, "closures on " + face + " add up to " + Format.formatBoth(length) + ", the line is "
             + Format.formatBoth(junction.lengthM()), junction.elements()).at(junction.id()));
       }
+    }
+  }
+
+  /** A detail that a person chose may ask for pieces between seams where no seam meets the line. */
+  private static void uncounted(DetailedJunction j, JunctionQuantities counted, List<Finding> findings) {
+    boolean asked = j.detail().metal().stream().anyMatch(m -> m.run() == Run.PER_PIECE);
+    if (j.decided().isPresent() && asked && counted.closures().isEmpty()) {
+      Junction line = j.junction().junction();
+      findings.add(Finding.of(Code.UNFIT_DETAIL, "detail " + j.detail().id() + ", in force by hand, has pieces between seams; no seam ends at this"
+          + " line, and none is counted", line.elements()).at(line.id()));
     }
   }
 

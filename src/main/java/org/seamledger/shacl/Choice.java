@@ -58,6 +58,18 @@ public final class Choice {
     return new Verdict(conforming, nearest, least == null ? List.of() : least.words());
   }
 
+  /** What the shape of a word asks for and a thing with these facts doesn't give, in words; empty where it conforms, or nobody claims the word. */
+  public List<String> misses(String word, Map<String, ?> facts) {
+    Shape shape = claims.get(word);
+    return shape == null ? List.of() : validation.misses(shape, FactGraph.of(relevant(facts))).words();
+  }
+
+  /** Names of the facts by which a thing misses the shape of a word. */
+  public Set<String> missedFacts(String word, Map<String, ?> facts) {
+    Shape shape = claims.get(word);
+    return shape == null ? Set.of() : validation.missedFacts(shape, FactGraph.of(relevant(facts)));
+  }
+
   private Map<String, Object> relevant(Map<String, ?> facts) {
     Map<String, Object> relevant = new TreeMap<>();
     facts.forEach((name, value) -> {

@@ -2,7 +2,9 @@ package org.seamledger.shacl;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.apache.jena.shacl.Shapes;
 import org.apache.jena.shacl.engine.ValidationContext;
 import org.apache.jena.shacl.engine.constraint.ShAnd;
@@ -50,6 +52,22 @@ final class Validation {
     Map<String, Double> found = new TreeMap<>();
     collect(shape, thing, found);
     return new Misses(List.copyOf(found.keySet()), found.values().stream().mapToDouble(d -> d).sum());
+  }
+
+  /** Facts that miss the shape by themselves, sorted; what a shape asks of several together is left out. */
+  Set<String> missedFacts(Shape shape, FactGraph thing) {
+    Set<String> names = new TreeSet<>();
+    ValidationContext context = run(shape, thing);
+    if (context.hasViolation()) {
+      for (ReportEntry entry : context.generateReport().getEntries()) {
+        if (entry.resultPath() != null) {
+          names.add(Words.name(entry.resultPath()));
+        } else if (entry.constraint() instanceof ShNode inner) {
+          names.addAll(missedFacts(inner.getOther(), thing));
+        }
+      }
+    }
+    return names;
   }
 
   private ValidationContext run(Shape shape, FactGraph thing) {

@@ -1,6 +1,7 @@
 package org.seamledger.takeoff;
 
 import java.util.List;
+import org.seamledger.detail.Decisions;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.Kinds;
@@ -39,20 +40,22 @@ public final class Analysis {
     progress.begins(Stage.JUNCTIONS);
     List<Junction> junctions = JunctionFinder.find(roof);
     progress.begins(Stage.KINDS);
-    Kinds.Result kinds = Kinds.classify(junctions, rules);
+    Kinds.Result byShapes = Kinds.classify(junctions, rules);
     progress.begins(Stage.DETAILS);
     RoofLayout layout = RoofLayout.of(roof.faces(), system);
-    Details.Result details = new Details(rules).choose(kinds.junctions(), j -> DetailFacts.of(j, layout, system));
+    Details details = new Details(rules);
+    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system)).with(byShapes.findings());
+    Details.Result decided = Decisions.apply(inputs.decisions(), byRules, new Kinds(rules), details, j -> DetailFacts.of(j, layout, system));
     progress.begins(Stage.QUANTITIES);
-    Quantities quantities = Quantities.of(roof.faces(), details.junctions(), layout, system);
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system);
     progress.begins(Stage.REVIEW);
-    Reviewed reviewed = Reviewed.of(roof.faces(), details.junctions(), quantities, rules);
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules);
     progress.begins(Stage.DONE);
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(),
-        ElementLabel.all(building), roof.faces(), details.junctions(), quantities,
-        Reviewed.together(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), kinds.findings(), details.findings(),
+        ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
+        Reviewed.together(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), decided.findings(),
             quantities.findings(), reviewed.findings()),
-        reviewed.advice());
+        reviewed.advice(), details.titles());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

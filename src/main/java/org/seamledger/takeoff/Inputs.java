@@ -3,6 +3,9 @@ package org.seamledger.takeoff;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.detail.Decision;
+import org.seamledger.detail.DecisionFormatException;
+import org.seamledger.detail.DecisionReader;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.source.ModelFile;
 import org.seamledger.source.ModelSource;
@@ -13,11 +16,14 @@ import org.seamledger.source.ModelSource;
  * @param models that together are one building, at least one
  * @param system the roof system's file; the default system where there is none
  * @param shapes folder of shapes to use instead of the program's own
+ * @param decisions kinds and details that people chose, at most one a junction
  */
-public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance) {
+public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance,
+    List<Decision> decisions) {
 
   public Inputs {
     models = List.copyOf(models);
+    decisions = List.copyOf(decisions);
     if (models.isEmpty()) {
       throw new IllegalArgumentException("an analysis needs at least one model");
     }
@@ -25,7 +31,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
 
   /** These models, the default system, the program's shapes and tolerance. */
   public static Inputs of(List<? extends ModelSource> models) {
-    return new Inputs(List.copyOf(models), Optional.empty(), Optional.empty(), Tolerance.DEFAULT);
+    return new Inputs(List.copyOf(models), Optional.empty(), Optional.empty(), Tolerance.DEFAULT, List.of());
   }
 
   public static Inputs ofFiles(List<Path> files) {
@@ -41,10 +47,27 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
   }
 
   public Inputs withSystem(Optional<Path> file) {
-    return new Inputs(models, file, shapes, tolerance);
+    return new Inputs(models, file, shapes, tolerance, decisions);
   }
 
   public Inputs withShapes(Optional<Path> folder) {
-    return new Inputs(models, system, folder, tolerance);
+    return new Inputs(models, system, folder, tolerance, decisions);
+  }
+
+  public Inputs withDecisions(List<Decision> chosen) {
+    return new Inputs(models, system, shapes, tolerance, chosen);
+  }
+
+  /**
+   * The same with the decisions in a file.
+   *
+   * @throws UnusableFileException where it can't be read or is wrong
+   */
+  public Inputs withDecisionsIn(Path file) {
+    try {
+      return withDecisions(DecisionReader.read(file));
+    } catch (DecisionFormatException e) {
+      throw new UnusableFileException(e);
+    }
   }
 }

@@ -30,10 +30,11 @@ import org.seamledger.roof.RoofFace;
  * @param detailed junctions with their kinds and details, ordered by id
  * @param findings the worst first
  * @param advice why a finding of the design matters and what to do, by code
+ * @param detailTitles what the details are called that can be chosen, by id
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
-    List<Finding> findings, SortedMap<String, Advice> advice) {
+    List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles) {
 
   public Takeoff {
     models = List.copyOf(models);
@@ -42,11 +43,17 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
     detailed = detailed.stream().sorted(Comparator.comparing(j -> j.junction().junction().id())).toList();
     findings = findings.stream().sorted().distinct().toList();
     advice = Collections.unmodifiableSortedMap(new TreeMap<>(advice));
+    detailTitles = Collections.unmodifiableSortedMap(new TreeMap<>(detailTitles));
   }
 
   /** The junctions with their kinds, ordered by id. */
   public List<KindedJunction> junctions() {
     return detailed.stream().map(DetailedJunction::junction).toList();
+  }
+
+  /** The junctions where a decision of a person is in force, ordered by id. */
+  public List<DetailedJunction> decided() {
+    return detailed.stream().filter(j -> j.decided().isPresent()).toList();
   }
 
   /** The roof system in force. */

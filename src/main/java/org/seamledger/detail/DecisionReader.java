@@ -1,0 +1,208 @@
+package org.seamledger.detail;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.seamledger.detail.DecisionFormatException.Problem;
+
+/**
+ * Reads a file of decisions:
+ *
+ * <pre>{"decisions": [{"junction": "Jexw…", "kind": "valley", "detail": "valley-low-slope", "reason": "measured on site"}]}</pre>
+ *
+ * {@code kind} or {@code detail} may be left out; {@code note} is allowed in every object, for remarks. Every fault is reported, with its
+ * line and column, not only the first.
+ */
+public final class DecisionReader {
+
+  private static final long LONGEST = 16 << 20;
+  private static final String NOTE = "note";
+  private static final List<String> FIELDS = List.of("junction", "kind", "detail", "reason");
+  private static final JsonFactory JSON = new JsonFactory().enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
+
+  private final JsonParser json;
+  private final List<Decision> decisions = new ArrayList<>();
+  private final List<Problem> problems = new ArrayList<>();
+  private final Set<String> junctions = new TreeSet<>();
+
+  private DecisionReader(JsonParser json) {
+    this.json = json;
+  }
+
+  /**
+   * The decisions in a file, in its order.
+   *
+   * @throws DecisionFormatException where it can't be read or something in it is wrong
+   */
+  public static List<Decision> read(Path file) {
+    try {
+      if (Files.size(file) > LONGEST) {
+        throw whole(file.toString(), "at most " + LONGEST + " bytes", Files.size(file) + " bytes");
+      }
+      return parse(Files.readString(file), file.toString());
+    } catch (NoSuchFileException e) {
+      throw whole(file.toString(), "a readable JSON file in UTF-8", "no such file");
+    } catch (CharacterCodingException e) {
+      throw whole(file.toString(), "a readable JSON file in UTF-8", "bytes that are not UTF-8");
+    } catch (IOException e) {
+      throw whole(file.toString(), "a readable JSON file in UTF-8", e.getClass().getSimpleName());
+    }
+  }
+
+  /**
+   * The decisions in a text.
+   *
+   * @param file what to call it in messages
+   */
+  public static List<Decision> parse(String text, String file) {
+    try (JsonParser parser = JSON.createParser(text)) {
+      DecisionReader reader = new DecisionReader(parser);
+      reader.document();
+      if (!reader.problems.isEmpty()) {
+        throw new DecisionFormatException(file, reader.problems);
+      }
+      return List.copyOf(reader.decisions);
+    } catch (JsonProcessingException e) {
+      JsonLocation at = e.getLocation();
+      // The library adds where it thinks that things began, in words of its own.
+      String found = e.getOriginalMessage().lines().findFirst().orElse("something else").replaceFirst(" \\(start marker at .*", "");
+      throw new DecisionFormatException(file,
+          List.of(new Problem(at == null ? 0 : at.getLineNr(), at == null ? 0 : at.getColumnNr(), "JSON", found)));
+    } catch (IOException e) {
+      throw new IllegalStateException("a text that can't be read", e);
+    }
+  }
+
+  private static DecisionFormatException whole(String file, String expected, String found) {
+    return new DecisionFormatException(file, List.of(new Problem(0, 0, expected, found)));
+  }
+
+  private void document() throws IOException {
+    boolean has = false;
+    if (json.nextToken() != JsonToken.START_OBJECT) {
+      wrong("an object with the field \"decisions\"");
+      return;
+    }
+    while (json.nextToken() == JsonToken.FIELD_NAME) {
+      String name = json.currentName();
+      JsonLocation at = json.currentTokenLocation();
+      json.nextToken();
+      if (name.equals("decisions")) {
+        has = true;
+        list();
+      } else {
+        other(name, at, List.of("decisions"));
+      }
+    }
+    if (!has) {
+      wrong("the field \"decisions\" before this");
+    }
+    if (json.nextToken() != null) {
+      wrong("the end of the file");
+    }
+  }
+
+  private void list() throws IOException {
+    if (json.currentToken() != JsonToken.START_ARRAY) {
+      wrong("a list of decisions");
+      return;
+    }
+    while (json.nextToken() != JsonToken.END_ARRAY) {
+      if (json.currentToken() == JsonToken.START_OBJECT) {
+        decision();
+      } else {
+        wrong("an object with junction, kind or detail, and reason");
+      }
+    }
+  }
+
+  private void decision() throws IOException {
+    JsonLocation begin = json.currentTokenLocation();
+    int before = problems.size();
+    Map<String, String> values = new LinkedHashMap<>();
+    while (json.nextToken() == JsonToken.FIELD_NAME) {
+      String name = json.currentName();
+      JsonLocation at = json.currentTokenLocation();
+      json.nextToken();
+      if (FIELDS.contains(name)) {
+        value(name, values);
+      } else {
+        other(name, at, FIELDS);
+      }
+    }
+    if (problems.size() == before) {
+      check(begin, values);
+    }
+  }
+
+  private void value(String name, Map<String, String> values) throws IOException {
+    if (json.currentToken() == JsonToken.VALUE_NULL && !name.equals("junction") && !name.equals("reason")) {
+      return;
+    }
+    if (json.currentToken() != JsonToken.VALUE_STRING) {
+      wrong("a text for " + name);
+    } else if (name.equals("kind") && !json.getText().isEmpty() && !Decision.isKind(json.getText())) {
+      wrong("one of the kinds " + String.join(", ", Kinds.ALL));
+    } else if (name.equals("junction") && !junctions.add(json.getText())) {
+      wrong("one decision for each junction");
+    } else {
+      values.put(name, json.getText());
+    }
+  }
+
+  private void check(JsonLocation begin, Map<String, String> values) {
+    String kind = values.getOrDefault("kind", "");
+    String detail = values.getOrDefault("detail", "");
+    boolean complete = true;
+    for (String name : List.of("junction", "reason")) {
+      if (values.getOrDefault(name, "").isBlank()) {
+        problems.add(problem(begin, "a decision with its " + name, values.containsKey(name) ? "an empty one" : "none"));
+        complete = false;
+      }
+    }
+    if (kind.isEmpty() && detail.isEmpty()) {
+      problems.add(problem(begin, "a decision with kind or detail", "neither"));
+      complete = false;
+    }
+    if (complete) {
+      decisions.add(new Decision(values.get("junction"), kind, detail, values.get("reason")));
+    }
+  }
+
+  private void other(String name, JsonLocation at, List<String> known) throws IOException {
+    if (!name.equals(NOTE)) {
+      problems.add(problem(at, "one of the fields " + String.join(", ", known) + ", " + NOTE, "\"" + shortened(name) + "\""));
+    }
+    json.skipChildren();
+  }
+
+  /** Reports the value at hand and goes past it. */
+  private void wrong(String expected) throws IOException {
+    JsonToken token = json.currentToken();
+    String found = token == null ? "the end of the file" : token == JsonToken.START_OBJECT ? "an object" : token == JsonToken.START_ARRAY ? "a list"
+        : token == JsonToken.VALUE_STRING ? "\"" + shortened(json.getText()) + "\"" : shortened(json.getText());
+    problems.add(problem(token == null ? json.currentLocation() : json.currentTokenLocation(), expected, found));
+    json.skipChildren();
+  }
+
+  private static Problem problem(JsonLocation at, String expected, String found) {
+    return new Problem(at.getLineNr(), at.getColumnNr(), expected, found);
+  }
+
+  private static String shortened(String text) {
+    return text.length() <= 40 ? text : text.substring(0, 40) + "…";
+  }
+}
