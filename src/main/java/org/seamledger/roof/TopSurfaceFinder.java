@@ -19,6 +19,7 @@ import org.seamledger.geometry.Vec3;
  * <ol>
  * <li>In every plane that any of them has, the section just below less the section just above is top surface.
  * <li>What is modelled in relief gets its main plane.
+ * <li>What two planes claim that all but lie together, the larger keeps.
  * <li>Cut edges and reveals (within the thickness of a larger face of the same element, and steep against it) are none.
  * <li>Of parallel layers on top of each other only the outermost counts.
  * <li>What other elements cover or pierce is not free.
@@ -65,7 +66,7 @@ final class TopSurfaceFinder {
     for (SurfacePlanes.Carried carried : SurfacePlanes.of(parts, tolerance)) {
       ownSurface(carried, tops);
     }
-    List<TopSurface> outer = outermost(withoutCutEdges(Relief.flattened(tops)));
+    List<TopSurface> outer = outermost(withoutCutEdges(ClaimedOnce.of(Relief.flattened(tops), tolerance)));
     Map<Part, List<TopSurface>> carriers = carriers(outer);
     return new Found(outer.stream().map(t -> freed(t, carriers)).filter(t -> !t.free().isEmpty()).toList(), tops);
   }
