@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.opentest4j.TestAbortedException;
 
@@ -40,10 +39,6 @@ public final class TestPostgres {
       throw new TestAbortedException("PostgreSQL cannot be started on this machine: " + Running.WHY_NOT);
     }
     return Running.SERVER;
-  }
-
-  static PostgresAddress newDatabase() {
-    return PostgresAddress.of(newUrl(), Optional.empty(), Optional.empty());
   }
 
   /** The connection URL of a fresh database. */
