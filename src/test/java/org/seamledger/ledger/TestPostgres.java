@@ -57,8 +57,21 @@ public final class TestPostgres {
     }
   }
 
-  /** Ends every session of a database but the one that asks, as an administrator or a restart does. */
-  public static void cutConnections(String name) {
-    execute("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '" + name + "' AND pid <> pg_backend_pid()");
+  /** Ends every session of a database, as an administrator or a restart does. */
+  public static void cutConnections(String url) {
+    execute("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '" + name(url) + "'");
+  }
+
+  /** From now on nobody gets into a database; who is in stays in. */
+  public static void refuseConnections(String url) {
+    execute("ALTER DATABASE " + name(url) + " ALLOW_CONNECTIONS false");
+  }
+
+  public static void admitConnections(String url) {
+    execute("ALTER DATABASE " + name(url) + " ALLOW_CONNECTIONS true");
+  }
+
+  private static String name(String url) {
+    return url.replaceFirst(".*/", "").replaceFirst("\\?.*", "");
   }
 }
