@@ -9,11 +9,13 @@ import org.seamledger.http.TakeoffAnalyzer;
 import org.seamledger.http.Server;
 import org.seamledger.ledger.LedgerException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "serve", description = "Serve the page and the HTTP interface, on this machine only unless told otherwise.",
-    footer = {"", "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters."})
+    footer = {"", "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters. User and password of a database",
+        "come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD."})
 final class ServeCommand implements Task {
 
   @Parameters(arity = "0..*", paramLabel = "MODEL", description = "Models, together one building, to open the page on.")
@@ -35,11 +37,15 @@ final class ServeCommand implements Task {
   @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own.")
   private Path shapes;
 
+  @Mixin
+  private DatabaseChoice database;
+
   @Override
   public int run(Session session) {
     Optional<Path> rules = Optional.ofNullable(shapes).or(session.environment()::shapes);
     Options options = Options.of(new TakeoffAnalyzer(rules), data == null ? userData() : data)
-        .bind(address, session.environment().token()).port(port).models(models).hosts(hosts);
+        .bind(address, session.environment().token()).port(port).models(models).hosts(hosts)
+        .database(database.resolve(session.environment().database()));
     options = session.environment().samples().map(options::samples).orElse(options);
     try (Server server = Server.start(options)) {
       session.err().println("seamledger: open " + server.url() + " in a browser; stop with Ctrl-C");

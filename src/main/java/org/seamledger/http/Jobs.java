@@ -35,6 +35,7 @@ import org.slf4j.LoggerFactory;
 final class Jobs implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Jobs.class);
+  private static final int STORAGE_PAUSE_MILLIS = 1000;
 
   /** How far one analysis is. */
   record Progress(State state, String stage, double fraction) {
@@ -148,7 +149,7 @@ final class Jobs implements AutoCloseable {
     long begun = System.nanoTime();
     try {
       job.thread = Thread.currentThread();
-      if (job.stop != null || !store.analyses().begin(job.id)) {
+      if (job.stop != null || !stored(() -> store.analyses().begin(job.id))) {
         return;
       }
       job.tell(new Progress(State.RUNNING, "Starting", 0));
@@ -157,12 +158,13 @@ final class Jobs implements AutoCloseable {
       // The result counts from here on; an interrupt that arrives now must not break the write.
       Thread.interrupted();
       job.thread = null;
-      store.analyses().complete(job.id, result);
-    } catch (UnreadableModelException e) {
-      store.analyses().end(job.id, State.FAILED, "model/unreadable", e.getMessage());
-    } catch (UnusableFileException e) {
-      store.analyses().end(job.id, State.FAILED, "settings/unusable", e.getMessage());
+      stored(() -> {
+        store.analyses().complete(job.id, result);
+        return true;
+      });
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+      job.thread = null;
+      Thread.interrupted();
       fail(job, e);
     } finally {
       job.thread = null;
@@ -197,15 +199,50 @@ final class Jobs implements AutoCloseable {
   }
 
   private void fail(Job job, Throwable e) {
-    if (job.stop == State.FAILED) {
-      store.analyses().end(job.id, State.FAILED, "analysis/too-long",
+    if (e instanceof UnreadableModelException) {
+      end(job, "model/unreadable", e.getMessage());
+    } else if (e instanceof UnusableFileException) {
+      end(job, "settings/unusable", e.getMessage());
+    } else if (job.stop == State.FAILED) {
+      end(job, "analysis/too-long",
           "Stopped after " + options.limits().duration().toSeconds() + " s, the longest that one analysis may take on this server.");
     } else if (job.stop == null) {
       LOG.error("analysis failed id={}", job.id, e);
       String memory = "The models need more memory than this server has; start it with a larger heap, or split the model.";
       String fault = "The program failed at these models; its log says where. Please report it with the model.";
       boolean isMemory = e instanceof OutOfMemoryError;
-      store.analyses().end(job.id, State.FAILED, isMemory ? "analysis/memory" : "internal", isMemory ? memory : fault);
+      end(job, isMemory ? "analysis/memory" : "internal", isMemory ? memory : fault);
+    }
+  }
+
+  private void end(Job job, String code, String problem) {
+    try {
+      stored(() -> store.analyses().end(job.id, State.FAILED, code, problem));
+    } catch (IOException | CancellationException e) {
+      LOG.warn("not stored id={} code={}", job.id, code, e);
+    }
+  }
+
+  private interface Write {
+    boolean run() throws IOException;
+  }
+
+  /** Writes what must not get lost: where the database is away, waits until it is back, or until the server ends. */
+  private static boolean stored(Write write) throws IOException {
+    while (true) {
+      try {
+        return write.run();
+      } catch (LedgerException e) {
+        if (e.reason() != LedgerException.Reason.UNREACHABLE) {
+          throw e;
+        }
+        LOG.warn("analysis waits for storage: {}", e.getMessage());
+      }
+      try {
+        Thread.sleep(STORAGE_PAUSE_MILLIS);
+      } catch (InterruptedException e) {
+        throw new CancellationException("stopped while storage was away");
+      }
     }
   }
 
@@ -227,7 +264,7 @@ final class Jobs implements AutoCloseable {
     try {
       return store.analyses().get(id).state();
     } catch (LedgerException e) {
-      return State.CANCELLED;
+      return e.reason() == LedgerException.Reason.NOT_FOUND ? State.CANCELLED : State.QUEUED;
     }
   }
 

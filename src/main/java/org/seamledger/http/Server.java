@@ -160,7 +160,9 @@ public final class Server implements AutoCloseable {
     LOG.info("request method={} route={} status={} ms={}", ctx.req().getMethod(), route, ctx.statusCode(), Math.round(millis));
   }
 
+  /** Whether it can do its work: without its storage it cannot. */
   private void health(Context ctx) {
+    store.check();
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("status", "ok");
     b.put("program", "seamledger");

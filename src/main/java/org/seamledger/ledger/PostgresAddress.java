@@ -2,12 +2,20 @@ package org.seamledger.ledger;
 
 import java.util.Optional;
 import java.util.Properties;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.postgresql.Driver;
 
 /** Where a PostgreSQL database is and how to get in. Its text form and every message leave user, password and other parameters out. */
 public final class PostgresAddress {
 
   private static final String PREFIX = "jdbc:postgresql:";
+  /** Whatever the driver has to say it throws as well; kept here, since loggers that nobody holds are forgotten. */
+  private static final Logger DRIVER_LOG = Logger.getLogger("org.postgresql");
+
+  static {
+    DRIVER_LOG.setLevel(Level.OFF);
+  }
 
   private final String url;
   private final Properties properties;

@@ -54,6 +54,11 @@ public final class Store implements AutoCloseable {
     return reviews;
   }
 
+  /** @throws LedgerException where the database does not answer now */
+  public void check() {
+    db.transaction(() -> db.one("SELECT 1", r -> 1));
+  }
+
   /** The folder for the files of this database's analyses: who starts with another database must not sweep them away. */
   public Path uploads() {
     return uploads;

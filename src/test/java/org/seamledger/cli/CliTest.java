@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -142,7 +143,7 @@ class CliTest {
 
   @Test
   void theLaunchersShapesGiveWayToTheCommandLines() {
-    Environment launched = new Environment(Optional.of(Path.of("program/shapes")), Optional.empty(), Optional.empty(), false);
+    Environment launched = new Environment(Optional.of(Path.of("program/shapes")), Optional.empty(), Optional.empty(), Map.of(), false);
     for (String[] words : List.of(new String[] {"analyze", "a.ifc"}, new String[] {"analyze", "a.ifc", "--shapes", "own"})) {
       new Cli(analyzer((inputs, progress) -> {
         asked.add(inputs);
@@ -160,7 +161,7 @@ class CliTest {
     assertThat(run(faulty, "analyze", "a.ifc")).isEqualTo(70);
     assertThat(err()).hasLineCount(1).contains("internal fault").contains("SEAMLEDGER_TRACE=1");
     err.reset();
-    new Cli(analyzer(faulty), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), true)).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    new Cli(analyzer(faulty), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), true)).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(err()).contains("\tat org.seamledger.cli.CliTest");
   }
 

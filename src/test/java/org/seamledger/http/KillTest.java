@@ -16,12 +16,22 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.ledger.StorageEngine;
 
 /** Kills the process at moments that chance picks, with kill -9, and looks at what it finds at its next start. */
+@ParameterizedClass
+@EnumSource
 class KillTest {
+
+  @Parameter
+  private StorageEngine engine;
 
   private static final int ROUNDS = 6;
   private static final ObjectMapper MAPPER = new ObjectMapper();
@@ -30,11 +40,14 @@ class KillTest {
   private Path data;
   private final HttpClient client = HttpClient.newHttpClient();
   private Process process;
+  private Optional<String> database = Optional.empty();
   private String url;
 
   private void start() throws IOException {
-    process = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "-cp",
-        System.getProperty("java.class.path"), FixtureServer.class.getName(), "fixture", data.toString(), "0").redirectErrorStream(true).start();
+    ProcessBuilder server = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "-cp",
+        System.getProperty("java.class.path"), FixtureServer.class.getName(), "fixture", data.toString(), "0").redirectErrorStream(true);
+    database.ifPresent(d -> server.environment().put(FixtureServer.DATABASE, d));
+    process = server.start();
     BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
     List<String> said = new ArrayList<>();
     for (String line = out.readLine(); line != null; line = out.readLine()) {
@@ -70,6 +83,7 @@ class KillTest {
     Random random = new Random(seed);
     Map<String, String> said = new HashMap<>();
     List<String> begun = new ArrayList<>();
+    database = engine.newUrl();
     start();
     String hall = upload("house");
     awaitDone(hall);

@@ -15,9 +15,18 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.ledger.StorageEngine;
 
 /** What goes wrong, and what callers are told: always problem+json (RFC 9457) with a code, never a trace. */
+@ParameterizedClass
+@EnumSource
 class RefusalTest {
+
+  @Parameter
+  private StorageEngine engine;
 
   @TempDir
   private Path data;
@@ -26,7 +35,7 @@ class RefusalTest {
   @BeforeEach
   void start() {
     Limits limits = new Limits(1000, 5000, 3, 2000, 1, 1, Duration.ofMillis(1500), 4);
-    service = new TestService(Options.of(new FixtureAnalyzer(), data).limits(limits));
+    service = new TestService(Options.of(new FixtureAnalyzer(), data).limits(limits).database(engine.newDatabase()));
   }
 
   @AfterEach
@@ -45,9 +54,9 @@ class RefusalTest {
   }
 
   private void leavesNothing() throws Exception {
-    for (String folder : List.of("uploads", "scratch")) {
-      try (Stream<Path> left = Files.list(data.resolve(folder))) {
-        assertThat(left).as(folder).isEmpty();
+    for (Path folder : List.of(TestService.uploads(data), data.resolve("scratch"))) {
+      try (Stream<Path> left = Files.list(folder)) {
+        assertThat(left).as(folder.toString()).isEmpty();
       }
     }
     assertThat(TestService.json(service.get("/api/analyses")).path("analyses")).isEmpty();
@@ -82,8 +91,8 @@ class RefusalTest {
       JsonNode ended = service.await(a.path("id").textValue());
       assertThat(ended.path("state").textValue()).isEqualTo("done");
       assertThat(ended.path("title").textValue()).doesNotContain("/", "\\", "\u202E").as("what is left of the name is kept").isNotBlank();
-      assertThat(data.resolve("uploads").resolve(a.path("id").textValue()).resolve("0.ifc").toFile().isFile()
-          || data.resolve("uploads").resolve(a.path("id").textValue()).toFile().list().length == 1).isTrue();
+      assertThat(TestService.uploads(data).resolve(a.path("id").textValue()).resolve("0.ifc").toFile().isFile()
+          || TestService.uploads(data).resolve(a.path("id").textValue()).toFile().list().length == 1).isTrue();
     }
   }
 

@@ -24,9 +24,18 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.ledger.StorageEngine;
 
 /** The service as its callers meet it. {@link TestService} holds every answer here against /openapi.json as well. */
+@ParameterizedClass
+@EnumSource
 class ServiceTest {
+
+  @Parameter
+  private StorageEngine engine;
 
   @TempDir
   private Path data;
@@ -34,7 +43,7 @@ class ServiceTest {
 
   @BeforeEach
   void start() {
-    service = TestService.on(data);
+    service = new TestService(Options.of(new FixtureAnalyzer(), data).database(engine.newDatabase()));
   }
 
   @AfterEach
@@ -146,10 +155,10 @@ class ServiceTest {
   void removesAnAnalysisWithItsFilesOnlyWhenAsked() throws IOException {
     String id = service.analyse("house").path("id").textValue();
     assertThat(service.send("DELETE", "/api/analyses/" + id, null).statusCode()).isEqualTo(409);
-    assertThat(data.resolve("uploads").resolve(id)).isDirectory();
+    assertThat(TestService.uploads(data).resolve(id)).isDirectory();
     assertThat(service.send("DELETE", "/api/analyses/" + id + "?remove=true", null).statusCode()).isEqualTo(204);
     assertThat(service.get("/api/analyses/" + id).statusCode()).isEqualTo(404);
-    try (Stream<Path> left = Files.list(data.resolve("uploads"))) {
+    try (Stream<Path> left = Files.list(TestService.uploads(data))) {
       assertThat(left).isEmpty();
     }
     assertThat(TestService.json(service.get("/api/projects")).path("projects")).isEmpty();
@@ -237,7 +246,7 @@ class ServiceTest {
     Files.writeString(samples.resolve("hall.txt"), "no model");
     Files.writeString(samples.resolve("README.md"), "| Sample | What it is | Schema |\n|---|---|---|\n| [`hall`](hall.ifc) | A hall. | IFC4 |\n");
     Files.writeString(samples.resolve("secret.key"), "secret");
-    try (TestService other = new TestService(Options.of(new FixtureAnalyzer(), data.resolve("other")).samples(samples))) {
+    try (TestService other = new TestService(Options.of(new FixtureAnalyzer(), data.resolve("other")).database(engine.newDatabase()).samples(samples))) {
       JsonNode list = TestService.json(other.get("/api/samples")).path("samples");
       assertThat(list).hasSize(1);
       assertThat(list.path(0).path("about").textValue()).isEqualTo("A hall.");
@@ -251,7 +260,7 @@ class ServiceTest {
   @Test
   void opensOnTheModelsOfTheCommandLineOnce(@TempDir Path folder) throws IOException {
     Path model = Files.writeString(folder.resolve("hall.ifc"), "house");
-    Options options = Options.of(new FixtureAnalyzer(), data.resolve("other")).models(List.of(model));
+    Options options = Options.of(new FixtureAnalyzer(), data.resolve("other")).database(engine.newDatabase()).models(List.of(model));
     String id;
     try (TestService other = new TestService(options)) {
       id = TestService.json(other.get("/api/start")).path("analysis").textValue();

@@ -9,16 +9,19 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import com.networknt.schema.ValidationMessage;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** A real server and a client that holds every answer against the description that the server itself gives of its answers. */
 final class TestService implements AutoCloseable {
@@ -34,10 +37,6 @@ final class TestService implements AutoCloseable {
   TestService(Options options) {
     server = Server.start(options.port(0));
     description = json(get("/openapi.json"));
-  }
-
-  static TestService on(Path data) {
-    return new TestService(Options.of(new FixtureAnalyzer(), data));
   }
 
   HttpResponse<byte[]> get(String path, String... headers) {
@@ -105,6 +104,17 @@ final class TestService implements AutoCloseable {
       whole.set("components", description.path("components"));
       Set<ValidationMessage> faults = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(whole).validate(json(answer));
       assertThat(faults).as("%s %s", what, answer.statusCode()).isEmpty();
+    }
+  }
+
+  /** Where a server with this data folder keeps uploads: that depends on its database. */
+  static Path uploads(Path data) {
+    try (Stream<Path> all = Files.list(data)) {
+      return all.filter(p -> p.getFileName().toString().startsWith("uploads")).reduce((a, b) -> {
+        throw new IllegalStateException("two folders of uploads in " + data);
+      }).orElseThrow();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

@@ -7,7 +7,7 @@ import java.util.Optional;
 public enum StorageEngine {
   SQLITE {
     @Override
-    public Optional<PostgresAddress> newDatabase() {
+    public Optional<String> newUrl() {
       return Optional.empty();
     }
 
@@ -18,8 +18,8 @@ public enum StorageEngine {
   },
   POSTGRESQL {
     @Override
-    public Optional<PostgresAddress> newDatabase() {
-      return Optional.of(TestPostgres.newDatabase());
+    public Optional<String> newUrl() {
+      return Optional.of(TestPostgres.newUrl());
     }
 
     @Override
@@ -28,8 +28,12 @@ public enum StorageEngine {
     }
   };
 
-  /** A database with nothing in it; skips the test where this machine can't run one. */
-  public abstract Optional<PostgresAddress> newDatabase();
+  /** The URL of a database with nothing in it; none for the embedded engine. Skips the test where this machine can't run one. */
+  public abstract Optional<String> newUrl();
+
+  public Optional<PostgresAddress> newDatabase() {
+    return newUrl().map(url -> PostgresAddress.of(url, Optional.empty(), Optional.empty()));
+  }
 
   abstract Engine engine(Path folder, Optional<PostgresAddress> database);
 }

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.opentest4j.TestAbortedException;
 
@@ -42,10 +41,6 @@ public final class TestPostgres {
     return Running.SERVER;
   }
 
-  static PostgresAddress newDatabase() {
-    return PostgresAddress.of(newUrl(), Optional.empty(), Optional.empty());
-  }
-
   /** The connection URL of a fresh database. */
   public static String newUrl() {
     String name = "ledger" + COUNT.incrementAndGet();
@@ -62,8 +57,21 @@ public final class TestPostgres {
     }
   }
 
-  /** Ends every session of a database but the one that asks, as an administrator or a restart does. */
-  public static void cutConnections(String name) {
-    execute("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '" + name + "' AND pid <> pg_backend_pid()");
+  /** Ends every session of a database, as an administrator or a restart does. */
+  public static void cutConnections(String url) {
+    execute("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '" + name(url) + "'");
+  }
+
+  /** From now on nobody gets into a database; who is in stays in. */
+  public static void refuseConnections(String url) {
+    execute("ALTER DATABASE " + name(url) + " ALLOW_CONNECTIONS false");
+  }
+
+  public static void admitConnections(String url) {
+    execute("ALTER DATABASE " + name(url) + " ALLOW_CONNECTIONS true");
+  }
+
+  private static String name(String url) {
+    return url.replaceFirst(".*/", "").replaceFirst("\\?.*", "");
   }
 }
