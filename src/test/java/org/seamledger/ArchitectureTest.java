@@ -45,14 +45,15 @@ class ArchitectureTest {
     table.put("source", List.of("finding"));
     table.put("step", List.of("finding"));
     table.put("element", List.of("geometry", "measure", "finding"));
-    table.put("ifc", List.of("step", "element", "geometry", "measure", "finding"));
+    table.put("site", List.of("geometry", "measure", "finding"));
+    table.put("ifc", List.of("site", "step", "element", "geometry", "measure", "finding"));
     table.put("roof", List.of("element", "geometry", "measure", "finding"));
     table.put("junction", List.of("roof", "element", "geometry", "measure", "finding"));
     table.put("rdf", List.of("junction", "roof", "element", "geometry", "measure"));
     table.put("shacl", List.of("rdf", "finding"));
     table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "finding"));
     table.put("quantity", List.of("detail", "junction", "roof", "geometry", "measure", "finding"));
-    table.put("takeoff", List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "element", "step", "source", "geometry",
+    table.put("takeoff", List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "site", "element", "step", "source", "geometry",
         "finding", "measure"));
     table.put("ledger", RESULTS);
     table.put("export", with("ledger", RESULTS));

@@ -10,6 +10,10 @@ final class Findings {
 
   private final TreeSet<Finding> all = new TreeSet<>();
 
+  void add(Finding finding) {
+    all.add(finding);
+  }
+
   void add(Code code, String message, String... elements) {
     all.add(Finding.of(code, message, elements));
   }

@@ -21,12 +21,16 @@ final class GlobalIds {
     this.findings = findings;
   }
 
+  static boolean isValid(String id) {
+    return VALID.matcher(id).matches();
+  }
+
   /** The elements in the same order; of several with one GlobalId the later ones get {@code ~2}, {@code ~3} … appended. */
   List<Element> unique(List<Element> elements) {
     List<Element> unique = new ArrayList<>();
     List<String> invalid = new ArrayList<>();
     for (Element e : elements) {
-      if (!VALID.matcher(e.globalId()).matches()) {
+      if (!isValid(e.globalId())) {
         invalid.add(e.globalId());
       }
       String id = e.globalId();

@@ -20,6 +20,7 @@ import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.site.Silhouette;
 
 /**
  * Exchange structures of IFC2X3, IFC4 and IFC4X3 in, a building out: what carries the roof, and what is near it. Several models are
@@ -54,19 +55,27 @@ public final class IfcReader {
     for (int i = 0; i < inputs.size(); i++) {
       scopes.add(Scope.of(new Model(inputs.get(i), i, findings)));
     }
+    Federation federation = Federation.of(scopes, inputs.stream().map(IfcInput::movement).toList(), findings);
     List<Element> roofs = roofs();
     PlanIndex<Box3> near = new PlanIndex<>(roofs.stream().map(Element::bounds).toList(), b -> b);
     List<Element> neighbours = new ArrayList<>();
     List<Neighbours> readers = new ArrayList<>();
+    List<Silhouette.Collector> marks = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {
-      readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near));
+      marks.add(new Silhouette.Collector());
+      readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, federation.isOne() ? mark -> { } : marks.get(i)::add));
       neighbours.addAll(readers.get(i).elements());
     }
     Set<String> shaped = neighbours.stream().map(Element::globalId).collect(Collectors.toSet());
     readers.forEach(r -> r.reportShapeless(shaped));
+    federation.fit(marks, roofs, offset).forEach(findings::add);
+    List<ModelInfo> infos = infos(inputs);
+    Duplicates duplicates = new Duplicates(infos, findings);
     GlobalIds ids = new GlobalIds(findings);
-    List<Element> uniqueRoofs = ids.unique(sorted(roofs));
-    return new Building(infos(inputs), uniqueRoofs, ids.unique(sorted(neighbours)), offset, findings.all());
+    List<Element> uniqueRoofs = ids.unique(duplicates.without(sorted(roofs)));
+    List<Element> uniqueNeighbours = ids.unique(duplicates.without(sorted(neighbours)));
+    duplicates.report();
+    return new Building(infos, uniqueRoofs, uniqueNeighbours, offset, findings.all());
   }
 
   private static List<Element> sorted(List<Element> elements) {

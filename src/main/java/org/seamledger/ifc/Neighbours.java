@@ -3,6 +3,7 @@ package org.seamledger.ifc;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.seamledger.element.Category;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
@@ -10,6 +11,7 @@ import org.seamledger.finding.Code;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
+import org.seamledger.site.Mark;
 
 /** Elements near a roof that it may end at or that may stand in it. */
 final class Neighbours {
@@ -21,13 +23,18 @@ final class Neighbours {
   private final Model model;
   private final Set<Long> roofs;
   private final PlanIndex<Box3> near;
+  private final Consumer<Mark> seen;
 
-  /** @param near boxes of all roofs, in local coordinates */
-  Neighbours(Scope scope, Set<Long> roofs, PlanIndex<Box3> near) {
+  /**
+   * @param near boxes of all roofs, in local coordinates
+   * @param seen hears where every element is, near or not
+   */
+  Neighbours(Scope scope, Set<Long> roofs, PlanIndex<Box3> near, Consumer<Mark> seen) {
     this.scope = scope;
     this.model = scope.model();
     this.roofs = roofs;
     this.near = near;
+    this.seen = seen;
   }
 
   List<Element> elements() {
@@ -52,7 +59,11 @@ final class Neighbours {
       if (!Shapes.isStated(product)) {
         return;
       }
-      List<Solid> body = scope.shapes().body(product, this::isNear);
+      List<Solid> body = scope.shapes().body(product, this::isNear, box -> {
+        if (!box.isEmpty() && box.isBounded()) {
+          seen.accept(new Mark(product.text(0), c.name(), c.isService(), box));
+        }
+      });
       if (isNear(Shapes.bounds(body))) {
         elements.add(new Element(product.text(0), c.name(), category, product.text(2), model.index(), body, openings(id),
             scope.whole(id), new java.util.TreeMap<>()));
@@ -76,7 +87,7 @@ final class Neighbours {
       case OPENING_FILLER -> fillsWall(id) ? null : Category.PENETRATION;
       case COVERING -> isLining(id) ? null : Category.PENETRATION;
       case SLAB, PROXY, ASSEMBLY -> Category.PENETRATION;
-      case PLATE, PART, PENETRATION -> inWall(id) ? Category.WALL : Category.PENETRATION;
+      case PLATE, PART, PENETRATION, SERVICE -> inWall(id) ? Category.WALL : Category.PENETRATION;
     };
   }
 

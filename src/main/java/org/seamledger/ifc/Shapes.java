@@ -3,6 +3,7 @@ package org.seamledger.ifc;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Solid;
@@ -22,6 +23,8 @@ final class Shapes {
   private final Model model;
   private final Placements placements;
   private final Draft.Maker maker = new Draft.Maker();
+  /** From the model's own world to the building's. */
+  private Transform place = Transform.IDENTITY;
   private Vec3 offset = Vec3.ZERO;
 
   Shapes(Model model) {
@@ -29,7 +32,17 @@ final class Shapes {
     this.placements = new Placements(model);
   }
 
-  /** From now on, local coordinates are the world's less this. */
+  /** Where the model stands in the building's world. */
+  void setPlace(Transform place) {
+    this.place = place;
+  }
+
+  /** From a product's own coordinates to the model's own world. */
+  Transform placement(Entity product) {
+    return placements.world(product.optionalReference(5));
+  }
+
+  /** From now on, local coordinates are the building's world less this. */
   void setOffset(Vec3 offset) {
     this.offset = offset;
   }
@@ -54,6 +67,11 @@ final class Shapes {
    * @param wanted is asked with a box that holds the body, and may be larger
    */
   List<Solid> body(Entity product, Predicate<Box3> wanted) {
+    return body(product, wanted, box -> { });
+  }
+
+  /** The same; {@code seen} hears the box round the body, wanted or not. */
+  List<Solid> body(Entity product, Predicate<Box3> wanted, Consumer<Box3> seen) {
     if (!isStated(product)) {
       return List.of();
     }
@@ -62,7 +80,9 @@ final class Shapes {
       for (Entity representation : representations(product)) {
         List<Draft> drafts = drafts(product, representation, placement, mayMatter(placement, wanted));
         if (!drafts.isEmpty()) {
-          return wanted.test(drafts.stream().map(Draft::box).reduce(Box3.EMPTY, Box3::union)) ? solids(product, drafts) : List.of();
+          Box3 box = drafts.stream().map(Draft::box).reduce(Box3.EMPTY, Box3::union);
+          seen.accept(box);
+          return wanted.test(box) ? solids(product, drafts) : List.of();
         }
       }
     } catch (Problem p) {
@@ -108,11 +128,11 @@ final class Shapes {
    */
   private boolean mayMatter(Transform placement, Predicate<Box3> wanted) {
     Vec3 p = placement.apply(Vec3.ZERO);
-    return p.equals(Vec3.ZERO) || wanted.test(Box3.of(List.of(p.minus(offset))).grown(FAR));
+    return p.equals(Vec3.ZERO) || wanted.test(Box3.of(List.of(place.apply(p).minus(offset))).grown(FAR));
   }
 
   private List<Draft> drafts(Entity product, Entity representation, Transform placement, boolean matters) {
-    Transform t = Transform.translation(offset.negated()).after(worldSystem(representation)).after(placement);
+    Transform t = Transform.translation(offset.negated()).after(place).after(worldSystem(representation)).after(placement);
     List<Draft> drafts = new ArrayList<>();
     for (Entity item : representation.entities(3)) {
       if (!Items.boundsNothing(item.keyword())) {

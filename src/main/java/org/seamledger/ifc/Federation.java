@@ -1,0 +1,204 @@
+package org.seamledger.ifc;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.seamledger.element.Element;
+import org.seamledger.element.Opening;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Solid;
+import org.seamledger.geometry.Transform;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.site.Fitting;
+import org.seamledger.site.MapConversion;
+import org.seamledger.site.Mark;
+import org.seamledger.site.Movement;
+import org.seamledger.site.Silhouette;
+
+/**
+ * Several models in one world: that of the first. A model alone stays where it is.
+ *
+ * <p>Where all models state a map conversion to the same map, they meet through it. Else each is taken where its own coordinates put it.
+ * A movement that the caller asks for takes the place of both.
+ */
+final class Federation {
+
+  /** Largest surfaces of a roof element that are kept to compare roofs. */
+  private static final int SURFACES = 4;
+
+  private final List<Scope> scopes;
+  private final Findings findings;
+  private final List<Optional<MapConversion>> maps = new ArrayList<>();
+  private final List<Transform> places = new ArrayList<>();
+
+  private Federation(List<Scope> scopes, Findings findings) {
+    this.scopes = scopes;
+    this.findings = findings;
+  }
+
+  /** Gives every model its place. */
+  static Federation of(List<Scope> scopes, List<Optional<Movement>> asked, Findings findings) {
+    Federation federation = new Federation(scopes, findings);
+    if (scopes.size() > 1) {
+      scopes.forEach(s -> federation.maps.add(MapConversions.of(s.model())));
+    }
+    boolean throughMap = federation.isMapShared();
+    for (int i = 0; i < scopes.size(); i++) {
+      federation.place(i, asked.get(i), throughMap);
+    }
+    return federation;
+  }
+
+  private boolean isMapShared() {
+    if (maps.isEmpty()) {
+      return false;
+    }
+    List<String> without = new ArrayList<>();
+    List<String> elsewhere = new ArrayList<>();
+    Optional<MapConversion> first = maps.stream().flatMap(Optional::stream).findFirst();
+    for (int i = 0; i < maps.size(); i++) {
+      if (maps.get(i).isEmpty()) {
+        without.add(scopes.get(i).model().name());
+      } else if (!maps.get(i).get().sameMap(first.get())) {
+        elsewhere.add(scopes.get(i).model().name() + " (" + maps.get(i).get().crs() + ")");
+      }
+    }
+    if (without.size() == maps.size()) {
+      return false;
+    }
+    if (!without.isEmpty()) {
+      findings.add(Code.MAP_NOT_SHARED, "Not every model says where it lies in a map: " + String.join(", ", without)
+          + " " + (without.size() == 1 ? "does" : "do") + " not. The models' own coordinates were taken.");
+    }
+    if (!elsewhere.isEmpty()) {
+      findings.add(Code.MAPS_DIFFER, "The models lie in different maps: " + String.join(", ", elsewhere) + ", the others in "
+          + first.get().crs() + ". The models' own coordinates were taken.");
+    }
+    return without.isEmpty() && elsewhere.isEmpty();
+  }
+
+  private void place(int i, Optional<Movement> asked, boolean throughMap) {
+    Transform place = Transform.IDENTITY;
+    String how = "";
+    if (asked.isPresent()) {
+      place = asked.get().transform();
+      how = "as asked for";
+    } else if (throughMap) {
+      place = maps.get(i).get().into(maps.get(0).get());
+      how = "through the map that all models state";
+    }
+    places.add(place);
+    scopes.get(i).shapes().setPlace(place);
+    if (!place.equals(Transform.IDENTITY)) {
+      findings.add(Code.MODEL_PLACED, scopes.get(i).model().name() + " was brought to " + scopes.get(0).model().name() + " " + how + ": "
+          + words(place) + ".");
+    }
+  }
+
+  private static String words(Transform t) {
+    return new Movement(Math.hypot(t.m00(), t.m10()), Math.toDegrees(Math.atan2(t.m10(), t.m00())), new Vec3(t.tx(), t.ty(), t.tz())).words();
+  }
+
+  boolean isOne() {
+    return scopes.size() == 1;
+  }
+
+  // ---- whether they fit
+
+  /**
+   * Findings about models that don't lie where they should.
+   *
+   * @param marks of the neighbours of each model
+   * @param roofs of all models, in local coordinates
+   */
+  List<Finding> fit(List<Silhouette.Collector> marks, List<Element> roofs, Vec3 offset) {
+    if (isOne()) {
+      return List.of();
+    }
+    List<Silhouette> silhouettes = new ArrayList<>();
+    for (int i = 0; i < scopes.size(); i++) {
+      int model = i;
+      silhouettes.add(silhouette(scopes.get(i), i, marks.get(i), roofs.stream().filter(r -> r.model() == model).toList(), offset));
+    }
+    return Fitting.findings(silhouettes, offset);
+  }
+
+  private Silhouette silhouette(Scope scope, int i, Silhouette.Collector marks, List<Element> roofs, Vec3 offset) {
+    List<Silhouette.Slope> slopes = new ArrayList<>();
+    for (Element roof : roofs) {
+      marks.add(new Mark(roof.globalId(), roof.ifcClass(), false, roof.bounds()));
+      slopes.addAll(slopes(roof));
+      for (Opening o : roof.openings()) {
+        Box3 box = Shapes.bounds(o.body());
+        if (!o.isFilled() && !box.isEmpty() && box.isBounded()) {
+          marks.add(new Mark(o.globalId(), Mark.HOLE, false, box));
+        }
+      }
+    }
+    Transform placed = Transform.translation(offset.negated()).after(places.get(i));
+    return new Silhouette(scope.model().name(), marks.marks(), slopes, storeys(scope, placed), anchors(scope, placed), north(scope, placed),
+        maps.get(i), placed);
+  }
+
+  private static List<Silhouette.Slope> slopes(Element roof) {
+    List<Solid.Surface> up = new ArrayList<>();
+    roof.body().forEach(s -> s.eachSurface(f -> {
+      if (f.area() > 0 && f.plane().normal().z() > 0.05) {
+        up.add(f);
+      }
+    }));
+    return up.stream().sorted(java.util.Comparator.comparingDouble((Solid.Surface s) -> -s.area())).limit(SURFACES)
+        .map(s -> new Silhouette.Slope(s.plane().normal(), s.at(), roof.bounds())).toList();
+  }
+
+  private static Map<String, Double> storeys(Scope scope, Transform placed) {
+    Map<String, Double> storeys = new TreeMap<>();
+    for (long id : scope.model().idsOf("IFCBUILDINGSTOREY")) {
+      try {
+        Entity storey = scope.model().get(id);
+        String name = storey.text(2).trim().toLowerCase(java.util.Locale.ROOT);
+        if (!name.isEmpty()) {
+          storeys.putIfAbsent(name, placed.apply(scope.shapes().placement(storey).apply(Vec3.ZERO)).z());
+        }
+      } catch (Problem p) {
+        // A storey without a place says nothing about heights.
+      }
+    }
+    return storeys;
+  }
+
+  /** Where the one site, the one building and the one grid are; several of a kind can't be told apart. */
+  private static Map<String, Transform> anchors(Scope scope, Transform placed) {
+    Map<String, Transform> anchors = new TreeMap<>();
+    Map.of("sites", "IFCSITE", "buildings", "IFCBUILDING", "grids", "IFCGRID").forEach((what, keyword) -> {
+      long[] ids = scope.model().idsOf(keyword);
+      try {
+        if (ids.length == 1 && scope.model().get(ids[0]).has(5)) {
+          anchors.put(what, placed.after(scope.shapes().placement(scope.model().get(ids[0]))));
+        }
+      } catch (Problem p) {
+        // As for storeys.
+      }
+    });
+    return anchors;
+  }
+
+  private static Optional<Vec3> north(Scope scope, Transform placed) {
+    for (long id : scope.model().idsOf("IFCGEOMETRICREPRESENTATIONCONTEXT")) {
+      try {
+        Entity context = scope.model().get(id);
+        if (context.text(1).equalsIgnoreCase("Model") && context.has(5)) {
+          Vec3 d = Placements.direction(context.entity(5));
+          return d.planLength() < 1e-6 ? Optional.empty() : Optional.of(placed.applyDirection(new Vec3(d.x(), d.y(), 0)).unit());
+        }
+      } catch (Problem p) {
+        // As for storeys.
+      }
+    }
+    return Optional.empty();
+  }
+}

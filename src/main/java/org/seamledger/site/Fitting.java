@@ -1,0 +1,220 @@
+package org.seamledger.site;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Transform;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Says where models that should be one building don't fit.
+ *
+ * <p>Each model is compared with the one that holds the roof. It fits where the two overlap and no shift or turn would bring clearly more of
+ * their elements together. Where it doesn't, hypotheses are tried in turn: elements with the same GlobalId, elements of one class and
+ * size, pipes and holes in the roof, then the models' own statements (maps, sites, buildings, grids, true north, storeys), each also with
+ * quarter turns and with one unit taken for another.
+ */
+public final class Fitting {
+
+  /** Elements this far (metres) outside the other model's box still belong to its building. */
+  private static final double MARGIN = 3;
+  /** A model of which a smaller share than this lies at the other does not overlap it. */
+  private static final double OVERLAPS = 0.02;
+  /** A movement is worth naming where at least this share of the model then lies at the other. */
+  private static final double MEETS = 0.7;
+
+  private final Silhouette a;
+  private final Silhouette b;
+  private final Vec3 offset;
+  private final Hypotheses hypotheses;
+  private final Box3 there;
+
+  private Fitting(Silhouette a, Silhouette b, Vec3 offset) {
+    this.a = a;
+    this.b = b;
+    this.offset = offset;
+    this.hypotheses = new Hypotheses(a, b);
+    this.there = a.bulk().grown(MARGIN);
+  }
+
+  /**
+   * Findings about models that don't fit; none where all do.
+   *
+   * @param models in the order in which they were given
+   * @param offset world coordinates of the shared origin: world = shared + offset
+   */
+  public static List<Finding> findings(List<Silhouette> models, Vec3 offset) {
+    List<Finding> findings = new ArrayList<>();
+    Silhouette reference = models.stream().filter(s -> !s.roofs().isEmpty()).findFirst().orElse(models.get(0));
+    for (Silhouette s : models) {
+      if (s != reference && !s.marks().isEmpty() && !reference.marks().isEmpty()) {
+        new Fitting(reference, s, offset).finding().ifPresent(findings::add);
+      }
+    }
+    return findings;
+  }
+
+  private Optional<Finding> finding() {
+    boolean apart = share(Transform.IDENTITY) < OVERLAPS;
+    int now = agreeing(Transform.IDENTITY);
+    Guess best = bestGuess(apart, now);
+    if (best != null) {
+      return Optional.of(Finding.of(Code.MODEL_MISPLACED, (apart ? apartWords() : "Elements of " + b.name() + " and " + a.name()
+          + " lie apart that belong together.") + " " + guessWords(best)));
+    }
+    if (apart) {
+      Vec3 d = a.bulk().centre().minus(b.bulk().centre());
+      return Optional.of(Finding.of(Code.MODELS_APART, apartWords() + " Nothing in them says how they belong together: they may be"
+          + " different buildings. The middles of the two would meet with " + b.name() + " "
+          + new Movement(1, 0, d).words() + "."));
+    }
+    if (now == 0 && RoofClash.isBetween(a, b)) {
+      return Optional.of(Finding.of(Code.MODELS_APART, "The roofs of " + b.name() + " and " + a.name() + " run through each other, and no"
+          + " element in one has its like in the other: they may be different buildings, or one lies in the wrong place."));
+    }
+    return Optional.empty();
+  }
+
+  // ---- words
+
+  private String apartWords() {
+    Box3 p = a.bulk();
+    Box3 q = b.bulk();
+    double gap = Math.hypot(Math.hypot(gap(p.minX(), p.maxX(), q.minX(), q.maxX()), gap(p.minY(), p.maxY(), q.minY(), q.maxY())),
+        gap(p.minZ(), p.maxZ(), q.minZ(), q.maxZ()));
+    return String.format(Locale.ROOT, "%s does not overlap %s: %.1f m lie between them.", b.name(), a.name(), gap);
+  }
+
+  private static double gap(double a0, double a1, double b0, double b1) {
+    return Math.max(0, Math.max(a0 - b1, b0 - a1));
+  }
+
+  private String guessWords(Guess g) {
+    // From the model's own world to the world of the result, which is how people and their tools count.
+    Transform own = Transform.translation(offset).after(g.movement()).after(b.placed());
+    Movement m = Movement.of(own).rounded();
+    List<String> why = new ArrayList<>(List.of(g.why()));
+    double north = hypotheses.northTurn();
+    Movement shared = Movement.of(g.movement());
+    if (Math.abs(north) > 0.01 && Math.abs(shared.degrees() - north) < 0.01) {
+      why.add("the turn is the one between their true norths");
+    }
+    hypotheses.movements().forEach((words, t) -> {
+      Vec3 at = b.bulk().centre();
+      if (!why.contains(words) && t.apply(at).distance(g.movement().apply(at)) < 0.1) {
+        why.add(words);
+      }
+    });
+    String slip = Hypotheses.slipWords(m.factor());
+    if (!slip.isEmpty()) {
+      why.add(slip);
+    }
+    if (m.factor() == 1 && m.degrees() == 0 && m.shift().planLength() < 0.05) {
+      why.add("its heights count from another level");
+    }
+    return g.sure().word() + " it belongs " + m.words() + ": " + String.join("; ", why) + ". Nothing was moved; --place " + b.name() + "="
+        + m.argument() + " does it.";
+  }
+
+  // ---- what speaks for a movement
+
+  /** Share of the model's elements that lie at the other model after a movement. */
+  private double share(Transform t) {
+    long in = b.marks().stream().filter(m -> there.overlaps(Matches.turned(m.box(), t))).count();
+    return in / (double) b.marks().size();
+  }
+
+  /** Elements that lie where their like is, and pipes in holes, after a movement. */
+  private int agreeing(Transform t) {
+    Vec3 shift = t.apply(Vec3.ZERO);
+    Transform turn = Transform.translation(shift.negated()).after(t);
+    return Matches.ofElements(a.marks(), b.marks(), turn).at(shift).count() + Matches.ofHoles(a.marks(), b.marks(), turn).at(shift).count();
+  }
+
+  private Guess bestGuess(boolean apart, int now) {
+    Guess best = null;
+    for (double factor : hypotheses.factors()) {
+      for (double turn : hypotheses.turns()) {
+        Transform t = new Movement(factor, turn, Vec3.ZERO).transform();
+        for (Guess g : List.of(byElements(t, factor), byHoles(t, factor))) {
+          best = isWorthNaming(g, apart, now) && g.isBetterThan(best) ? g : best;
+        }
+      }
+    }
+    if (apart && (best == null || best.sure() == Guess.Sure.POSSIBLE)) {
+      for (Guess g : byStatements()) {
+        best = g.isBetterThan(best) ? g : best;
+      }
+    }
+    return best;
+  }
+
+  /** Where models overlap as they are, only much better agreement says that they should not stay so. */
+  private boolean isWorthNaming(Guess g, boolean apart, int now) {
+    if (g.count() == 0 || share(g.movement()) < MEETS) {
+      return false;
+    }
+    boolean still = g.movement().apply(b.bulk().centre()).distance(b.bulk().centre()) < 0.1
+        && g.movement().applyDirection(Vec3.X).distance(Vec3.X) < 1e-3;
+    return !still && (apart || g.sure() != Guess.Sure.POSSIBLE && g.count() > 2 * now + 1);
+  }
+
+  private Guess byElements(Transform turn, double factor) {
+    Matches.Peak peak = Matches.ofElements(a.marks(), b.marks(), turn).best();
+    double share = peak.count() / (double) Math.max(1, peak.possible());
+    Guess.Sure sure = peak.sameId() >= 3 && share > 0.5 || peak.count() >= 8 && share > 0.5 ? Guess.Sure.VERY_LIKELY
+        : peak.count() >= 4 && share > 0.25 ? Guess.Sure.LIKELY : Guess.Sure.POSSIBLE;
+    boolean chance = peak.sameId() == 0 && (peak.count() < 3 || share < 0.2);
+    String why = elements(peak.count()) + (peak.sameId() > 0 ? " with the same GlobalId" + (peak.sameId() < peak.count()
+        ? " or of one class and size" : "") : " of one class and size") + " then lie" + (peak.count() == 1 ? "s" : "")
+        + " where " + a.name() + " has them";
+    return new Guess(Transform.translation(peak.shift()).after(turn), sure, chance ? 0 : peak.count(), why);
+  }
+
+  private static String elements(int n) {
+    return n + (n == 1 ? " element" : " elements");
+  }
+
+  /** Holes say where in plan; the height comes from storeys of the same names, or stays where the pipes reach the holes as they are. */
+  private Guess byHoles(Transform turn, double factor) {
+    Matches.Peak peak = Matches.ofHoles(a.marks(), b.marks(), turn).best();
+    double storeys = hypotheses.storeyShift(factor);
+    double rise = Double.isFinite(storeys) ? storeys : reachesHoles(factor) ? 0 : a.bulk().minZ() - factor * b.bulk().minZ();
+    Guess.Sure sure = peak.count() >= 3 && 2 * peak.count() > peak.possible() ? Guess.Sure.LIKELY : Guess.Sure.POSSIBLE;
+    return new Guess(Transform.translation(new Vec3(peak.shift().x(), peak.shift().y(), Math.abs(rise) < 0.001 ? 0 : rise)).after(turn),
+        sure, peak.count() >= 2 ? peak.count() : 0, peak.count() + " pipes or ducts then stand in holes of the roof"
+        + (Double.isFinite(storeys) ? ", and storeys of the same names lie level" : ""));
+  }
+
+  private boolean reachesHoles(double factor) {
+    Box3 q = b.bulk();
+    return a.marks().stream().filter(m -> m.kind().equals(Mark.HOLE))
+        .anyMatch(m -> m.box().maxZ() > factor * q.minZ() && m.box().minZ() < factor * q.maxZ());
+  }
+
+  private List<Guess> byStatements() {
+    List<Guess> guesses = new ArrayList<>();
+    hypotheses.movements().forEach((why, t) -> {
+      if (share(t) >= MEETS) {
+        int storeys = hypotheses.storeysAt(Movement.of(t).factor(), t.tz());
+        int count = agreeing(t);
+        guesses.add(new Guess(t, count >= 2 || storeys >= 2 ? Guess.Sure.LIKELY : Guess.Sure.POSSIBLE, count, why));
+      }
+    });
+    for (double factor : hypotheses.factors()) {
+      double rise = hypotheses.storeyShift(factor);
+      for (Transform t : List.of(new Movement(factor, 0, new Vec3(0, 0, Double.isFinite(rise) ? rise : 0)).transform(),
+          new Movement(factor, hypotheses.northTurn(), new Vec3(0, 0, Double.isFinite(rise) ? rise : 0)).transform())) {
+        if (share(t) >= MEETS) {
+          guesses.add(new Guess(t, Guess.Sure.POSSIBLE, agreeing(t), "the two then overlap"
+              + (Double.isFinite(rise) ? ", and storeys of the same names lie level" : "")));
+        }
+      }
+    }
+    return guesses;
+  }
+}

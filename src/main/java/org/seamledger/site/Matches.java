@@ -1,0 +1,189 @@
+package org.seamledger.site;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Transform;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Which elements of one model could be which of another's, once that one is scaled and turned; every pair votes for the shift that brings it
+ * together, and many votes for one shift are no chance. Elements pair by GlobalId, else by class and size; an upright pipe or duct pairs
+ * with a hole in a roof that it fits through, and says nothing about height.
+ */
+final class Matches {
+
+  /** Votes within this distance (metres) of each other agree. */
+  private static final double AGREE = 0.06;
+  private static final double CELL = 0.12;
+  /** Sizes that differ by less (metres) are equal. */
+  private static final double SIZE = 0.02;
+  private static final int MOST_PARTNERS = 200;
+  private static final int MOST_VOTES = 400_000;
+  private static final int LOOKED_AT = 24;
+
+  private record Vote(Vec3 shift, Mark a, Mark b, boolean sameId) {
+  }
+
+  /**
+   * A shift that several pairs agree on.
+   *
+   * @param count elements of either model that have a partner at this shift
+   * @param sameId how many of them by their GlobalId
+   * @param possible elements that have a partner at any shift
+   */
+  record Peak(Vec3 shift, int count, int sameId, int possible) {
+  }
+
+  private final List<Vote> votes = new ArrayList<>();
+  private final int possible;
+  private final boolean flat;
+
+  private Matches(List<Vote> votes, boolean flat) {
+    this.votes.addAll(votes);
+    this.flat = flat;
+    this.possible = Math.min(distinct(votes, true), distinct(votes, false));
+  }
+
+  /** Elements against elements, {@code b} scaled and turned about the shared origin by {@code turn}. */
+  static Matches ofElements(List<Mark> a, List<Mark> b, Transform turn) {
+    Map<String, Mark> byId = new HashMap<>();
+    Map<String, List<Mark>> families = new HashMap<>();
+    for (Mark m : a) {
+      if (!m.kind().equals(Mark.HOLE)) {
+        byId.put(m.id(), m);
+        families.computeIfAbsent(m.family(), k -> new ArrayList<>()).add(m);
+      }
+    }
+    families.values().forEach(l -> l.sort(Comparator.comparingDouble(Mark::height)));
+    List<Vote> votes = new ArrayList<>();
+    for (Mark m : b) {
+      Vec3 at = turn.apply(m.box().centre());
+      Mark same = byId.get(m.id());
+      if (same != null) {
+        votes.add(new Vote(same.box().centre().minus(at), same, m, true));
+      } else if (votes.size() < MOST_VOTES) {
+        alike(families.getOrDefault(m.family(), List.of()), m, at, turn, votes);
+      }
+    }
+    return new Matches(votes, false);
+  }
+
+  private static void alike(List<Mark> family, Mark m, Vec3 at, Transform turn, List<Vote> votes) {
+    double factor = Math.hypot(turn.m00(), turn.m10());
+    Box3 turned = turned(m.box(), turn);
+    boolean square = Math.abs(turn.m00() * turn.m10()) < 1e-9;
+    int low = 0;
+    int high = family.size();
+    while (low < high) {
+      int mid = (low + high) / 2;
+      if (family.get(mid).height() < m.height() * factor - SIZE) {
+        low = mid + 1;
+      } else {
+        high = mid;
+      }
+    }
+    for (int i = low, n = 0; i < family.size() && n < MOST_PARTNERS && family.get(i).height() < m.height() * factor + SIZE; i++) {
+      Mark o = family.get(i);
+      // Boxes along the axes say nothing about plan sizes once they are turned obliquely.
+      if (!square || Math.abs(o.width() - (turned.maxX() - turned.minX())) < SIZE
+          && Math.abs(o.depth() - (turned.maxY() - turned.minY())) < SIZE) {
+        votes.add(new Vote(o.box().centre().minus(at), o, m, false));
+        n++;
+      }
+    }
+  }
+
+  /** Upright services of {@code b} against holes in the roofs of {@code a}, in plan. */
+  static Matches ofHoles(List<Mark> a, List<Mark> b, Transform turn) {
+    List<Mark> holes = a.stream().filter(m -> m.kind().equals(Mark.HOLE)).toList();
+    List<Vote> votes = new ArrayList<>();
+    for (Mark m : b) {
+      Box3 box = turned(m.box(), turn);
+      double widest = Math.max(box.maxX() - box.minX(), box.maxY() - box.minY());
+      if (!m.service() || box.maxZ() - box.minZ() < 2 * widest || votes.size() > MOST_VOTES) {
+        continue;
+      }
+      for (Mark hole : holes) {
+        double room = Math.min(hole.width(), hole.depth());
+        if (widest <= room + SIZE && widest > room / 4) {
+          Vec3 shift = hole.box().centre().minus(box.centre());
+          votes.add(new Vote(new Vec3(shift.x(), shift.y(), 0), hole, m, false));
+        }
+      }
+    }
+    return new Matches(votes, true);
+  }
+
+  static Box3 turned(Box3 b, Transform t) {
+    Box3 box = Box3.EMPTY;
+    for (int k = 0; k < 8; k++) {
+      box = box.with(t.apply(new Vec3((k & 1) == 0 ? b.minX() : b.maxX(), (k & 2) == 0 ? b.minY() : b.maxY(),
+          (k & 4) == 0 ? b.minZ() : b.maxZ())));
+    }
+    return box;
+  }
+
+  /** What agrees with a given shift. */
+  Peak at(Vec3 shift) {
+    Vec3 s = flat ? new Vec3(shift.x(), shift.y(), 0) : shift;
+    List<Vote> agreeing = votes.stream().filter(v -> v.shift().distance(s) < AGREE).toList();
+    return peak(s, agreeing);
+  }
+
+  private Peak peak(Vec3 shift, List<Vote> agreeing) {
+    List<Vote> ids = agreeing.stream().filter(Vote::sameId).toList();
+    return new Peak(shift, Math.min(distinct(agreeing, true), distinct(agreeing, false)), distinct(ids, false), possible);
+  }
+
+  private static int distinct(List<Vote> votes, boolean first) {
+    Set<Mark> marks = new HashSet<>();
+    votes.forEach(v -> marks.add(first ? v.a() : v.b()));
+    return marks.size();
+  }
+
+  /** The shift that most pairs agree on; of several the smallest. */
+  Peak best() {
+    Map<String, List<Vote>> cells = new TreeMap<>();
+    for (Vote v : votes) {
+      cells.computeIfAbsent(cell(v.shift(), 0, 0, 0), k -> new ArrayList<>()).add(v);
+    }
+    List<List<Vote>> fullest = cells.values().stream().sorted(Comparator.comparingInt((List<Vote> l) -> -l.size())).limit(LOOKED_AT).toList();
+    Peak best = new Peak(Vec3.ZERO, 0, 0, possible);
+    for (List<Vote> cell : fullest) {
+      Peak peak = refined(cells, cell.get(0).shift());
+      if (peak.count() > best.count() || peak.count() == best.count() && peak.shift().length() < best.shift().length()) {
+        best = peak;
+      }
+    }
+    return best;
+  }
+
+  private Peak refined(Map<String, List<Vote>> cells, Vec3 near) {
+    List<Vote> around = new ArrayList<>();
+    for (int i = -1; i <= 1; i++) {
+      for (int j = -1; j <= 1; j++) {
+        for (int k = -1; k <= 1; k++) {
+          around.addAll(cells.getOrDefault(cell(near, i, j, k), List.of()));
+        }
+      }
+    }
+    Vec3 middle = new Vec3(median(around, 0), median(around, 1), median(around, 2));
+    return peak(middle, around.stream().filter(v -> v.shift().distance(middle) < AGREE).toList());
+  }
+
+  private static double median(List<Vote> votes, int axis) {
+    double[] sorted = votes.stream().map(Vote::shift).mapToDouble(s -> axis == 0 ? s.x() : axis == 1 ? s.y() : s.z()).sorted().toArray();
+    return sorted[sorted.length / 2];
+  }
+
+  private static String cell(Vec3 s, int i, int j, int k) {
+    return (Math.round(s.x() / CELL) + i) + " " + (Math.round(s.y() / CELL) + j) + " " + (Math.round(s.z() / CELL) + k);
+  }
+}
