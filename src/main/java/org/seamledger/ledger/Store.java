@@ -8,11 +8,13 @@ public final class Store implements AutoCloseable {
   private final Database db;
   private final Analyses analyses;
   private final Reviews reviews;
+  private final Choices choices;
 
   private Store(Database db) {
     this.db = db;
     this.analyses = new Analyses(db);
     this.reviews = new Reviews(db);
+    this.choices = new Choices(db, new Carrier(db));
   }
 
   /** Opens the storage in a folder, creating both where needed. */
@@ -26,6 +28,10 @@ public final class Store implements AutoCloseable {
 
   public Reviews reviews() {
     return reviews;
+  }
+
+  public Choices choices() {
+    return choices;
   }
 
   @Override
