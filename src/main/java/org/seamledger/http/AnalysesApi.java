@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import org.seamledger.ledger.Analyses;
 import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredFile;
@@ -142,6 +143,14 @@ final class AnalysesApi {
     }
   }
 
+  /** Whether the result follows what people chose by hand. */
+  private Map<String, Object> decisions(String id) {
+    Choices.Standing standing = store.choices().of(id);
+    Map<String, Object> d = Json.object("inForce", standing.inForce().size(), "stale", standing.stale(), "followed", standing.followed());
+    jobs.trouble(id).ifPresent(t -> d.put("problem", t));
+    return d;
+  }
+
   static Map<String, String> links(String id) {
     String self = "/api/analyses/" + id;
     Map<String, String> links = new LinkedHashMap<>();
@@ -149,6 +158,7 @@ final class AnalysesApi {
     links.put("events", self + "/events");
     links.put("ledger", self + "/ledger");
     links.put("reviews", self + "/reviews");
+    links.put("decisions", self + "/decisions");
     links.put("page", "/?analysis=" + id);
     return links;
   }
@@ -166,6 +176,10 @@ final class AnalysesApi {
     b.put("created", a.created());
     a.finished().ifPresent(f -> b.put("finished", f));
     a.problem().ifPresent(m -> b.put("problem", Json.object("code", a.problemCode().orElse(""), "detail", m)));
+    if (a.state() == State.DONE) {
+      b.put("ledgerSha256", store.analyses().ledgerHash(a.id()));
+      b.put("decisions", decisions(a.id()));
+    }
     b.put("links", links(a.id()));
     return b;
   }

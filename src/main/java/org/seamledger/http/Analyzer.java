@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.detail.Decision;
 
 /** Turns models into a result. Called from several threads at once; must not keep anything between calls. */
 @FunctionalInterface
@@ -15,10 +16,12 @@ public interface Analyzer {
    *
    * @param models files to read, with the names that people gave them
    * @param system the roof system to apply, or empty for the default one
+   * @param decisions kinds and details that people chose, at most one a junction
    * @param progress told from time to time how far it is; throws where the analysis shall stop, and that exception must get through
    * @throws org.seamledger.finding.UnreadableModelException where a model can't be read
    */
-  void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream ledgerJson) throws IOException;
+  void analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
+      throws IOException;
 
   /** What identifies the program and its rules: another value means that stored results are out of date. */
   default String version() {

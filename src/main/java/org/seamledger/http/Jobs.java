@@ -18,8 +18,10 @@ import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.seamledger.detail.Decision;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.ledger.State;
@@ -34,6 +36,8 @@ import org.slf4j.LoggerFactory;
  */
 final class Jobs implements AutoCloseable {
 
+  private static final String MEMORY = "The models need more memory than this server has; start it with a larger heap, or split the model.";
+  private static final String FAULT = "The program failed at these models; its log says where. Please report it with the model.";
   private static final Logger LOG = LoggerFactory.getLogger(Jobs.class);
   private static final int STORAGE_PAUSE_MILLIS = 1000;
 
@@ -48,6 +52,8 @@ final class Jobs implements AutoCloseable {
     volatile Progress progress = new Progress(State.QUEUED, "Waiting for its turn", 0);
     volatile State stop;
     volatile Thread thread;
+    /** Somebody decided meanwhile; guarded by the jobs. */
+    boolean again;
 
     Job(String id) {
       this.id = id;
@@ -64,6 +70,8 @@ final class Jobs implements AutoCloseable {
   private final Metrics metrics;
   private final Path scratch;
   private final Map<String, Job> jobs = new ConcurrentHashMap<>();
+  /** Why the result of an analysis could not follow its decisions; gone with the next attempt. */
+  private final Map<String, String> troubles = new ConcurrentHashMap<>();
   private final ThreadPoolExecutor workers;
   private final ScheduledExecutorService clock;
 
@@ -84,6 +92,103 @@ final class Jobs implements AutoCloseable {
   /** Takes up what an earlier process left. */
   void resume() {
     store.analyses().unfinished().forEach(this::submit);
+    store.choices().behind().forEach(this::follow);
+  }
+
+  /**
+   * Has the result of an analysis computed again with the decisions in force. However many people decide meanwhile, one run at a time works
+   * for an analysis, and one more is made after it where a decision came too late for it.
+   */
+  void follow(String id) {
+    synchronized (jobs) {
+      Job busy = jobs.get(id);
+      if (busy != null) {
+        busy.again = true;
+        return;
+      }
+      Job job = new Job(id);
+      jobs.put(id, job);
+      workers.execute(() -> follow(job));
+    }
+  }
+
+  /** Why a result does not follow its decisions, where it could not. */
+  Optional<String> trouble(String id) {
+    return Optional.ofNullable(troubles.get(id));
+  }
+
+  private void follow(Job job) {
+    long begun = System.nanoTime();
+    State state = followAll(job);
+    LOG.info("decisions followed id={} seconds={}", job.id, String.format(Locale.ROOT, "%.3f", (System.nanoTime() - begun) / 1e9));
+    job.tell(new Progress(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : 0));
+  }
+
+  /** Works until the result follows the decisions, or can't; then the job is over. */
+  private State followAll(Job job) {
+    State state = State.DONE;
+    do {
+      try {
+        followOnce(job);
+      } catch (LedgerException e) {
+        // Removed meanwhile, with its decisions.
+        state = stateOf(job.id);
+      }
+    } while (!isOver(job));
+    return state;
+  }
+
+  /** True where nobody decided since the last run began, and then the job is over. */
+  private boolean isOver(Job job) {
+    synchronized (jobs) {
+      if (job.again && job.stop == null) {
+        job.again = false;
+        return false;
+      }
+      jobs.remove(job.id);
+      return true;
+    }
+  }
+
+  private void followOnce(Job job) {
+    Choices.Standing standing = store.choices().of(job.id);
+    Analysis analysis = store.analyses().get(job.id);
+    Path result = scratch.resolve(job.id + ".decided.json");
+    ScheduledFuture<?> alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
+    try {
+      job.thread = Thread.currentThread();
+      troubles.remove(job.id);
+      if (standing.followed() || job.stop != null) {
+        return;
+      }
+      if (!standing.inForce().isEmpty()) {
+        analyze(job, analysis, standing.inForce(), result);
+      }
+      Thread.interrupted();
+      job.thread = null;
+      stored(() -> {
+        store.choices().complete(job.id, standing, standing.inForce().isEmpty() ? Optional.empty() : Optional.of(result));
+        return true;
+      });
+    } catch (UnreadableModelException | UnusableFileException e) {
+      troubles.put(job.id, e.getMessage());
+    } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+      followFailed(job, e);
+    } finally {
+      job.thread = null;
+      Thread.interrupted();
+      alarm.cancel(false);
+      discard(job, result);
+    }
+  }
+
+  private void followFailed(Job job, Throwable e) {
+    if (job.stop == State.FAILED) {
+      troubles.put(job.id, tooLong());
+    } else if (job.stop == null) {
+      LOG.error("decisions not followed id={}", job.id, e);
+      troubles.put(job.id, e instanceof OutOfMemoryError ? MEMORY : FAULT);
+    }
   }
 
   /** Whether one more may wait. */
@@ -154,7 +259,7 @@ final class Jobs implements AutoCloseable {
       }
       job.tell(new Progress(State.RUNNING, "Starting", 0));
       alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
-      analyze(job, analysis, result);
+      analyze(job, analysis, List.of(), result);
       // The result counts from here on; an interrupt that arrives now must not break the write.
       Thread.interrupted();
       job.thread = null;
@@ -176,7 +281,7 @@ final class Jobs implements AutoCloseable {
     }
   }
 
-  private void analyze(Job job, Analysis analysis, Path result) throws IOException {
+  private void analyze(Job job, Analysis analysis, List<Decision> decisions, Path result) throws IOException {
     List<Analyzer.Model> models = analysis.files().stream().filter(f -> f.role().equals("model"))
         .map(f -> new Analyzer.Model(Path.of(f.path()), f.name())).toList();
     Optional<Path> system = analysis.files().stream().filter(f -> f.role().equals("system")).map(StoredFile::path).map(Path::of).findFirst();
@@ -186,7 +291,7 @@ final class Jobs implements AutoCloseable {
       }
     }
     try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(result), 1 << 16)) {
-      options.analyzer().analyze(models, system, (stage, fraction) -> {
+      options.analyzer().analyze(models, system, decisions, (stage, fraction) -> {
         if (job.stop != null) {
           throw new CancellationException();
         }
@@ -204,14 +309,11 @@ final class Jobs implements AutoCloseable {
     } else if (e instanceof UnusableFileException) {
       end(job, "settings/unusable", e.getMessage());
     } else if (job.stop == State.FAILED) {
-      end(job, "analysis/too-long",
-          "Stopped after " + options.limits().duration().toSeconds() + " s, the longest that one analysis may take on this server.");
+      end(job, "analysis/too-long", tooLong());
     } else if (job.stop == null) {
       LOG.error("analysis failed id={}", job.id, e);
-      String memory = "The models need more memory than this server has; start it with a larger heap, or split the model.";
-      String fault = "The program failed at these models; its log says where. Please report it with the model.";
       boolean isMemory = e instanceof OutOfMemoryError;
-      end(job, isMemory ? "analysis/memory" : "internal", isMemory ? memory : fault);
+      end(job, isMemory ? "analysis/memory" : "internal", isMemory ? MEMORY : FAULT);
     }
   }
 
@@ -246,18 +348,31 @@ final class Jobs implements AutoCloseable {
     }
   }
 
-  private void finish(Job job, Path result, long begun) {
+  private String tooLong() {
+    return "Stopped after " + options.limits().duration().toSeconds() + " s, the longest that one analysis may take on this server.";
+  }
+
+  private static void discard(Job job, Path result) {
     try {
       Files.deleteIfExists(result);
     } catch (IOException e) {
       LOG.warn("left behind id={}", job.id, e);
     }
-    jobs.remove(job.id);
-    State state = stateOf(job.id);
+  }
+
+  private void finish(Job job, Path result, long begun) {
+    discard(job, result);
+    // Decisions may have come over from the revision before.
+    State state = stateOf(job.id) == State.DONE ? followAll(job) : ended(job);
     double seconds = (System.nanoTime() - begun) / 1e9;
     metrics.analysis(state.word(), seconds);
     LOG.info("analysis id={} state={} seconds={}", job.id, state.word(), String.format(Locale.ROOT, "%.3f", seconds));
     job.tell(new Progress(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : job.progress.fraction()));
+  }
+
+  private State ended(Job job) {
+    jobs.remove(job.id);
+    return stateOf(job.id);
   }
 
   private State stateOf(String id) {
@@ -272,8 +387,9 @@ final class Jobs implements AutoCloseable {
   @Override
   public void close() throws InterruptedException {
     workers.getQueue().clear();
-    workers.shutdownNow();
+    // Why comes before the interrupt of the pool: work that is cut off must not count as a fault of the program.
     jobs.values().forEach(j -> interrupt(j, State.QUEUED));
+    workers.shutdownNow();
     workers.awaitTermination(10, TimeUnit.SECONDS);
   }
 }

@@ -15,6 +15,9 @@ import org.seamledger.ledger.Store;
 /** Projects, their revisions, and what changed from one to another. */
 final class ProjectsApi {
 
+  /** Stands in place of an analysis's id for its own result by the rules alone. */
+  private static final String RULES = "rules";
+
   private final Store store;
   private final AnalysesApi analyses;
   private final Limits limits;
@@ -55,9 +58,11 @@ final class ProjectsApi {
   private void changes(Context ctx) {
     String from = ctx.queryParam("from");
     if (from == null) {
-      throw Problem.badRequest("query/from", "Name the analysis to compare with: ?from=ID.");
+      throw Problem.badRequest("query/from", "Name the analysis to compare with: ?from=ID; or ?from=rules, what its decisions by hand changed.");
     }
-    Comparison c = store.analyses().compare(from, ctx.pathParam("id"));
+    String to = ctx.pathParam("id");
+    boolean rules = from.equals(RULES);
+    Comparison c = rules ? store.choices().compareWithRules(to) : store.analyses().compare(from, to);
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("from", from);
     b.put("to", ctx.pathParam("id"));
@@ -68,6 +73,7 @@ final class ProjectsApi {
     List<Map<String, Object>> kinds = new ArrayList<>();
     c.lengthByKind().forEach((kind, m) -> kinds.add(Json.object("kind", kind, "beforeM", m[0], "afterM", m[1])));
     b.put("lengths", kinds);
+    b.put("decisionsGone", rules ? List.of() : store.choices().gone(from, c.removed()));
     b.put("quantities", c.quantities().stream().map(ProjectsApi::amount).toList());
     byte[] plain = Json.bytes(b);
     Bodies.send(ctx.header("Cache-Control", "no-cache"), plain, PageFiles.gzip(plain), PageFiles.etag(plain), "application/json");

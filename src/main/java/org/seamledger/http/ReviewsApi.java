@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.export.DecisionFile;
+import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.FindingMark;
 import org.seamledger.ledger.Review;
 import org.seamledger.ledger.Store;
@@ -15,16 +17,19 @@ import org.seamledger.ledger.Store;
 final class ReviewsApi {
 
   private final Store store;
+  private final Jobs jobs;
   private final Limits limits;
 
-  ReviewsApi(Store store, Limits limits) {
+  ReviewsApi(Store store, Jobs jobs, Limits limits) {
     this.store = store;
+    this.jobs = jobs;
     this.limits = limits;
   }
 
   void install(RoutesConfig routes) {
     routes.get("/api/analyses/{id}/reviews", this::list);
     routes.put("/api/analyses/{id}/reviews/{junction}", this::putReview);
+    routes.get("/api/analyses/{id}/decisions", this::decisions);
     routes.put("/api/analyses/{id}/findings/{finding}", this::putFinding);
     routes.post("/api/analyses/{id}/findings/{finding}/comments", this::comment);
   }
@@ -41,8 +46,21 @@ final class ReviewsApi {
   private void putReview(Context ctx) throws IOException {
     JsonNode b = Json.body(ctx, limits.bodyBytes());
     Review review = new Review(ctx.pathParam("junction"), Json.text(b, "state"), Json.text(b, "note"), Json.text(b, "kind"),
-        Json.text(b, "detail"), Json.text(b, "reason"), false, Json.version(b), "");
-    Json.answer(ctx, 200, store.reviews().put(ctx.pathParam("id"), review));
+        Json.text(b, "detail"), Json.text(b, "reason"), false, false, Json.version(b), "");
+    String id = ctx.pathParam("id");
+    Review stored = store.reviews().put(id, review);
+    if (!store.choices().of(id).followed()) {
+      jobs.follow(id);
+    }
+    Json.answer(ctx, 200, stored);
+  }
+
+  /** The decisions in force as a file that the command line takes, so that this result can be had again without this server. */
+  private void decisions(Context ctx) {
+    Choices.Standing standing = store.choices().of(ctx.pathParam("id"));
+    byte[] file = DecisionFile.bytes(standing.inForce());
+    ctx.header("Content-Disposition", "attachment; filename=\"decisions.json\"").header("Cache-Control", "no-cache");
+    Bodies.send(ctx, file, PageFiles.gzip(file), PageFiles.etag(file), "application/json");
   }
 
   private void putFinding(Context ctx) throws IOException {

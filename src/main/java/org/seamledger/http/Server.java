@@ -140,7 +140,7 @@ public final class Server implements AutoCloseable {
     page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
     analyses.install(routes);
     events.install(routes);
-    new ReviewsApi(store, options.limits()).install(routes);
+    new ReviewsApi(store, jobs, options.limits()).install(routes);
     new ProjectsApi(store, analyses, options.limits()).install(routes);
     c.requestLogger.http(this::log);
   }

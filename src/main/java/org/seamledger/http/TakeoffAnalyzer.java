@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.detail.Decision;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
@@ -20,9 +21,10 @@ import org.seamledger.takeoff.Takeoff;
 public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
 
   @Override
-  public void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream ledgerJson) throws IOException {
+  public void analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
+      throws IOException {
     List<Inputs.NamedFile> files = models.stream().map(m -> new Inputs.NamedFile(m.path(), m.name())).toList();
-    Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes);
+    Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes).withDecisions(decisions);
     Takeoff takeoff = Analysis.run(inputs, stage -> progress.progress(words(stage), stage.fraction()));
     JsonLedger.write(takeoff, ledgerJson);
   }

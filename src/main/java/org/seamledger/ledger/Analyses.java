@@ -179,7 +179,7 @@ public final class Analyses {
   }
 
   /**
-   * Stores a result, whole or not at all, and carries the reviews of the revision before over to it.
+   * Stores a result by the rules alone, whole or not at all, and carries the reviews of the revision before over to it.
    *
    * @param json the plain JSON of the result
    * @throws IOException where it is not a result: that is a fault of the program, not of its input
@@ -198,7 +198,9 @@ public final class Analyses {
         carrier.index(id, outline);
         Optional<String> before = previous(id);
         if (before.isPresent()) {
-          carrier.carry(before.get(), Outline.of(ledgerOf(before.get())), id, outline);
+          // By what the models say: a line is not another because somebody decided about it.
+          StoredLedger old = Choices.byRules(db, before.get()).orElse(ledgerOf(before.get()));
+          carrier.carry(before.get(), Outline.of(old), id, outline);
         }
       }
       return null;
@@ -210,7 +212,7 @@ public final class Analyses {
         + " WHERE a.id = ? ORDER BY b.revision DESC LIMIT 1", r -> r.getString(1), id);
   }
 
-  private static StoredLedger compress(Path json) throws IOException {
+  static StoredLedger compress(Path json) throws IOException {
     MessageDigest hash = Digests.sha256();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (InputStream in = new DigestInputStream(Files.newInputStream(json), hash);

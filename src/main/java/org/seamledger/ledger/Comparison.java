@@ -169,7 +169,7 @@ public final class Comparison {
   }
 
   private static String company(Outline.Line l) {
-    return l.kind() + " " + (l.elements() == null ? "" : String.join(" ", new TreeSet<>(l.elements())));
+    return l.kindByRules() + " " + (l.elements() == null ? "" : String.join(" ", new TreeSet<>(l.elements())));
   }
 
   private static double[] middle(Outline.Line l) {

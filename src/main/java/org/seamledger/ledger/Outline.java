@@ -31,7 +31,13 @@ record Outline(int contract, List<Line> junctions, List<Found> findings, JsonNod
   /** One junction: identity, place and what it takes to seal. */
   @JsonIgnoreProperties(ignoreUnknown = true)
   record Line(String id, String kind, double lengthM, double[][] path, List<String> faces, List<String> elements,
-      String detail, JsonNode seals, JsonNode fasteners) {
+      String detail, JsonNode decided, JsonNode seals, JsonNode fasteners) {
+
+    /** What the model alone makes of it, whatever a person chose. */
+    String kindByRules() {
+      JsonNode byRules = decided == null ? null : decided.path("byRules").path("kind");
+      return byRules == null || !byRules.isTextual() ? kind : byRules.textValue();
+    }
 
     double[] start() {
       return path[0];

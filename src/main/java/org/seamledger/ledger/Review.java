@@ -11,11 +11,13 @@ import java.util.List;
  * @param detail a sealing detail chosen by hand, or empty
  * @param reason why kind or detail was chosen by hand; required where either is
  * @param carried true where it came over from the revision before and nobody touched it since
+ * @param stale true where a kind or detail chosen by hand came over to a junction that changed since: it has no effect until the
+ *     review is saved again
  * @param version counts changes, for two people at once
  * @param updated instant, ISO 8601 UTC
  */
 public record Review(String junction, String state, String note, String kind, String detail, String reason,
-    boolean carried, long version, String updated) {
+    boolean carried, boolean stale, long version, String updated) {
 
   /** {@code open} not looked at; {@code checked} agreed; {@code question} somebody must decide; {@code recheck} changed since it was checked. */
   public static final List<String> STATES = List.of("open", "checked", "question", "recheck");

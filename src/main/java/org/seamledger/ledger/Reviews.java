@@ -10,7 +10,8 @@ import java.util.Map;
 /** What people said: reviews of junctions, marks and comments on findings. */
 public final class Reviews {
 
-  private static final String REVIEW = "SELECT junction, state, note, kind, detail, reason, carried, version, updated FROM review ";
+  private static final String REVIEW = "SELECT junction, state, note, kind, detail, reason, carried, version, updated,"
+      + " EXISTS (SELECT 1 FROM stale s WHERE s.analysis = review.analysis AND s.junction = review.junction) FROM review ";
 
   private static final String WRITE = "INSERT INTO review(analysis, junction, state, note, kind, detail, reason, carried, version, updated)"
       + " VALUES(?,?,?,?,?,?,?,0,?,?) ON CONFLICT(analysis, junction) DO UPDATE SET state = excluded.state, note = excluded.note,"
@@ -33,7 +34,7 @@ public final class Reviews {
 
   private static Review review(ResultSet r) throws SQLException {
     return new Review(r.getString(1), r.getString(2), r.getString(3), r.getString(4), r.getString(5), r.getString(6),
-        r.getBoolean(7), r.getLong(8), r.getString(9));
+        r.getBoolean(7), r.getBoolean(10), r.getLong(8), r.getString(9));
   }
 
   /**
@@ -55,6 +56,7 @@ public final class Reviews {
       requireSame(stored, review.version());
       db.run(WRITE, analysis, review.junction(), review.state(), review.note(),
           review.kind(), review.detail(), review.reason(), stored + 1, Analyses.now());
+      db.run("DELETE FROM stale WHERE analysis = ? AND junction = ?", analysis, review.junction());
       return db.one(REVIEW + "WHERE analysis = ? AND junction = ?", Reviews::review, analysis, review.junction()).orElseThrow();
     });
   }
@@ -68,7 +70,7 @@ public final class Reviews {
       db.list("SELECT finding, author, text, created FROM comment WHERE analysis = ? ORDER BY id", r -> comments
           .computeIfAbsent(r.getString(1), k -> new ArrayList<>())
           .add(new FindingMark.Comment(r.getString(2), r.getString(3), r.getString(4))), analysis);
-      for (FindingMark m : db.list(MARK + "WHERE analysis = ? ORDER BY place", r -> mark(r, List.of()), analysis)) {
+      for (FindingMark m : db.list(MARK + "WHERE analysis = ? AND place >= 0 ORDER BY place", r -> mark(r, List.of()), analysis)) {
         all.add(with(m, comments.getOrDefault(m.id(), List.of())));
       }
       return all;
@@ -87,7 +89,7 @@ public final class Reviews {
   }
 
   private FindingMark requireMark(String analysis, String id) throws SQLException {
-    FindingMark m = db.one(MARK + "WHERE analysis = ? AND id = ?", r -> mark(r, List.of()), analysis, id)
+    FindingMark m = db.one(MARK + "WHERE analysis = ? AND place >= 0 AND id = ?", r -> mark(r, List.of()), analysis, id)
         .orElseThrow(() -> new LedgerException(LedgerException.Reason.NOT_FOUND, "This analysis has no such finding."));
     return with(m, db.list("SELECT author, text, created FROM comment WHERE analysis = ? AND finding = ? ORDER BY id",
         r -> new FindingMark.Comment(r.getString(1), r.getString(2), r.getString(3)), analysis, id));

@@ -11,6 +11,7 @@ public final class Store implements AutoCloseable {
   private final Analyses analyses;
   private final Reviews reviews;
   private final Path uploads;
+  private final Choices choices;
 
   private Store(FolderGuard guard, Database db, String uploads, Path folder) {
     this.guard = guard;
@@ -18,6 +19,7 @@ public final class Store implements AutoCloseable {
     this.analyses = new Analyses(db);
     this.reviews = new Reviews(db);
     this.uploads = folder.resolve(uploads);
+    this.choices = new Choices(db, new Carrier(db));
   }
 
   /**
@@ -62,6 +64,10 @@ public final class Store implements AutoCloseable {
   /** The folder for the files of this database's analyses: who starts with another database must not sweep them away. */
   public Path uploads() {
     return uploads;
+  }
+
+  public Choices choices() {
+    return choices;
   }
 
   @Override

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import org.seamledger.detail.Decision;
 import org.seamledger.finding.UnreadableModelException;
 
 /**
@@ -19,7 +20,8 @@ import org.seamledger.finding.UnreadableModelException;
 final class FixtureAnalyzer implements Analyzer {
 
   @Override
-  public void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream out) throws IOException {
+  public void analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream out)
+      throws IOException {
     String text = Files.readString(models.get(0).path(), StandardCharsets.UTF_8).strip();
     Map<String, String> words = new HashMap<>();
     for (String w : text.split("\\s+")) {
@@ -33,9 +35,9 @@ final class FixtureAnalyzer implements Analyzer {
       case "unreadable" -> throw new UnreadableModelException(models.get(0).name(), 7, 12, "a semicolon", "the end of the file");
       case "fault" -> throw new IllegalStateException("a fault with a secret in it");
       case "nonsense" -> out.write("[1, 2".getBytes(StandardCharsets.UTF_8));
-      default -> LedgerFixtures.MAPPER.writeValue(out, LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
+      default -> LedgerFixtures.MAPPER.writeValue(out, LedgerFixtures.decided(decisions, LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
           Double.parseDouble(words.getOrDefault("width", "14")), !"no".equals(words.get("pipe")),
-          words.getOrDefault("chimney", "Chimney").replace('_', ' '), system.isPresent() ? Files.readString(system.get()) : ""));
+          words.getOrDefault("chimney", "Chimney").replace('_', ' '), system.isPresent() ? Files.readString(system.get()) : "")));
     }
   }
 

@@ -1,5 +1,6 @@
 package org.seamledger.http;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -11,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.seamledger.detail.Decision;
 
 /**
  * Results made up for tests of the service and the page, in an invented scenario: the community hall of a hill village. The roof is a true
@@ -57,6 +59,30 @@ final class LedgerFixtures {
     }
     f.buildHouse(pipe);
     return f.finish("village-hall.ifc");
+  }
+
+  /** The same with kinds and details chosen by hand; made-up quantities stay. */
+  static ObjectNode decided(List<Decision> decisions, ObjectNode result) {
+    for (Decision d : decisions) {
+      for (JsonNode j : result.path("junctions")) {
+        if (j.path("id").textValue().equals(d.junction())) {
+          decide(d, (ObjectNode) j);
+        }
+      }
+    }
+    return result;
+  }
+
+  private static void decide(Decision d, ObjectNode junction) {
+    ObjectNode decided = junction.putObject("decided").put("kind", d.kind().isEmpty() ? null : d.kind())
+        .put("detail", d.detail().isEmpty() ? null : d.detail()).put("reason", d.reason());
+    decided.putObject("byRules").put("kind", junction.path("kind").textValue()).put("detail", junction.path("detail").textValue());
+    if (!d.kind().isEmpty()) {
+      junction.put("kind", d.kind());
+    }
+    if (!d.detail().isEmpty()) {
+      junction.put("detail", d.detail());
+    }
   }
 
   private static double waste(String system) {
