@@ -149,6 +149,7 @@ final class AnalysesApi {
     links.put("events", self + "/events");
     links.put("ledger", self + "/ledger");
     links.put("reviews", self + "/reviews");
+    links.put("plan", self + "/plan.svg");
     links.put("page", "/?analysis=" + id);
     return links;
   }

@@ -24,7 +24,6 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
-import org.seamledger.ledger.StoredFile;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -62,15 +61,17 @@ final class Jobs implements AutoCloseable {
   private final Options options;
   private final Metrics metrics;
   private final Path scratch;
+  private final DrawingBoard board;
   private final Map<String, Job> jobs = new ConcurrentHashMap<>();
   private final ThreadPoolExecutor workers;
   private final ScheduledExecutorService clock;
 
-  Jobs(Store store, Options options, Metrics metrics, Path scratch, ScheduledExecutorService clock) {
+  Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, ScheduledExecutorService clock) {
     this.store = store;
     this.options = options;
     this.metrics = metrics;
     this.scratch = scratch;
+    this.board = board;
     this.clock = clock;
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
@@ -153,11 +154,12 @@ final class Jobs implements AutoCloseable {
       }
       job.tell(new Progress(State.RUNNING, "Starting", 0));
       alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
-      analyze(job, analysis, result);
+      Analyzer.Drawings drawings = analyze(job, analysis, result);
       // The result counts from here on; an interrupt that arrives now must not break the write.
       Thread.interrupted();
       job.thread = null;
       store.analyses().complete(job.id, result);
+      board.keep(job.id, drawings);
     } catch (UnreadableModelException e) {
       store.analyses().end(job.id, State.FAILED, "model/unreadable", e.getMessage());
     } catch (UnusableFileException e) {
@@ -174,25 +176,19 @@ final class Jobs implements AutoCloseable {
     }
   }
 
-  private void analyze(Job job, Analysis analysis, Path result) throws IOException {
-    List<Analyzer.Model> models = analysis.files().stream().filter(f -> f.role().equals("model"))
-        .map(f -> new Analyzer.Model(Path.of(f.path()), f.name())).toList();
-    Optional<Path> system = analysis.files().stream().filter(f -> f.role().equals("system")).map(StoredFile::path).map(Path::of).findFirst();
-    for (Analyzer.Model m : models) {
-      if (!Files.isReadable(m.path())) {
-        throw new UnreadableModelException(m.name(), 0, 0, "a file that can be read", "none: it was moved or removed");
-      }
-    }
+  private Analyzer.Drawings analyze(Job job, Analysis analysis, Path result) throws IOException {
+    AnalysisFiles files = AnalysisFiles.of(analysis);
     try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(result), 1 << 16)) {
-      options.analyzer().analyze(models, system, (stage, fraction) -> {
+      Analyzer.Drawings drawings = options.analyzer().analyze(files.models(), files.system(), (stage, fraction) -> {
         if (job.stop != null) {
           throw new CancellationException();
         }
         job.tell(new Progress(State.RUNNING, stage, Math.max(0, Math.min(1, fraction))));
       }, out);
-    }
-    if (job.stop != null) {
-      throw new CancellationException();
+      if (job.stop != null) {
+        throw new CancellationException();
+      }
+      return drawings;
     }
   }
 
