@@ -36,6 +36,8 @@ export const openSample = name => call('POST', `/api/samples/${encodeURIComponen
 export const analyses = () => call('GET', '/api/analyses').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
 export const ledger = id => call('GET', a(id) + '/ledger');
+export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
+export const planAt = id => a(id) + '/plan.svg';
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');

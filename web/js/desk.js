@@ -8,10 +8,11 @@ import {mountSlip} from './slip.js';
 import {mountFindings} from './findings.js';
 import {mountOrder} from './order.js';
 import {mountRevisions} from './revisions.js';
+import {mountEstimates} from './estimates.js';
 import {mountNotes} from './notes.js';
 import {legend} from './legend.js';
 
-const BOOKS = {ledger: mountTable, findings: mountFindings, order: mountOrder, revisions: mountRevisions, notes: mountNotes};
+const BOOKS = {ledger: mountTable, findings: mountFindings, order: mountOrder, estimates: mountEstimates, revisions: mountRevisions, notes: mountNotes};
 const VIEWS = [['plan', 'Plan'], ['both', 'Both'], ['3d', '3-D']];
 
 let parts = null;

@@ -5,7 +5,7 @@ import {set, state, watch, remember} from './state.js';
 import {percent, run, count} from './units.js';
 import {reviewOf} from './ledger.js';
 
-export const TABS = [['ledger', 'Ledger'], ['findings', 'Findings'], ['order', 'Order'], ['revisions', 'Revisions'], ['notes', 'Cautions and scope']];
+export const TABS = [['ledger', 'Ledger'], ['findings', 'Findings'], ['order', 'Order'], ['estimates', 'Estimates'], ['revisions', 'Revisions'], ['notes', 'Cautions and scope']];
 
 export function mountHead(root, {home}) {
   const draw = () => put(root,

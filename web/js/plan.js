@@ -5,6 +5,7 @@ import {h, s, put} from './dom.js';
 import {set, state, watch} from './state.js';
 import {SEALS, kindText} from './marks.js';
 import {changedPaths, kindOf, labelPlace, matching, middle} from './ledger.js';
+import {planAt} from './api.js';
 import * as u from './units.js';
 
 const MOST_SEAMS = 6000, MOST_LABELS = 90, REACH_PX = 9;
@@ -19,7 +20,7 @@ export function mountPlan(root) {
   const tip = h('div', {class: 'tip', hidden: true});
   put(root, svg, northMark(), scale, tip, h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
     h('button', {'aria-label': 'Zoom in', on: {click: () => zoom(0.7)}}, '+'), h('button', {'aria-label': 'Zoom out', on: {click: () => zoom(1 / 0.7)}}, '−'),
-    h('button', {on: {click: fit}}, 'Fit')));
+    h('button', {on: {click: fit}}, 'Fit'), h('a', {class: 'button', href: planAt(state.analysis.id), target: '_blank', rel: 'noopener', title: 'The plan as a sheet to print, to scale'}, 'Sheet')));
 
   function size() { return {w: svg.clientWidth || 600, h: svg.clientHeight || 400}; }
 
@@ -189,7 +190,7 @@ export function mountPlan(root) {
     });
   }
 
-  watch(['ledger'], () => { if (state.ledger && root.isConnected) { drawAll(); fit(); } });
+  watch(['ledger'], () => { if (state.ledger && root.isConnected) { drawAll(); fit(); root.querySelector('a.button').href = planAt(state.analysis.id); } });
   watch(['filters', 'reviews'], () => state.ledger && root.isConnected && drawLines());
   watch(['selected', 'face'], changed => {
     if (!state.ledger || !root.isConnected) return;

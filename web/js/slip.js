@@ -52,7 +52,7 @@ function junction(j) {
     h('p', {class: 'lead'}, SEALS[j.seal].text, detailOf(j, state.reviews) && [' · detail ', h('b', {title: detailOf(j, state.reviews)}, titleOf(detailOf(j, state.reviews)))], ' · faces ',
       j.faces.map((id, i) => [i ? ', ' : '', h('button', {class: 'link', on: {click: () => set({face: id, selected: ''})}}, id)])),
     findingsOf(j),
-    section(j, state.ledger),
+    section(j),
     why(j),
     part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m => [[m.part, on(m)], u.count(m.pieces), u.run(m.lengthM)])),
     part('Closures to cut', ['Part', 'Count', 'Length', 'Bevel'], (j.closures ?? []).map(c => [[c.part, on(c), c.shorterThanMinimum && ', short'], u.count(c.count), u.length(c.lengthM), u.degrees(c.bevelDegrees)])),

@@ -111,6 +111,7 @@ public final class SectionDrawing {
     String title = "Section at " + id + ": " + detail.title();
     Svg sheet = Sheet.begin(Sheet.HEIGHT, denominator, title, "Section square to the line of junction " + id + ", " + detailed.junction().kind(), STYLE);
     hatches(sheet);
+    svg.open("g", "class", "cut", "data-view", view());
     ground();
     seals();
     fastenings();
@@ -119,6 +120,7 @@ public final class SectionDrawing {
     scene.dimensions().forEach(this::dimension);
     scene.notes().forEach(n -> svg.turned("halo", paper(n.at()), n.degrees(), n.words()));
     leaders();
+    svg.close("g");
     titleBlock(id);
     legend();
     return sheet.toString() + svg + "</svg>\n";
@@ -140,6 +142,16 @@ public final class SectionDrawing {
         return;
       }
     }
+  }
+
+  /** Where on the sheet the section itself lies: left, top, width, height. */
+  private String view() {
+    List<Vec2> all = scene.shapes().stream().flatMap(s -> s.points().stream()).map(this::paper).toList();
+    double left = all.stream().mapToDouble(Vec2::u).min().orElse(0);
+    double top = all.stream().mapToDouble(Vec2::v).min().orElse(0);
+    double right = all.stream().mapToDouble(Vec2::u).max().orElse(Sheet.WIDTH);
+    double bottom = all.stream().mapToDouble(Vec2::v).max().orElse(Sheet.HEIGHT);
+    return Svg.number(left) + " " + Svg.number(top) + " " + Svg.number(right - left) + " " + Svg.number(bottom - top);
   }
 
   private Vec2 paper(Vec2 p) {
@@ -387,6 +399,7 @@ public final class SectionDrawing {
   }
 
   private void pointed(Pointed l, double x, double y, boolean left) {
+    svg.open("g", "class", "pointed");
     double widest = l.words.stream().mapToInt(String::length).max().orElse(0) * 1.58;
     for (int i = 0; i < l.words.size(); i++) {
       svg.text("label", new Vec2(x, y + LINE * (i + 1)), l.words.get(i));
@@ -397,6 +410,7 @@ public final class SectionDrawing {
     Vec2 elbow = new Vec2(left ? Math.max(start.u(), x + 68) + 2 : x - 4, level);
     svg.polyline("leader", List.of(start, elbow, at));
     svg.empty("circle", "class", "dot", "cx", Svg.number(at.u()), "cy", Svg.number(at.v()), "r", "0.5");
+    svg.close("g");
   }
 
   private void titleBlock(String id) {

@@ -42,10 +42,12 @@ final class Sheet {
    */
   static Svg begin(double height, double denominator, String title, String describe, String style) {
     Svg svg = new Svg();
+    // A browser that prints the sheet by itself takes this paper, at full size.
+    String page = "@page { size: " + Svg.number(WIDTH) + "mm " + Svg.number(height) + "mm; margin: 0; }\n";
     svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(WIDTH) + "mm", "height", Svg.number(height) + "mm", "viewBox",
         "0 0 " + Svg.number(WIDTH) + " " + Svg.number(height), "role", "img", "data-scale", Svg.number(denominator));
     svg.words("title", title).words("desc", describe);
-    svg.style(STYLE + style);
+    svg.style(page + STYLE + style);
     svg.empty("rect", "class", "paper", "width", Svg.number(WIDTH), "height", Svg.number(height));
     svg.empty("rect", "class", "frame", "x", "5", "y", "5", "width", Svg.number(WIDTH - 10), "height", Svg.number(height - 10));
     return svg;

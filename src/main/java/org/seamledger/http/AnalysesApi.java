@@ -159,6 +159,7 @@ final class AnalysesApi {
     links.put("ledger", self + "/ledger");
     links.put("reviews", self + "/reviews");
     links.put("decisions", self + "/decisions");
+    links.put("plan", self + "/plan.svg");
     links.put("page", "/?analysis=" + id);
     return links;
   }

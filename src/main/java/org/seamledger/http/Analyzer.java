@@ -18,14 +18,25 @@ public interface Analyzer {
    * @param system the roof system to apply, or empty for the default one
    * @param decisions kinds and details that people chose, at most one a junction
    * @param progress told from time to time how far it is; throws where the analysis shall stop, and that exception must get through
+   * @return what can be drawn of this result; it may be kept long and asked by several threads at once
    * @throws org.seamledger.finding.UnreadableModelException where a model can't be read
    */
-  void analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
+  Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
       throws IOException;
 
   /** What identifies the program and its rules: another value means that stored results are out of date. */
   default String version() {
     return "";
+  }
+
+  /** The drawings of one result, as SVG text; the same result gives the same text. */
+  interface Drawings {
+
+    /** The roof plan. */
+    String plan();
+
+    /** The section through a junction's detail; empty where there is no junction of that id. */
+    Optional<String> section(String junction);
   }
 
   /** A model: where its bytes are, and the name that results shall show for it. */

@@ -26,7 +26,6 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
-import org.seamledger.ledger.StoredFile;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -69,17 +68,19 @@ final class Jobs implements AutoCloseable {
   private final Options options;
   private final Metrics metrics;
   private final Path scratch;
+  private final DrawingBoard board;
   private final Map<String, Job> jobs = new ConcurrentHashMap<>();
   /** Why the result of an analysis could not follow its decisions; gone with the next attempt. */
   private final Map<String, String> troubles = new ConcurrentHashMap<>();
   private final ThreadPoolExecutor workers;
   private final ScheduledExecutorService clock;
 
-  Jobs(Store store, Options options, Metrics metrics, Path scratch, ScheduledExecutorService clock) {
+  Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, ScheduledExecutorService clock) {
     this.store = store;
     this.options = options;
     this.metrics = metrics;
     this.scratch = scratch;
+    this.board = board;
     this.clock = clock;
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
@@ -161,15 +162,15 @@ final class Jobs implements AutoCloseable {
       if (standing.followed() || job.stop != null) {
         return;
       }
-      if (!standing.inForce().isEmpty()) {
-        analyze(job, analysis, standing.inForce(), result);
-      }
+      Optional<Analyzer.Drawings> drawings = standing.inForce().isEmpty() ? Optional.empty()
+          : Optional.of(analyze(job, analysis, standing.inForce(), result));
       Thread.interrupted();
       job.thread = null;
       stored(() -> {
-        store.choices().complete(job.id, standing, standing.inForce().isEmpty() ? Optional.empty() : Optional.of(result));
+        store.choices().complete(job.id, standing, drawings.map(d -> result));
         return true;
       });
+      drawings.ifPresent(d -> board.keep(job.id, d));
     } catch (UnreadableModelException | UnusableFileException e) {
       troubles.put(job.id, e.getMessage());
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
@@ -259,7 +260,7 @@ final class Jobs implements AutoCloseable {
       }
       job.tell(new Progress(State.RUNNING, "Starting", 0));
       alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
-      analyze(job, analysis, List.of(), result);
+      Analyzer.Drawings drawings = analyze(job, analysis, List.of(), result);
       // The result counts from here on; an interrupt that arrives now must not break the write.
       Thread.interrupted();
       job.thread = null;
@@ -267,6 +268,7 @@ final class Jobs implements AutoCloseable {
         store.analyses().complete(job.id, result);
         return true;
       });
+      board.keep(job.id, drawings);
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
       job.thread = null;
       Thread.interrupted();
@@ -281,25 +283,19 @@ final class Jobs implements AutoCloseable {
     }
   }
 
-  private void analyze(Job job, Analysis analysis, List<Decision> decisions, Path result) throws IOException {
-    List<Analyzer.Model> models = analysis.files().stream().filter(f -> f.role().equals("model"))
-        .map(f -> new Analyzer.Model(Path.of(f.path()), f.name())).toList();
-    Optional<Path> system = analysis.files().stream().filter(f -> f.role().equals("system")).map(StoredFile::path).map(Path::of).findFirst();
-    for (Analyzer.Model m : models) {
-      if (!Files.isReadable(m.path())) {
-        throw new UnreadableModelException(m.name(), 0, 0, "a file that can be read", "none: it was moved or removed");
-      }
-    }
+  private Analyzer.Drawings analyze(Job job, Analysis analysis, List<Decision> decisions, Path result) throws IOException {
+    AnalysisFiles files = AnalysisFiles.of(analysis);
     try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(result), 1 << 16)) {
-      options.analyzer().analyze(models, system, decisions, (stage, fraction) -> {
+      Analyzer.Drawings drawings = options.analyzer().analyze(files.models(), files.system(), decisions, (stage, fraction) -> {
         if (job.stop != null) {
           throw new CancellationException();
         }
         job.tell(new Progress(State.RUNNING, stage, Math.max(0, Math.min(1, fraction))));
       }, out);
-    }
-    if (job.stop != null) {
-      throw new CancellationException();
+      if (job.stop != null) {
+        throw new CancellationException();
+      }
+      return drawings;
     }
   }
 

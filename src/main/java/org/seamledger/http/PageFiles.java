@@ -138,8 +138,12 @@ final class PageFiles {
   }
 
   private static byte[] sha256(byte[] content) {
+    return sha256().digest(content);
+  }
+
+  static MessageDigest sha256() {
     try {
-      return MessageDigest.getInstance("SHA-256").digest(content);
+      return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }

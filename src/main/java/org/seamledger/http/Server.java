@@ -56,10 +56,12 @@ public final class Server implements AutoCloseable {
     Path scratch = options.data().resolve("scratch");
     Uploads uploads = new Uploads(store.uploads(), scratch, options.limits());
     uploads.sweep(store.analyses().list());
-    jobs = new Jobs(store, options, metrics, scratch, clock);
+    DrawingBoard board = new DrawingBoard(store, options);
+    jobs = new Jobs(store, options, metrics, scratch, board, clock);
     events = new Events(store, jobs, options.limits(), clock);
     AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, new Samples(options.samples()), options.limits());
-    javalin = Javalin.create(c -> configure(c, analyses));
+    DrawingsApi drawings = new DrawingsApi(store, board, options.analyzer().version());
+    javalin = Javalin.create(c -> configure(c, analyses, drawings));
     jobs.resume();
     opened = openModels();
   }
@@ -112,7 +114,7 @@ public final class Server implements AutoCloseable {
     return "http://" + host + ":" + port() + "/";
   }
 
-  private void configure(JavalinConfig c, AnalysesApi analyses) {
+  private void configure(JavalinConfig c, AnalysesApi analyses, DrawingsApi drawings) {
     c.startup.showJavalinBanner = false;
     c.startup.showOldJavalinVersionWarning = false;
     c.startup.startupWatcherEnabled = false;
@@ -139,6 +141,7 @@ public final class Server implements AutoCloseable {
     routes.get("/openapi.json", ctx -> Bodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
     page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
     analyses.install(routes);
+    drawings.install(routes);
     events.install(routes);
     new ReviewsApi(store, jobs, options.limits()).install(routes);
     new ProjectsApi(store, analyses, options.limits()).install(routes);

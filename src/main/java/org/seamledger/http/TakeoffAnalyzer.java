@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.detail.Decision;
 import org.seamledger.export.JsonLedger;
+import org.seamledger.export.PlanDrawing;
+import org.seamledger.export.SectionDrawing;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
@@ -21,12 +23,27 @@ import org.seamledger.takeoff.Takeoff;
 public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
 
   @Override
-  public void analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
+  public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
       throws IOException {
     List<Inputs.NamedFile> files = models.stream().map(m -> new Inputs.NamedFile(m.path(), m.name())).toList();
     Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes).withDecisions(decisions);
     Takeoff takeoff = Analysis.run(inputs, stage -> progress.progress(words(stage), stage.fraction()));
     JsonLedger.write(takeoff, ledgerJson);
+    return new TakeoffDrawings(takeoff);
+  }
+
+  private record TakeoffDrawings(Takeoff takeoff) implements Drawings {
+
+    @Override
+    public String plan() {
+      return PlanDrawing.svg(takeoff);
+    }
+
+    @Override
+    public Optional<String> section(String junction) {
+      boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction));
+      return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction)) : Optional.empty();
+    }
   }
 
   private static String words(Stage stage) {

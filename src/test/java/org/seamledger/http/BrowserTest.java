@@ -146,6 +146,7 @@ class BrowserTest {
     see(".canvas .line:not(.group)").click();
     assertThat(see(".slip h2").getText()).isEqualTo("Valley 4.500 m");
     see(".slip .drawing-section");
+    assertThat(see(".slip .section-key").getText()).isEqualTo("tape under the cleat");
     assertThat(see(".slip").getText()).contains("under the cleat", "Its measured facts fit one shape");
     assertThat(browser.getCurrentUrl()).contains("f.kind=valley", "selected=J");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 2") == Boolean.TRUE ? true : null);
@@ -241,7 +242,7 @@ class BrowserTest {
     see(".totals", "4 of 24 junctions");
     see(".canvas .line:not(.group)").click();
     assertThat(see(".slip .elements").getText()).contains("<script>document.title='run'</script>");
-    for (String name : List.of("Findings", "Order", "Revisions", "Cautions", "Ledger")) {
+    for (String name : List.of("Findings", "Order", "Estimates", "Revisions", "Cautions", "Ledger")) {
       tab(name);
       TestService.pause(200);
     }
@@ -320,7 +321,7 @@ class BrowserTest {
     see(".canvas .line:not(.group)").click();
     for (String theme : List.of("light", "dark")) {
       js("document.documentElement.dataset.theme = arguments[0]", theme);
-      for (String name : List.of("Ledger", "Findings", "Order", "Revisions", "Cautions")) {
+      for (String name : List.of("Ledger", "Findings", "Order", "Estimates", "Revisions", "Cautions")) {
         tab(name);
         TestService.pause(300);
         barriers(name + ", " + theme);

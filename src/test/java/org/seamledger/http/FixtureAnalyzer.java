@@ -20,7 +20,7 @@ import org.seamledger.finding.UnreadableModelException;
 final class FixtureAnalyzer implements Analyzer {
 
   @Override
-  public void analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream out)
+  public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream out)
       throws IOException {
     String text = Files.readString(models.get(0).path(), StandardCharsets.UTF_8).strip();
     Map<String, String> words = new HashMap<>();
@@ -38,6 +38,27 @@ final class FixtureAnalyzer implements Analyzer {
       default -> LedgerFixtures.MAPPER.writeValue(out, LedgerFixtures.decided(decisions, LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
           Double.parseDouble(words.getOrDefault("width", "14")), !"no".equals(words.get("pipe")),
           words.getOrDefault("chimney", "Chimney").replace('_', ' '), system.isPresent() ? Files.readString(system.get()) : "")));
+    }
+    return new FixtureDrawings(text);
+  }
+
+  /** Sheets that say which made-up model they are of; what looks like the id of a junction has a section. */
+  private record FixtureDrawings(String words) implements Drawings {
+
+    @Override
+    public String plan() {
+      return sheet("plan");
+    }
+
+    @Override
+    public Optional<String> section(String junction) {
+      return junction.startsWith("J") && junction.length() == 8 ? Optional.of(sheet(junction)) : Optional.empty();
+    }
+
+    private String sheet(String what) {
+      return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 420 297\"><style>.metal { stroke: #14202b; }</style><desc>" + what + " " + words.replace("<", "&lt;")
+          + "</desc><g class=\"cut\" data-view=\"100 60 200 120\"><polyline class=\"metal\" points=\"110,150 200,70 290,150\"/><g class=\"pointed\"><text class=\"label\">tape</text>"
+          + "<text class=\"label\">under the cleat</text><circle class=\"dot\" cx=\"200\" cy=\"70\" r=\"0.5\"/></g></g></svg>";
     }
   }
 

@@ -39,6 +39,10 @@ final class TestService implements AutoCloseable {
     description = json(get("/openapi.json"));
   }
 
+  static TestService on(Path data) {
+    return new TestService(Options.of(new FixtureAnalyzer(), data));
+  }
+
   HttpResponse<byte[]> get(String path, String... headers) {
     return send("GET", path, null, headers);
   }

@@ -110,10 +110,10 @@ class SchemaTest {
       assertThat(store.analyses().projects()).containsExactly(new Project("1".repeat(32), "Boat house", "2026-01-05T08:00:00Z", 2));
       assertThat(store.analyses().ledger(first.id()).gzip()).containsExactly(0x1f, 0x8b, 0x08);
       assertThat(store.reviews().of(first.id())).containsExactly(
-          new Review("Jaaaa", "checked", "measured twice", "hip", "", "slope differs", true, 3, "2026-01-05T09:00:00Z"));
+          new Review("Jaaaa", "checked", "measured twice", "hip", "", "slope differs", true, false, 3, "2026-01-05T09:00:00Z"));
       assertThat(store.reviews().findings(first.id()).get(0).comments()).extracting(FindingMark.Comment::text).containsExactly("seen on the drawing");
       assertThat(store.analyses().unfinished()).extracting(Analysis::id).containsExactly("3".repeat(32));
-      Review next = store.reviews().put(first.id(), new Review("Jaaaa", "question", "again", "", "", "", false, 3, ""));
+      Review next = store.reviews().put(first.id(), new Review("Jaaaa", "question", "again", "", "", "", false, false, 3, ""));
       assertThat(next.version()).isEqualTo(4);
     }
   }

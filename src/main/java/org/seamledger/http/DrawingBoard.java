@@ -1,0 +1,142 @@
+package org.seamledger.http;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.lang.ref.SoftReference;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
+import org.seamledger.detail.Decision;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.Choices;
+import org.seamledger.ledger.LedgerException;
+import org.seamledger.ledger.Store;
+import org.seamledger.takeoff.UnusableFileException;
+
+/**
+ * The drawings of results. A drawing shows what the result's numbers came from, which the stored result alone does not hold: the drawings of
+ * the newest results are kept in memory while there is room, and others are had by running their models again. A run that does not give the
+ * stored result byte for byte, because a model, the rules or the program changed meanwhile, gives no drawing: it would not fit the numbers
+ * beside it. Storing the drawings instead would take some 15 kB a junction, a hundred times the model on a large roof.
+ */
+final class DrawingBoard {
+
+  private static final int KEPT = 12;
+  private static final int MOST_WAITING = 16;
+  private static final int PATIENCE_SECONDS = 50;
+
+  private final Store store;
+  private final Options options;
+  private final Map<String, SoftReference<Analyzer.Drawings>> kept = new LinkedHashMap<>(KEPT, 0.75f, true) {
+    private static final long serialVersionUID = 1;
+
+    @Override
+    protected boolean removeEldestEntry(Map.Entry<String, SoftReference<Analyzer.Drawings>> eldest) {
+      return size() > KEPT;
+    }
+  };
+  /** One at a time: a second run of large models would only slow the first and double the memory. */
+  private final ReentrantLock hand = new ReentrantLock(true);
+
+  DrawingBoard(Store store, Options options) {
+    this.store = store;
+    this.options = options;
+  }
+
+  /** Keeps the drawings of an analysis that was just done. */
+  void keep(String id, Analyzer.Drawings drawings) {
+    try {
+      put(store.analyses().ledgerHash(id), drawings);
+    } catch (LedgerException e) {
+      // Cancelled or removed in the last moment: nobody will ask.
+    }
+  }
+
+  private void put(String hash, Analyzer.Drawings drawings) {
+    synchronized (kept) {
+      kept.put(hash, new SoftReference<>(drawings));
+    }
+  }
+
+  private Analyzer.Drawings get(String hash) {
+    synchronized (kept) {
+      SoftReference<Analyzer.Drawings> found = kept.get(hash);
+      return found == null ? null : found.get();
+    }
+  }
+
+  /**
+   * The drawings of an analysis's result.
+   *
+   * @param hash of the stored result
+   * @throws Problem where they cannot be had, or not now
+   */
+  Analyzer.Drawings of(Analysis analysis, String hash) {
+    Analyzer.Drawings drawings = get(hash);
+    if (drawings != null) {
+      return drawings;
+    }
+    takeTurn();
+    try {
+      drawings = get(hash);
+      return drawings != null ? drawings : again(analysis, hash);
+    } finally {
+      hand.unlock();
+    }
+  }
+
+  private void takeTurn() {
+    try {
+      if (hand.getQueueLength() < MOST_WAITING && hand.tryLock(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
+        return;
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    throw new Problem(503, "busy", "The server is preparing other drawings; try again in a minute.");
+  }
+
+  private Analyzer.Drawings again(Analysis analysis, String hash) {
+    MessageDigest digest = PageFiles.sha256();
+    long deadline = System.nanoTime() + options.limits().duration().toNanos();
+    try (OutputStream out = new DigestOutputStream(OutputStream.nullOutputStream(), digest)) {
+      AnalysisFiles files = AnalysisFiles.of(analysis);
+      Analyzer.Drawings drawings = options.analyzer().analyze(files.models(), files.system(), decisions(analysis), (stage, fraction) -> {
+        if (System.nanoTime() > deadline) {
+          throw new CancellationException();
+        }
+      }, out);
+      if (!HexFormat.of().formatHex(digest.digest()).equals(hash)) {
+        throw changed("The models, the rules or the program have changed since this analysis");
+      }
+      put(hash, drawings);
+      return drawings;
+    } catch (UnreadableModelException | UnusableFileException e) {
+      throw changed("What this analysis read is no longer there as it was");
+    } catch (CancellationException e) {
+      throw new Problem(503, "busy", "The models take longer than one analysis may on this server.");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private List<Decision> decisions(Analysis analysis) {
+    Choices.Standing standing = store.choices().of(analysis.id());
+    if (!standing.followed()) {
+      throw new Problem(503, "busy", "The result is being computed again with the decisions that were made by hand; try again in a moment.");
+    }
+    return standing.inForce();
+  }
+
+  private static Problem changed(String what) {
+    return new Problem(409, "drawing/changed", what + ", so that a drawing would not fit its numbers. Analyse the models again to have their drawings.");
+  }
+}

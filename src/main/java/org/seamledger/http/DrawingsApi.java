@@ -1,0 +1,47 @@
+package org.seamledger.http;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import java.util.function.Function;
+import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.Store;
+
+/** The program's own drawings of a result, to scale: the roof plan, and the section through any junction's detail. */
+final class DrawingsApi {
+
+  static final String TYPE = "image/svg+xml; charset=utf-8";
+  /** A drawing that is opened by itself may use its own style sheet, and nothing else: no script, no other address. */
+  private static final String POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+  private final Store store;
+  private final DrawingBoard board;
+  private final String program;
+
+  DrawingsApi(Store store, DrawingBoard board, String program) {
+    this.store = store;
+    this.board = board;
+    this.program = program;
+  }
+
+  void install(RoutesConfig routes) {
+    routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", Analyzer.Drawings::plan));
+    routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
+      String junction = ctx.pathParam("junction");
+      answer(ctx, junction, d -> d.section(junction).orElseThrow(() -> Problem.notFound("This analysis has no junction of that id.")));
+    });
+  }
+
+  private void answer(Context ctx, String what, Function<Analyzer.Drawings, String> draw) {
+    Analysis analysis = store.analyses().get(ctx.pathParam("id"));
+    String hash = store.analyses().ledgerHash(analysis.id());
+    String etag = PageFiles.etag((program + ' ' + hash + ' ' + what).getBytes(StandardCharsets.UTF_8));
+    ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY);
+    if (Bodies.has(ctx.header("If-None-Match"), etag)) {
+      ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
+      return;
+    }
+    byte[] svg = draw.apply(board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
+    Bodies.send(ctx, svg, Bodies.takesGzip(ctx) ? PageFiles.gzip(svg) : svg, etag, TYPE);
+  }
+}

@@ -1,0 +1,165 @@
+package org.seamledger.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.export.PlanDrawing;
+import org.seamledger.export.SectionDrawing;
+import org.seamledger.takeoff.Analysis;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
+
+/** The drawings that the service sends are the program's own, of the very result beside them, whatever happened since. */
+class DrawingsTest {
+
+  private static final Path GATEHOUSE = Path.of("ifc-samples", "gatehouse.ifc");
+
+  @TempDir
+  private Path folder;
+  private Path model;
+  private TestService service;
+  private String id;
+
+  @BeforeEach
+  void start() throws IOException {
+    model = Files.copy(GATEHOUSE, folder.resolve("gatehouse.ifc"));
+    open();
+    id = TestService.json(service.get("/api/start")).path("analysis").textValue();
+    assertThat(service.await(id).path("state").textValue()).isEqualTo("done");
+  }
+
+  @AfterEach
+  void stop() {
+    service.close();
+  }
+
+  private void open() {
+    service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")).models(List.of(model)));
+  }
+
+  private String at(String what) {
+    return "/api/analyses/" + id + "/" + what + ".svg";
+  }
+
+  private String drawing(String what) {
+    HttpResponse<byte[]> answer = service.get(at(what));
+    assertThat(answer.statusCode()).as(new String(answer.body(), StandardCharsets.UTF_8)).isEqualTo(200);
+    return new String(answer.body(), StandardCharsets.UTF_8);
+  }
+
+  private void refused(HttpResponse<byte[]> answer, int status, String code) {
+    assertThat(answer.statusCode()).isEqualTo(status);
+    assertThat(answer.headers().firstValue("Content-Type")).contains("application/problem+json");
+    assertThat(TestService.json(answer).path("code").textValue()).isEqualTo(code);
+  }
+
+  private static Takeoff takeoff(Path model) {
+    return Analysis.run(Inputs.ofFiles(List.of(model)), stage -> { });
+  }
+
+  @Test
+  void sendsThePlanAndEverySectionAsTheProgramDrawsThem() {
+    Takeoff takeoff = takeoff(model);
+    assertThat(drawing("plan")).isEqualTo(PlanDrawing.svg(takeoff));
+    assertThat(takeoff.junctions()).hasSizeGreaterThan(10).allSatisfy(j -> {
+      String junction = j.junction().id();
+      assertThat(drawing("sections/" + junction)).isEqualTo(SectionDrawing.svg(takeoff, junction));
+    });
+  }
+
+  @Test
+  void sendsThemCompressedAndOnlyWhenTheyAreNew() throws IOException {
+    HttpResponse<byte[]> plain = service.get(at("plan"));
+    HttpResponse<byte[]> packed = service.get(at("plan"), "Accept-Encoding", "gzip");
+    assertThat(plain.headers().firstValue("Content-Type").orElseThrow()).startsWith("image/svg+xml");
+    assertThat(packed.body().length).isLessThan(plain.body().length / 3);
+    assertThat(new GZIPInputStream(new ByteArrayInputStream(packed.body())).readAllBytes()).isEqualTo(plain.body());
+    String etag = plain.headers().firstValue("ETag").orElseThrow();
+    assertThat(service.get(at("plan"), "If-None-Match", etag).statusCode()).isEqualTo(304);
+    assertThat(service.get(at("sections/" + junction(0)), "If-None-Match", etag).statusCode()).as("another drawing, another tag").isEqualTo(200);
+  }
+
+  @Test
+  void letsADrawingThatIsOpenedByItselfRunAndLoadNothing() {
+    for (String etag : List.of("\"none\"", service.get(at("plan")).headers().firstValue("ETag").orElseThrow())) {
+      assertThat(service.get(at("plan"), "If-None-Match", etag).headers().allValues("Content-Security-Policy"))
+          .as("a browser takes the headers of a 304 as those of what it has").hasSize(1).allSatisfy(p -> assertThat(p)
+              .startsWith("default-src 'none'; style-src 'unsafe-inline';").doesNotContain("script-src", "img-src", "connect-src"));
+    }
+  }
+
+  private String junction(int place) {
+    return service.ledger(id).path("junctions").get(place).path("id").textValue();
+  }
+
+  @Test
+  void drawsTheSameAfterARestart() {
+    String plan = drawing("plan");
+    String section = drawing("sections/" + junction(3));
+    service.close();
+    open();
+    assertThat(drawing("sections/" + junction(3))).isEqualTo(section);
+    assertThat(drawing("plan")).isEqualTo(plan);
+  }
+
+  @Test
+  void drawsTheValuesInForce() {
+    String junction = junction(0);
+    ObjectNode system = service.ledger(id).path("system").deepCopy();
+    ((ObjectNode) system.path("panel")).put("seamHeight", "2 3/8 in");
+    assertThat(drawing("sections/" + junction)).contains("seam height 1 1/2 in").doesNotContain("2 3/8 in");
+    JsonNode begun = TestService.json(service.send("POST", "/api/analyses/" + id + "/recompute", "{\"system\":" + system + "}"));
+    String before = id;
+    id = begun.path("id").textValue();
+    assertThat(service.await(id).path("state").textValue()).isEqualTo("done");
+    assertThat(drawing("sections/" + junction)).contains("seam height 2 3/8 in");
+    id = before;
+    assertThat(drawing("sections/" + junction)).as("the revision before keeps its own").contains("seam height 1 1/2 in");
+  }
+
+  @Test
+  void refusesADrawingThatWouldNotFitTheNumbers() throws IOException {
+    String junction = junction(0);
+    service.close();
+    Files.copy(Path.of("ifc-samples", "stable.ifc"), model, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    // Opened with no model: the result of before is what is asked for, its model has been overwritten since.
+    service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")));
+    refused(service.get(at("plan")), 409, "drawing/changed");
+    Files.delete(model);
+    refused(service.get(at("sections/" + junction)), 409, "drawing/changed");
+    assertThat(service.get("/api/analyses/" + id + "/ledger").statusCode()).as("the numbers are there all the same").isEqualTo(200);
+  }
+
+  @Test
+  void saysWhatIsNotThere() {
+    refused(service.get(at("sections/Jnowhere")), 404, "not-found");
+    refused(service.get(at("sections/..%2f..%2fplan")), 404, "not-found");
+    refused(service.get("/api/analyses/0123456789abcdef0123456789abcdef/plan.svg"), 404, "not-found");
+    String broken = service.analyse("no model at all").path("id").textValue();
+    refused(service.get("/api/analyses/" + broken + "/plan.svg"), 409, "conflict");
+  }
+
+  @Test
+  void drawsForManyAtOnceByOneRun() {
+    String plan = drawing("plan");
+    service.close();
+    open();
+    List<HttpResponse<byte[]>> answers = IntStream.range(0, 8).parallel().mapToObj(i -> service.get(at("plan"))).toList();
+    assertThat(answers).allSatisfy(a -> assertThat(new String(a.body(), StandardCharsets.UTF_8)).isEqualTo(plan));
+  }
+}
