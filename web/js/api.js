@@ -41,6 +41,7 @@ export const planAt = id => a(id) + '/plan.svg';
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');
+export const decisionsAt = id => a(id) + '/decisions';
 export const putReview = (id, junction, review) => call('PUT', `${a(id)}/reviews/${encodeURIComponent(junction)}`, review);
 export const putFinding = (id, finding, mark) => call('PUT', `${a(id)}/findings/${encodeURIComponent(finding)}`, mark);
 export const comment = (id, finding, text, author) => call('POST', `${a(id)}/findings/${encodeURIComponent(finding)}/comments`, {text, author});

@@ -4,6 +4,7 @@ import {h, put, choice} from './dom.js';
 import {set, state, watch, remember} from './state.js';
 import {percent, run, count} from './units.js';
 import {reviewOf} from './ledger.js';
+import {staleLink} from './decisions.js';
 
 export const TABS = [['ledger', 'Ledger'], ['findings', 'Findings'], ['order', 'Order'], ['estimates', 'Estimates'], ['revisions', 'Revisions'], ['notes', 'Cautions and scope']];
 
@@ -31,8 +32,7 @@ export function coverage() {
   for (const j of state.ledger.junctions) {
     c[reviewOf(j, state.reviews)] += j.lengthM;
     if (j.found.some(f => state.marks.get(f.place)?.state !== 'accepted')) c.withFindings += j.lengthM;
-    const r = state.reviews.get(j.id);
-    if (r?.kind || r?.detail) c.byHand += j.lengthM;
+    if (j.decided) c.byHand += j.lengthM;
   }
   return c;
 }
@@ -48,10 +48,11 @@ export function mountFoot(root) {
         h('div', {class: 'bar', role: 'img', 'aria-label': `Checked ${percent(c.checked / total)}, questions ${percent(c.question / total)}, to check again ${percent(c.recheck / total)} of all length`},
           part('checked', 'Checked'), part('question', 'Questions'), part('recheck', 'To check again')),
         h('span', {}, `With open findings ${run(c.withFindings)}`),
-        c.byHand > 0 && h('span', {}, `Decided by hand ${run(c.byHand)}`)),
+        c.byHand > 0 && h('span', {}, `Decided by hand ${run(c.byHand)}`),
+        staleLink(), state.news && h('span', {class: 'hand', role: 'status'}, state.news)),
       caution());
   };
-  watch(['ledger', 'reviews', 'marks', 'units'], draw);
+  watch(['ledger', 'reviews', 'marks', 'units', 'news'], draw);
   draw();
 }
 

@@ -15,6 +15,7 @@ export function index(raw) {
     raw, faces, findings, junctions,
     byId: new Map(junctions.map(j => [j.id, j])),
     details: new Map((raw.details ?? []).map(d => [d.id, d])),
+    choices: new Map((raw.detailChoices ?? raw.details ?? []).map(d => [d.id, d.title])),
     elements: new Map((raw.elements ?? []).map(e => [e.globalId, e])),
     box: box(faces, junctions),
     totalM: sum(junctions, j => j.lengthM),
@@ -115,19 +116,19 @@ const order = reviews => ({
   screws: by(j => j.screws), findings: by(j => j.found.length), review: by(j => reviews.get(j.id)?.state ?? 'open'),
 });
 
-/** Kind and detail as a person decided, where one did. */
-export const kindOf = (j, reviews) => reviews.get(j.id)?.kind || j.kind;
-export const detailOf = (j, reviews) => reviews.get(j.id)?.detail || j.detail || '';
+/** Kind and detail in force: the rules', or what a person chose. */
+export const kindOf = j => j.kind;
+export const detailOf = j => j.detail || '';
 export const reviewOf = (j, reviews) => reviews.get(j.id)?.state ?? 'open';
 
 export function matching(ledger, filters, reviews) {
-  const {kind, detail, seal, finding, face: faceId, element, review, text} = filters;
+  const {kind, detail, seal, finding, face: faceId, element, review, hand, text} = filters;
   const needle = text?.toLowerCase();
   return ledger.junctions.filter(j =>
     (!kind || kindOf(j, reviews) === kind) && (!detail || detailOf(j, reviews) === detail) && (!seal || j.seal === seal)
     && (!finding || (finding === 'any' ? j.found.length : j.found.some(f => f.code === finding)))
     && (!faceId || j.faces.includes(faceId)) && (!element || j.elements.includes(element))
-    && (!review || reviewOf(j, reviews) === review)
+    && (!review || reviewOf(j, reviews) === review) && (!hand || (hand === 'stale' ? reviews.get(j.id)?.stale : j.decided))
     && (!needle || haystack(j, ledger, reviews).includes(needle)));
 }
 

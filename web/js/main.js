@@ -12,7 +12,7 @@ const desk = document.getElementById('desk');
 
 /** Opens an analysis: its result where there is one, its progress where it goes on. */
 export async function open(id) {
-  set({problem: null, changes: null});
+  set({problem: null, changes: null, effect: null, handChanges: null, deciding: '', news: ''});
   const analysis = await api.analysis(id);
   if (analysis.state === 'queued' || analysis.state === 'running') {
     set({analysis, ledger: null});

@@ -7,6 +7,7 @@ import * as api from './api.js';
 import * as u from './units.js';
 import {open} from './main.js';
 import {amounts} from './revisions.js';
+import {handSection} from './decisions.js';
 
 const TITLES = {tape: 'Sealant tape', bead: 'Gun-grade sealant', inSeam: 'Seam sealant', lapSealant: 'Sealant in laps and seam ends', fasteners: 'Fasteners', closures: 'Closures', caps: 'Caps', plugs: 'Plugs',
   panels: 'Panels to cut', parts: 'Metal parts', boots: 'Pipe boots', curbs: 'Curbs', metalFirst: 'Length where metal alone still leads the water off'};
@@ -14,12 +15,12 @@ const edits = new Map();
 
 export function mountOrder(root) {
   const draw = () => state.ledger && root.isConnected && put(root, content());
-  watch(['ledger', 'units', 'changes'], draw);
+  watch(['ledger', 'units', 'changes', 'handChanges'], draw);
   root.addEventListener('shown', draw);
   function content() {
     const q = state.ledger.raw.quantities, system = state.ledger.raw.system;
     return [h('h2', {}, 'Order'), q && Object.keys(q).length ? quantities(q) : h('p', {class: 'empty'}, 'This result holds no quantities.'),
-      changed(), system && h('section', {}, h('h2', {}, 'Roof system in force'), h('p', {}, 'Change a value, with its unit, and compute again: the result becomes the next revision, and what changed is shown.'), editor(system, draw))];
+      handSection(), changed(), system && h('section', {}, h('h2', {}, 'Roof system in force'), h('p', {}, 'Change a value, with its unit, and compute again: the result becomes the next revision, and what changed is shown.'), editor(system, draw))];
   }
 }
 

@@ -190,7 +190,15 @@ export function mountPlan(root) {
     });
   }
 
-  watch(['ledger'], () => { if (state.ledger && root.isConnected) { drawAll(); fit(); root.querySelector('a.button').href = planAt(state.analysis.id); } });
+  let fittedFor = state.analysis?.id;
+  watch(['ledger'], () => {
+    if (!state.ledger || !root.isConnected) return;
+    drawAll();
+    root.querySelector('a.button').href = planAt(state.analysis.id);
+    // The same roof with other numbers stays where it is.
+    if (fittedFor !== state.analysis.id) fit(); else look();
+    fittedFor = state.analysis.id;
+  });
   watch(['filters', 'reviews'], () => state.ledger && root.isConnected && drawLines());
   watch(['selected', 'face'], changed => {
     if (!state.ledger || !root.isConnected) return;

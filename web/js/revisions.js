@@ -7,6 +7,7 @@ import {dropper, go} from './start.js';
 import * as api from './api.js';
 import * as u from './units.js';
 import {open} from './main.js';
+import {staleLink} from './decisions.js';
 
 const MOST_ROWS = 400;
 const BY = {id: 'same id', place: 'same place', elements: 'same elements'};
@@ -53,6 +54,8 @@ function difference(c) {
   return h('section', {class: 'changed'},
     h('h3', {}, same ? `Nothing changed since revision ${c.fromRevision}` : `Since revision ${c.fromRevision}: ${u.count(c.added.length)} added, ${u.count(c.removed.length)} gone, ${u.count(c.changed.length)} changed, ${u.count(c.same)} as before`),
     !same && h('p', {class: 'quiet'}, 'In the plan and in 3-D: ', ['added', 'changed', 'gone'].map(k => h('span', {class: 'key'}, h('i', {class: 'sign ' + k, 'aria-hidden': 'true'}), k, ' '))),
+    c.decisionsGone.length > 0 && h('p', {class: 'hand'}, `✎ Decided by hand in revision ${c.fromRevision}, about lines that are gone: ${c.decisionsGone.map(d => `${d.junction} (${[d.kind && kindText(d.kind), d.detail].filter(Boolean).join(', ')}: ${d.reason})`).join('; ')}`),
+    staleLink() && h('p', {}, staleLink()),
     lines('Added', c.added, l => [pick(l), u.length(l.lengthM), '']),
     lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM), '']),
     lines('Changed', c.changed, p => [pick(p.after, p.before), `${u.length(p.before.lengthM)} → ${u.length(p.after.lengthM)}`, `${p.changes.join(', ')} (found by ${BY[p.by]})`]),

@@ -50,6 +50,7 @@ export function mountRoof(root) {
     model.lines = [];
     model.chosen = [];
     const L = state.ledger, {lo, hi} = L.box;
+    model.of = state.analysis.id;
     model.origin = lo.map((x, i) => (x + hi[i]) / 2);
     model.radius = Math.max(0.5, Math.hypot(hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]) / 2);
     model.faces = facesMesh(L, local, model);
@@ -240,7 +241,8 @@ export function mountRoof(root) {
   });
   controls.addEventListener('change', draw);
 
-  watch(['ledger'], () => { if (state.ledger && root.isConnected) { build(); draw(); } });
+  // The same roof with other numbers stays in view as it is.
+  watch(['ledger'], () => { if (state.ledger && root.isConnected) { if (model.of === state.analysis.id) { buildLines(); applyCut(); } else build(); draw(); } });
   watch(['filters', 'reviews'], () => { if (state.ledger && root.isConnected) { buildLines(); applyCut(); draw(); } });
   watch(['selected'], () => {
     if (!state.ledger || !root.isConnected) return;

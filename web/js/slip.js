@@ -6,13 +6,14 @@ import {KINDS, kindText, REVIEW, SEVERITY, SEALS} from './marks.js';
 import {kindOf, detailOf} from './ledger.js';
 import {swatch} from './legend.js';
 import {section} from './section.js';
+import {byRules, decidesAnew, detailOptions, follow, handNotes, titleOf} from './decisions.js';
 import {remarks, sentence} from './findings.js';
 import * as api from './api.js';
 import * as u from './units.js';
 
 export function mountSlip(root) {
   const draw = () => state.ledger && put(root, content());
-  watch(['selected', 'ledger', 'units', 'reviews', 'marks', 'face'], changed => {
+  watch(['selected', 'ledger', 'units', 'reviews', 'marks', 'face', 'deciding', 'effect'], changed => {
     if (!root.isConnected) return;
     // A note that is being written stays: only what stands around it would be drawn anew.
     if (root.contains(document.activeElement) && document.activeElement.matches('textarea, input') && !changed.has('selected') && !changed.has('units')) return;
@@ -48,7 +49,7 @@ function junction(j) {
   return [
     h('header', {class: 'slip-head'}, swatch(j.seal), h('h2', {}, kindText(kind), ' ', h('span', {class: 'length'}, u.length(j.lengthM))),
       h('button', {class: 'link', title: 'Close', 'aria-label': 'Close the junction', on: {click: () => set({selected: ''})}}, '×')),
-    (r?.kind || r?.detail) && h('p', {class: 'hand'}, `✎ Decided by hand: ${[r.kind && `kind ${kindText(r.kind)} (the rules say ${kindText(j.kind)})`, r.detail && `detail ${r.detail} (the rules say ${j.detail || 'none'})`].filter(Boolean).join(', ')}. Reason: ${r.reason}. Quantities stay those of the rules until the model or the shapes say the same.`),
+    handNotes(j, r),
     h('p', {class: 'lead'}, SEALS[j.seal].text, detailOf(j, state.reviews) && [' · detail ', h('b', {title: detailOf(j, state.reviews)}, titleOf(detailOf(j, state.reviews)))], ' · faces ',
       j.faces.map((id, i) => [i ? ', ' : '', h('button', {class: 'link', on: {click: () => set({face: id, selected: ''})}}, id)])),
     findingsOf(j),
@@ -62,7 +63,6 @@ function junction(j) {
     steps(j), hold(j), measured(j), elementsOf(j.elements), review(j, r)];
 }
 
-const titleOf = id => state.ledger.details.get(id)?.title ?? id;
 const on = x => x.face ? ` on ${x.face}` : '';
 
 /** What the detail relies on where no sealant is left, and where the detail comes from. */
@@ -82,7 +82,7 @@ function findingsOf(j) {
 function why(j) {
   const e = j.explanation;
   if (!e) return null;
-  return h('section', {}, h('h3', {}, `Why ${kindText(j.kind).toLowerCase()}`),
+  return h('section', {}, h('h3', {}, j.decided ? `What the rules say: ${kindText(byRules(j).kind).toLowerCase()}` : `Why ${kindText(j.kind).toLowerCase()}`),
     h('p', {}, e.shapes?.length === 1 ? ['Its measured facts fit one shape and no other: ', h('code', {}, e.shapes[0]), '.']
       : e.shapes?.length ? ['More than one shape claims it: ', e.shapes.map((x, i) => [i ? ', ' : '', h('code', {}, x)]), '.']
         : ['No shape claims it.', e.nearest && [' The nearest is ', h('code', {}, e.nearest), '.']]),
@@ -122,20 +122,20 @@ function elementsOf(ids) {
 }
 
 function review(j, r) {
-  const v = {state: r?.state ?? 'open', note: r?.note ?? '', kind: r?.kind ?? '', detail: r?.detail ?? '', reason: r?.reason ?? '', version: r?.version ?? 0};
+  const v = {state: r?.state ?? 'open', note: r?.note ?? '', kind: r?.kind ?? '', detail: r?.detail ?? '', reason: r?.reason ?? '', stale: r?.stale ?? false, version: r?.version ?? 0};
   const note = h('textarea', {rows: 2, maxlength: 4000});
   note.value = v.note;
   const reason = h('input', {value: v.reason, maxlength: 4000});
-  const details = [...new Set(state.ledger.junctions.map(x => x.detail).filter(Boolean))].sort();
-  const kind = choice([['', `As the rules say: ${kindText(j.kind)}`], ...Object.entries(KINDS)], v.kind, () => {});
-  const detail = choice([['', `As the rules say: ${titleOf(j.detail) || 'none'}`], ...details.map(d => [d, titleOf(d)])], v.detail, () => {});
+  const kind = choice([['', `As the rules say: ${kindText(byRules(j).kind)}`], ...Object.entries(KINDS)], v.kind, () => {});
+  const detail = choice([['', 'As the rules say, for the kind above'], ...detailOptions()], v.detail, () => {});
   const message = h('p', {role: 'alert'});
   const save = async to => {
     try {
-      const stored = await api.putReview(state.analysis.id, j.id, {...v, state: to ?? v.state, note: note.value, kind: kind.value, detail: detail.value, reason: reason.value});
+      const stored = await api.putReview(state.analysis.id, j.id, {version: v.version, state: to ?? v.state, note: note.value, kind: kind.value, detail: detail.value, reason: reason.value});
       set({reviews: new Map(state.reviews).set(j.id, stored)});
       document.activeElement?.blur();
       say(`Saved: ${REVIEW[stored.state].text}`);
+      if (decidesAnew(v, stored)) await follow(j.id);
     } catch (e) { put(message, e.message); }
   };
   return h('section', {class: 'review'}, h('h3', {}, 'Review'),

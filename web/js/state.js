@@ -7,11 +7,15 @@ const DEFAULTS = {
   marks: new Map(),    // place of the finding -> what was done about it
   changes: null,       // difference to another revision
   problem: null,       // what went wrong, for the whole page
+  deciding: '',        // junction whose decision is being computed
+  effect: null,        // what the last decision changed in the order
+  handChanges: null,   // what all decisions by hand change against the rules alone
+  news: '',            // what somebody else changed meanwhile
   tab: 'ledger',
   view: 'both',        // plan, 3d or both
   selected: '',        // junction id
   face: '',            // roof face id under attention
-  filters: {},         // kind, detail, seal, finding, face, element, review, text
+  filters: {},         // kind, detail, seal, finding, face, element, review, hand, text
   sort: '-length',
   group: 'kind',
   closed: new Set(),   // groups folded away
@@ -22,7 +26,7 @@ const DEFAULTS = {
 
 /** Names that the address of the page holds, so that a link shows the same again. */
 const IN_ADDRESS = ['tab', 'view', 'selected', 'sort', 'group', 'units', 'against'];
-const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'text'];
+const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'hand', 'text'];
 
 export const state = {...DEFAULTS};
 const watchers = [];

@@ -20,7 +20,7 @@ const COLUMNS = [
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 86, cell: j => j.faces.join(' · ')},
   {id: 'seal', title: 'Sealed by', width: 226, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
-  {id: 'detail', title: 'Detail', width: 180, cell: j => state.ledger.details.get(detailOf(j, state.reviews))?.title ?? detailOf(j, state.reviews)},
+  {id: 'detail', title: 'Detail', width: 180, cell: j => state.ledger.choices.get(detailOf(j)) ?? detailOf(j)},
   {id: 'tape', title: 'Tape', width: 90, num: true, sum: t => some(t.tapeM, u.run), cell: j => some(j.tapeM, u.run)},
   {id: 'bead', title: 'Bead', width: 90, num: true, sum: t => some(t.beadM, u.run), cell: j => some(j.beadM, u.run)},
   {id: 'inseam', title: 'In-seam', width: 90, num: true, sum: t => some(t.inSeamM, u.run), cell: j => some(j.inSeamM, u.run)},
@@ -31,8 +31,8 @@ const TEMPLATE = COLUMNS.map(c => c.width + 'px').join(' ');
 const WIDTH = COLUMNS.reduce((t, c) => t + c.width, 0);
 
 function byHand(j) {
-  const r = state.reviews.get(j.id);
-  return r?.kind ? h('span', {class: 'hand', title: `By hand; the rules say ${kindText(j.kind)}. ${r.reason}`}, ' ✎ by hand') : '';
+  if (state.reviews.get(j.id)?.stale) return h('span', {class: 'hand stale', title: 'Decided by hand before the line changed'}, ' ✎ look again');
+  return j.decided ? h('span', {class: 'hand', title: `By hand; the rules say ${kindText(j.decided.byRules.kind)}. ${j.decided.reason}`}, ' ✎ by hand') : '';
 }
 
 export function mountTable(root) {
@@ -219,6 +219,7 @@ function drawTools(root) {
       pick('detail', 'Any detail', all(j => [detailOf(j, state.reviews)]).sort()),
       pick('finding', 'Findings or none', ['any', ...all(j => j.found.map(f => f.code)).sort()], v => v === 'any' ? 'Any finding' : v),
       pick('review', 'Any review', Object.keys(REVIEW), v => REVIEW[v].text),
+      (state.filters.hand || state.ledger.junctions.some(j => j.decided || state.reviews.get(j.id)?.stale)) && pick('hand', 'By rules or hand', ['any', 'stale'], v => v === 'any' ? 'Chosen by hand' : 'By hand, needs a new look'),
       pick('face', 'Any face', [...state.ledger.faces.keys()].slice(0, 500)),
       elementPick(),
       h('label', {class: 'group-by'}, 'Group by ', choice([['kind', 'kind'], ['detail', 'detail'], ['seal', 'seal'], ['face', 'face'], ['review', 'review'], ['none', 'nothing']], state.group, v => set({group: v, closed: new Set()}), {'aria-label': 'Group by'})),
@@ -248,8 +249,8 @@ function download(data) {
   const head = ['id', 'kind', 'kindByRules', 'lengthM', 'slopeDegrees', 'faces', 'detail', 'tapeM', 'beadM', 'inSeamM', 'fasteners', 'findings', 'elements', 'review', 'note', 'reason'];
   const lines = data.list.map(j => {
     const r = state.reviews.get(j.id);
-    return [j.id, kindOf(j, state.reviews), j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '), detailOf(j, state.reviews), j.tapeM, j.beadM, j.inSeamM, j.screws,
-      j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', r?.reason ?? ''].map(cell).join(',');
+    return [j.id, j.kind, j.decided?.byRules.kind ?? j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '), detailOf(j, state.reviews), j.tapeM, j.beadM, j.inSeamM, j.screws,
+      j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''].map(cell).join(',');
   });
   const url = URL.createObjectURL(new Blob(['\ufeff' + [head.join(','), ...lines].join('\r\n') + '\r\n'], {type: 'text/csv'}));
   const a = h('a', {href: url, download: 'junctions.csv'});

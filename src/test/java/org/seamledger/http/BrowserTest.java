@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Supplier;
 import javax.imageio.ImageIO;
@@ -80,10 +81,14 @@ class BrowserTest {
   }
 
   private void restart() {
+    restart(new FixtureAnalyzer());
+  }
+
+  private void restart(Analyzer analyzer) {
     if (server != null) {
       server.close();
     }
-    server = Server.start(Options.of(new FixtureAnalyzer(), folder.resolve("data")).port(0).samples(folder.resolve("samples")));
+    server = Server.start(Options.of(analyzer, folder.resolve("data")).port(0).samples(folder.resolve("samples")));
   }
 
   private Path model(String name, String words) throws IOException {
@@ -208,6 +213,33 @@ class BrowserTest {
     assertThat(see(".slip p.hand").getText()).contains("Decided by hand", "the rules say Ridge", "measured on site");
     see(".canvas .line .hand", "by hand");
     assertThat(see(".coverage").getText()).contains("Decided by hand");
+  }
+
+  @Test
+  void aDetailChosenByHandChangesTheOrderAtOnce() {
+    restart(new TakeoffAnalyzer(Optional.empty()));
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "gatehouse.ifc").toAbsolutePath().toString());
+    see(".canvas .line", "Ridge");
+    see(".canvas .line:not(.group)").click();
+    see(".slip h2", "Ridge 3.000 m");
+    see(".slip details summary").click();
+    js("const pick = document.querySelectorAll('.slip .review select')[1]; pick.value = 'ridge-vented'; pick.dispatchEvent(new Event('change'))");
+    see(".slip .review details input").sendKeys("the attic is vented");
+    see(".slip .review .main").click();
+    String effect = see(".slip .effect").getText();
+    assertThat(effect).contains("What your decision changed in the order").containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
+    assertThat(see(".slip p.hand").getText()).contains("Decided by hand", "the attic is vented");
+    assertThat(see(".slip .lead").getText()).contains("vented");
+    see(".canvas .line .hand", "by hand");
+    tab("Order");
+    assertThat(see(".by-hand").getText()).contains("Ridge, 3.000 m: the attic is vented", "Decisions as a file");
+    assertThat(see(".by-hand .changed").getText()).containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
+    js("const pick = document.querySelectorAll('.slip .review select')[1]; pick.value = ''; pick.dispatchEvent(new Event('change'))");
+    see(".slip .review .main").click();
+    until(() -> browser.findElements(By.cssSelector(".by-hand")).isEmpty() ? true : null);
+    assertThat(browser.findElements(By.cssSelector(".slip p.hand"))).as("taken back").isEmpty();
   }
 
   @Test
