@@ -5,6 +5,8 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.bimserver.BimServer;
 import org.bimserver.BimServerConfig;
@@ -21,9 +23,9 @@ import org.eclipse.jetty.server.ServerConnector;
  * Starts a BIMserver on the loopback address and on any free port. A program of its own, which Java compiles as it starts it
  * ({@code java -cp … Starter.java DIST HOME}), because the server's libraries are other versions than ours.
  *
- * <p>The first line of standard input is the password that the administrator gets where the home is new. Standard output says
- * {@code ready PORT} once. When standard input ends, because whoever started this closed it or is no more, the server ends too:
- * none is left behind.
+ * <p>The first line of standard input is the password that the administrator gets where the home is new; standard output then says
+ * {@code ready PORT}. The line {@code stop} ends the server in good order. When standard input ends, because whoever started this closed
+ * it or is no more, the server ends at once: none is left behind.
  */
 final class Starter {
 
@@ -33,13 +35,23 @@ final class Starter {
   private Starter() {
   }
 
-  public static void main(String[] words) throws Exception {
+  public static void main(String[] words) {
+    try {
+      run(words);
+    } catch (Exception e) {
+      e.printStackTrace();
+      Runtime.getRuntime().halt(1);
+    }
+  }
+
+  private static void run(String[] words) throws Exception {
     PrintStream answers = System.out;
     System.setOut(System.err);
     BufferedReader orders = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
     String password = orders.readLine();
     // From here on a watch of its own, for starting may take a minute and may hang.
-    Thread watch = new Thread(() -> endWith(orders), "parent watch");
+    BlockingQueue<String> stop = new ArrayBlockingQueue<>(1);
+    Thread watch = new Thread(() -> endWith(orders, stop), "parent watch");
     watch.setDaemon(true);
     watch.start();
 
@@ -65,15 +77,22 @@ final class Starter {
           .get(AdminInterface.class);
       admin.setup(url, "Test server", "For tests", "", "Administrator", USER, password);
     }
-    answers.println("ready " + connector.getLocalPort() + " " + server.getServerInfo().getServerState());
+    if (server.getServerInfo().getServerState() != ServerState.RUNNING) {
+      throw new IllegalStateException("the server is in state " + server.getServerInfo().getServerState());
+    }
+    answers.println("ready " + connector.getLocalPort());
     answers.flush();
-    Thread.currentThread().join();
+    stop.take();
+    server.stop();
+    Runtime.getRuntime().halt(0);
   }
 
-  private static void endWith(BufferedReader orders) {
+  private static void endWith(BufferedReader orders, BlockingQueue<String> stop) {
     try {
-      while (orders.readLine() != null) {
-        continue;
+      for (String order = orders.readLine(); order != null; order = orders.readLine()) {
+        if (order.equals("stop")) {
+          stop.offer(order);
+        }
       }
     } catch (IOException e) {
       // No more orders, either.

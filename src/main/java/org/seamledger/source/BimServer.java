@@ -31,6 +31,8 @@ final class BimServer implements ModelServer {
   private static final String SCHEMA_PREFIX = "SEAMLEDGER ";
   /** Everything in a revision, in the server's language of queries. */
   private static final String WHOLE = "{\"includeAllFields\":true}";
+
+  private static final String PREPARED = "Done preparing";
   private static final long FIRST_WAIT_MS = 20;
   private static final long LONGEST_WAIT_MS = 1000;
 
@@ -90,7 +92,7 @@ final class BimServer implements ModelServer {
     Path file = Files.createTempFile("seamledger", ".ifc");
     FileChannel kept = FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
     try {
-      awaitReady(topic, deadline);
+      awaitPrepared(topic);
       channel.wire().download("/download", form(topic), Channels.newOutputStream(kept), deadline);
       StepCheck.require(kept, schema, access.toString());
       return new OpenModel(name, kept, kept.size());
@@ -107,16 +109,20 @@ final class BimServer implements ModelServer {
     return ("token=" + URLEncoder.encode(channel.token(), StandardCharsets.UTF_8) + "&topicId=" + topic).getBytes(StandardCharsets.US_ASCII);
   }
 
-  private void awaitReady(long topic, Deadline deadline) {
-    for (long wait = FIRST_WAIT_MS;; wait = Math.min(2 * wait, LONGEST_WAIT_MS)) {
+  /**
+   * Waits until the server is about to write. It does write only while it is downloaded from, and calls that unfinished to the end; only
+   * a title tells. A server that never shows it is downloaded from after a while: what comes is checked anyway.
+   */
+  private void awaitPrepared(long topic) {
+    long end = System.nanoTime() + access.limits().answer().toNanos();
+    for (long wait = FIRST_WAIT_MS; System.nanoTime() - end < 0; wait = Math.min(2 * wait, LONGEST_WAIT_MS)) {
       SLongActionState state = channel.registry(registry -> registry.getProgress(topic));
       if (state.getState() == SActionState.AS_ERROR) {
         throw new ModelServerException(Reason.UNUSABLE, access + " can't write the model: " + Lines.plain(String.join("; ", state.getErrors())));
       }
-      if (state.getState() == SActionState.FINISHED) {
+      if (state.getState() == SActionState.FINISHED || PREPARED.equals(state.getTitle())) {
         return;
       }
-      deadline.check(access);
       sleep(wait);
     }
   }
