@@ -6,7 +6,8 @@ import {fetchSheet, noSheet, openSheet, shortSection} from './sheet.js';
 import * as api from './api.js';
 
 export function section(j) {
-  const url = api.sectionAt(state.analysis.id, j.id);
+  // A result that follows another decision has other drawings at the same address.
+  const url = `${api.sectionAt(state.analysis.id, j.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}`;
   const root = h('div', {class: 'section-figure'}, h('p', {class: 'quiet'}, 'Drawing the section…'));
   const title = `Section at ${j.id}`;
   fetchSheet(url).then(text => {

@@ -9,14 +9,23 @@ import org.seamledger.geometry.Vec3;
  *
  * @param roofs elements that carry the roof's surface, ordered by GlobalId
  * @param neighbours elements near the roofs that may meet or pierce them, ordered by GlobalId; nothing far from every roof
+ * @param flashings flashings and gutters near the roofs, ordered by GlobalId; they neither carry nor pierce a roof
  * @param offset world coordinates of the local origin, metres: world = local + offset
  * @param findings what reading the models brought up
  */
-public record Building(List<ModelInfo> models, List<Element> roofs, List<Element> neighbours, Vec3 offset, List<Finding> findings) {
+public record Building(List<ModelInfo> models, List<Element> roofs, List<Element> neighbours, List<Element> flashings, Vec3 offset,
+    List<Finding> findings) {
+
+  /** With no flashing and no gutter. */
+  public Building(List<ModelInfo> models, List<Element> roofs, List<Element> neighbours, Vec3 offset, List<Finding> findings) {
+    this(models, roofs, neighbours, List.of(), offset, findings);
+  }
+
   public Building {
     models = List.copyOf(models);
     roofs = List.copyOf(roofs);
     neighbours = List.copyOf(neighbours);
+    flashings = List.copyOf(flashings);
     findings = List.copyOf(findings);
   }
 }

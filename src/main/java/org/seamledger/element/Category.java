@@ -7,5 +7,9 @@ public enum Category {
   /** Walls, curtain walls, parapets: what a roof may end at. */
   WALL,
   /** Anything else that may stand in a roof: chimneys, pipes, ducts, columns, proxies, windows, hatches. */
-  PENETRATION
+  PENETRATION,
+  /** Sheet metal that covers a junction: it says that somebody thought of it, and stands in nothing. */
+  FLASHING,
+  /** Takes the water of an eave; likewise. */
+  GUTTER
 }

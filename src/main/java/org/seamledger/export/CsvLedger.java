@@ -42,7 +42,8 @@ public final class CsvLedger {
     List<String> cells = new ArrayList<>(List.of("id", "kind", "lengthM", "lengthFtIn", "faces"));
     cells.addAll(MEASURED);
     cells.addAll(List.of("neighbour", "elements", "elementNames", "detail", "tapeM", "beadM", "beadMl", "inSeamM", "closures", "fasteners",
-        "startX", "startY", "startZ", "endX", "endY", "endZ", "findings", "kindByRules", "detailByRules", "decidedBecause"));
+        "startX", "startY", "startZ", "endX", "endY", "endZ", "findings", "kindByRules", "detailByRules", "decidedBecause", "modelledM",
+        "gutterM"));
     return cells;
   }
 
@@ -63,6 +64,8 @@ public final class CsvLedger {
     addPoint(cells, takeoff.world(junction.path().get(junction.path().size() - 1)));
     cells.add(String.join(" ", codes));
     cells.addAll(detailed.decided().map(d -> List.of(d.kindByRules(), d.detailByRules(), OneLine.of(d.reason()))).orElse(List.of("", "", "")));
+    cells.add(Rows.number(takeoff.modelledAt(junction.id()).flashingM()));
+    cells.add(Rows.number(takeoff.modelledAt(junction.id()).gutterM()));
     return cells;
   }
 

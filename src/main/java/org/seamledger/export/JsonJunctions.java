@@ -12,6 +12,7 @@ import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.HoldPoint;
 import org.seamledger.junction.Junction;
+import org.seamledger.junction.Modelled;
 import org.seamledger.quantity.ClosureCut;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
@@ -57,9 +58,20 @@ final class JsonJunctions {
     json.objects("fasteners", quantities.fasteners(), this::fasteners);
     json.objects("closures", quantities.closures(), this::closure);
     json.object("plugs", () -> plugs(quantities));
+    modelled(takeoff.modelledAt(junction.id()));
     json.words("steps", quantities.steps());
     json.object("explanation", () -> explanation(detailed.junction().explanation()));
     json.words("findings", codes.getOrDefault(junction.id(), new TreeSet<>()));
+  }
+
+  private void modelled(Modelled modelled) throws IOException {
+    json.objects("modelled", modelled.pieces(), piece -> {
+      json.word("element", piece.element());
+      json.word("as", piece.gutter() ? "gutter" : "flashing");
+      json.number("lengthM", piece.lengthM());
+    });
+    json.number("modelledM", modelled.flashingM());
+    json.number("gutterM", modelled.gutterM());
   }
 
   private void decided(Decided decided) throws IOException {

@@ -73,6 +73,7 @@ public final class JsonLedger {
     json.number("gapM", takeoff.tolerance().gapM());
     json.number("upstandM", takeoff.tolerance().upstandM());
     json.number("facetTurnDegrees", takeoff.tolerance().facetTurnDegrees());
+    json.number("flashingM", takeoff.tolerance().flashingM());
   }
 
   private void element(ElementLabel element) throws IOException {

@@ -78,6 +78,9 @@ public final class JunctionReport {
     if (junction.path().size() > 2) {
       table.row("corners", Integer.toString(junction.path().size()));
     }
+    takeoff.modelledAt(junction.id()).pieces().forEach(piece -> table.row("in the model", piece.element() + "  "
+        + label(takeoff.elements().get(piece.element())) + ", " + (piece.gutter() ? "gutter" : "flashing") + " along "
+        + Format.formatMetres(piece.lengthM())));
     table.on(page);
   }
 

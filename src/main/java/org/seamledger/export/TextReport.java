@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.junction.Modelled;
 import org.seamledger.measure.Format;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Program;
@@ -50,6 +52,7 @@ public final class TextReport {
         + Format.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::areaM2).sum()) + " of surface, "
         + Format.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::planAreaM2).sum()) + " in plan");
     table.row("Junctions", count(takeoff.detailed().size(), "line") + ", " + Format.formatBoth(lengthM(takeoff.detailed())));
+    modelled(takeoff).ifPresent(words -> table.row("Modelled", words));
     if (!takeoff.decided().isEmpty()) {
       table.row("By hand", count(takeoff.decided().size(), "junction") + " with a kind or detail chosen by hand");
     }
@@ -65,6 +68,18 @@ public final class TextReport {
     table.row("all", Integer.toString(takeoff.detailed().size()), Format.fixed(lengthM(takeoff.detailed()), 3),
         Format.formatFeetInches(lengthM(takeoff.detailed())));
     table.on(page);
+  }
+
+  /** How much of the junctions has a flashing or a gutter in the model; nothing where there is none. */
+  private static Optional<String> modelled(Takeoff takeoff) {
+    double flashing = takeoff.modelled().values().stream().mapToDouble(Modelled::flashingM).sum();
+    double gutter = takeoff.modelled().values().stream().mapToDouble(Modelled::gutterM).sum();
+    if (takeoff.modelled().isEmpty()) {
+      return Optional.empty();
+    }
+    double all = lengthM(takeoff.detailed());
+    String share = " (" + Format.fixed(100 * flashing / all, 1) + " %)";
+    return Optional.of("flashings along " + Format.formatMetres(flashing) + share + ", gutters along " + Format.formatMetres(gutter));
   }
 
   private static double lengthM(List<DetailedJunction> junctions) {

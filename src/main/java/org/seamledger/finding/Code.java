@@ -49,6 +49,8 @@ public enum Code {
   // Junctions
   PERIMETER_MISMATCH("junction/perimeter-mismatch", Severity.WARNING,
       "Junction lengths around a face do not add up to its perimeter; check that face against the model."),
+  FLASHING_ALONE("junction/flashing-near-none", Severity.INFO,
+      "A flashing or gutter in the model accompanies no junction of the roof: move it, or take it for what it is."),
   // Kinds
   UNCLASSIFIED("kind/unclassified", Severity.WARNING,
       "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),

@@ -21,7 +21,7 @@ record ElementClass(String keyword, String name, Role role) {
 
   /** What elements of a class may be to a roof; the element's own type and whole decide further. */
   enum Role {
-    ROOF, SLAB, COVERING, PLATE, PROXY, PART, ASSEMBLY, WALL, OPENING_FILLER, PENETRATION, SERVICE
+    ROOF, SLAB, COVERING, PLATE, PROXY, PART, ASSEMBLY, ACCESSORY, WALL, OPENING_FILLER, PENETRATION, SERVICE
   }
 
   /** Whether it is a pipe, a duct, a cable tray, or another part of a building's services. */

@@ -75,7 +75,12 @@ public final class IfcReader {
     List<Element> uniqueRoofs = ids.unique(duplicates.without(sorted(roofs)));
     List<Element> uniqueNeighbours = ids.unique(duplicates.without(sorted(neighbours)));
     duplicates.report();
-    return new Building(infos, uniqueRoofs, uniqueNeighbours, offset, findings.all());
+    return new Building(infos, uniqueRoofs, uniqueNeighbours.stream().filter(e -> !isFlashing(e)).toList(),
+        uniqueNeighbours.stream().filter(IfcReader::isFlashing).toList(), offset, findings.all());
+  }
+
+  private static boolean isFlashing(Element e) {
+    return e.category() == Category.FLASHING || e.category() == Category.GUTTER;
   }
 
   private static List<Element> sorted(List<Element> elements) {

@@ -51,7 +51,7 @@ final class Neighbours {
 
   private void addIfNear(ElementClass c, long id, List<Element> elements) {
     try {
-      Category category = category(c, id);
+      Category category = scope.flashings().category(c, id).orElseGet(() -> category(c, id));
       if (category == null) {
         return;
       }
@@ -59,12 +59,14 @@ final class Neighbours {
       if (!Shapes.isStated(product)) {
         return;
       }
-      List<Solid> body = scope.shapes().body(product, this::isNear, box -> {
+      // What hangs from a roof is lower than all of it.
+      double below = category == Category.FLASHING || category == Category.GUTTER ? REACH : 0;
+      List<Solid> body = scope.shapes().body(product, b -> isNear(b, below), box -> {
         if (!box.isEmpty() && box.isBounded()) {
           seen.accept(new Mark(product.text(0), c.name(), c.isService(), box));
         }
       });
-      if (isNear(Shapes.bounds(body))) {
+      if (isNear(Shapes.bounds(body), below)) {
         elements.add(new Element(product.text(0), c.name(), category, product.text(2), model.index(), body, openings(id),
             scope.whole(id), new java.util.TreeMap<>()));
       }
@@ -73,16 +75,16 @@ final class Neighbours {
     }
   }
 
-  /** Overlapping a roof's box in plan, no lower than its lowest point, no higher than just above its highest. */
-  private boolean isNear(Box3 box) {
+  /** Overlapping a roof's box in plan, at most so far below its lowest point, no higher than just above its highest. */
+  private boolean isNear(Box3 box, double below) {
     return near.overlappingInPlan(box.grown(REACH)).stream()
-        .anyMatch(roof -> box.maxZ() >= roof.minZ() && box.minZ() <= roof.maxZ() + REACH);
+        .anyMatch(roof -> box.maxZ() >= roof.minZ() - below && box.minZ() <= roof.maxZ() + REACH);
   }
 
   /** What the element is to a roof, or null where it is nothing. */
   private Category category(ElementClass c, long id) {
     return switch (c.role()) {
-      case ROOF -> null;
+      case ROOF, ACCESSORY -> null;
       case WALL -> Category.WALL;
       case OPENING_FILLER -> fillsWall(id) ? null : Category.PENETRATION;
       case COVERING -> isLining(id) ? null : Category.PENETRATION;

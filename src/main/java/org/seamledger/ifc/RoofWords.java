@@ -35,7 +35,7 @@ final class RoofWords {
   }
 
   /** Lower case, without accents, joined marks apart. */
-  private static String plain(String s) {
+  static String plain(String s) {
     return Normalizer.normalize(s.toLowerCase(Locale.ROOT), Normalizer.Form.NFD).replaceAll("\\p{Mn}", "");
   }
 

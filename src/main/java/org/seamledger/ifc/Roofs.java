@@ -94,7 +94,7 @@ final class Roofs {
         continue;
       }
       boolean added = switch (c.role()) {
-        case ROOF, SLAB, COVERING, PLATE, PROXY, PART -> roofs.add(here);
+        case ROOF, SLAB, COVERING, PLATE, PROXY, PART -> scope.flashings().category(c, here).isEmpty() && roofs.add(here);
         default -> false;
       };
       if (added || c.role() == ElementClass.Role.ASSEMBLY && here != id) {

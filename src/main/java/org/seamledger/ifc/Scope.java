@@ -1,10 +1,10 @@
 package org.seamledger.ifc;
 
 /** One model with what is needed to make elements of it. */
-record Scope(Model model, Relations relations, Shapes shapes) {
+record Scope(Model model, Relations relations, Shapes shapes, Flashings flashings) {
 
   static Scope of(Model model) {
-    return new Scope(model, new Relations(model), new Shapes(model));
+    return new Scope(model, new Relations(model), new Shapes(model), Flashings.of(model));
   }
 
   /** Class of an instance as an element, or null where it is none, or one that is left out. */

@@ -8,6 +8,7 @@ import org.seamledger.detail.Kinds;
 import org.seamledger.element.Building;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
+import org.seamledger.junction.ModelledFinder;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
@@ -39,6 +40,7 @@ public final class Analysis {
     Roof roof = RoofBuilder.build(building, inputs.tolerance());
     progress.begins(Stage.JUNCTIONS);
     List<Junction> junctions = JunctionFinder.find(roof);
+    ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
     progress.begins(Stage.KINDS);
     Kinds.Result byShapes = Kinds.classify(junctions, rules);
     progress.begins(Stage.DETAILS);
@@ -53,9 +55,9 @@ public final class Analysis {
     progress.begins(Stage.DONE);
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), decided.findings(),
-            quantities.findings(), reviewed.findings()),
-        reviewed.advice(), details.titles());
+        Reviewed.together(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), modelled.findings(),
+            decided.findings(), quantities.findings(), reviewed.findings()),
+        reviewed.advice(), details.titles(), modelled.byJunction());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

@@ -14,6 +14,7 @@ public record ElementLabel(String globalId, String ifcClass, String name, int mo
 
   static SortedMap<String, ElementLabel> all(Building building) {
     SortedMap<String, ElementLabel> labels = new TreeMap<>();
+    building.flashings().forEach(e -> labels.put(e.globalId(), of(e)));
     building.neighbours().forEach(e -> labels.put(e.globalId(), of(e)));
     building.roofs().forEach(e -> labels.put(e.globalId(), of(e)));
     return labels;

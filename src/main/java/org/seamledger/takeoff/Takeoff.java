@@ -14,6 +14,7 @@ import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.junction.Modelled;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.RoofFace;
@@ -31,10 +32,12 @@ import org.seamledger.roof.RoofFace;
  * @param findings the worst first
  * @param advice why a finding of the design matters and what to do, by code
  * @param detailTitles what the details are called that can be chosen, by id
+ * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
-    List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles) {
+    List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles,
+    SortedMap<String, Modelled> modelled) {
 
   public Takeoff {
     models = List.copyOf(models);
@@ -43,6 +46,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
     detailed = detailed.stream().sorted(Comparator.comparing(j -> j.junction().junction().id())).toList();
     findings = findings.stream().sorted().distinct().toList();
     advice = Collections.unmodifiableSortedMap(new TreeMap<>(advice));
+    modelled = Collections.unmodifiableSortedMap(new TreeMap<>(modelled));
     detailTitles = Collections.unmodifiableSortedMap(new TreeMap<>(detailTitles));
   }
 
@@ -54,6 +58,11 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   /** The junctions where a decision of a person is in force, ordered by id. */
   public List<DetailedJunction> decided() {
     return detailed.stream().filter(j -> j.decided().isPresent()).toList();
+  }
+
+  /** What the model holds along a junction. */
+  public Modelled modelledAt(String junction) {
+    return modelled.getOrDefault(junction, Modelled.NOTHING);
   }
 
   /** The roof system in force. */

@@ -47,7 +47,7 @@ final class DetailScenes {
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0));
     RoofLayout layout = RoofLayout.of(faces, system);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT, elements, faces, junctions,
-        Quantities.of(faces, junctions, layout, system), List.of(), new TreeMap<>(), new TreeMap<>());
+        Quantities.of(faces, junctions, layout, system), List.of(), new TreeMap<>(), new TreeMap<>(), new TreeMap<>());
   }
 
   static String kind(String detail) {

@@ -21,6 +21,8 @@ final class ElementClasses {
       case COLUMN -> "IFCCOLUMN";
       case WINDOW -> "IFCWINDOW";
       case PROXY -> "IFCBUILDINGELEMENTPROXY";
+      case FLASHING -> "IFCCOVERING";
+      case GUTTER -> old ? "IFCFLOWSEGMENT" : "IFCPIPESEGMENT";
     };
   }
 
@@ -34,6 +36,8 @@ final class ElementClasses {
         common.add(null);
         common.add(null);
       }
+    } else if (role == Role.FLASHING) {
+      common.add(word("NOTDEFINED"));
     } else if (old) {
       if (keyword(role, schema).equals("IFCBUILDINGELEMENTPROXY")) {
         common.add(null);
@@ -44,6 +48,7 @@ final class ElementClasses {
         case PARAPET -> word("PARAPET");
         case PIPE, DUCT -> word("RIGIDSEGMENT");
         case COLUMN -> word("COLUMN");
+        case GUTTER -> word("GUTTER");
         default -> word("NOTDEFINED");
       });
     }

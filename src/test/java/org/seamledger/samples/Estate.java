@@ -55,6 +55,8 @@ public final class Estate {
             EstateHouses.brewhouse(), PLAIN.as(IFC2X3).in(FOOT).by(Shape.MAPPED_MIRRORED).made(SLABS)),
         new Sample("coach-house", "Coach house: a lower roof that runs under the upper one's overhang to the wall",
             EstateHouses.coachHouse(), PLAIN.by(Shape.BREP).in(MILLIMETRE).turned(-15)),
+        new Sample("dairy", "Dairy: a modelled ridge cap, and a lean-to with its headwall flashing and gutter", EstateHouses.dairy(),
+            PLAIN.in(MILLIMETRE)),
         new Sample("school", "School: wings, dormers, chimneys, vents, rooflights, a hall behind parapets, an arcade",
             School.house(), PLAIN.in(MILLIMETRE)),
         new Sample("worked/ridge-40ft", "A ridge of 40 ft", WorkedExamples.ridge(), PLAIN.in(INCH)),

@@ -8,8 +8,10 @@ import static org.seamledger.samples.Roofs.EAVE;
 import static org.seamledger.samples.Units.feet;
 import static org.seamledger.samples.Units.inches;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
 import org.seamledger.samples.House.Through;
 import org.seamledger.samples.JoinedRoofs.Meeting;
 import org.seamledger.samples.JoinedRoofs.Wing;
@@ -185,6 +187,53 @@ final class EstateHouses {
   static House coachHouse() {
     return named("coach house", JoinedRoofs.underOverhang(4, 11, pitch(18), 1.6, 0.5, 7, pitch(35)))
         .wall("front wall", 0, 0.2, 11, 0.2 + WALL, 0, PLATE);
+  }
+
+  /** A gable with a ridge cap over a part of its ridge; a lean-to with its headwall flashing, a gutter along half its eave, and a band that covers nothing. */
+  static House dairy() {
+    double span = 6;
+    double length = 10;
+    Pitch p = pitch(30);
+    double peak = EAVE + span / 2 * p.tan();
+    double depth = 3;
+    double porch = 8;
+    Pitch low = pitch(20);
+    double high = EAVE + depth * low.tan();
+    House house = named("dairy", Roofs.gable(span, length, p))
+        .wallsUnder("", 0, 0, length, span, WALL, 0, PLATE)
+        .thing("ridge cap", Thing.Role.FLASHING, ridgeCap(span / 2, peak, p, 1, 8));
+    House leanTo = new House("porch").with("", WalledRoofs.leanTo(depth, porch, low, 1.6), 0, 0, 0, 0)
+        .thing("headwall flashing", Thing.Role.FLASHING, upturn(depth, high, low, 0, porch))
+        .thing("band flashing", Thing.Role.FLASHING, Extrusion.upright(List.of(at(1, depth - 0.02), at(7, depth - 0.02), at(7, depth), at(1, depth)),
+            high + 0.6, high + 0.7))
+        .thing("eaves gutter", Thing.Role.GUTTER, Extrusion.upright(List.of(at(0, -0.15), at(porch / 2, -0.15), at(porch / 2, -0.02), at(0, -0.02)),
+            EAVE - 0.2, EAVE - 0.08));
+    return house.with("porch ", leanTo, 0, 14, 0, 0)
+        .expectModelled("flashing", "ridge", 8, "length of the cap")
+        .expectModelled("flashing", "headwall", porch, "length of the wall")
+        .expectModelled("gutter", "eave", porch / 2, "half the length of the plan");
+  }
+
+  /** Sheet of 2 mm bent over a ridge, 150 mm of plan on each side and 40 mm above the roof, from {@code x} on. */
+  private static Extrusion ridgeCap(double y, double z, Pitch p, double x, double length) {
+    double wing = 0.15;
+    double drop = wing * p.tan();
+    List<Vec3> section = new ArrayList<>();
+    for (double up : new double[] {0.042, 0.04}) {
+      List<Vec3> skin = List.of(new Vec3(x, y - wing, z - drop + up), new Vec3(x, y, z + up), new Vec3(x, y + wing, z - drop + up));
+      for (int i = 0; i < 3; i++) {
+        section.add(skin.get(up > 0.041 ? i : 2 - i));
+      }
+    }
+    return new Extrusion(section, List.of(), new Vec3(length, 0, 0));
+  }
+
+  /** Sheet of 2 mm at the foot of a wall: 120 mm of plan on the roof, 150 mm up the wall. */
+  private static Extrusion upturn(double y, double z, Pitch p, double x, double length) {
+    double out = 0.12;
+    double low = z - out * p.tan() + 0.04;
+    return new Extrusion(List.of(new Vec3(x, y - out, low), new Vec3(x, y - 0.002, z + 0.04), new Vec3(x, y - 0.002, z + 0.15),
+        new Vec3(x, y - 0.004, z + 0.15), new Vec3(x, y - 0.004, z + 0.042), new Vec3(x, y - out, low + 0.002)), List.of(), new Vec3(length, 0, 0));
   }
 
   /** Wing walls need the wings' places, so the school's own class shares this. */

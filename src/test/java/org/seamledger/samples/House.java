@@ -22,6 +22,7 @@ public final class House {
   private final List<RoofPlane> roofs = new ArrayList<>();
   private final List<Thing> things = new ArrayList<>();
   private final List<ExpectedLine> expected = new ArrayList<>();
+  private final List<ExpectedLine> modelled = new ArrayList<>();
 
   public House(String name) {
     this.name = name;
@@ -41,6 +42,11 @@ public final class House {
 
   public List<ExpectedLine> expected() {
     return List.copyOf(expected);
+  }
+
+  /** How much of which junctions a modelled flashing accompanies; a gutter where the kind says so. */
+  public List<ExpectedLine> modelled() {
+    return List.copyOf(modelled);
   }
 
   /** The expected lengths by kind, each list ascending. */
@@ -143,6 +149,7 @@ public final class House {
       things.add(thing.moved(t).named(prefix + thing.name()));
     }
     expected.addAll(other.expected);
+    modelled.addAll(other.modelled);
     return this;
   }
 
@@ -187,6 +194,12 @@ public final class House {
 
   public House expect(String kind, double lengthM, String how) {
     expected.add(new ExpectedLine(kind, lengthM, how));
+    return this;
+  }
+
+  /** A modelled flashing or gutter along a part of one junction. */
+  House expectModelled(String what, String kind, double lengthM, String how) {
+    modelled.add(new ExpectedLine(what + " at " + kind, lengthM, how));
     return this;
   }
 

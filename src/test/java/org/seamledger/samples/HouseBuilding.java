@@ -41,7 +41,9 @@ public final class HouseBuilding {
     Comparator<Element> byId = Comparator.comparing(Element::globalId);
     roofs.sort(byId);
     neighbours.sort(byId);
-    return new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of());
+    List<Element> flashings = neighbours.stream().filter(e -> e.category() == Category.FLASHING || e.category() == Category.GUTTER).toList();
+    neighbours.removeAll(flashings);
+    return new Building(List.of(), roofs, neighbours, flashings, Vec3.ZERO, List.of());
   }
 
   private static String id(House house, String part) {
@@ -58,8 +60,12 @@ public final class HouseBuilding {
       case COLUMN -> "IfcColumn";
       case WINDOW -> "IfcWindow";
       case PROXY -> "IfcBuildingElementProxy";
+      case FLASHING -> "IfcCovering";
+      case GUTTER -> "IfcPipeSegment";
     };
-    return new Element(id(house, t.name()), ifcClass, wall ? Category.WALL : Category.PENETRATION, t.name(), 0,
+    Category category = wall ? Category.WALL : t.role() == Thing.Role.FLASHING ? Category.FLASHING : t.role() == Thing.Role.GUTTER
+        ? Category.GUTTER : Category.PENETRATION;
+    return new Element(id(house, t.name()), ifcClass, category, t.name(), 0,
         t.bodies().stream().map(HouseBuilding::solid).toList(), List.of(), "", new TreeMap<>());
   }
 

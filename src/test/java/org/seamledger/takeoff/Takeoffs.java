@@ -56,7 +56,7 @@ public final class Takeoffs {
     TreeMap<String, Advice> advice = new TreeMap<>();
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
-        Tolerance.DEFAULT, elements, faces, junctions(), Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, new TreeMap<>());
+        Tolerance.DEFAULT, elements, faces, junctions(), Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, new TreeMap<>(), new TreeMap<>());
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */
