@@ -9,6 +9,7 @@ import org.seamledger.export.JsonLedger;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
+import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Stage;
 import org.seamledger.takeoff.Takeoff;
 
@@ -23,8 +24,21 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
   public void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream ledgerJson) throws IOException {
     List<Inputs.NamedFile> files = models.stream().map(m -> new Inputs.NamedFile(m.path(), m.name())).toList();
     Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes);
-    Takeoff takeoff = Analysis.run(inputs, stage -> progress.progress(words(stage), stage.fraction()));
+    Takeoff takeoff = Analysis.run(inputs, new Told(progress));
     JsonLedger.write(takeoff, ledgerJson);
+  }
+
+  private record Told(ProgressListener listener) implements Progress {
+
+    @Override
+    public void begins(Stage stage) {
+      within(stage, 0);
+    }
+
+    @Override
+    public void within(Stage stage, double share) {
+      listener.progress(TakeoffAnalyzer.words(stage), stage.fraction(share));
+    }
   }
 
   private static String words(Stage stage) {
