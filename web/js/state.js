@@ -8,6 +8,7 @@ const DEFAULTS = {
   changes: null,       // difference to another revision
   problem: null,       // what went wrong, for the whole page
   tab: 'ledger',
+  pane: 'book',        // roof, book or slip: what a small screen shows
   view: 'both',        // plan, 3d or both
   selected: '',        // junction id
   face: '',            // roof face id under attention
