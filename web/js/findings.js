@@ -42,7 +42,7 @@ export function mountFindings(root) {
     const all = unfolded.has(code), list = all ? members : members.slice(0, AT_FIRST);
     const junctions = members.filter(f => f.junction);
     return h('section', {class: 'code-group'},
-      h('h4', {}, h('code', {}, code), ` ${u.count(members.length)}`, junctions.length > 0 && [' ', h('button', {class: 'link', on: {click: () => set({filters: {finding: code}, tab: 'ledger'})}}, 'Show in the ledger')]),
+      h('h4', {}, h('code', {}, code), ` ${u.count(members.length)}`, junctions.length > 0 && [' ', h('button', {class: 'link', on: {click: () => set({filters: {finding: code}, tab: 'ledger', pane: 'book'})}}, 'Show in the ledger')]),
       (members[0].action ?? members[0].advice) && h('p', {class: 'advice'}, members[0].action ?? members[0].advice, members[0].reason && h('small', {}, ` ${members[0].reason}`)),
       h('ul', {class: 'notes'}, list.map(f => h('li', {class: f.severity + (mark(f).state === 'accepted' ? ' accepted' : '')}, line(f), remarks(f)))),
       list.length < members.length && h('p', {}, h('button', {on: {click: () => { unfolded.add(code); draw(); }}}, `Show all ${u.count(members.length)}`)));
@@ -56,7 +56,7 @@ const accepted = list => list.filter(f => mark(f).state === 'accepted').length;
 
 function line(f) {
   const j = f.junction && state.ledger.byId.get(f.junction);
-  return [sentence(f.message), ' ', j && h('button', {class: 'link', on: {click: () => set({selected: j.id})}}, `${kindText(kindOf(j, state.reviews))}, ${u.length(j.lengthM)}`),
+  return [sentence(f.message), ' ', j && h('button', {class: 'link', on: {click: () => set({selected: j.id, pane: 'slip'})}}, `${kindText(kindOf(j, state.reviews))}, ${u.length(j.lengthM)}`),
     !j && (f.elements ?? []).slice(0, 3).map(e => [' ', h('small', {}, state.ledger.elements.get(e)?.name ?? '', ' ', h('code', {}, e))])];
 }
 

@@ -15,7 +15,7 @@ export function mountHead(root, {home}) {
       h('h1', {}, state.analysis.title),
       h('span', {}, `Revision ${state.analysis.revision}`)),
     state.ledger && h('nav', {'aria-label': 'Parts of the ledger'}, TABS.map(([id, text]) =>
-      h('button', {class: 'tab', 'aria-current': state.tab === id ? 'page' : null, on: {click: () => set({tab: id})}}, text,
+      h('button', {class: 'tab', 'aria-current': state.tab === id ? 'page' : null, on: {click: () => set({tab: id, pane: 'book'})}}, text,
         id === 'findings' && openFindings() > 0 && h('span', {class: 'number'}, count(openFindings()))))),
     h('div', {class: 'switches'},
       choice([['metric', 'Metric'], ['us', 'US units']], state.units, v => { remember('units', v); set({units: v}); }, {'aria-label': 'Units'}),
@@ -57,5 +57,5 @@ export function mountFoot(root) {
 }
 
 const caution = () => h('p', {class: 'caution'},
-  'An estimate from the model’s geometry and stated assumptions. Local code, the panel system’s tested assembly and the licensed designer decide; verify on site. ',
-  state.ledger && h('button', {class: 'link', on: {click: () => set({tab: 'notes'})}}, 'Before anyone goes on the roof…'));
+  h('span', {}, 'An estimate from the model’s geometry and stated assumptions. '), h('span', {class: 'long'}, 'Local code, the panel system’s tested assembly and the licensed designer decide; verify on site. '),
+  state.ledger && h('button', {class: 'link', on: {click: () => set({tab: 'notes', pane: 'book'})}}, 'Before anyone goes on the roof…'));

@@ -8,7 +8,7 @@ import {changedPaths, kindOf, labelPlace, matching, middle} from './ledger.js';
 import {planAt} from './api.js';
 import * as u from './units.js';
 
-const MOST_SEAMS = 6000, MOST_LABELS = 90, REACH_PX = 9;
+const MOST_SEAMS = 6000, MOST_LABELS = 90, REACH_PX = matchMedia('(pointer: coarse)').matches ? 18 : 9;
 
 export function mountPlan(root) {
   const v = {x: 0, y: 0, perPx: 1};   // world place of the middle, metres per pixel

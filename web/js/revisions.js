@@ -66,7 +66,7 @@ function difference(c) {
 }
 
 function pick(l, before) {
-  return [h('button', {class: 'link', on: {click: () => set({selected: l.id})}}, kindText(l.kind)), before && before.kind !== l.kind && ` (was ${kindText(before.kind)})`];
+  return [h('button', {class: 'link', on: {click: () => set({selected: l.id, pane: 'slip'})}}, kindText(l.kind)), before && before.kind !== l.kind && ` (was ${kindText(before.kind)})`];
 }
 
 function lines(title, list, cells) {

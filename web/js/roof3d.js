@@ -11,7 +11,7 @@ import {SEALS, kindText} from './marks.js';
 import {changedPaths, kindOf, labelPlace, matching, middle} from './ledger.js';
 import * as u from './units.js';
 
-const MOST_UPSTAND_M = 3, MOST_LABELS = 40, REACH_PX = 8;
+const MOST_UPSTAND_M = 3, MOST_LABELS = 40, REACH_PX = matchMedia('(pointer: coarse)').matches ? 18 : 8;
 const PRESETS = [['Whole roof', [-0.6, -1, 0.75]], ['Top', [0, -0.001, 1]], ['South', [0, -1, 0.12]], ['East', [1, 0, 0.12]], ['North', [0, 1, 0.12]], ['West', [-1, 0, 0.12]]];
 const still = matchMedia('(prefers-reduced-motion: reduce)');
 
@@ -38,7 +38,7 @@ export function mountRoof(root) {
   const cut = sectionBox(() => { applyCut(); draw(); });
   put(root, canvas, labels, north,
     h('div', {class: 'drawing-tools', role: 'group', 'aria-label': '3-D view'},
-      PRESETS.map(([name, dir], i) => h('button', {on: {click: () => look(dir)}}, i === 0 ? 'Fit' : name)),
+      PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '', on: {click: () => look(dir)}}, i === 0 ? 'Fit' : name)),
       h('button', {'aria-expanded': 'false', on: {click: e => { cut.root.hidden = !cut.root.hidden; e.currentTarget.setAttribute('aria-expanded', String(!cut.root.hidden)); }}}, 'Section box')),
     cut.root);
 
@@ -140,7 +140,10 @@ export function mountRoof(root) {
       camera.near = Math.max(0.01, camera.position.distanceTo(controls.target) / 200);
       camera.far = camera.position.distanceTo(controls.target) + model.radius * 6;
       camera.updateProjectionMatrix();
+      const begun = performance.now();
       renderer.render(scene, camera);
+      // Where a picture takes this long, a flight of many would only be waited for.
+      slow = performance.now() - begun > 70;
       drawLabels();
       const dir = new THREE.Vector3();
       camera.getWorldDirection(dir);
@@ -151,15 +154,18 @@ export function mountRoof(root) {
   }
 
   function drawLabels() {
-    const L = state.ledger, out = [];
+    const L = state.ledger, out = [], taken = [];
     const place = (p, text, cls) => {
       const q = new THREE.Vector3(...local(p)).project(camera);
       if (q.z > 1 || Math.abs(q.x) > 1 || Math.abs(q.y) > 1) return;
-      out.push(h('span', {class: cls, style: {left: (q.x + 1) / 2 * canvas.clientWidth + 'px', top: (1 - q.y) / 2 * canvas.clientHeight + 'px'}}, text));
+      const x = (q.x + 1) / 2 * canvas.clientWidth, y = (1 - q.y) / 2 * canvas.clientHeight, wide = 5 + 4 * text.length;
+      if (taken.some(t => Math.abs(t.x - x) < t.wide + wide && Math.abs(t.y - y) < 16)) return;
+      taken.push({x, y, wide});
+      out.push(h('span', {class: cls, style: {left: x + 'px', top: y + 'px'}}, text));
     };
-    if (L.faces.size <= MOST_LABELS) for (const f of L.faces.values()) { const at = f.labelAt ??= labelPlace(f); if (at) place(at, f.id, 'face-tag'); }
     const j = L.byId.get(state.selected);
     if (j) place(middle(j), `${kindText(kindOf(j, state.reviews))} ${u.length(j.lengthM)}`, 'line-tag');
+    if (L.faces.size <= MOST_LABELS) for (const f of byArea(L)) { const at = f.labelAt ??= labelPlace(f); if (at) place(at, f.id, 'face-tag'); }
     put(labels, out);
   }
 
@@ -177,12 +183,12 @@ export function mountRoof(root) {
     fly(target, d.multiplyScalar(away), at);
   }
 
-  let flight = 0;
+  let flight = 0, slow = false, own = false;
   function fly(target, offset, at) {
     const from = controls.target.clone(), fromOffset = camera.position.clone().sub(controls.target), begun = performance.now(), mine = ++flight;
     const step = now => {
       if (mine !== flight) return;
-      const t = at || still.matches ? 1 : Math.min(1, (now - begun) / 380), k = t * t * (3 - 2 * t);
+      const t = at || slow || still.matches ? 1 : Math.min(1, (now - begun) / 380), k = t * t * (3 - 2 * t);
       controls.target.lerpVectors(from, target, k);
       const o = fromOffset.clone().lerp(offset, k).setLength(THREE.MathUtils.lerp(fromOffset.length() || offset.length(), offset.length(), k));
       camera.position.copy(controls.target).add(o);
@@ -240,6 +246,7 @@ export function mountRoof(root) {
     e.preventDefault();
   });
   controls.addEventListener('change', draw);
+  controls.addEventListener('start', () => { own = true; });
 
   // The same roof with other numbers stays in view as it is.
   watch(['ledger'], () => { if (state.ledger && root.isConnected) { if (model.of === state.analysis.id) { buildLines(); applyCut(); } else build(); draw(); } });
@@ -262,6 +269,7 @@ export function mountRoof(root) {
     if (!w || !hh) return;
     renderer.setSize(w, hh, false);
     camera.aspect = w / hh;
+    if (!own && !state.selected && model.faces) look(PRESETS[0][1], true);
     draw();
   }).observe(root);
   renderer.setSize(Math.max(1, root.clientWidth), Math.max(1, root.clientHeight), false);
@@ -270,6 +278,9 @@ export function mountRoof(root) {
   if (state.selected && state.ledger.byId.has(state.selected)) flyTo(state.ledger.byId.get(state.selected));
   draw();
 }
+
+/** The largest first: where two names would lie over each other, the larger face keeps its own. */
+const byArea = L => L.byArea ??= [...L.faces.values()].sort((a, b) => b.areaM2 - a.areaM2);
 
 const css = name => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
 

@@ -38,7 +38,7 @@ const longest = () => state.ledger.junctions.reduce((a, b) => b.lengthM > a.leng
 function face(f) {
   const rows = [['Slope', `${u.degrees(f.slopeDegrees)} · ${f.risePer12?.toFixed(2)}:12`], ['Falls towards', compass(f.fallAzimuthDegrees)], ['Area', u.area(f.areaM2)],
     ['Plan area', u.area(f.planAreaM2)], ['Perimeter', u.run(f.perimeterM)], f.seams && ['Seams', `${u.count(f.seams.count)}, ${u.run(f.seams.lengthM)}`], f.curved && ['Form', 'Curved']];
-  return [h('h2', {}, `Roof face ${f.id}`), facts(rows), h('p', {}, h('button', {on: {click: () => { filter('face', f.id); set({tab: 'ledger'}); }}}, 'Show its junctions')), elementsOf(f.elements)];
+  return [h('h2', {}, `Roof face ${f.id}`), facts(rows), h('p', {}, h('button', {on: {click: () => { filter('face', f.id); set({tab: 'ledger', pane: 'book'}); }}}, 'Show its junctions')), elementsOf(f.elements)];
 }
 
 const compass = az => `${['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'][Math.round(az / 45) % 8]} (${u.degrees(az)})`;
@@ -48,7 +48,7 @@ function junction(j) {
   const r = state.reviews.get(j.id), kind = kindOf(j, state.reviews);
   return [
     h('header', {class: 'slip-head'}, swatch(j.seal), h('h2', {}, kindText(kind), ' ', h('span', {class: 'length'}, u.length(j.lengthM))),
-      h('button', {class: 'link', title: 'Close', 'aria-label': 'Close the junction', on: {click: () => set({selected: ''})}}, '×')),
+      h('button', {class: 'link', title: 'Close', 'aria-label': 'Close the junction', on: {click: () => set({selected: '', pane: 'book'})}}, '×')),
     handNotes(j, r),
     h('p', {class: 'lead'}, SEALS[j.seal].text, detailOf(j, state.reviews) && [' · detail ', h('b', {title: detailOf(j, state.reviews)}, titleOf(detailOf(j, state.reviews)))], ' · faces ',
       j.faces.map((id, i) => [i ? ', ' : '', h('button', {class: 'link', on: {click: () => set({face: id, selected: ''})}}, id)])),
@@ -117,7 +117,7 @@ function elementsOf(ids) {
     const e = state.ledger.elements.get(id);
     return h('li', {}, h('span', {}, e ? `${e.ifcClass} ${e.name}` : ''), ' ', h('code', {}, id), ' ',
       h('button', {class: 'link', 'aria-label': `Copy GlobalId ${id}`, on: {click: () => copy(id)}}, 'Copy'), ' ',
-      h('button', {class: 'link', 'aria-label': `Show junctions of ${id}`, on: {click: () => { filter('element', id); set({tab: 'ledger'}); }}}, 'Its junctions'));
+      h('button', {class: 'link', 'aria-label': `Show junctions of ${id}`, on: {click: () => { filter('element', id); set({tab: 'ledger', pane: 'book'}); }}}, 'Its junctions'));
   })));
 }
 

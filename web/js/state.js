@@ -12,6 +12,7 @@ const DEFAULTS = {
   handChanges: null,   // what all decisions by hand change against the rules alone
   news: '',            // what somebody else changed meanwhile
   tab: 'ledger',
+  pane: 'book',        // roof, book or slip: what a small screen shows
   view: 'both',        // plan, 3d or both
   selected: '',        // junction id
   face: '',            // roof face id under attention

@@ -7,15 +7,16 @@ import {kindText, KINDS, SEALS, REVIEW} from './marks.js';
 import {swatch} from './legend.js';
 import * as u from './units.js';
 
-const ROW = 30;
+/** A finger needs more room than a pointer. */
+const ROW = matchMedia('(pointer: coarse)').matches ? 42 : 30;
 const worst = j => ['violation', 'warning', 'info'].find(s => j.found.some(f => f.severity === s && state.marks.get(f.place)?.state !== 'accepted'));
 
 /** A value that is zero says nothing in a ledger: the cell stays empty. */
 const some = (value, text) => value > 0 ? text(value) : '';
 
 const COLUMNS = [
-  {id: 'review', title: 'Review', width: 80, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
-  {id: 'kind', title: 'Kind', width: 168, cell: j => [kindText(kindOf(j, state.reviews)), byHand(j)]},
+  {id: 'review', title: 'Review', width: 68, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
+  {id: 'kind', title: 'Kind', width: 160, cell: j => [kindText(kindOf(j, state.reviews)), byHand(j)]},
   {id: 'length', title: 'Length', width: 124, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 86, cell: j => j.faces.join(' · ')},
@@ -41,6 +42,7 @@ export function mountTable(root) {
   const header = h('div', {class: 'header', role: 'rowgroup', style: {width: WIDTH + 'px'}});
   const grid = h('div', {class: 'rows', role: 'treegrid', tabindex: 0, 'aria-label': 'Junctions', 'aria-colcount': COLUMNS.length}, header, canvas);
   const totals = h('div', {class: 'totals'});
+  root.style.setProperty('--row-height', ROW + 'px');
   put(root, tools, grid, totals);
   const view = {data: {list: [], rows: [], totals: {}}, active: 0};
 
@@ -115,7 +117,7 @@ export function mountTable(root) {
     if (!at) return;
     const r = view.data.rows[at.dataset.at];
     view.active = Number(at.dataset.at);
-    if (r.j) set({selected: r.j.id}); else fold(r);
+    if (r.j) set({selected: r.j.id, face: '', pane: 'slip'}); else fold(r);
   });
   grid.addEventListener('keydown', e => {
     if (e.target !== grid || e.ctrlKey || e.metaKey || e.altKey) return;
@@ -170,7 +172,7 @@ function line(r, i) {
   return h('div', {
     role: 'row', id: 'row' + i, class: `line${r.j ? '' : ' group'}`, data: {at: i}, 'aria-rowindex': i + 2,
     'aria-expanded': r.j ? null : String(!r.closed),
-    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('80px 168px', '248px')},
+    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('68px 160px', '228px')},
   }, cells);
 }
 

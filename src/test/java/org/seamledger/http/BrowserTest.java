@@ -257,8 +257,8 @@ class BrowserTest {
   void theNextRevisionIsComparedWithTheOneBefore() throws IOException {
     open("hall.ifc", "house");
     tab("Revisions");
-    see(".revisions .drop");
-    browser.findElement(By.cssSelector(".revisions input[type=file]")).sendKeys(model("hall-2.ifc", "house width=15 pipe=no").toString());
+    see(".at-revisions .drop");
+    browser.findElement(By.cssSelector(".at-revisions input[type=file]")).sendKeys(model("hall-2.ifc", "house width=15 pipe=no").toString());
     see(".sheet-title", "Revision 2");
     tab("Revisions");
     assertThat(see(".changed h3").getText()).isEqualTo("Since revision 1: 0 added, 1 gone, 12 changed, 11 as before");
