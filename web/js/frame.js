@@ -13,7 +13,8 @@ export function mountHead(root, {home}) {
     h('div', {class: 'brand'}, h('button', {class: 'word', title: 'Open another model', on: {click: home}}, 'seamledger')),
     state.ledger && h('div', {class: 'sheet-title'},
       h('h1', {}, state.analysis.title),
-      h('span', {}, `Revision ${state.analysis.revision}`)),
+      h('span', {}, `Revision ${state.analysis.revision}`),
+      models().length > 1 && h('span', {class: 'models', title: models().join('\n')}, models().join(' + '))),
     state.ledger && h('nav', {'aria-label': 'Parts of the ledger'}, TABS.map(([id, text]) =>
       h('button', {class: 'tab', 'aria-current': state.tab === id ? 'page' : null, on: {click: () => set({tab: id, pane: 'book'})}}, text,
         id === 'findings' && openFindings() > 0 && h('span', {class: 'number'}, count(openFindings()))))),
@@ -23,6 +24,8 @@ export function mountHead(root, {home}) {
   watch(['ledger', 'tab', 'units', 'theme', 'marks', 'analysis'], draw);
   draw();
 }
+
+const models = () => (state.ledger.raw.models ?? []).map(m => m.file);
 
 const openFindings = () => state.ledger.findings.filter(f => state.marks.get(f.place)?.state !== 'accepted').length;
 

@@ -49,6 +49,9 @@ function box(faces, junctions) {
   return lo[0] === Infinity ? {lo: [0, 0, 0], hi: [1, 1, 1]} : {lo, hi};
 }
 
+/** File of the model that an element is in, where there are several models. */
+export const modelOf = element => element && (state.ledger.raw.models ?? []).length > 1 ? state.ledger.raw.models[element.model]?.file ?? '' : '';
+
 const UNIT = {mm: 0.001, cm: 0.01, m: 1, in: 0.0254, ft: 0.3048};
 
 /** Metres from {"value": 16, "unit": "in"}, "16 in", "1 1/2 in" or a bare number of metres. */

@@ -1,6 +1,7 @@
 package org.seamledger.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.seamledger.takeoff.Inputs;
 import picocli.CommandLine.Option;
@@ -18,8 +19,20 @@ final class Settings {
       description = "Kinds and details that people chose by hand, with reasons: JSON, as the service gives it out.")
   private Path decisions;
 
+  @Option(names = "--place", paramLabel = "FILE=DX,DY,DZ[,DEG[,FACTOR]]", description = "Move one of several models to the first: metres, "
+      + "after a turn anticlockwise about its origin. May be given for several models.")
+  private List<String> places = List.of();
+
   Inputs on(Inputs inputs, Environment environment) {
     Inputs chosen = decisions == null ? inputs : inputs.withDecisionsIn(decisions);
-    return chosen.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes).or(environment::shapes));
+    return placed(chosen.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes).or(environment::shapes)));
+  }
+
+  private Inputs placed(Inputs inputs) {
+    try {
+      return inputs.withPlaces(places);
+    } catch (IllegalArgumentException e) {
+      throw new UsageException("--place: " + e.getMessage());
+    }
   }
 }

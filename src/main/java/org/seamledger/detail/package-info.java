@@ -28,6 +28,7 @@
  * <tr><td>valley</td><td>flowWidthM</td><td>width of the design rain's flow at the low end, square to the line</td></tr>
  * <tr><td>valley</td><td>cleatLineM</td><td>width free between the cleats there</td></tr>
  * <tr><td>wall</td><td>eaveAtLowEnd</td><td>flag: an eave ends at the line's low end</td></tr>
+ * <tr><td>penetration</td><td>leadingSide</td><td>flag: the one side at which findings about the whole thing are said</td></tr>
  * <tr><td>penetration</td><td>toValleyM</td><td>from its edge to the nearest valley of the same face</td></tr>
  * <tr><td>penetration</td><td>toPenetrationM</td><td>from its edge to the nearest other penetration's on the same face</td></tr>
  * <tr><td>eave, valley</td><td>dropSlopeDegrees</td><td>slope of the lower face that the water drops on; left out where there is none</td></tr>

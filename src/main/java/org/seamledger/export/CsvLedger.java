@@ -43,7 +43,7 @@ public final class CsvLedger {
     cells.addAll(MEASURED);
     cells.addAll(List.of("neighbour", "elements", "elementNames", "detail", "tapeM", "beadM", "beadMl", "inSeamM", "closures", "fasteners",
         "startX", "startY", "startZ", "endX", "endY", "endZ", "findings", "kindByRules", "detailByRules", "decidedBecause", "modelledM",
-        "gutterM"));
+        "gutterM", "models"));
     return cells;
   }
 
@@ -66,6 +66,8 @@ public final class CsvLedger {
     cells.addAll(detailed.decided().map(d -> List.of(d.kindByRules(), d.detailByRules(), OneLine.of(d.reason()))).orElse(List.of("", "", "")));
     cells.add(Rows.number(takeoff.modelledAt(junction.id()).flashingM()));
     cells.add(Rows.number(takeoff.modelledAt(junction.id()).gutterM()));
+    cells.add(junction.elements().stream().map(id -> ElementNames.file(takeoff, id)).filter(f -> !f.isEmpty()).distinct()
+        .collect(Collectors.joining("; ")));
     return cells;
   }
 

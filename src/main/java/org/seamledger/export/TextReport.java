@@ -42,8 +42,10 @@ public final class TextReport {
   private static void header(Takeoff takeoff, Page page) {
     page.line(Program.NAME + " " + takeoff.version() + ": junctions of a standing-seam metal roof").blank();
     Table table = new Table("", "ll");
+    int n = 0;
     for (ModelInfo model : takeoff.models()) {
-      table.row("Model", OneLine.of(model.file()));
+      n++;
+      table.row("Model", OneLine.of(model.file()) + (takeoff.models().size() > 1 ? " [" + n + "]" : ""));
       table.row("", model.schema() + ", lengths in " + model.lengthUnit()
           + (model.application().isBlank() ? "" : ", written by " + OneLine.of(model.application())));
     }

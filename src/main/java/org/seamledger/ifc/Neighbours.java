@@ -93,16 +93,24 @@ final class Neighbours {
       case OPENING_FILLER -> fillsWall(id) ? null : Category.PENETRATION;
       case COVERING -> isLining(id) ? null : Category.PENETRATION;
       case SLAB, PROXY, ASSEMBLY -> Category.PENETRATION;
-      case PLATE, PART, PENETRATION, SERVICE -> inWall(id) ? Category.WALL : Category.PENETRATION;
+      case PLATE, PART, PENETRATION -> inWall(id) ? Category.WALL : Category.PENETRATION;
+      case SERVICE -> inWall(id) ? Category.WALL : Category.SERVICE;
     };
   }
 
-  /** Coverings under or inside the roof, which never stand in it. */
+  /** Coverings under or inside the roof, which never stand in it; not so the insulation of a pipe, which goes through with it. */
   private boolean isLining(long id) {
     return switch (Roofs.predefinedType(model, id)) {
-      case "CEILING", "FLOORING", "SKIRTINGBOARD", "INSULATION", "MEMBRANE", "SLEEVING", "WRAPPING" -> true;
+      case "CEILING", "FLOORING", "SKIRTINGBOARD", "MEMBRANE" -> true;
+      case "INSULATION", "SLEEVING", "WRAPPING" -> !isOfService(id);
       default -> false;
     };
+  }
+
+  private boolean isOfService(long id) {
+    List<Long> owners = new ArrayList<>(scope.relations().ancestors(id));
+    owners.add(scope.relations().coveredBy(id));
+    return owners.stream().map(scope::classOf).anyMatch(c -> c != null && c.isService());
   }
 
   private boolean inWall(long id) {

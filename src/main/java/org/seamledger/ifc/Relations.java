@@ -17,6 +17,7 @@ final class Relations {
   private final Map<Long, List<Long>> fillings = new HashMap<>();
   private final Map<Long, Long> filled = new HashMap<>();
   private final Map<Long, Long> hosts = new HashMap<>();
+  private final Map<Long, Long> covered = new HashMap<>();
 
   Relations(Model model) {
     model.eachReferences("IFCRELAGGREGATES", (id, r) -> decomposition(r));
@@ -28,6 +29,13 @@ final class Relations {
     model.eachReferences("IFCRELFILLSELEMENT", (id, r) -> {
       link(fillings, r.first(4), r.first(5));
       filled.putIfAbsent(r.first(5), r.first(4));
+    });
+    model.eachReferences("IFCRELCOVERSBLDGELEMENTS", (id, r) -> {
+      for (int i = 0; i < r.size(); i++) {
+        if (r.parameter(i) == 5) {
+          covered.putIfAbsent(r.target(i), r.first(4));
+        }
+      }
     });
     for (Map<Long, List<Long>> lists : List.of(parts, openings, fillings)) {
       lists.values().forEach(l -> l.sort(null));
@@ -80,5 +88,10 @@ final class Relations {
   /** The element whose opening this one fills, or -1. */
   long hostOfFilling(long id) {
     return hosts.getOrDefault(filled.getOrDefault(id, -1L), -1L);
+  }
+
+  /** The element that a covering covers, or -1. */
+  long coveredBy(long covering) {
+    return covered.getOrDefault(covering, -1L);
   }
 }

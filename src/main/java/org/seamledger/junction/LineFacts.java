@@ -6,6 +6,7 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.roof.BoundaryEdge;
 import org.seamledger.roof.Contact;
+import org.seamledger.roof.Passage;
 import org.seamledger.roof.Roof;
 
 /**
@@ -50,6 +51,9 @@ final class LineFacts {
     }
     if (c.kind() == Contact.Kind.PENETRATION || c.kind() == Contact.Kind.OPENING) {
       extents(f, c.outline());
+    }
+    if (c.passage().hole() != Passage.Hole.NOT_ASKED) {
+      f.word("roofHole", c.passage().hole().word()).flag("service", c.passage().service());
     }
     if (c.kind() == Contact.Kind.FREE) {
       double o = obliquity(plane);

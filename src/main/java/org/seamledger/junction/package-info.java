@@ -24,6 +24,9 @@
  * <tr><td>depthAlongFallM</td><td>and its plan extent along the fall</td></tr>
  * <tr><td>diameterM</td><td>round things: diameter, from the narrow width of the line's ellipse</td></tr>
  * <tr><td>neighbourClass</td><td>IFC class of what the face ends at, or of what fills the hole, such as IfcWall</td></tr>
+ * <tr><td>roofHole</td><td>penetrations: whether the roof was modelled with a hole for the thing: {@code none}, {@code partly} where the thing does
+ *     not stand in it whole, {@code whole}</td></tr>
+ * <tr><td>service</td><td>penetrations: true for a pipe, a duct, a cable tray or another part of the building's services</td></tr>
  * <tr><td>oblique</td><td>true for a free edge neither along the fall nor level</td></tr>
  * <tr><td>curved</td><td>true where a face at the line is curved</td></tr>
  * <tr><td>gapM</td><td>two faces: the gap between their edges as modelled, where there is one</td></tr>

@@ -115,6 +115,9 @@ public final class DesignFacts {
       f.put("onSeam", quantities.layout().round(detailed.junction()).onSeam());
     }
     tape(quantities.byJunction().get(line.id()), f);
+    if (penetrations.leading().contains(line.id())) {
+      f.put("leadingSide", true);
+    }
     put(f, "toValleyM", penetrations.toValley().get(line.id()));
     put(f, "toPenetrationM", penetrations.toOther().get(line.id()));
     if (kind.equals("valley")) {

@@ -26,6 +26,7 @@ final class Penetrations {
 
   private final Map<String, Double> toValley = new TreeMap<>();
   private final Map<String, Double> toOther = new TreeMap<>();
+  private final Set<String> leading = new TreeSet<>();
 
   /** One thing's outline on the roof. */
   private static final class Thing {
@@ -59,12 +60,18 @@ final class Penetrations {
       }
     }
     List<Thing> things = things(sides);
+    things.forEach(t -> leading.add(t.sides.stream().map(Junction::id).min(Comparator.naturalOrder()).orElseThrow()));
     things.forEach(t -> measureValleys(t, valleys));
     measureEachOther(things);
   }
 
   Map<String, Double> toValley() {
     return toValley;
+  }
+
+  /** One side of each thing: what is said once of the whole thing is said there. */
+  Set<String> leading() {
+    return leading;
   }
 
   Map<String, Double> toOther() {

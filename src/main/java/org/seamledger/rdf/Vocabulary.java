@@ -43,7 +43,8 @@ public final class Vocabulary {
   /** What is measured along a line; {@code org.seamledger.junction} says what each means. */
   public static final List<String> LINE_FACTS = List.of("faceCount", "against", "inclinationDegrees", "lowRiseDegrees",
       "highRiseDegrees", "foldDegrees", "obliquityDegrees", "otherObliquityDegrees", "slopeDegrees", "otherSlopeDegrees",
-      "minSlopeDegrees", "upstandM", "widthAcrossFallM", "depthAlongFallM", "diameterM", "neighbourClass", "oblique", "curved", "gapM");
+      "minSlopeDegrees", "upstandM", "widthAcrossFallM", "depthAlongFallM", "diameterM", "neighbourClass", "roofHole", "service", "oblique",
+      "curved", "gapM");
 
   /** What the rules that choose details see besides; {@code org.seamledger.detail} says what each means. */
   public static final List<String> DETAIL_FACTS = List.of("kind", "ridgeVented", "counterflashing", "fixedAt", "sealSeamsBelowDegrees",
@@ -51,7 +52,7 @@ public final class Vocabulary {
 
   /** What the rules that make findings see besides, of junctions, faces and the roof system; {@code org.seamledger.detail} says more. */
   public static final List<String> FINDING_FACTS = List.of("lengthM", "detail", "metalFirst", "beadOnly", "sealantExposed",
-      "tapeSpacingM", "tapeCoverageShare", "flowWidthM", "cleatLineM", "eaveAtLowEnd", "toValleyM", "toPenetrationM", "dropSlopeDegrees",
+      "tapeSpacingM", "tapeCoverageShare", "flowWidthM", "cleatLineM", "eaveAtLowEnd", "leadingSide", "toValleyM", "toPenetrationM", "dropSlopeDegrees",
       "panelLengthM", "movementM", "panelMetal", "flashingMetal", "fastenerMetal", "panelThicknessM", "fastenerContact",
       "flashingContact", "movementGapM", "lockedStressMPa", "tapeWidthM", "tapeSpreadM", "lipM", "closureHeightM", "seamHeightM",
       "closureProudM", "lowestSlopeDegrees", "flashingClearanceM", "acidCuring", "installAirC", "sealantLowestC", "sealantHighestC",

@@ -13,23 +13,24 @@ import org.seamledger.geometry.Region;
  * @param round whether it is a round thing
  * @param outline the whole thing's outline in the facet's plane; empty for faces and free edges
  * @param gapM distance between the edges that meet as modelled
+ * @param passage how the thing goes through the roof; {@link Passage#NONE} where there is none
  */
 public record Contact(Kind kind, int otherFacet, String neighbour, String neighbourClass, double heightM, boolean round,
-    Region outline, double gapM) {
+    Region outline, double gapM, Passage passage) {
 
   /** The kinds of contact, the one that wins where several are possible first. */
   public enum Kind {
     FACE, PENETRATION, WALL, OPENING, ROOF_SIDE, FREE
   }
 
-  static final Contact FREE = new Contact(Kind.FREE, -1, "", "", 0, false, Region.EMPTY, 0);
+  static final Contact FREE = new Contact(Kind.FREE, -1, "", "", 0, false, Region.EMPTY, 0, Passage.NONE);
 
   static Contact face(int other, double gap) {
-    return new Contact(Kind.FACE, other, "", "", 0, false, Region.EMPTY, gap);
+    return new Contact(Kind.FACE, other, "", "", 0, false, Region.EMPTY, gap, Passage.NONE);
   }
 
   static Contact of(Obstacle o) {
-    return new Contact(Kind.valueOf(o.kind().name()), -1, o.globalId(), o.ifcClass(), o.heightM(), o.round(), o.footprint(), 0);
+    return new Contact(Kind.valueOf(o.kind().name()), -1, o.globalId(), o.ifcClass(), o.heightM(), o.round(), o.footprint(), 0, o.passage());
   }
 
   /** Whether two stretches with these contacts are against the same thing. */

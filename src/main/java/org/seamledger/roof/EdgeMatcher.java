@@ -128,9 +128,9 @@ final class EdgeMatcher {
     Region hole = Region.polygon(ring.stream().map(e -> new Vec2(facet.plane().u(e.from()), facet.plane().v(e.from()))).toList());
     Obstacle inIt = facet.obstacles().stream().filter(o -> o.kind() == Obstacle.Kind.PENETRATION
         && o.footprint().intersect(hole).area() > 0.5 * o.footprint().area()).findFirst()
-        .orElse(new Obstacle(Obstacle.Kind.OPENING, "", "", hole, 0, false));
+        .orElse(new Obstacle(Obstacle.Kind.OPENING, "", "", hole, 0, false, Passage.NONE));
     Contact contact = Contact.of(new Obstacle(inIt.kind(), inIt.globalId(), inIt.ifcClass(), hole, inIt.heightM(),
-        RoundOutline.of(hole).isRound()));
+        RoundOutline.of(hole).isRound(), inIt.passage()));
     return ring.stream().map(e -> new BoundaryEdge(e.facet(), e.from(), e.to(), contact, e.elements())).toList();
   }
 
@@ -166,7 +166,7 @@ final class EdgeMatcher {
     }
     for (TopSurface.Piece crossing : facet.top().crossing()) {
       addOutline(edge, new Obstacle(Obstacle.Kind.ROOF_SIDE, crossing.part().id(), crossing.part().element().ifcClass(),
-          crossing.region(), 0, false), 2 * tolerance.coincidenceM(), candidates);
+          crossing.region(), 0, false, Passage.NONE), 2 * tolerance.coincidenceM(), candidates);
     }
     for (Stretch s : best(edge, candidates)) {
       Vec3 from = edge.at(s.from());
@@ -184,7 +184,8 @@ final class EdgeMatcher {
     Vec2 beyond = edge.p().towards(edge.q(), (s.from() + s.to()) / 2).minus(along.left().times(0.01));
     double height = facet.top().crossing().stream().filter(p -> p.part().id().equals(c.neighbour())).findFirst()
         .map(p -> Heights.above(p.part().solid(), facet.plane(), beyond, tolerance)).orElse(0.0);
-    return new Contact(c.kind(), c.otherFacet(), c.neighbour(), c.neighbourClass(), height, c.round(), c.outline(), c.gapM());
+    return new Contact(c.kind(), c.otherFacet(), c.neighbour(), c.neighbourClass(), height, c.round(), c.outline(), c.gapM(),
+        c.passage());
   }
 
   private void addFace(Edge edge, Edge other, List<Stretch> candidates) {

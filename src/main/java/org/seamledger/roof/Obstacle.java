@@ -11,10 +11,15 @@ import org.seamledger.geometry.Region;
  * @param footprint where it stands in the face's plane
  * @param heightM how far it stands above the face's plane, vertically, as far as measured; zero for a hole
  * @param round whether the footprint's outline is a circle or an ellipse
+ * @param passage how it goes through the roof, if it does
  */
-record Obstacle(Kind kind, String globalId, String ifcClass, Region footprint, double heightM, boolean round) {
+record Obstacle(Kind kind, String globalId, String ifcClass, Region footprint, double heightM, boolean round, Passage passage) {
 
   enum Kind {
     WALL, PENETRATION, OPENING, ROOF_SIDE
+  }
+
+  Obstacle with(Passage other) {
+    return new Obstacle(kind, globalId, ifcClass, footprint, heightM, round, other);
   }
 }

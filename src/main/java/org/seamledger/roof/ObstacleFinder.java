@@ -52,8 +52,13 @@ final class ObstacleFinder {
         }
       }
     }
-    openings(top, window, found);
-    return found;
+    Region material = top.own();
+    Region holes = material.filled().minus(material).union(openings(top, window));
+    List<Obstacle> things = new ArrayList<>(Bundles.joined(found));
+    things.replaceAll(o -> o.kind() != Obstacle.Kind.PENETRATION ? o
+        : o.with(Passage.of(o.passage().service(), o.footprint(), material, holes)));
+    addOpenings(top, window, things);
+    return things;
   }
 
   private void consider(Part part, Region piece, TopSurface top, Region reach, Region window, Box3 around, List<Obstacle> found) {
@@ -62,14 +67,31 @@ final class ObstacleFinder {
     boolean inside = contact.intersect(top.own().filled()).area() > SPECK_AREA;
     double needed = wall || !inside ? tolerance.upstandM() : LOWEST_PENETRATION;
     double height = reached(part.solid(), top.plane(), contact, needed, window);
+    boolean service = part.element().category() == Category.SERVICE;
     if (height == 0 && wall) {
       height = heightOfWhatSitsOn(part, top.plane(), contact, window, around);
+    } else if (height == 0 && service && inside) {
+      height = heightOfNextPart(part, top.plane(), contact, window, around);
     }
     if (height > 0) {
       Region outline = wall ? piece : piece.filled();
       found.add(new Obstacle(wall ? Obstacle.Kind.WALL : Obstacle.Kind.PENETRATION, part.id(), part.element().ifcClass(), outline,
-          height, !wall && RoundOutline.of(outline).isRound()));
+          height, !wall && RoundOutline.of(outline).isRound(), new Passage(service, Passage.Hole.NOT_ASKED)));
     }
+  }
+
+  /** A pipe that ends at the surface goes on in the next segment or fitting, which stands over most of it. */
+  private double heightOfNextPart(Part part, Plane plane, Region contact, Region window, Box3 around) {
+    double most = 0;
+    for (Part other : neighbours.overlapping(around)) {
+      if (other != part && other.element().category() == Category.SERVICE && other.box().overlaps(part.box().grown(tolerance.gapM()))) {
+        Region above = Heights.section(other.solid(), plane, tolerance.upstandM() / 2, tolerance, window);
+        if (above.filled().intersect(contact).area() > contact.area() / 2) {
+          most = Math.max(most, reached(other.solid(), plane, contact, tolerance.upstandM() / 2, window));
+        }
+      }
+    }
+    return most;
   }
 
   private double heightOfWhatSitsOn(Part part, Plane plane, Region contact, Region window, Box3 around) {
@@ -91,7 +113,17 @@ final class ObstacleFinder {
         .intersect(contact).area() > SPECK_AREA / 10);
   }
 
-  private void openings(TopSurface top, Region window, List<Obstacle> found) {
+  private Region openings(TopSurface top, Region window) {
+    List<Region> holes = new ArrayList<>();
+    for (TopSurface.Piece piece : top.pieces()) {
+      for (Opening opening : piece.part().element().openings()) {
+        opening.body().forEach(b -> holes.add(b.section(top.plane(), tolerance.coincidenceM(), Side.BELOW, window)));
+      }
+    }
+    return Region.unionOf(holes);
+  }
+
+  private void addOpenings(TopSurface top, Region window, List<Obstacle> found) {
     for (TopSurface.Piece piece : top.pieces()) {
       for (Opening opening : piece.part().element().openings()) {
         Region hole = Region.unionOf(opening.body().stream()
@@ -110,12 +142,13 @@ final class ObstacleFinder {
     boolean round = RoundOutline.of(hole).isRound();
     for (Obstacle o : found) {
       if (o.kind() == Obstacle.Kind.PENETRATION && o.footprint().intersect(hole).area() > 0.5 * o.footprint().area()) {
-        return new Obstacle(Obstacle.Kind.PENETRATION, o.globalId(), o.ifcClass(), hole, o.heightM(), round);
+        return new Obstacle(Obstacle.Kind.PENETRATION, o.globalId(), o.ifcClass(), hole, o.heightM(), round, o.passage());
       }
     }
     return opening.isFilled()
-        ? new Obstacle(Obstacle.Kind.PENETRATION, opening.filling(), opening.fillingClass(), hole, 0, round)
-        : new Obstacle(Obstacle.Kind.OPENING, opening.globalId(), "IfcOpeningElement", hole, 0, round);
+        ? new Obstacle(Obstacle.Kind.PENETRATION, opening.filling(), opening.fillingClass(), hole, 0, round,
+            new Passage(false, Passage.Hole.WHOLE))
+        : new Obstacle(Obstacle.Kind.OPENING, opening.globalId(), "IfcOpeningElement", hole, 0, round, Passage.NONE);
   }
 
 }

@@ -112,7 +112,8 @@ public final class RoofBuilder {
 
   private static Contact shifted(Contact c, int first) {
     return c.kind() != Contact.Kind.FACE ? c
-        : new Contact(c.kind(), c.otherFacet() + first, c.neighbour(), c.neighbourClass(), c.heightM(), c.round(), c.outline(), c.gapM());
+        : new Contact(c.kind(), c.otherFacet() + first, c.neighbour(), c.neighbourClass(), c.heightM(), c.round(), c.outline(), c.gapM(),
+            c.passage());
   }
 
   // ---- faces

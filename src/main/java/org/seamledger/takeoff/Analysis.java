@@ -35,7 +35,7 @@ public final class Analysis {
   public static Takeoff run(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
     Rules rules = rules(inputs);
-    Building building = Models.read(inputs.models(), begin(Stage.READING, progress));
+    Building building = Models.read(inputs, begin(Stage.READING, progress));
     Roof roof = RoofBuilder.build(building, inputs.tolerance(), begin(Stage.ROOF, progress));
     List<Junction> junctions = JunctionFinder.find(roof, begin(Stage.JUNCTIONS, progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());

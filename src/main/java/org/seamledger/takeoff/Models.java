@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.channels.ClosedByInterruptException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.seamledger.element.Building;
 import org.seamledger.finding.UnreadableModelException;
@@ -21,7 +22,8 @@ final class Models {
   private Models() {
   }
 
-  static Building read(List<ModelSource> sources, Headway headway) {
+  static Building read(Inputs analysis, Headway headway) {
+    List<ModelSource> sources = analysis.models();
     List<StepFile> open = new ArrayList<>();
     try {
       List<IfcInput> inputs = new ArrayList<>();
@@ -29,7 +31,7 @@ final class Models {
         OpenModel model = open(source);
         StepFile file = index(model, headway.part(0, 0.5).part(open.size(), sources.size()));
         open.add(file);
-        inputs.add(new IfcInput(file, model.file()));
+        inputs.add(new IfcInput(file, model.file(), Optional.ofNullable(analysis.places().get(model.file()))));
       }
       return IfcReader.read(inputs, headway.part(0.5, 1));
     } catch (UncheckedIOException e) {

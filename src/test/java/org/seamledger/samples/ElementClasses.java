@@ -18,6 +18,7 @@ final class ElementClasses {
       case CHIMNEY -> old ? "IFCBUILDINGELEMENTPROXY" : "IFCCHIMNEY";
       case PIPE -> old ? "IFCFLOWSEGMENT" : "IFCPIPESEGMENT";
       case DUCT -> old ? "IFCFLOWSEGMENT" : "IFCDUCTSEGMENT";
+      case FITTING -> old ? "IFCFLOWFITTING" : "IFCPIPEFITTING";
       case COLUMN -> "IFCCOLUMN";
       case WINDOW -> "IFCWINDOW";
       case PROXY -> "IFCBUILDINGELEMENTPROXY";
@@ -47,6 +48,7 @@ final class ElementClasses {
         case WALL -> word("STANDARD");
         case PARAPET -> word("PARAPET");
         case PIPE, DUCT -> word("RIGIDSEGMENT");
+        case FITTING -> word("CONNECTOR");
         case COLUMN -> word("COLUMN");
         case GUTTER -> word("GUTTER");
         default -> word("NOTDEFINED");

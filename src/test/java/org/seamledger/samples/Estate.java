@@ -68,6 +68,13 @@ public final class Estate {
         new Sample("worked/hip-roof-steeper-ends", "The same with ends of 9:12", WorkedExamples.hipRoofSteeperEnds(), PLAIN.in(FOOT)));
   }
 
+  /** The models of the building that is split by discipline. */
+  static List<Discipline> disciplines() {
+    List<Discipline> all = new java.util.ArrayList<>(Federation.models());
+    all.add(Federation.misplaced());
+    return all;
+  }
+
   /**
    * Writes every sample and its expected ledger, and the list of them.
    *
@@ -81,6 +88,11 @@ public final class Estate {
       Files.writeString(file, s.ifc(), StandardCharsets.US_ASCII);
       Files.writeString(folder.resolve(s.file() + ".expected.json"), s.expectedJson(), StandardCharsets.UTF_8);
     }
+    Files.createDirectories(folder.resolve(Federation.FOLDER));
+    for (Discipline d : disciplines()) {
+      Files.writeString(folder.resolve(Federation.FOLDER + d.file() + ".ifc"), d.ifc(), StandardCharsets.US_ASCII);
+    }
+    Files.writeString(folder.resolve(Federation.FOLDER + "roof.expected.json"), Federation.expectedJson(), StandardCharsets.UTF_8);
     Files.writeString(folder.resolve("README.md"), readme(), StandardCharsets.UTF_8);
   }
 
@@ -101,6 +113,6 @@ public final class Estate {
           .append(s.form().schema()).append(" | ").append(s.form().unit().name().toLowerCase(Locale.ROOT)).append(" | ")
           .append(String.join(", ", s.house().expectedByKind().keySet())).append(" |\n");
     }
-    return text.toString();
+    return text.append(Federation.readme()).toString();
   }
 }

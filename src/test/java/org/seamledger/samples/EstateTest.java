@@ -33,6 +33,15 @@ class EstateTest {
   }
 
   @Test
+  void committedModelsByDisciplineAreWhatTheGeneratorWrites() throws IOException {
+    Path folder = FOLDER.resolve(Federation.FOLDER);
+    for (Discipline d : Estate.disciplines()) {
+      assertThat(Files.readString(folder.resolve(d.file() + ".ifc"), StandardCharsets.US_ASCII)).isEqualTo(d.ifc());
+    }
+    assertThat(Files.readString(folder.resolve("roof.expected.json"))).isEqualTo(Federation.expectedJson());
+  }
+
+  @Test
   void theListIsWhatTheGeneratorWrites() throws IOException {
     assertThat(Files.readString(FOLDER.resolve("README.md"))).isEqualTo(Estate.readme());
   }

@@ -153,6 +153,16 @@ public final class House {
     return this;
   }
 
+  /** This house's roof, if wanted, and those of its other things that are; no expected lines. */
+  House only(boolean roof, java.util.function.Predicate<Thing> wanted) {
+    House part = new House(name);
+    if (roof) {
+      part.roofs.addAll(roofs);
+    }
+    things.stream().filter(wanted).forEach(part.things::add);
+    return part;
+  }
+
   private void requireNew(String part) {
     if (roofs.stream().anyMatch(r -> r.name().equals(part)) || things.stream().anyMatch(t -> t.name().equals(part))) {
       throw new IllegalArgumentException(name + " already has a part named " + part);
@@ -268,6 +278,21 @@ public final class House {
     pierce(roofName, pipe.faceted().outline().stream().map(p -> at(p.x(), p.y())).toList(), through, thingName);
     return expect("pipe", Ellipse.perimeter(diameter / 2, diameter / 2 * roof.slope().pitch().rafter()),
         "ellipse with semi-axes r and r·√(1+t²), by the complete elliptic integral");
+  }
+
+  /** A vertical pipe of two segments that meet at the surface in a wider coupling; nothing in the roof is cut for it. */
+  public House pipeInParts(String thingName, String roofName, double x, double y, double diameter, double above) {
+    RoofPlane roof = roofNamed(roofName);
+    double z = roof.slope().z(x, y);
+    double radius = diameter / 2 + 0.012;
+    double rise = roof.slope().pitch().tan() * radius;
+    Vec3 middle = new Vec3(x, y, z);
+    thing(thingName + " lower", Thing.Role.PIPE, new Cylinder(middle.plus(new Vec3(0, 0, -BELOW)), new Vec3(0, 0, BELOW), diameter / 2));
+    thing(thingName + " upper", Thing.Role.PIPE, new Cylinder(middle, new Vec3(0, 0, above), diameter / 2));
+    thing(thingName + " coupling", Thing.Role.FITTING,
+        new Cylinder(middle.plus(new Vec3(0, 0, -rise - 0.06)), new Vec3(0, 0, 2 * rise + 0.12), radius));
+    return expect("pipe", Ellipse.perimeter(radius, radius * roof.slope().pitch().rafter()),
+        "the coupling's ellipse with semi-axes r and r·√(1+t²), by the complete elliptic integral");
   }
 
   /**

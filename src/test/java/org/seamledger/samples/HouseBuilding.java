@@ -50,22 +50,30 @@ public final class HouseBuilding {
     return GlobalIds.of(house.name() + "/" + part);
   }
 
+  private static Category category(Thing.Role role) {
+    return switch (role) {
+      case WALL, PARAPET -> Category.WALL;
+      case PIPE, DUCT, FITTING -> Category.SERVICE;
+      case FLASHING -> Category.FLASHING;
+      case GUTTER -> Category.GUTTER;
+      case CHIMNEY, COLUMN, WINDOW, PROXY -> Category.PENETRATION;
+    };
+  }
+
   private static Element neighbour(House house, Thing t) {
-    boolean wall = t.role() == Thing.Role.WALL || t.role() == Thing.Role.PARAPET;
     String ifcClass = switch (t.role()) {
       case WALL, PARAPET -> "IfcWall";
       case CHIMNEY -> "IfcChimney";
       case PIPE -> "IfcPipeSegment";
       case DUCT -> "IfcDuctSegment";
+      case FITTING -> "IfcPipeFitting";
       case COLUMN -> "IfcColumn";
       case WINDOW -> "IfcWindow";
       case PROXY -> "IfcBuildingElementProxy";
       case FLASHING -> "IfcCovering";
       case GUTTER -> "IfcPipeSegment";
     };
-    Category category = wall ? Category.WALL : t.role() == Thing.Role.FLASHING ? Category.FLASHING : t.role() == Thing.Role.GUTTER
-        ? Category.GUTTER : Category.PENETRATION;
-    return new Element(id(house, t.name()), ifcClass, category, t.name(), 0,
+    return new Element(id(house, t.name()), ifcClass, category(t.role()), t.name(), 0,
         t.bodies().stream().map(HouseBuilding::solid).toList(), List.of(), "", new TreeMap<>());
   }
 

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.samples.Form.Placing;
@@ -25,6 +26,7 @@ public final class IfcWriter {
 
   private final House house;
   private final Form form;
+  private final Optional<Georeference> map;
   private final StepText step = new StepText();
   private final BodyWriter bodies;
   private final FaceWriter faces;
@@ -36,9 +38,10 @@ public final class IfcWriter {
   private Ref storeyPlacement;
   private Vec3 storeyOrigin;
 
-  private IfcWriter(House house, Form form) {
+  private IfcWriter(House house, Form form, Optional<Georeference> map) {
     this.house = house;
     this.form = form;
+    this.map = map;
     this.bodies = new BodyWriter(step, form);
     this.faces = new FaceWriter(step, form, bodies);
     Transform mirror = form.mirrored() ? new Transform(-1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0) : Transform.IDENTITY;
@@ -52,10 +55,19 @@ public final class IfcWriter {
    * @throws IllegalArgumentException if the schema has no such representation
    */
   public static String text(House house, Form form) {
+    return text(house, form, Optional.empty());
+  }
+
+  /**
+   * The same, with the place in a map: a map conversion, and in IFC2X3 the property sets that stand for one.
+   *
+   * @throws IllegalArgumentException if the schema has no such representation
+   */
+  public static String text(House house, Form form, Optional<Georeference> map) {
     if (!form.shape().isIn(form.schema())) {
       throw new IllegalArgumentException(form.schema() + " has no " + form.shape());
     }
-    return new IfcWriter(house, form).write();
+    return new IfcWriter(house, form, map).write();
   }
 
   /** Writes the file and returns its path. */
@@ -111,6 +123,7 @@ public final class IfcWriter {
     context = step.add("IFCGEOMETRICREPRESENTATIONSUBCONTEXT", "Body", "Model", StepText.DERIVED, StepText.DERIVED, StepText.DERIVED,
         StepText.DERIVED, whole, null, word("MODEL_VIEW"), null);
     Ref project = step.add("IFCPROJECT", id("project"), owner, house.name(), null, null, null, null, List.of(whole), units());
+    map.ifPresent(m -> place(m, whole, project));
     boolean bySite = form.placing() == Placing.SITE;
     Ref sitePlacement = step.add("IFCLOCALPLACEMENT", null, bySite
         ? bodies.frame(form.offset(), Vec3.Z, turn(form.turnDegrees()).applyDirection(Vec3.X)) : origin);
@@ -127,6 +140,40 @@ public final class IfcWriter {
     aggregate("building", site, List.of(building));
     aggregate("storey", building, List.of(roofStorey));
     return roofStorey;
+  }
+
+  /** The map's unit is the metre, whatever the file's. */
+  private void place(Georeference m, Ref context, Ref project) {
+    double c = StrictMath.cos(StrictMath.toRadians(m.turnDegrees()));
+    double s = StrictMath.sin(StrictMath.toRadians(m.turnDegrees()));
+    if (form.schema() == Schema.IFC2X3) {
+      propertySet("ePset_ProjectedCRS", project, property("Name", new StepText.Typed("IFCLABEL", m.crs())),
+          property("MapUnit", new StepText.Typed("IFCLABEL", "METRE")));
+      propertySet("ePset_MapConversion", project, real("Eastings", m.at().x()), real("Northings", m.at().y()),
+          real("OrthogonalHeight", m.at().z()), real("XAxisAbscissa", c), real("XAxisOrdinate", s), real("Scale", form.unit().metres));
+      return;
+    }
+    Ref metre = step.add("IFCSIUNIT", StepText.DERIVED, word("LENGTHUNIT"), null, word("METRE"));
+    Ref crs = step.add("IFCPROJECTEDCRS", m.crs(), null, null, null, null, null, metre);
+    step.add("IFCMAPCONVERSION", context, crs, map(m.at().x()), map(m.at().y()), map(m.at().z()), ratio(c), ratio(s),
+        ratio(form.unit().metres));
+  }
+
+  private static StepText.Number map(double metres) {
+    return new StepText.Number(metres, 9);
+  }
+
+  private Ref real(String name, double value) {
+    return property(name, new StepText.Typed("IFCREAL", ratio(value)));
+  }
+
+  private Ref property(String name, StepText.Typed value) {
+    return step.add("IFCPROPERTYSINGLEVALUE", name, null, value, null);
+  }
+
+  private void propertySet(String name, Ref owner, Ref... properties) {
+    Ref set = step.add("IFCPROPERTYSET", id(name), this.owner, name, null, List.of(properties));
+    step.add("IFCRELDEFINESBYPROPERTIES", id("has " + name), this.owner, null, null, List.of(owner), set);
   }
 
   private void aggregate(String name, Ref whole, List<Ref> parts) {
