@@ -26,6 +26,8 @@ public final class Fitting {
   private static final double OVERLAPS = 0.02;
   /** A movement is worth naming where at least this share of the model then lies at the other. */
   private static final double MEETS = 0.7;
+  /** One model so many times larger than another is hardly in the same unit. */
+  private static final double ODD = 50;
 
   private final Silhouette a;
   private final Silhouette b;
@@ -60,11 +62,15 @@ public final class Fitting {
 
   private Optional<Finding> finding() {
     boolean apart = share(Transform.IDENTITY) < OVERLAPS;
+    double size = b.bulk().diagonal() / a.bulk().diagonal();
+    boolean odd = size > ODD || size < 1 / ODD;
     int now = agreeing(Transform.IDENTITY);
-    Guess best = bestGuess(apart, now);
+    Guess best = bestGuess(apart || odd, now);
     if (best != null) {
-      return Optional.of(Finding.of(Code.MODEL_MISPLACED, (apart ? apartWords() : "Elements of " + b.name() + " and " + a.name()
-          + " lie apart that belong together.") + " " + guessWords(best)));
+      String what = apart ? apartWords() : odd ? String.format(Locale.ROOT, "%s is %.0f times as %s as %s.", b.name(),
+          Math.max(size, 1 / size), size > 1 ? "large" : "small", a.name())
+          : "Elements of " + b.name() + " and " + a.name() + " lie apart that belong together.";
+      return Optional.of(Finding.of(Code.MODEL_MISPLACED, what + " " + guessWords(best)));
     }
     if (apart) {
       Vec3 d = a.bulk().centre().minus(b.bulk().centre());
@@ -105,7 +111,7 @@ public final class Fitting {
     }
     hypotheses.movements().forEach((words, t) -> {
       Vec3 at = b.bulk().centre();
-      if (!why.contains(words) && t.apply(at).distance(g.movement().apply(at)) < 0.1) {
+      if (!g.why().startsWith(words) && t.apply(at).distance(g.movement().apply(at)) < 0.1) {
         why.add(words);
       }
     });
@@ -113,7 +119,9 @@ public final class Fitting {
     if (!slip.isEmpty()) {
       why.add(slip);
     }
-    if (m.factor() == 1 && m.degrees() == 0 && m.shift().planLength() < 0.05) {
+    Vec3 from = b.bulk().centre();
+    Vec3 move = g.movement().apply(from).minus(from);
+    if (m.factor() == 1 && shared.degrees() == 0 && move.planLength() < 0.05 && Math.abs(move.z()) > 0.05) {
       why.add("its heights count from another level");
     }
     return g.sure().word() + " it belongs " + m.words() + ": " + String.join("; ", why) + ". Nothing was moved; --place " + b.name() + "="
@@ -135,32 +143,34 @@ public final class Fitting {
     return Matches.ofElements(a.marks(), b.marks(), turn).at(shift).count() + Matches.ofHoles(a.marks(), b.marks(), turn).at(shift).count();
   }
 
-  private Guess bestGuess(boolean apart, int now) {
+  private Guess bestGuess(boolean odd, int now) {
     Guess best = null;
     for (double factor : hypotheses.factors()) {
       for (double turn : hypotheses.turns()) {
         Transform t = new Movement(factor, turn, Vec3.ZERO).transform();
         for (Guess g : List.of(byElements(t, factor), byHoles(t, factor))) {
-          best = isWorthNaming(g, apart, now) && g.isBetterThan(best) ? g : best;
+          best = isWorthNaming(g, odd, now) && g.isBetterThan(best) ? g : best;
         }
       }
     }
-    if (apart && (best == null || best.sure() == Guess.Sure.POSSIBLE)) {
+    if (best == null || best.sure() == Guess.Sure.POSSIBLE) {
       for (Guess g : byStatements()) {
-        best = g.isBetterThan(best) ? g : best;
+        // A movement that the models themselves state is no search: two elements that then agree are hardly chance.
+        boolean stated = g.count() >= 2 && g.count() > 2 * now;
+        best = (odd || stated) && g.isBetterThan(best) ? g : best;
       }
     }
     return best;
   }
 
   /** Where models overlap as they are, only much better agreement says that they should not stay so. */
-  private boolean isWorthNaming(Guess g, boolean apart, int now) {
+  private boolean isWorthNaming(Guess g, boolean odd, int now) {
     if (g.count() == 0 || share(g.movement()) < MEETS) {
       return false;
     }
     boolean still = g.movement().apply(b.bulk().centre()).distance(b.bulk().centre()) < 0.1
         && g.movement().applyDirection(Vec3.X).distance(Vec3.X) < 1e-3;
-    return !still && (apart || g.sure() != Guess.Sure.POSSIBLE && g.count() > 2 * now + 1);
+    return !still && (odd || g.sure() != Guess.Sure.POSSIBLE && g.count() > 2 * now + 1);
   }
 
   private Guess byElements(Transform turn, double factor) {
@@ -202,7 +212,8 @@ public final class Fitting {
       if (share(t) >= MEETS) {
         int storeys = hypotheses.storeysAt(Movement.of(t).factor(), t.tz());
         int count = agreeing(t);
-        guesses.add(new Guess(t, count >= 2 || storeys >= 2 ? Guess.Sure.LIKELY : Guess.Sure.POSSIBLE, count, why));
+        guesses.add(new Guess(t, count >= 2 || storeys >= 2 ? Guess.Sure.LIKELY : Guess.Sure.POSSIBLE, count,
+            why + (count > 0 ? ", and " + elements(count) + (count == 1 ? " finds" : " find") + " a partner" : "")));
       }
     });
     for (double factor : hypotheses.factors()) {

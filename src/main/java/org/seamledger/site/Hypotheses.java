@@ -49,9 +49,14 @@ final class Hypotheses {
   private static void put(Map<String, Transform> all, String why, Transform t) {
     boolean upright = Math.abs(t.m02()) + Math.abs(t.m12()) + Math.abs(t.m20()) + Math.abs(t.m21()) < 1e-9 && t.m22() > 0;
     boolean none = t.apply(Vec3.ZERO).length() < 1e-3 && t.applyDirection(Vec3.X).distance(Vec3.X) < 1e-6;
-    if (upright && !none) {
+    boolean known = all.values().stream().anyMatch(o -> isSame(o, t));
+    if (upright && !none && !known) {
       all.put(why, t);
     }
+  }
+
+  private static boolean isSame(Transform s, Transform t) {
+    return s.apply(Vec3.ZERO).distance(t.apply(Vec3.ZERO)) < 1e-3 && s.applyDirection(Vec3.X).distance(t.applyDirection(Vec3.X)) < 1e-6;
   }
 
   private static Transform toMap(MapConversion m) {

@@ -111,14 +111,22 @@ final class Matches {
         continue;
       }
       for (Mark hole : holes) {
-        double room = Math.min(hole.width(), hole.depth());
-        if (widest <= room + SIZE && widest > room / 4) {
+        if (fits(box, hole.box())) {
           Vec3 shift = hole.box().centre().minus(box.centre());
           votes.add(new Vote(new Vec3(shift.x(), shift.y(), 0), hole, m, false));
         }
       }
     }
     return new Matches(votes, true);
+  }
+
+  /** Through the hole in plan, and not lost in it. */
+  private static boolean fits(Box3 thing, Box3 hole) {
+    double w = thing.maxX() - thing.minX();
+    double d = thing.maxY() - thing.minY();
+    double across = hole.maxX() - hole.minX();
+    double along = hole.maxY() - hole.minY();
+    return w <= across + SIZE && d <= along + SIZE && w > across / 4 && d > along / 4;
   }
 
   static Box3 turned(Box3 b, Transform t) {

@@ -50,6 +50,9 @@ public record Movement(double factor, double degrees, Vec3 shift) {
   /** For people: {@code lengths times 0.3048, turned by 90° about its origin, moved by x +12 m, y -3.5 m, z 0 m}. */
   public String words() {
     Movement r = rounded();
+    if (r.equals(NONE)) {
+      return "where its own coordinates put it";
+    }
     StringBuilder words = new StringBuilder();
     if (r.factor != 1) {
       words.append("lengths times ").append(number(r.factor)).append(", ");
