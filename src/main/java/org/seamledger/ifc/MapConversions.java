@@ -94,6 +94,9 @@ final class MapConversions {
 
   /** Metres of map for a metre of model. */
   private double scale(double stated, double mapUnit) {
+    if (!(stated > 0)) {
+      throw Problem.broken("its scale is " + stated);
+    }
     double project = model.units().metres();
     double standard = stated * mapUnit / project;
     if (isGrid(standard)) {
