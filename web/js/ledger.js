@@ -50,7 +50,7 @@ function box(faces, junctions) {
 }
 
 /** File of the model that an element is in, where there are several models. */
-export const modelOf = element => element && (state.ledger.raw.models ?? []).length > 1 ? state.ledger.raw.models[element.model]?.file ?? '' : '';
+export const modelOf = (ledger, element) => element && (ledger.raw.models ?? []).length > 1 ? ledger.raw.models[element.model]?.file ?? '' : '';
 
 const UNIT = {mm: 0.001, cm: 0.01, m: 1, in: 0.0254, ft: 0.3048};
 

@@ -115,7 +115,7 @@ function elementsOf(ids) {
   const copy = async id => { await navigator.clipboard?.writeText(id); say(`${id} is on the clipboard.`); };
   return ids.length > 0 && h('section', {}, h('h3', {}, 'In the model'), h('ul', {class: 'elements'}, ids.map(id => {
     const e = state.ledger.elements.get(id);
-    return h('li', {}, h('span', {}, e ? `${e.ifcClass} ${e.name}` : ''), ' ', modelOf(e) && [h('small', {class: 'of'}, modelOf(e)), ' '], h('code', {}, id), ' ',
+    return h('li', {}, h('span', {}, e ? `${e.ifcClass} ${e.name}` : ''), ' ', modelOf(state.ledger, e) && [h('small', {class: 'of'}, modelOf(state.ledger, e)), ' '], h('code', {}, id), ' ',
       h('button', {class: 'link', 'aria-label': `Copy GlobalId ${id}`, on: {click: () => copy(id)}}, 'Copy'), ' ',
       h('button', {class: 'link', 'aria-label': `Show junctions of ${id}`, on: {click: () => { filter('element', id); set({tab: 'ledger', pane: 'book'}); }}}, 'Its junctions'));
   })));
