@@ -59,7 +59,7 @@ class ArchitectureTest {
     table.put("ledger", RESULTS);
     table.put("export", with("ledger", RESULTS));
     table.put("http", with("export", with("ledger", RESULTS)));
-    table.put("cli", with("http", with("export", with("ledger", RESULTS))));
+    table.put("cli", with("http", with("source", with("export", with("ledger", RESULTS)))));
     return table;
   }
 

@@ -27,8 +27,11 @@ final class AnalyzeCommand implements Task {
     }
   }
 
-  @Parameters(arity = "1..*", paramLabel = "MODEL", description = "IFC file: .ifc, gzipped .ifc.gz, or .ifczip.")
-  private List<Path> models;
+  @Parameters(arity = "1..*", paramLabel = "MODEL", description = "IFC file: .ifc, gzipped .ifc.gz, or .ifczip; or server:NAME/PROJECT[@REVISION].")
+  private List<String> models;
+
+  @Mixin
+  private ServersChoice servers;
 
   @Mixin
   private Settings settings;
@@ -46,7 +49,10 @@ final class AnalyzeCommand implements Task {
   @Override
   public int run(Session session) {
     session.requireWritable(output);
-    Takeoff takeoff = session.analyze(settings.on(Inputs.ofFiles(models), session.environment()));
+    Takeoff takeoff;
+    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
+      takeoff = session.analyze(settings.on(Inputs.of(chosen.sources()), session.environment()));
+    }
     session.print(Optional.ofNullable(output), out -> format.write(takeoff, out));
     return fails(takeoff) ? ExitStatus.FINDINGS : ExitStatus.DONE;
   }

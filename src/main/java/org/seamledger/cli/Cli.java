@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.source.ModelServerException;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.UnusableFileException;
 import picocli.CommandLine;
@@ -19,7 +20,7 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ServeCommand.class,
+      subcommands = {AnalyzeCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ProjectsCommand.class, ServeCommand.class,
           WarmUpCommand.class}, mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100)
@@ -56,6 +57,8 @@ final class Cli {
       return ExitStatus.USAGE;
     } catch (UnreadableModelException e) {
       return fail(err, ExitStatus.UNREADABLE, e.getMessage());
+    } catch (ModelServerException e) {
+      return fail(err, ExitStatus.UNREADABLE, e.getMessage());
     } catch (OutputException e) {
       return fail(err, ExitStatus.OUTPUT, e.getMessage());
     } catch (OutOfMemoryError e) {
@@ -79,7 +82,7 @@ final class Cli {
     if (asked.getCommand() instanceof Task task) {
       return task.run(session);
     }
-    throw new UsageException("say what to do: analyze, explain, plan, section or serve; --help tells more");
+    throw new UsageException("say what to do: analyze, explain, plan, section, projects or serve; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {

@@ -1,6 +1,5 @@
 package org.seamledger.cli;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.detail.Explanation;
@@ -21,13 +20,19 @@ final class ExplainCommand implements Task {
   private List<String> words;
 
   @Mixin
+  private ServersChoice servers;
+
+  @Mixin
   private Settings settings;
 
   @Override
   public int run(Session session) {
-    List<Path> models = words.subList(0, words.size() - 1).stream().map(Path::of).toList();
-    Inputs inputs = settings.on(Inputs.ofFiles(models), session.environment());
-    Takeoff takeoff = session.analyze(inputs);
+    Inputs inputs;
+    Takeoff takeoff;
+    try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
+      inputs = settings.on(Inputs.of(chosen.sources()), session.environment());
+      takeoff = session.analyze(inputs);
+    }
     DetailedJunction found = JunctionChoice.find(takeoff, words.get(words.size() - 1));
     Explanation why = session.explain(found.junction().junction(), inputs);
     session.print(Optional.empty(), out -> JunctionReport.write(takeoff, found, why, out));

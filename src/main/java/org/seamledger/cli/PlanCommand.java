@@ -15,7 +15,10 @@ import picocli.CommandLine.Parameters;
 final class PlanCommand implements Task {
 
   @Parameters(arity = "1..*", paramLabel = "MODEL", description = "Models as for analyze.")
-  private List<Path> models;
+  private List<String> models;
+
+  @Mixin
+  private ServersChoice servers;
 
   @Mixin
   private Settings settings;
@@ -26,7 +29,10 @@ final class PlanCommand implements Task {
   @Override
   public int run(Session session) {
     session.requireWritable(output);
-    Takeoff takeoff = session.analyze(settings.on(Inputs.ofFiles(models), session.environment()));
+    Takeoff takeoff;
+    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
+      takeoff = session.analyze(settings.on(Inputs.of(chosen.sources()), session.environment()));
+    }
     session.print(Optional.ofNullable(output), out -> PlanDrawing.write(takeoff, out));
     return ExitStatus.DONE;
   }

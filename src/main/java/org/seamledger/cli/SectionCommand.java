@@ -20,6 +20,9 @@ final class SectionCommand implements Task {
   private List<String> words;
 
   @Mixin
+  private ServersChoice servers;
+
+  @Mixin
   private Settings settings;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the drawing to FILE instead of standard output.")
@@ -28,8 +31,10 @@ final class SectionCommand implements Task {
   @Override
   public int run(Session session) {
     session.requireWritable(output);
-    List<Path> models = words.subList(0, words.size() - 1).stream().map(Path::of).toList();
-    Takeoff takeoff = session.analyze(settings.on(Inputs.ofFiles(models), session.environment()));
+    Takeoff takeoff;
+    try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
+      takeoff = session.analyze(settings.on(Inputs.of(chosen.sources()), session.environment()));
+    }
     String id = JunctionChoice.find(takeoff, words.get(words.size() - 1)).junction().junction().id();
     session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, out));
     return ExitStatus.DONE;

@@ -11,6 +11,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Date;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -79,7 +80,8 @@ final class BimServer implements ModelServer {
 
   @Override
   public ModelSource model(ServedRevision revision) {
-    String name = words(project(revision.project()).getName());
+    // Results show a file's name without folders: a slash in a project's name is none.
+    String name = words(project(revision.project()).getName()).replaceAll("[/\\\\]", "-");
     return new ServedModel(this, revision, name + ", revision " + revision.number());
   }
 
@@ -192,7 +194,7 @@ final class BimServer implements ModelServer {
 
   @Override
   public List<Attachment> attachments(ServedRevision revision) {
-    Set<Long> ours = new java.util.HashSet<>();
+    Set<Long> ours = new HashSet<>();
     schemas().stream().filter(s -> words(s.getName()).startsWith(SCHEMA_PREFIX)).forEach(s -> ours.add(s.getOid()));
     List<Attachment> found = new ArrayList<>();
     channel.service(service -> service.getAllExtendedDataOfRevision(revision.id())).stream()

@@ -35,7 +35,8 @@ import org.seamledger.source.ModelServerException.Reason;
 final class BimServerChannel {
 
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final SServicesMap SERVICES = services();
+  /** What the library knows of the server's interfaces and their types. */
+  static final SServicesMap SERVICES = services();
 
   private final ServerAccess access;
   private final Wire wire;
@@ -107,7 +108,9 @@ final class BimServerChannel {
           throw fault.toPeople(access);
         }
       }
-      throw new ModelServerException(Reason.UNUSABLE, access + " gave an answer that this program does not understand", e);
+      // Without the cause: its message can quote the answer, and the answer to a login is a secret.
+      throw new ModelServerException(Reason.UNUSABLE, access + " gave an answer that this program does not understand ("
+          + e.getClass().getSimpleName() + ")");
     }
   }
 

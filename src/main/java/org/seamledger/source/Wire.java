@@ -12,11 +12,15 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.channels.UnresolvedAddressException;
 import java.time.Duration;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Stream;
 import javax.net.ssl.SSLException;
 import org.seamledger.source.ModelServerException.Reason;
 
@@ -59,10 +63,10 @@ final class Wire {
     HttpRequest request = HttpRequest.newBuilder(URI.create(access.url() + path)).header("Content-Type", type)
         .POST(HttpRequest.BodyPublishers.ofByteArray(body)).build();
     // A refusal's text is of no use to anybody: only what comes with 200 is kept.
-    Sink[] sink = {new Sink(OutputStream.nullOutputStream(), limit)};
+    AtomicReference<Sink> sink = new AtomicReference<>(new Sink(OutputStream.nullOutputStream(), limit));
     CompletableFuture<HttpResponse<Long>> coming = client.sendAsync(request, head -> {
-      sink[0] = new Sink(head.statusCode() == 200 ? out : OutputStream.nullOutputStream(), limit);
-      return sink[0];
+      sink.set(new Sink(head.statusCode() == 200 ? out : OutputStream.nullOutputStream(), limit));
+      return sink.get();
     });
     try {
       HttpResponse<Long> answer = await(coming, sink, deadline);
@@ -73,12 +77,12 @@ final class Wire {
     }
   }
 
-  private HttpResponse<Long> await(CompletableFuture<HttpResponse<Long>> coming, Sink[] sink, Deadline deadline) {
+  private HttpResponse<Long> await(CompletableFuture<HttpResponse<Long>> coming, AtomicReference<Sink> sink, Deadline deadline) {
     while (true) {
       try {
         return coming.get(LOOK_MS, TimeUnit.MILLISECONDS);
       } catch (TimeoutException e) {
-        requireTime(sink[0].lastNanos(), deadline);
+        requireTime(sink.get().lastNanos(), deadline);
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
         throw new CancellationException("interrupted while waiting for " + access.name());
@@ -97,25 +101,26 @@ final class Wire {
   }
 
   private ModelServerException failure(Throwable cause) {
-    for (Throwable t = cause; t != null; t = t.getCause()) {
-      if (t instanceof Sink.TooLargeException) {
-        return new ModelServerException(Reason.UNUSABLE, access + " sent more than the " + access.limits().bytes()
-            + " bytes that a model may have here");
-      }
-      if (t instanceof HttpConnectTimeoutException) {
-        return new ModelServerException(Reason.TIMED_OUT, access + " took no connection for " + Deadline.words(access.limits().connect()));
-      }
-      if (t instanceof UnresolvedAddressException || t instanceof UnknownHostException) {
-        return unreachable("there is no host of that name");
-      }
-      if (t instanceof ConnectException) {
-        return unreachable("nobody answers at that address");
-      }
-      if (t instanceof SSLException) {
-        return unreachable("no safe connection can be made (" + Lines.plain(t.getMessage()) + ")");
-      }
+    if (find(cause, Sink.TooLargeException.class).isPresent()) {
+      return new ModelServerException(Reason.UNUSABLE, access + " sent more than the " + access.limits().bytes()
+          + " bytes that a model may have here");
     }
-    return unreachable("the connection broke before the answer was complete");
+    if (find(cause, HttpConnectTimeoutException.class).isPresent()) {
+      return new ModelServerException(Reason.TIMED_OUT, access + " took no connection for " + Deadline.words(access.limits().connect()));
+    }
+    if (find(cause, UnresolvedAddressException.class).isPresent() || find(cause, UnknownHostException.class).isPresent()) {
+      return unreachable("there is no host of that name");
+    }
+    Optional<SSLException> unsafe = find(cause, SSLException.class);
+    if (unsafe.isPresent()) {
+      return unreachable("no safe connection can be made (" + Lines.plain(unsafe.get().getMessage()) + ")");
+    }
+    return unreachable(find(cause, ConnectException.class).isPresent() ? "nobody answers at that address"
+        : "the connection broke before the answer was complete");
+  }
+
+  private static <T extends Throwable> Optional<T> find(Throwable thrown, Class<T> type) {
+    return Stream.iterate(thrown, Objects::nonNull, Throwable::getCause).filter(type::isInstance).map(type::cast).findFirst();
   }
 
   private ModelServerException unreachable(String why) {
