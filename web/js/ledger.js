@@ -1,5 +1,6 @@
 // A result, indexed for looking at: what each junction takes, who refers to whom, where everything lies.
 
+import {hasModelled} from './coverage.js';
 import {sealClass, KINDS, SEALS, REVIEW} from './marks.js';
 
 const sum = (list, f) => (list ?? []).reduce((t, x) => t + (f(x) ?? 0), 0);
@@ -116,7 +117,7 @@ const order = reviews => ({
   place: by(j => j.place), kind: by(j => kindOf(j, reviews)), length: by(j => j.lengthM), slope: by(j => j.slope || 0),
   faces: (a, b) => a.faces.join(' ').localeCompare(b.faces.join(' '), 'en', {numeric: true}),
   seal: by(j => j.seal), detail: by(j => detailOf(j, reviews)), tape: by(j => j.tapeM), bead: by(j => j.beadM), inseam: by(j => j.inSeamM),
-  screws: by(j => j.screws), findings: by(j => j.found.length), review: by(j => reviews.get(j.id)?.state ?? 'open'),
+  screws: by(j => j.screws), modelled: by(j => j.modelledM ?? 0), findings: by(j => j.found.length), review: by(j => reviews.get(j.id)?.state ?? 'open'),
 });
 
 /** Kind and detail in force: the rules', or what a person chose. */
@@ -125,13 +126,14 @@ export const detailOf = j => j.detail || '';
 export const reviewOf = (j, reviews) => reviews.get(j.id)?.state ?? 'open';
 
 export function matching(ledger, filters, reviews) {
-  const {kind, detail, seal, finding, face: faceId, element, review, hand, text} = filters;
+  const {kind, detail, seal, finding, face: faceId, element, review, hand, modelled, text} = filters;
   const needle = text?.toLowerCase();
   return ledger.junctions.filter(j =>
     (!kind || kindOf(j, reviews) === kind) && (!detail || detailOf(j, reviews) === detail) && (!seal || j.seal === seal)
     && (!finding || (finding === 'any' ? j.found.length : j.found.some(f => f.code === finding)))
-    && (!faceId || j.faces.includes(faceId)) && (!element || j.elements.includes(element))
+    && (!faceId || j.faces.includes(faceId)) && (!element || j.elements.includes(element) || j.modelled?.some(p => p.element === element))
     && (!review || reviewOf(j, reviews) === review) && (!hand || (hand === 'stale' ? reviews.get(j.id)?.stale : j.decided))
+    && (!modelled || hasModelled(j, modelled))
     && (!needle || haystack(j, ledger, reviews).includes(needle)));
 }
 
@@ -174,9 +176,9 @@ function rank(group, key) {
 }
 
 export function totals(list) {
-  const t = {count: list.length, lengthM: 0, tapeM: 0, beadM: 0, inSeamM: 0, screws: 0, findings: 0};
+  const t = {count: list.length, lengthM: 0, tapeM: 0, beadM: 0, inSeamM: 0, screws: 0, findings: 0, modelledM: 0};
   for (const j of list) {
-    t.lengthM += j.lengthM; t.tapeM += j.tapeM; t.beadM += j.beadM; t.inSeamM += j.inSeamM; t.screws += j.screws; t.findings += j.found.length;
+    t.lengthM += j.lengthM; t.tapeM += j.tapeM; t.beadM += j.beadM; t.inSeamM += j.inSeamM; t.screws += j.screws; t.findings += j.found.length; t.modelledM += j.modelledM ?? 0;
   }
   return t;
 }

@@ -7,6 +7,7 @@ import {kindOf, detailOf, modelOf} from './ledger.js';
 import {swatch} from './legend.js';
 import {section} from './section.js';
 import {byRules, decidesAnew, detailOptions, follow, handNotes, titleOf} from './decisions.js';
+import {alongLine} from './coverage.js';
 import {remarks, sentence} from './findings.js';
 import * as api from './api.js';
 import * as u from './units.js';
@@ -60,7 +61,7 @@ function junction(j) {
     part('Sealant', ['Where', 'What', 'Lines', 'Length'], (j.seals ?? []).map(x => [[x.place, on(x)], [x.form, x.exposure === 'exposed' ? ', visible' : ', hidden', x.role === 'secondary' ? ', second line' : ''].join(''), u.count(x.lines), u.run(x.lengthM)])),
     part('Fasteners', ['Line', 'Count', 'Apart'], (j.fasteners ?? []).map(x => [[x.place, on(x), x.throughTape && ', through tape'], u.count(x.count), u.small(x.spacingM)])),
     behind(j),
-    steps(j), hold(j), measured(j), elementsOf(j.elements), review(j, r)];
+    steps(j), hold(j), measured(j), alongLine(j), elementsOf(j.elements), review(j, r)];
 }
 
 const on = x => x.face ? ` on ${x.face}` : '';

@@ -16,7 +16,7 @@ const DEFAULTS = {
   view: 'both',        // plan, 3d or both
   selected: '',        // junction id
   face: '',            // roof face id under attention
-  filters: {},         // kind, detail, seal, finding, face, element, review, hand, text
+  filters: {},         // kind, detail, seal, finding, face, element, review, hand, modelled, text
   sort: '-length',
   group: 'kind',
   closed: new Set(),   // groups folded away
@@ -27,7 +27,7 @@ const DEFAULTS = {
 
 /** Names that the address of the page holds, so that a link shows the same again. */
 const IN_ADDRESS = ['tab', 'view', 'selected', 'sort', 'group', 'units', 'against'];
-const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'hand', 'text'];
+const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'hand', 'modelled', 'text'];
 
 export const state = {...DEFAULTS};
 const watchers = [];

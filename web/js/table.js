@@ -5,6 +5,7 @@ import {set, state, watch, filter, address} from './state.js';
 import {rows, kindOf, detailOf, reviewOf} from './ledger.js';
 import {kindText, KINDS, SEALS, REVIEW} from './marks.js';
 import {swatch} from './legend.js';
+import {MODELLED} from './coverage.js';
 import * as u from './units.js';
 
 /** A finger needs more room than a pointer. */
@@ -26,6 +27,7 @@ const COLUMNS = [
   {id: 'bead', title: 'Bead', width: 90, num: true, sum: t => some(t.beadM, u.run), cell: j => some(j.beadM, u.run)},
   {id: 'inseam', title: 'In-seam', width: 90, num: true, sum: t => some(t.inSeamM, u.run), cell: j => some(j.inSeamM, u.run)},
   {id: 'screws', title: 'Fasteners', width: 84, num: true, sum: t => some(t.screws, u.count), cell: j => some(j.screws, u.count)},
+  {id: 'modelled', title: 'In model', width: 92, num: true, sum: t => some(t.modelledM, u.run), cell: j => [some(j.modelledM, u.run), j.gutterM > 0 && h('span', {title: `Gutter along ${u.run(j.gutterM)}`}, ' ⊔', h('span', {class: 'unseen'}, ' gutter'))]},
   {id: 'findings', title: 'Findings', width: 190, sum: t => some(t.findings, u.count), cell: j => j.found.length ? h('span', {class: 'found ' + (worst(j) ?? 'accepted')}, j.found.map(f => f.code).join(', ')) : ''},
 ];
 const TEMPLATE = COLUMNS.map(c => c.width + 'px').join(' ');
@@ -221,6 +223,7 @@ function drawTools(root) {
       pick('detail', 'Any detail', all(j => [detailOf(j, state.reviews)]).sort()),
       pick('finding', 'Findings or none', ['any', ...all(j => j.found.map(f => f.code)).sort()], v => v === 'any' ? 'Any finding' : v),
       pick('review', 'Any review', Object.keys(REVIEW), v => REVIEW[v].text),
+      pick('modelled', 'In the model or not', Object.keys(MODELLED), v => MODELLED[v]),
       (state.filters.hand || state.ledger.junctions.some(j => j.decided || state.reviews.get(j.id)?.stale)) && pick('hand', 'By rules or hand', ['any', 'stale'], v => v === 'any' ? 'Chosen by hand' : 'By hand, needs a new look'),
       pick('face', 'Any face', [...state.ledger.faces.keys()].slice(0, 500)),
       elementPick(),
@@ -248,10 +251,10 @@ const cell = v => {
 };
 
 function download(data) {
-  const head = ['id', 'kind', 'kindByRules', 'lengthM', 'slopeDegrees', 'faces', 'detail', 'tapeM', 'beadM', 'inSeamM', 'fasteners', 'findings', 'elements', 'review', 'note', 'reason'];
+  const head = ['id', 'kind', 'kindByRules', 'lengthM', 'slopeDegrees', 'faces', 'detail', 'tapeM', 'beadM', 'inSeamM', 'fasteners', 'modelledM', 'gutterM', 'findings', 'elements', 'review', 'note', 'reason'];
   const lines = data.list.map(j => {
     const r = state.reviews.get(j.id);
-    return [j.id, j.kind, j.decided?.byRules.kind ?? j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '), detailOf(j, state.reviews), j.tapeM, j.beadM, j.inSeamM, j.screws,
+    return [j.id, j.kind, j.decided?.byRules.kind ?? j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '), detailOf(j, state.reviews), j.tapeM, j.beadM, j.inSeamM, j.screws, j.modelledM ?? 0, j.gutterM ?? 0,
       j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''].map(cell).join(',');
   });
   const url = URL.createObjectURL(new Blob(['\ufeff' + [head.join(','), ...lines].join('\r\n') + '\r\n'], {type: 'text/csv'}));
