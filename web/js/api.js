@@ -50,6 +50,14 @@ export const project = id => call('GET', '/api/projects/' + encodeURIComponent(i
 export const rename = (id, name) => call('PATCH', '/api/projects/' + encodeURIComponent(id), {name});
 export const changes = (from, to) => call('GET', `${a(to)}/changes?from=${encodeURIComponent(from)}`);
 
+const served = server => '/api/servers/' + encodeURIComponent(server) + '/projects';
+export const servers = () => call('GET', '/api/servers');
+export const servedProjects = server => call('GET', served(server)).then(r => r.projects);
+export const servedRevisions = (server, project) => call('GET', `${served(server)}/${project}/revisions`).then(r => r.revisions);
+export const analyseServed = (server, project, revision) => call('POST', `${served(server)}/${project}/revisions/${revision}/analyses`);
+export const turnWatch = (server, project, on) => call('PUT', `${served(server)}/${project}/watch`, {on});
+export const watches = () => call('GET', '/api/watches').then(r => r.watches);
+
 /** Sends files, with how much has gone out; fetch cannot tell that. */
 export function upload(files, system, project, onSent) {
   const form = new FormData();

@@ -2,12 +2,13 @@
 
 import {h, put, say, field} from './dom.js';
 import {bytes, percent} from './units.js';
+import {serversPanel} from './servers.js';
 import * as api from './api.js';
 
 const STATES = {queued: 'waiting', running: 'running', done: 'ready', failed: 'failed', cancelled: 'cancelled'};
 
 export async function showStart(desk, open, problem) {
-  const [samples, analyses] = await Promise.all([api.samples(), api.analyses()]);
+  const [samples, analyses, servers] = await Promise.all([api.samples(), api.analyses(), serversPanel(open)]);
   const message = h('div', {role: 'alert'});
   const fail = (title, detail) => put(message, h('div', {class: 'trouble'}, h('h2', {}, title), h('p', {}, detail)));
   if (problem) fail(problem.title, problem.detail);
@@ -17,6 +18,7 @@ export async function showStart(desk, open, problem) {
       h('p', {}, 'Give it the building model of a standing-seam metal roof. It finds each ridge, hip, valley, eave, wall and penetration, says what metal, tape, bead and fasteners belong there and why, and adds up the order.')),
     message,
     dropper(open, fail),
+    servers,
     samples.length > 0 && h('section', {}, h('h2', {}, 'Or look at a sample'), h('ul', {class: 'cards'}, samples.map(x => sampleCard(x, open, fail)))),
     analyses.length > 0 && h('section', {}, h('h2', {}, 'Analysed before'), earlier(analyses, open, fail))));
 }

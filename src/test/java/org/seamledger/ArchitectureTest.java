@@ -58,8 +58,9 @@ class ArchitectureTest {
         "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
     table.put("export", with("ledger", RESULTS));
-    table.put("http", with("export", with("ledger", RESULTS)));
-    table.put("cli", with("http", with("source", with("export", with("ledger", RESULTS)))));
+    table.put("watch", with("source", with("export", with("ledger", RESULTS))));
+    table.put("http", with("watch", with("source", with("export", with("ledger", RESULTS)))));
+    table.put("cli", with("http", with("watch", with("source", with("export", with("ledger", RESULTS))))));
     return table;
   }
 

@@ -25,6 +25,10 @@ final class AnalyzeCommand implements Task {
     Limit(Severity severity) {
       this.severity = severity;
     }
+
+    Severity severity() {
+      return severity;
+    }
   }
 
   @Parameters(arity = "1..*", paramLabel = "MODEL", description = "IFC file: .ifc, gzipped .ifc.gz, or .ifczip; or server:NAME/PROJECT[@REVISION].")
@@ -58,6 +62,6 @@ final class AnalyzeCommand implements Task {
   }
 
   private boolean fails(Takeoff takeoff) {
-    return failOn != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(failOn.severity));
+    return failOn != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(failOn.severity()));
   }
 }

@@ -21,7 +21,7 @@ final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
       subcommands = {AnalyzeCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ProjectsCommand.class, ServeCommand.class,
-          WarmUpCommand.class}, mixinStandardHelpOptions = true,
+          WatchCommand.class, WarmUpCommand.class}, mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100)
   private static final class Top {
@@ -82,7 +82,7 @@ final class Cli {
     if (asked.getCommand() instanceof Task task) {
       return task.run(session);
     }
-    throw new UsageException("say what to do: analyze, explain, plan, section, projects or serve; --help tells more");
+    throw new UsageException("say what to do: analyze, explain, plan, section, projects, serve or watch; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {

@@ -1,6 +1,7 @@
 package org.seamledger.cli;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -8,6 +9,9 @@ import org.seamledger.http.Options;
 import org.seamledger.http.TakeoffAnalyzer;
 import org.seamledger.http.Server;
 import org.seamledger.ledger.LedgerException;
+import org.seamledger.source.KnownServers;
+import org.seamledger.watch.Servers;
+import org.seamledger.watch.Watching;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -27,9 +31,8 @@ final class ServeCommand implements Task {
   @Option(names = "--bind", paramLabel = "ADDRESS", description = "Address to listen on (default: " + Options.LOOPBACK + ").")
   private String address = Options.LOOPBACK;
 
-  @Option(names = "--data", paramLabel = "DIR",
-      description = "Where analyses and reviews are kept (default: seamledger in the user's data folder).")
-  private Path data;
+  @Mixin
+  private DataFolder data;
 
   @Option(names = "--host", paramLabel = "NAME", description = "A name under which clients may call, besides the address. Repeatable.")
   private List<String> hosts = List.of();
@@ -40,13 +43,22 @@ final class ServeCommand implements Task {
   @Mixin
   private DatabaseChoice database;
 
+  @Mixin
+  private ServersChoice list;
+
+  @Option(names = "--watch", description = "Watch the projects on these servers that people switch on on the page.")
+  private boolean watch;
+
+  @Option(names = "--every", paramLabel = "SECONDS", description = "With --watch: the usual pause between two looks (default: 60).")
+  private long every = Watching.EVERY.toSeconds();
+
   @Override
   public int run(Session session) {
     Optional<Path> rules = Optional.ofNullable(shapes).or(session.environment()::shapes);
-    Options options = Options.of(new TakeoffAnalyzer(rules), data == null ? userData() : data)
+    Options options = Options.of(new TakeoffAnalyzer(rules), data.path())
         .bind(address, session.environment().token()).port(port).models(models).hosts(hosts)
         .database(database.resolve(session.environment().database()));
-    options = session.environment().samples().map(options::samples).orElse(options);
+    options = withServers(session.environment().samples().map(options::samples).orElse(options));
     try (Server server = Server.start(options)) {
       session.err().println("seamledger: open " + server.url() + " in a browser; stop with Ctrl-C");
       untilStopped(server);
@@ -54,6 +66,18 @@ final class ServeCommand implements Task {
     } catch (IllegalArgumentException | LedgerException e) {
       throw new UsageException(e.getMessage());
     }
+  }
+
+  private Options withServers(Options options) {
+    Optional<KnownServers> known = list.list();
+    if (watch && known.isEmpty()) {
+      throw new UsageException("--watch needs the list of servers that may be asked: --servers FILE");
+    }
+    if (every < 1) {
+      throw new UsageException("--every takes a number of seconds, at least 1");
+    }
+    Options listed = known.map(k -> options.servers(Servers.of(k))).orElse(options);
+    return watch ? listed.watch(Duration.ofSeconds(every)) : listed;
   }
 
   /** Waits until the process is asked to end, then lets the server end in good order. */
@@ -65,11 +89,5 @@ final class ServeCommand implements Task {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-  }
-
-  private static Path userData() {
-    String home = System.getenv("XDG_DATA_HOME");
-    Path base = home == null || home.isBlank() ? Path.of(System.getProperty("user.home"), ".local", "share") : Path.of(home);
-    return base.resolve("seamledger");
   }
 }

@@ -48,7 +48,7 @@ final class AnalysesApi {
     routes.post("/api/samples/{name}/analyses", this::sample);
   }
 
-  private void requireRoom() {
+  void requireRoom() {
     if (!jobs.hasRoom()) {
       throw new Problem(503, "busy", "Too many analyses are waiting; try again when some are done.");
     }
@@ -89,7 +89,7 @@ final class AnalysesApi {
     begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
   }
 
-  private void begin(Context ctx, Analysis analysis) {
+  void begin(Context ctx, Analysis analysis) {
     jobs.submit(analysis);
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("id", analysis.id());

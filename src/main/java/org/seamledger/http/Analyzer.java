@@ -37,6 +37,11 @@ public interface Analyzer {
 
     /** The section through a junction's detail; empty where there is no junction of that id. */
     Optional<String> section(String junction);
+
+    /** The report for people, plain text; empty where there is none. */
+    default Optional<String> report() {
+      return Optional.empty();
+    }
   }
 
   /** A model: where its bytes are, and the name that results shall show for it. */

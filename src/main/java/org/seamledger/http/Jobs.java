@@ -23,9 +23,14 @@ import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
+import org.seamledger.ledger.Origin;
 import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredFile;
+import org.seamledger.source.ModelServer;
+import org.seamledger.source.ModelServerException;
+import org.seamledger.watch.Download;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -82,14 +87,16 @@ final class Jobs implements AutoCloseable {
   private final Map<String, String> troubles = new ConcurrentHashMap<>();
   private final ThreadPoolExecutor workers;
   private final ScheduledExecutorService clock;
+  private final Download download;
 
-  Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, ScheduledExecutorService clock) {
+  Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, Download download, ScheduledExecutorService clock) {
     this.store = store;
     this.options = options;
     this.metrics = metrics;
     this.scratch = scratch;
     this.board = board;
     this.clock = clock;
+    this.download = download;
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
       Thread t = new Thread(r, "analysis");
@@ -175,7 +182,7 @@ final class Jobs implements AutoCloseable {
       Thread.interrupted();
       job.thread = null;
       stored(() -> {
-        store.choices().complete(job.id, standing, drawings.map(d -> result));
+        store.choices().complete(job.id, standing, drawings.map(d -> result), drawings.flatMap(d -> report(job.id, d)));
         return true;
       });
       drawings.ifPresent(d -> board.keep(job.id, d));
@@ -268,12 +275,16 @@ final class Jobs implements AutoCloseable {
       }
       job.tell(new Progress(State.RUNNING, "Starting", 0));
       alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
+      Optional<Origin> origin = store.watches().origin(job.id);
+      if (origin.isPresent()) {
+        fetch(job, origin.get(), analysis.files().get(0));
+      }
       Analyzer.Drawings drawings = analyze(job, analysis, List.of(), result);
       // The result counts from here on; an interrupt that arrives now must not break the write.
       Thread.interrupted();
       job.thread = null;
       stored(() -> {
-        store.analyses().complete(job.id, result);
+        store.analyses().complete(job.id, result, report(job.id, drawings));
         return true;
       });
       board.keep(job.id, drawings);
@@ -307,9 +318,33 @@ final class Jobs implements AutoCloseable {
     }
   }
 
+  /** Brings a model from its server, unless a watch or an earlier run did. */
+  private void fetch(Job job, Origin origin, StoredFile file) {
+    if (Download.has(file)) {
+      return;
+    }
+    job.tell(new Progress(State.RUNNING, "Fetching the model from " + origin.server(), 0));
+    boolean arrived = false;
+    try (ModelServer server = options.servers().connect(origin.server())) {
+      store.watches().arrived(job.id, download.fetch(server, job.id, origin));
+      arrived = true;
+    } finally {
+      if (!arrived) {
+        download.forget(job.id);
+      }
+    }
+  }
+
+  /** Owners of models on servers get the report for people too, which is kept for them with the result. */
+  private Optional<String> report(String id, Analyzer.Drawings drawings) {
+    return store.watches().origin(id).isPresent() ? drawings.report() : Optional.empty();
+  }
+
   private void fail(Job job, Throwable e) {
     if (e instanceof UnreadableModelException) {
       end(job, "model/unreadable", e.getMessage());
+    } else if (e instanceof ModelServerException failure && job.stop == null) {
+      end(job, Conversations.code(failure), e.getMessage());
     } else if (e instanceof UnusableFileException) {
       end(job, "settings/unusable", e.getMessage());
     } else if (job.stop == State.FAILED) {

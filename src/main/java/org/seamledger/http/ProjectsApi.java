@@ -2,12 +2,12 @@ package org.seamledger.http;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import org.seamledger.export.ChangesJson;
 import org.seamledger.ledger.Comparison;
 import org.seamledger.ledger.Project;
 import org.seamledger.ledger.Store;
@@ -55,7 +55,7 @@ final class ProjectsApi {
     Json.answer(ctx, 200, b);
   }
 
-  private void changes(Context ctx) {
+  private void changes(Context ctx) throws IOException {
     String from = ctx.queryParam("from");
     if (from == null) {
       throw Problem.badRequest("query/from", "Name the analysis to compare with: ?from=ID; or ?from=rules, what its decisions by hand changed.");
@@ -63,31 +63,9 @@ final class ProjectsApi {
     String to = ctx.pathParam("id");
     boolean rules = from.equals(RULES);
     Comparison c = rules ? store.choices().compareWithRules(to) : store.analyses().compare(from, to);
-    Map<String, Object> b = new LinkedHashMap<>();
-    b.put("from", from);
-    b.put("to", ctx.pathParam("id"));
-    b.put("same", c.pairs().stream().filter(p -> p.changes().isEmpty()).count());
-    b.put("changed", c.pairs().stream().filter(p -> !p.changes().isEmpty()).map(ProjectsApi::pair).toList());
-    b.put("added", c.added());
-    b.put("removed", c.removed());
-    List<Map<String, Object>> kinds = new ArrayList<>();
-    c.lengthByKind().forEach((kind, m) -> kinds.add(Json.object("kind", kind, "beforeM", m[0], "afterM", m[1])));
-    b.put("lengths", kinds);
-    b.put("decisionsGone", rules ? List.of() : store.choices().gone(from, c.removed()));
-    b.put("quantities", c.quantities().stream().map(ProjectsApi::amount).toList());
-    byte[] plain = Json.bytes(b);
+    ByteArrayOutputStream json = new ByteArrayOutputStream();
+    ChangesJson.write(from, to, c, rules ? List.of() : store.choices().gone(from, c.removed()), json);
+    byte[] plain = json.toByteArray();
     Bodies.send(ctx.header("Cache-Control", "no-cache"), plain, PageFiles.gzip(plain), PageFiles.etag(plain), "application/json");
-  }
-
-  private static Map<String, Object> pair(Comparison.Pair p) {
-    return Json.object("before", p.before(), "after", p.after(), "by", p.by().name().toLowerCase(Locale.ROOT), "changes", p.changes());
-  }
-
-  private static Map<String, Object> amount(Comparison.Amount a) {
-    Map<String, Object> m = new LinkedHashMap<>();
-    m.put("name", a.name());
-    m.put("before", Double.isNaN(a.before()) ? null : a.before());
-    m.put("after", Double.isNaN(a.after()) ? null : a.after());
-    return m;
   }
 }

@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,6 +24,9 @@ import org.seamledger.ledger.Analyses;
 import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.watch.Download;
+import org.seamledger.watch.SwitchedOn;
+import org.seamledger.watch.Watching;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -40,12 +44,15 @@ public final class Server implements AutoCloseable {
     t.setDaemon(true);
     return t;
   });
+  private final Download download;
   private final Jobs jobs;
   private final Events events;
   private final Gate gate;
   private final PageFiles page = new PageFiles();
   private final Set<String> addresses = new TreeSet<>();
   private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
+  private final Conversations conversations;
+  private final Optional<Watching> watching;
   private final Javalin javalin;
   private final Optional<String> opened;
 
@@ -56,11 +63,14 @@ public final class Server implements AutoCloseable {
     Path scratch = options.data().resolve("scratch");
     Uploads uploads = new Uploads(store.uploads(), scratch, options.limits());
     uploads.sweep(store.analyses().list());
+    download = new Download(store.uploads(), scratch, options.limits().fileBytes());
     DrawingBoard board = new DrawingBoard(store, options);
-    jobs = new Jobs(store, options, metrics, scratch, board, clock);
+    jobs = new Jobs(store, options, metrics, scratch, board, download, clock);
     events = new Events(store, jobs, options.limits(), clock);
     AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, new Samples(options.samples()), options.limits());
     DrawingsApi drawings = new DrawingsApi(store, board, options.analyzer().version());
+    conversations = new Conversations(options.servers(), options.limits().answer());
+    watching = options.watch().map(this::watching);
     javalin = Javalin.create(c -> configure(c, analyses, drawings));
     jobs.resume();
     opened = openModels();
@@ -88,6 +98,12 @@ public final class Server implements AutoCloseable {
     }
   }
 
+  /** The watch on the projects that people switched on. */
+  private Watching watching(Duration every) {
+    return new Watching(new Watching.Setting(options.servers(), new SwitchedOn(store.watches()), store, download, every,
+        new JobAnalyst(store, jobs), event -> LOG.info("watch {}", event.line())));
+  }
+
   private void listen() {
     try {
       javalin.start(options.bind(), options.port());
@@ -96,6 +112,7 @@ public final class Server implements AutoCloseable {
       throw new IllegalArgumentException("Port " + options.port() + " on " + options.bind() + " cannot be used: another program listens there,"
           + " or it is not allowed.", e);
     }
+    watching.ifPresent(w -> w.start(options.servers().names()));
     LOG.info("serving url={} data={}", url(), options.data());
   }
 
@@ -145,6 +162,7 @@ public final class Server implements AutoCloseable {
     events.install(routes);
     new ReviewsApi(store, jobs, options.limits()).install(routes);
     new ProjectsApi(store, analyses, options.limits()).install(routes);
+    new ServersApi(store, conversations, analyses, download, options, watching).install(routes);
     c.requestLogger.http(this::log);
   }
 
@@ -221,12 +239,15 @@ public final class Server implements AutoCloseable {
 
   private void stopQuietly() {
     events.close();
-    clock.shutdownNow();
+    watching.ifPresent(Watching::close);
+    conversations.close();
     try {
       jobs.close();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    // Last: a job that ends sets its alarm there.
+    clock.shutdownNow();
   }
 
   /** Stops answering, stops analyses (they run again at the next start), closes the storage. */

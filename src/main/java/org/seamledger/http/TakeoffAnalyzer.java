@@ -1,7 +1,10 @@
 package org.seamledger.http;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +12,7 @@ import org.seamledger.detail.Decision;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
+import org.seamledger.export.TextReport;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
@@ -44,6 +48,17 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
     public Optional<String> section(String junction) {
       boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction));
       return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction)) : Optional.empty();
+    }
+
+    @Override
+    public Optional<String> report() {
+      ByteArrayOutputStream text = new ByteArrayOutputStream();
+      try {
+        TextReport.write(takeoff, text);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+      return Optional.of(text.toString(StandardCharsets.UTF_8));
     }
   }
 

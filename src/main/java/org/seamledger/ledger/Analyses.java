@@ -52,17 +52,20 @@ public final class Analyses {
    * @param origin what identifies the input where it comes from the command line, or empty
    */
   public Analysis add(String id, Optional<String> project, String title, List<StoredFile> files, String origin) {
-    return db.transaction(() -> {
-      String owner = project.isPresent() ? requireProject(project.get()).id() : insertProject(title).id();
-      int revision = db.one("SELECT COALESCE(MAX(revision), 0) + 1 FROM analysis WHERE project = ?", r -> r.getInt(1), owner).orElseThrow();
-      db.run("INSERT INTO analysis(id, project, revision, state, title, created, origin) VALUES(?,?,?,?,?,?,?)",
-          id, owner, revision, State.QUEUED.word(), title, now(), origin);
-      for (int i = 0; i < files.size(); i++) {
-        StoredFile f = files.get(i);
-        db.run("INSERT INTO file VALUES(?,?,?,?,?,?)", id, i, f.name(), f.path(), f.bytes(), f.role());
-      }
-      return required(id);
-    });
+    return db.transaction(() -> insert(id, project, title, files, origin));
+  }
+
+  /** {@link #add} within a transaction that goes on. */
+  Analysis insert(String id, Optional<String> project, String title, List<StoredFile> files, String origin) throws SQLException {
+    String owner = project.isPresent() ? requireProject(project.get()).id() : insertProject(title).id();
+    int revision = db.one("SELECT COALESCE(MAX(revision), 0) + 1 FROM analysis WHERE project = ?", r -> r.getInt(1), owner).orElseThrow();
+    db.run("INSERT INTO analysis(id, project, revision, state, title, created, origin) VALUES(?,?,?,?,?,?,?)",
+        id, owner, revision, State.QUEUED.word(), title, now(), origin);
+    for (int i = 0; i < files.size(); i++) {
+      StoredFile f = files.get(i);
+      db.run("INSERT INTO file VALUES(?,?,?,?,?,?)", id, i, f.name(), f.path(), f.bytes(), f.role());
+    }
+    return required(id);
   }
 
   public Project addProject(String name) {
@@ -185,6 +188,15 @@ public final class Analyses {
    * @throws IOException where it is not a result: that is a fault of the program, not of its input
    */
   public void complete(String id, Path json) throws IOException {
+    complete(id, json, Optional.empty());
+  }
+
+  /**
+   * As {@link #complete(String, Path)}, and keeps the report for people beside it.
+   *
+   * @param report plain text
+   */
+  public void complete(String id, Path json, Optional<String> report) throws IOException {
     StoredLedger stored = compress(json);
     Outline outline;
     try (InputStream in = Files.newInputStream(json)) {
@@ -195,6 +207,9 @@ public final class Analyses {
           State.DONE.word(), now(), id, State.RUNNING.word());
       if (touched == 1) {
         db.run("INSERT INTO ledger VALUES(?,?,?,?)", id, stored.sha256(), stored.bytes(), stored.gzip());
+        if (report.isPresent()) {
+          db.run("INSERT INTO report VALUES(?,?,?)", id, "", report.get());
+        }
         carrier.index(id, outline);
         Optional<String> before = previous(id);
         if (before.isPresent()) {
@@ -241,6 +256,12 @@ public final class Analyses {
           .orElseThrow(() -> new LedgerException(LedgerException.Reason.CONFLICT,
               "This analysis has no result: it is " + a.state().word() + "."));
     });
+  }
+
+  /** The report for people, where one was kept with the result that is in force. */
+  public Optional<String> report(String id) {
+    return db.transaction(() -> db.one("SELECT text FROM report WHERE analysis = ? AND decisions = COALESCE((SELECT decisions FROM by_rules"
+        + " WHERE analysis = ?), '')", r -> r.getString(1), id, id));
   }
 
   private StoredLedger ledgerOf(String id) throws SQLException {

@@ -84,8 +84,9 @@ public final class Choices {
    *
    * @param with what it was computed with; with none the result by the rules alone is put back, and no file is needed
    * @param json the plain JSON of the result
+   * @param report for people, to keep with the result
    */
-  public void complete(String analysis, Standing with, Optional<Path> json) throws IOException {
+  public void complete(String analysis, Standing with, Optional<Path> json, Optional<String> report) throws IOException {
     if (json.isEmpty()) {
       db.transaction(() -> {
         restore(analysis);
@@ -106,6 +107,10 @@ public final class Choices {
       if (db.run("UPDATE ledger SET sha256 = ?, bytes = ?, gzip = ? WHERE analysis = ?", stored.sha256(), stored.bytes(), stored.gzip(),
           analysis) == 1) {
         db.run("UPDATE by_rules SET decisions = ? WHERE analysis = ?", with.digest(), analysis);
+        db.run("DELETE FROM report WHERE analysis = ? AND decisions <> ''", analysis);
+        if (report.isPresent()) {
+          db.run("INSERT INTO report VALUES(?,?,?)", analysis, with.digest(), report.get());
+        }
         carrier.reindex(analysis, outline);
       }
       return null;

@@ -45,10 +45,16 @@ public final class Comparison {
   public record Amount(String name, double before, double after) {
   }
 
+  /** A finding in one of the results; {@code junction} is the empty string where it is about none. */
+  public record Found(String code, String severity, String message, String junction) {
+  }
+
   private final List<Pair> pairs = new ArrayList<>();
   private final List<Line> added = new ArrayList<>();
   private final List<Line> removed = new ArrayList<>();
   private final List<Amount> quantities = new ArrayList<>();
+  private final List<Found> newFindings = new ArrayList<>();
+  private final List<Found> goneFindings = new ArrayList<>();
   private final Map<String, double[]> lengthByKind = new TreeMap<>();
 
   private Comparison() {
@@ -57,6 +63,7 @@ public final class Comparison {
   static Comparison of(Outline before, Outline after) {
     Comparison c = new Comparison();
     c.match(before.junctions(), after.junctions());
+    c.compareFindings(before.findings(), after.findings());
     c.compareQuantities(before.quantities(), after.quantities());
     before.junctions().forEach(l -> c.lengthByKind.computeIfAbsent(l.kind(), k -> new double[2])[0] += l.lengthM());
     after.junctions().forEach(l -> c.lengthByKind.computeIfAbsent(l.kind(), k -> new double[2])[1] += l.lengthM());
@@ -81,6 +88,16 @@ public final class Comparison {
   /** Every number of the order that either result has, by its path, such as {@code tape.orderM}. */
   public List<Amount> quantities() {
     return List.copyOf(quantities);
+  }
+
+  /** Findings that only the newer result has, in its order. */
+  public List<Found> newFindings() {
+    return List.copyOf(newFindings);
+  }
+
+  /** Findings that only the older result has, in its order. */
+  public List<Found> goneFindings() {
+    return List.copyOf(goneFindings);
   }
 
   /** Total length before and after, metres, by kind in alphabetical order. */
@@ -238,6 +255,39 @@ public final class Comparison {
     return new Line(l.id(), l.kind(), l.detail() == null ? "" : l.detail(), l.lengthM(), path);
   }
 
+  /** A finding stays the same where code, junction and elements do, though the figures in its message differ. */
+  private void compareFindings(List<Outline.Found> before, List<Outline.Found> after) {
+    Map<String, String> idBefore = new HashMap<>();
+    pairs.forEach(p -> idBefore.put(p.after().id(), p.before().id()));
+    Map<String, Integer> left = new HashMap<>();
+    before.forEach(f -> left.merge(key(f, text(f.junction())), 1, Integer::sum));
+    for (Outline.Found f : after) {
+      String key = key(f, idBefore.getOrDefault(text(f.junction()), text(f.junction())));
+      if (left.merge(key, -1, Integer::sum) < 0) {
+        newFindings.add(found(f));
+      }
+    }
+    // What is left over of a key are its last ones.
+    for (int i = before.size() - 1; i >= 0; i--) {
+      Outline.Found f = before.get(i);
+      if (left.merge(key(f, text(f.junction())), -1, Integer::sum) >= 0) {
+        goneFindings.add(0, found(f));
+      }
+    }
+  }
+
+  private static String key(Outline.Found f, String junction) {
+    return f.code() + "\n" + junction + "\n" + f.elements();
+  }
+
+  private static String text(String s) {
+    return s == null ? "" : s;
+  }
+
+  private static Found found(Outline.Found f) {
+    return new Found(text(f.code()), text(f.severity()), text(f.message()), text(f.junction()));
+  }
+
   private void compareQuantities(JsonNode before, JsonNode after) {
     Map<String, Double> a = new LinkedHashMap<>();
     Map<String, Double> b = new LinkedHashMap<>();
@@ -253,6 +303,13 @@ public final class Comparison {
       into.put(path, node.doubleValue());
     } else if (node.isObject()) {
       node.fields().forEachRemaining(e -> numbers(path.isEmpty() ? e.getKey() : path + "." + e.getKey(), e.getValue(), into));
+    } else if (node.isArray()) {
+      // Metal parts are a list; each is known by its name.
+      node.forEach(item -> {
+        if (item.path("part").isTextual()) {
+          numbers(path + "." + item.path("part").textValue(), item, into);
+        }
+      });
     }
   }
 }

@@ -10,6 +10,7 @@ public final class Store implements AutoCloseable {
   private final Database db;
   private final Analyses analyses;
   private final Reviews reviews;
+  private final Watches watches;
   private final Path uploads;
   private final Choices choices;
 
@@ -18,6 +19,7 @@ public final class Store implements AutoCloseable {
     this.db = db;
     this.analyses = new Analyses(db);
     this.reviews = new Reviews(db);
+    this.watches = new Watches(db, analyses);
     this.uploads = folder.resolve(uploads);
     this.choices = new Choices(db, new Carrier(db));
   }
@@ -54,6 +56,10 @@ public final class Store implements AutoCloseable {
 
   public Reviews reviews() {
     return reviews;
+  }
+
+  public Watches watches() {
+    return watches;
   }
 
   /** @throws LedgerException where the database does not answer now */

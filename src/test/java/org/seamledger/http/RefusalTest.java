@@ -34,7 +34,7 @@ class RefusalTest {
 
   @BeforeEach
   void start() {
-    Limits limits = new Limits(1000, 5000, 3, 2000, 1, 1, Duration.ofMillis(1500), 4);
+    Limits limits = new Limits(1000, 5000, 3, 2000, 1, 1, Duration.ofMillis(1500), 4, Duration.ofSeconds(1));
     service = new TestService(Options.of(new FixtureAnalyzer(), data).limits(limits).database(engine.newDatabase()));
   }
 

@@ -1,0 +1,95 @@
+package org.seamledger.export;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.seamledger.detail.Decision;
+import org.seamledger.ledger.Comparison;
+
+/** What differs from one result to another as a JSON document. Lengths are metres; numbers are rounded to six places. */
+public final class ChangesJson {
+
+  private final Json json;
+
+  private ChangesJson(Json json) {
+    this.json = json;
+  }
+
+  /**
+   * Writes the document and a line end, and flushes; leaves {@code out} open.
+   *
+   * @param from names the older result
+   * @param to names the newer one
+   * @param decisionsGone what people chose for junctions that the newer result no longer has
+   */
+  public static void write(String from, String to, Comparison c, List<Decision> decisionsGone, OutputStream out) throws IOException {
+    try (Json json = new Json(out)) {
+      json.document(() -> new ChangesJson(json).fields(from, to, c, decisionsGone));
+    }
+  }
+
+  private void fields(String from, String to, Comparison c, List<Decision> decisionsGone) throws IOException {
+    json.word("from", from);
+    json.word("to", to);
+    json.count("same", c.pairs().stream().filter(p -> p.changes().isEmpty()).count());
+    json.objects("changed", c.pairs().stream().filter(p -> !p.changes().isEmpty()).toList(), this::pair);
+    json.objects("added", c.added(), this::line);
+    json.objects("removed", c.removed(), this::line);
+    json.objects("lengths", c.lengthByKind().entrySet(), this::length);
+    json.objects("decisionsGone", decisionsGone, this::decision);
+    json.objects("newFindings", c.newFindings(), this::finding);
+    json.objects("goneFindings", c.goneFindings(), this::finding);
+    json.objects("quantities", c.quantities(), this::amount);
+  }
+
+  private void pair(Comparison.Pair p) throws IOException {
+    json.object("before", () -> line(p.before()));
+    json.object("after", () -> line(p.after()));
+    json.word("by", p.by().name().toLowerCase(Locale.ROOT));
+    json.words("changes", p.changes());
+  }
+
+  private void line(Comparison.Line l) throws IOException {
+    json.word("id", l.id());
+    json.word("kind", l.kind());
+    json.word("detail", l.detail());
+    json.number("lengthM", l.lengthM());
+    json.tree("path", l.path());
+  }
+
+  private void length(Map.Entry<String, double[]> kind) throws IOException {
+    json.word("kind", kind.getKey());
+    json.number("beforeM", kind.getValue()[0]);
+    json.number("afterM", kind.getValue()[1]);
+  }
+
+  private void decision(Decision d) throws IOException {
+    json.word("junction", d.junction());
+    json.word("kind", d.kind());
+    json.word("detail", d.detail());
+    json.word("reason", d.reason());
+  }
+
+  private void finding(Comparison.Found f) throws IOException {
+    json.word("code", f.code());
+    json.word("severity", f.severity());
+    json.word("message", f.message());
+    json.wordOrNull("junction", f.junction());
+  }
+
+  private void amount(Comparison.Amount a) throws IOException {
+    json.word("name", a.name());
+    number("before", a.before());
+    number("after", a.after());
+  }
+
+  private void number(String field, double value) throws IOException {
+    if (Double.isNaN(value)) {
+      json.wordOrNull(field, "");
+    } else {
+      json.number(field, value);
+    }
+  }
+}

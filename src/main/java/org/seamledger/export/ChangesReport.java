@@ -1,0 +1,144 @@
+package org.seamledger.export;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.seamledger.ledger.Comparison;
+import org.seamledger.measure.Format;
+import org.seamledger.takeoff.Program;
+
+/** What differs from one result to another, for people: plain text of at most 100 columns. */
+public final class ChangesReport {
+
+  private static final String INDENT = "  ";
+  /** Numbers of the order are lengths, volumes and counts; what differs by less is rounding. */
+  private static final double SAME = 1e-6;
+  private static final double SAME_M = 0.0005;
+
+  private final Comparison c;
+  private final Page page = new Page();
+
+  private ChangesReport(Comparison c) {
+    this.c = c;
+  }
+
+  /**
+   * Writes the report.
+   *
+   * @param before what people call the older result, such as {@code revision 3}
+   * @param after what they call the newer one
+   */
+  public static String text(String before, String after, Comparison c) {
+    ChangesReport report = new ChangesReport(c);
+    report.head(OneLine.of(before), OneLine.of(after));
+    report.lengths();
+    report.junctions();
+    report.findings();
+    report.order();
+    return report.page.text();
+  }
+
+  private void head(String before, String after) {
+    page.paragraph("", "", Program.NAME + ": what changed from " + before + " to " + after).blank();
+    long changed = c.pairs().stream().filter(p -> !p.changes().isEmpty()).count();
+    Table table = new Table("", "ll");
+    table.row("Junctions", c.added().size() + " added, " + c.removed().size() + " gone, " + changed + " changed, "
+        + (c.pairs().size() - changed) + " as before");
+    table.row("Findings", c.newFindings().size() + " new, " + c.goneFindings().size() + " gone");
+    table.row("Order", changedAmounts().isEmpty() ? "as before" : changedAmounts().size() + " numbers differ");
+    table.on(page);
+  }
+
+  private void lengths() {
+    List<Map.Entry<String, double[]>> kinds = c.lengthByKind().entrySet().stream()
+        .filter(e -> Math.abs(e.getValue()[1] - e.getValue()[0]) >= SAME_M)
+        .sorted(Map.Entry.comparingByKey(KindWords.READING_ORDER)).toList();
+    if (kinds.isEmpty()) {
+      return;
+    }
+    page.title("Lengths that differ, in metres");
+    Table table = new Table(INDENT, "lrrrr").row("kind", "before", "now", "difference", "ft and in");
+    kinds.forEach(e -> table.row(e.getKey(), Format.fixed(e.getValue()[0], 3), Format.fixed(e.getValue()[1], 3),
+        signed(e.getValue()[1] - e.getValue()[0], 3), feet(e.getValue()[1] - e.getValue()[0])));
+    double before = c.lengthByKind().values().stream().mapToDouble(m -> m[0]).sum();
+    double after = c.lengthByKind().values().stream().mapToDouble(m -> m[1]).sum();
+    table.row("all kinds", Format.fixed(before, 3), Format.fixed(after, 3), signed(after - before, 3), feet(after - before));
+    table.on(page);
+  }
+
+  private void junctions() {
+    lines("Junctions added", c.added());
+    lines("Junctions gone", c.removed());
+    List<Comparison.Pair> changed = c.pairs().stream().filter(p -> !p.changes().isEmpty()).toList();
+    if (!changed.isEmpty()) {
+      page.title("Junctions changed");
+      Table table = new Table(INDENT, "llrrl").row("junction", "kind", "before", "now", "what differs");
+      changed.forEach(p -> table.row(p.after().id(), kinds(p), Format.fixed(p.before().lengthM(), 3), Format.fixed(p.after().lengthM(), 3),
+          String.join(", ", p.changes())));
+      table.on(page);
+    }
+  }
+
+  private static String kinds(Comparison.Pair p) {
+    return p.before().kind().equals(p.after().kind()) ? p.after().kind() : p.before().kind() + " → " + p.after().kind();
+  }
+
+  private void lines(String title, List<Comparison.Line> lines) {
+    if (lines.isEmpty()) {
+      return;
+    }
+    page.title(title);
+    Table table = new Table(INDENT, "llrr").row("junction", "kind", "m", "ft and in");
+    lines.stream().sorted((a, b) -> KindWords.READING_ORDER.compare(a.kind(), b.kind()))
+        .forEach(l -> table.row(l.id(), l.kind(), Format.fixed(l.lengthM(), 3), Format.formatFeetInches(l.lengthM())));
+    table.on(page);
+  }
+
+  private void findings() {
+    findings("New findings", c.newFindings());
+    findings("Findings that are gone", c.goneFindings());
+  }
+
+  private void findings(String title, List<Comparison.Found> findings) {
+    if (findings.isEmpty()) {
+      return;
+    }
+    page.title(title);
+    findings.forEach(f -> page.line(INDENT + f.severity() + "  " + f.code() + (f.junction().isEmpty() ? "" : "  " + f.junction()))
+        .paragraph(INDENT + "- ", INDENT + INDENT, OneLine.of(f.message())));
+  }
+
+  private void order() {
+    if (changedAmounts().isEmpty()) {
+      return;
+    }
+    page.title("Difference in the order");
+    Table table = new Table(INDENT, "lrrr").row("", "before", "now", "difference");
+    changedAmounts().forEach(a -> table.row(words(a.name()), number(a.before()), number(a.after()),
+        Double.isNaN(a.before()) || Double.isNaN(a.after()) ? "" : signed(a.after() - a.before(), 3)));
+    table.on(page);
+  }
+
+  private List<Comparison.Amount> changedAmounts() {
+    return c.quantities().stream().filter(a -> !(Math.abs(a.after() - a.before()) <= SAME))
+        .filter(a -> !Double.isNaN(a.before()) || !Double.isNaN(a.after())).toList();
+  }
+
+  /** {@code tape.orderM} is "tape, order m": path and unit as words. */
+  private static String words(String name) {
+    return name.replace(".", ", ").replaceAll("([a-z])([A-Z])", "$1 $2").toLowerCase(Locale.ROOT);
+  }
+
+  private static String number(double value) {
+    return Double.isNaN(value) ? "none" : Format.plain(value, 3);
+  }
+
+  private static String signed(double value, int places) {
+    String text = value == Math.rint(value) ? Long.toString(Math.abs((long) value)) : Format.fixed(Math.abs(value), places);
+    return (value < 0 ? "−" : "+") + text;
+  }
+
+  private static String feet(double metres) {
+    return (metres < 0 ? "−" : "+") + Format.formatFeetInches(Math.abs(metres));
+  }
+}

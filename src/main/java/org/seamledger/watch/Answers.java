@@ -1,0 +1,115 @@
+package org.seamledger.watch;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.zip.GZIPInputStream;
+import org.seamledger.detail.Decision;
+import org.seamledger.export.ChangesJson;
+import org.seamledger.export.ChangesReport;
+import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.Comparison;
+import org.seamledger.ledger.Origin;
+import org.seamledger.ledger.State;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredLedger;
+import org.seamledger.ledger.Watches;
+import org.seamledger.source.Attachment;
+import org.seamledger.source.ModelServer;
+import org.seamledger.source.ServedRevision;
+import org.seamledger.takeoff.Program;
+
+/** What is left with a revision: the ledger, the report, and what changed since the revision that was analysed before it. */
+public final class Answers {
+
+  public static final String LEDGER = Program.NAME + " ledger";
+  public static final String REPORT = Program.NAME + " report";
+  private static final String CHANGES = Program.NAME + " changes since revision ";
+  private static final String TEXT = "text/plain";
+  private static final String JSON = "application/json";
+
+  private final Store store;
+
+  Answers(Store store) {
+    this.store = store;
+  }
+
+  /** Title of the readable comparison with a revision, by what people call it. */
+  public static String changes(int number) {
+    return CHANGES + number;
+  }
+
+  /** Title of the comparison with a revision for programs. */
+  public static String changesJson(int number) {
+    return CHANGES + number + " (JSON)";
+  }
+
+  /** The documents that answer a revision, by its analysis, which has ended. */
+  List<Attachment> of(Analysis analysis, Origin origin) {
+    if (analysis.state() != State.DONE) {
+      return List.of(new Attachment(REPORT, TEXT, utf8(failure(analysis, origin))));
+    }
+    List<Attachment> all = new ArrayList<>();
+    all.add(new Attachment(LEDGER, JSON, unzip(store.analyses().ledger(analysis.id()))));
+    store.analyses().report(analysis.id()).ifPresent(text -> all.add(new Attachment(REPORT, TEXT, utf8(text))));
+    Optional<Watches.Done> before = store.watches().before(origin);
+    if (before.isPresent()) {
+      Comparison c = store.analyses().compare(before.get().analysis(), analysis.id());
+      Origin old = before.get().origin();
+      all.add(new Attachment(changes(old.number()), TEXT, utf8(ChangesReport.text(words(old), words(origin), c))));
+      all.add(new Attachment(changesJson(old.number()), JSON, json(old, origin, c, store.choices().gone(before.get().analysis(), c.removed()))));
+    }
+    return all;
+  }
+
+  /** Leaves with a revision what it does not have yet; a process that died half-way has left some of it. Returns how many it left. */
+  static int attach(ModelServer server, ServedRevision revision, List<Attachment> documents) {
+    Set<String> there = server.attachments(revision).stream().map(Attachment::title).collect(Collectors.toSet());
+    int left = 0;
+    for (Attachment document : documents) {
+      if (!there.contains(document.title())) {
+        server.attach(revision, document);
+        left++;
+      }
+    }
+    return left;
+  }
+
+  private static String words(Origin o) {
+    return "revision " + o.number() + (o.comment().isBlank() ? "" : " (" + o.comment().strip() + ")");
+  }
+
+  private static String failure(Analysis analysis, Origin origin) {
+    return Program.NAME + ": " + words(origin) + " of " + origin.projectName() + " was not analysed\n\n"
+        + analysis.problem().orElse("It was stopped.") + "\n\nNo ledger was made of this revision. Check in a corrected model; it is analysed by itself.\n";
+  }
+
+  private static byte[] json(Origin before, Origin after, Comparison c, List<Decision> gone) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      ChangesJson.write("revision " + before.number(), "revision " + after.number(), c, gone, bytes);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toByteArray();
+  }
+
+  private static byte[] unzip(StoredLedger ledger) {
+    try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(ledger.gzip()))) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}

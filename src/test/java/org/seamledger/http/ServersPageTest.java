@@ -1,0 +1,198 @@
+package org.seamledger.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Properties;
+import java.util.function.Supplier;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.Select;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.source.ModelServerException;
+import org.seamledger.source.ModelServerException.Reason;
+import org.seamledger.source.ServedProject;
+import org.seamledger.watch.MemoryServers;
+
+/** Models from servers on the page, in a real browser; the servers are kept in memory. Skipped where Debian's Chromium and its driver are not installed. */
+class ServersPageTest {
+
+  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
+  private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
+  @TempDir
+  private static Path profile;
+  private static ChromeDriver browser;
+
+  @TempDir
+  private Path data;
+  private final MemoryServers servers = new MemoryServers();
+  private final MemoryServers.Shelf office = servers.add("office");
+  private final MemoryServers.Shelf partner = servers.add("partner");
+  private final ServedProject school = office.addProject("School <b>& yard</b>");
+  private Server server;
+
+  @BeforeAll
+  static void openBrowser() {
+    assumeTrue(Files.exists(CHROMIUM) && Files.exists(DRIVER), "Chromium and its driver are not installed");
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary(CHROMIUM.toFile());
+    options.addArguments("--headless", "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+        "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+        "--user-data-dir=" + profile, "--window-size=1300,1000");
+    browser = new ChromeDriver(new ChromeDriverService.Builder().usingDriverExecutable(DRIVER.toFile()).build(), options);
+    browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
+  }
+
+  @AfterAll
+  static void closeBrowser() {
+    if (browser != null) {
+      browser.quit();
+    }
+  }
+
+  @BeforeEach
+  void start() {
+    office.addProject("Barn");
+    checkIn("house");
+    checkIn("house pipe=no");
+    server = Server.start(Options.of(new FixtureAnalyzer(), data).port(0).servers(servers).watch(Duration.ofMillis(300)));
+    browser.get(server.url());
+    see(".served");
+  }
+
+  @AfterEach
+  void stop() {
+    server.close();
+  }
+
+  private void checkIn(String words) {
+    office.checkIn(school, words, words.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static <T> T until(Supplier<T> what) {
+    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d -> what.get());
+  }
+
+  private static WebElement see(String css) {
+    return see(css, "");
+  }
+
+  private static WebElement see(String css, String text) {
+    return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
+  }
+
+  /** Chooses in the field with that label what begins with these words. */
+  private static void choose(String label, String words) {
+    until(() -> {
+      WebElement field = see(".served .field", label);
+      Select select = new Select(field.findElement(By.tagName("select")));
+      List<String> texts = select.getOptions().stream().map(WebElement::getText).filter(t -> t.startsWith(words)).toList();
+      if (texts.isEmpty()) {
+        return null;
+      }
+      select.selectByVisibleText(texts.get(0));
+      return true;
+    });
+  }
+
+  /** The page as it looks, kept beside the results of the tests for people to look at. */
+  private static void picture(String name) throws IOException {
+    Path folder = Files.createDirectories(Path.of("target", "pictures"));
+    Files.write(folder.resolve(name + ".png"), browser.getScreenshotAs(OutputType.BYTES));
+  }
+
+  @Test
+  void aCoordinatorChoosesARevisionAndGetsItsLedger() throws IOException {
+    choose("Server", "office");
+    choose("Project", "School <b>& yard</b> (IFC4)");
+    WebElement revision = see(".served .field", "Revision").findElement(By.tagName("select"));
+    assertThat(new Select(revision).getOptions()).as("the newest stands first").extracting(o -> o.getText().substring(0, 2)).containsExactly("2,", "1,");
+    choose("Revision", "1,");
+    picture("servers-choose");
+    see(".served button.main", "Analyse this revision").click();
+    see(".canvas .line");
+    assertThat(browser.getTitle()).isEqualTo("School <b>& yard</b> · seamledger");
+    assertThat(browser.findElements(By.cssSelector("b"))).as("names are text").noneMatch(b -> b.getText().contains("yard"));
+  }
+
+  @Test
+  void aWatchedProjectShowsItsRevisionsAsTheyAreAnswered() throws IOException {
+    choose("Server", "office");
+    choose("Project", "School");
+    see(".served button", "Watch this project").click();
+    see(".served td", "answered");
+    assertThat(see(".served tbody tr").getText()).contains("School <b>& yard</b>", "office", "2,", "house pipe=no");
+    checkIn("house width=12");
+    see(".served tbody tr", "3,");
+    see(".served td", "answered");
+    checkIn("unreadable");
+    see(".served tbody tr", "4,");
+    see(".served td", "answered");
+    checkIn("house width=10");
+    see(".served tbody tr", "5,");
+    see(".served td", "answered");
+    picture("servers-watched");
+    barriers("the start page with servers");
+    see(".served tbody button.link", "5,").click();
+    see(".canvas .line");
+    see(".tab", "Revisions").click();
+    assertThat(until(() -> see("table.plain", "ready")).getText()).as("revisions 2 to 5 of the server").contains("4, open now", "failed");
+    browser.get(server.url());
+    see(".served button[aria-label^='Stop watching']").click();
+    until(() -> browser.findElements(By.cssSelector(".served table")).isEmpty() ? true : null);
+  }
+
+  @Test
+  void aServerThatFailsIsSaidInWordsAndTheRestOfThePageWorks() throws IOException {
+    partner.before = call -> {
+      throw new ModelServerException(Reason.REFUSED, "partner refuses: wrong user or password");
+    };
+    choose("Server", "partner");
+    assertThat(see(".served [role=alert]", "partner").getText()).contains("Nothing came from server partner", "wrong user or password");
+    picture("servers-trouble");
+    choose("Server", "office");
+    see(".served .field", "Project");
+    assertThat(browser.findElement(By.cssSelector(".served [role=alert]")).getText()).isEmpty();
+  }
+
+  @Test
+  void withoutAListThereIsNoPanel() {
+    server.close();
+    server = Server.start(Options.of(new FixtureAnalyzer(), data).port(0));
+    browser.get(server.url());
+    see(".drop");
+    assertThat(browser.findElements(By.cssSelector(".served"))).isEmpty();
+  }
+
+  private static void barriers(String where) throws IOException {
+    Properties p = new Properties();
+    try (InputStream in = ServersPageTest.class.getResourceAsStream("/META-INF/maven/org.webjars.npm/axe-core/pom.properties")) {
+      p.load(in);
+    }
+    try (InputStream in = ServersPageTest.class.getResourceAsStream("/META-INF/resources/webjars/axe-core/" + p.getProperty("version") + "/axe.min.js")) {
+      browser.executeScript(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    }
+    @SuppressWarnings("unchecked")
+    List<String> found = (List<String>) browser.executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
+        + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160)).join(' | '))))");
+    assertThat(found).as(where).isEmpty();
+  }
+}

@@ -1,0 +1,402 @@
+package org.seamledger.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.ledger.State;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.WatchedRevision;
+import org.seamledger.ledger.WatchedRevision.Stage;
+import org.seamledger.source.Attachment;
+import org.seamledger.source.ModelServerException;
+import org.seamledger.source.ModelServerException.Reason;
+import org.seamledger.source.OpenModel;
+import org.seamledger.source.ServedProject;
+import org.seamledger.source.ServedRevision;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Progress;
+import org.seamledger.takeoff.Takeoff;
+import org.seamledger.takeoff.Takeoffs;
+
+/** Watching a server that is kept in memory: what is done, in which order, how often, and what is left of it when things go wrong. */
+class WatchTest {
+
+  private static final String OFFICE = "office";
+
+  /** Ends everything at once, as a killed process does: nothing in the program catches it. */
+  private static final class Killed extends Error {
+    private static final long serialVersionUID = 1;
+  }
+
+  @TempDir
+  private Path data;
+  private Store store;
+  private final MemoryServers servers = new MemoryServers();
+  private final MemoryServers.Shelf shelf = servers.add(OFFICE);
+  private final ServedProject school = shelf.addProject("School");
+  private final List<String> analysed = new ArrayList<>();
+  private final List<String> told = new ArrayList<>();
+  private LocalAnalyst.Run run = this::takeoff;
+
+  @BeforeEach
+  void open() {
+    store = Store.open(data);
+  }
+
+  @AfterEach
+  void close() {
+    store.close();
+  }
+
+  /** Another process on the same data folder. */
+  private void restart() {
+    store.close();
+    store = Store.open(data);
+    store.analyses().unfinished();
+  }
+
+  private Takeoff takeoff(Inputs inputs, Progress progress) {
+    try (OpenModel model = inputs.models().get(0).open()) {
+      ByteBuffer bytes = ByteBuffer.allocate((int) model.bytes());
+      model.channel().read(bytes);
+      String words = new String(bytes.array(), StandardCharsets.UTF_8);
+      if (words.contains("broken")) {
+        throw new UnreadableModelException(model.file(), 3, 7, "a semicolon", "the end of the file");
+      }
+      analysed.add(words);
+      return Takeoffs.boatHouse();
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private ServerWatch watch() {
+    return watch((server, project) -> true);
+  }
+
+  private ServerWatch watch(Wanted wanted) {
+    LocalAnalyst analyst = new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), (inputs, progress) -> run.analyze(inputs, progress));
+    return new ServerWatch(OFFICE, servers, wanted, store, analyst, download(), e -> told.add(e.line()));
+  }
+
+  private Download download() {
+    return new Download(store.uploads(), data.resolve("scratch"), 1 << 20);
+  }
+
+  private Outcome round() throws InterruptedException {
+    return watch().round();
+  }
+
+  private ServedRevision checkIn(String words) {
+    return shelf.checkIn(school, words, words.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private List<String> titles(ServedRevision revision) {
+    return shelf.attached(revision).stream().map(Attachment::title).toList();
+  }
+
+  private String text(ServedRevision revision, String title) {
+    return shelf.attached(revision).stream().filter(a -> a.title().equals(title)).findFirst()
+        .map(a -> new String(a.content(), StandardCharsets.UTF_8)).orElse("");
+  }
+
+  private List<Stage> stages() {
+    return store.watches().revisions(OFFICE, school.id()).stream().map(WatchedRevision::stage).toList();
+  }
+
+  private static Consumer<String> failing(String call, Reason reason, int times) {
+    int[] left = {times};
+    return c -> {
+      if (c.equals(call) && left[0]-- > 0) {
+        throw new ModelServerException(reason, "it is made to fail");
+      }
+    };
+  }
+
+  @Test
+  void aWatchBeginsWithTheNewestRevision() throws InterruptedException {
+    ServedRevision old = checkIn("one");
+    ServedRevision newest = checkIn("two");
+    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(analysed).containsExactly("two");
+    assertThat(titles(old)).isEmpty();
+    assertThat(titles(newest)).containsExactly(Answers.LEDGER, Answers.REPORT);
+    assertThat(text(newest, Answers.LEDGER)).startsWith("{").contains("\"contract\" : 1");
+    assertThat(text(newest, Answers.REPORT)).contains("junctions of a standing-seam metal roof", "Lengths by kind");
+    assertThat(stages()).containsExactly(Stage.PASSED, Stage.ANSWERED);
+  }
+
+  @Test
+  void everyRevisionThatCameSinceIsAnsweredOnceInItsOrder() throws InterruptedException {
+    ServedRevision one = checkIn("one");
+    round();
+    ServedRevision two = checkIn("two");
+    ServedRevision three = checkIn("three");
+    round();
+    restart();
+    round();
+    round();
+    assertThat(analysed).containsExactly("one", "two", "three");
+    assertThat(titles(one)).containsExactly(Answers.LEDGER, Answers.REPORT);
+    assertThat(titles(two)).containsExactly(Answers.LEDGER, Answers.REPORT, Answers.changes(one.number()), Answers.changesJson(one.number()));
+    assertThat(titles(three)).containsExactly(Answers.LEDGER, Answers.REPORT, Answers.changes(two.number()), Answers.changesJson(two.number()));
+    assertThat(text(two, Answers.changes(one.number()))).startsWith("seamledger: what changed from revision " + one.number() + " (one) to revision "
+        + two.number() + " (two)\n").contains("0 added, 0 gone, 0 changed");
+    assertThat(store.analyses().list()).hasSize(3).allMatch(a -> a.state() == State.DONE);
+    assertThat(store.analyses().projects()).as("one project, three revisions").singleElement()
+        .satisfies(p -> assertThat(p.name() + p.revisions()).isEqualTo("School3"));
+  }
+
+  /** The process is killed at its first call of the server, at its second, and so on until one run gets through. */
+  @Test
+  void aProcessThatDiesAnywhereLeavesWorkThatTheNextOneEnds() throws InterruptedException {
+    int deaths = 0;
+    for (int at = 1; ; at++) {
+      ServedRevision r = checkIn("model " + at);
+      int[] left = {at};
+      boolean[] died = {false};
+      shelf.before = call -> {
+        if (--left[0] == 0) {
+          died[0] = true;
+          throw new Killed();
+        }
+      };
+      try {
+        round();
+      } catch (Killed e) {
+        deaths++;
+      }
+      shelf.before = call -> { };
+      restart();
+      assertThat(round()).isEqualTo(Outcome.FINE);
+      assertThat(titles(r)).as("killed at call %s", at).doesNotHaveDuplicates().contains(Answers.LEDGER, Answers.REPORT).hasSize(at == 1 ? 2 : 4);
+      if (!died[0]) {
+        break;
+      }
+    }
+    assertThat(deaths).as("calls of a whole round, each of which was cut once").isGreaterThanOrEqualTo(11);
+    assertThat(analysed).as("each model once").hasSize(deaths + 1).doesNotHaveDuplicates();
+  }
+
+  @Test
+  void aConnectionThatBreaksAnywhereIsTakenUpAgain() throws InterruptedException {
+    for (int at = 1; ; at++) {
+      ServedRevision r = checkIn("model " + at);
+      int[] left = {at};
+      shelf.before = call -> {
+        if (--left[0] == 0) {
+          throw new ModelServerException(Reason.UNREACHABLE, "the connection broke");
+        }
+      };
+      Outcome first = round();
+      boolean broke = left[0] <= 0;
+      shelf.before = call -> { };
+      assertThat(first).isEqualTo(broke ? Outcome.PASSING : Outcome.FINE);
+      assertThat(round()).isEqualTo(Outcome.FINE);
+      assertThat(titles(r)).as("broken at call %s", at).doesNotHaveDuplicates().hasSize(at == 1 ? 2 : 4);
+      if (!broke) {
+        break;
+      }
+    }
+    assertThat(analysed).doesNotHaveDuplicates();
+    assertThat(uploads()).as("models of analyses and nothing else").hasSize(analysed.size());
+  }
+
+  private List<Path> uploads() {
+    try (Stream<Path> all = Files.walk(data)) {
+      return all.filter(Files::isRegularFile).filter(p -> p.toString().matches(".*(uploads|scratch).*")).toList();
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  @Test
+  void aProcessThatDiesInAnAnalysisRunsItAgainOnTheSameFile() throws InterruptedException {
+    ServedRevision r = checkIn("one");
+    List<String> calls = new ArrayList<>();
+    shelf.before = calls::add;
+    run = (inputs, progress) -> {
+      throw new Killed();
+    };
+    assertThatThrownBy(this::round).isInstanceOf(Killed.class);
+    restart();
+    run = this::takeoff;
+    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(analysed).containsExactly("one");
+    assertThat(calls).filteredOn("download"::equals).hasSize(1);
+    assertThat(store.analyses().list()).hasSize(1);
+    assertThat(titles(r)).hasSize(2);
+  }
+
+  @Test
+  void aModelThatCantBeReadIsAnsweredWithAReportThatSaysSoAndNotTriedAgain() throws InterruptedException {
+    checkIn("one");
+    round();
+    ServedRevision broken = checkIn("broken");
+    List<String> calls = new ArrayList<>();
+    shelf.before = calls::add;
+    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(titles(broken)).containsExactly(Answers.REPORT);
+    assertThat(text(broken, Answers.REPORT)).contains("revision " + broken.number() + " (broken) of School was not analysed",
+        "School, revision 2:3:7: expected a semicolon, found the end of the file");
+    round();
+    assertThat(calls).filteredOn("download"::equals).hasSize(1);
+    ServedRevision mended = checkIn("mended");
+    round();
+    assertThat(titles(mended)).as("compared with the last one that could be read").hasSize(4).contains(Answers.changes(broken.number() - 1));
+  }
+
+  @Test
+  void aModelThatTheServerCantDeliverIsAskedForThreeTimes() throws InterruptedException {
+    ServedRevision r = checkIn("one");
+    List<String> calls = new ArrayList<>();
+    shelf.before = call -> {
+      calls.add(call);
+      failing("download", Reason.UNUSABLE, 1).accept(call);
+    };
+    assertThat(round()).isEqualTo(Outcome.TROUBLE);
+    restart();
+    assertThat(round()).isEqualTo(Outcome.TROUBLE);
+    assertThat(titles(r)).isEmpty();
+    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(titles(r)).containsExactly(Answers.REPORT);
+    assertThat(text(r, Answers.REPORT)).contains("it is made to fail");
+    round();
+    assertThat(calls).filteredOn("download"::equals).hasSize(ServerWatch.MOST_DOWNLOADS);
+  }
+
+  @Test
+  void aModelThatIsTooLargeIsNotKept() throws InterruptedException {
+    ServedRevision r = shelf.checkIn(school, "", new byte[(1 << 20) + 1]);
+    round();
+    assertThat(text(r, Answers.REPORT)).contains("expected a model of at most 1048576 bytes");
+    assertThat(uploads()).isEmpty();
+  }
+
+  @Test
+  void whereAnswersAreRefusedItIsNotOfferedForEver() throws InterruptedException {
+    checkIn("one");
+    List<String> calls = new ArrayList<>();
+    shelf.before = call -> {
+      calls.add(call);
+      failing("attach", Reason.REFUSED, 1).accept(call);
+    };
+    for (int i = 0; i < 10; i++) {
+      assertThat(round()).isEqualTo(i < ServerWatch.MOST_ANSWERS ? Outcome.TROUBLE : Outcome.FINE);
+    }
+    assertThat(calls).filteredOn("attach"::equals).hasSize(ServerWatch.MOST_ANSWERS);
+    assertThat(stages()).containsExactly(Stage.GIVEN_UP);
+    assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem()).contains("it is made to fail");
+  }
+
+  @Test
+  void onlyWhatIsWantedIsWatchedAndOneProjectsTroubleIsNotAnothers() throws InterruptedException {
+    checkIn("one");
+    ServedProject barn = shelf.addProject("Barn");
+    ServedRevision inBarn = shelf.checkIn(barn, "", "barn".getBytes(StandardCharsets.UTF_8));
+    watch((server, project) -> project.name().equals("Barn")).round();
+    assertThat(analysed).containsExactly("barn");
+    assertThat(store.watches().list()).hasSize(1);
+    shelf.remove(barn);
+    assertThat(round()).as("a project is gone").isEqualTo(Outcome.TROUBLE);
+    assertThat(analysed).containsExactly("barn", "one");
+    assertThat(store.watches().get(OFFICE, barn.id()).orElseThrow().problemCode()).contains("server/not-found");
+    assertThat(titles(inBarn)).hasSize(2);
+  }
+
+  @Test
+  void aRefusedLoginIsNotedWithTheProjectsAndGoneAfterAGoodRound() throws InterruptedException {
+    checkIn("one");
+    round();
+    shelf.before = failing("connect", Reason.REFUSED, 1);
+    assertThat(round()).isEqualTo(Outcome.TROUBLE);
+    assertThat(store.watches().get(OFFICE, school.id()).orElseThrow().problemCode()).contains("server/refused");
+    assertThat(told).contains("event=trouble server=office detail=\"server/refused: it is made to fail\"");
+    round();
+    assertThat(store.watches().get(OFFICE, school.id()).orElseThrow().problem()).isEmpty();
+  }
+
+  @Test
+  void whatWasSwitchedOffAndOnAgainBeginsWithTheNewest() throws InterruptedException {
+    checkIn("one");
+    round();
+    store.watches().turn(OFFICE, school.id(), "School", false);
+    checkIn("two");
+    checkIn("three");
+    store.watches().turn(OFFICE, school.id(), "School", true);
+    round();
+    assertThat(analysed).containsExactly("one", "three");
+    checkIn("four");
+    round();
+    assertThat(analysed).containsExactly("one", "three", "four");
+  }
+
+  @Test
+  void anAnalysisThatWasStoppedByHandIsLeftAtThat() throws InterruptedException {
+    ServedRevision r = checkIn("one");
+    run = (inputs, progress) -> {
+      store.analyses().end(store.analyses().list().get(0).id(), State.CANCELLED, "cancelled", "Cancelled on request.");
+      return Takeoffs.boatHouse();
+    };
+    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(stages()).containsExactly(Stage.GIVEN_UP);
+    assertThat(titles(r)).isEmpty();
+  }
+
+  @Test
+  void roundsFollowTheirPaceUntilTheyAreStopped() {
+    List<Outcome> outcomes = List.of(Outcome.FINE, Outcome.PASSING, Outcome.PASSING, Outcome.FINE);
+    List<Duration> pauses = new ArrayList<>();
+    int[] rounds = {0};
+    Watching.rounds(() -> outcomes.get(rounds[0]++), new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+      pauses.add(pause);
+      if (pauses.size() == outcomes.size()) {
+        throw new InterruptedException();
+      }
+    }, OFFICE, e -> told.add(e.line()));
+    assertThat(pauses).hasSize(4);
+    assertThat(pauses.get(1)).isBetween(Duration.ofSeconds(16), Duration.ofSeconds(20));
+    assertThat(pauses.get(2)).isBetween(Duration.ofSeconds(32), Duration.ofSeconds(40));
+    assertThat(pauses.get(3)).isBetween(Duration.ofSeconds(8), Duration.ofSeconds(10));
+    assertThat(told).last().isEqualTo("event=stopped server=office");
+  }
+
+  @Test
+  void aWatchRunsOnItsOwnWakesWhenCalledAndStopsWhenAsked() throws InterruptedException {
+    ServedRevision one = checkIn("one");
+    LocalAnalyst analyst = new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), this::takeoff);
+    try (Watching watching = new Watching(new Watching.Setting(servers, (s, p) -> true, store, download(), Duration.ofHours(1), analyst, e -> { }))) {
+      watching.start(List.of(OFFICE));
+      await(() -> titles(one).size() == 2);
+      ServedRevision two = checkIn("two");
+      watching.wake(OFFICE);
+      await(() -> titles(two).size() == 4);
+    }
+    assertThat(Thread.getAllStackTraces().keySet()).noneMatch(t -> t.getName().equals("watch-office"));
+  }
+
+  private static void await(BooleanSupplier condition) throws InterruptedException {
+    for (int i = 0; i < 600 && !condition.getAsBoolean(); i++) {
+      Thread.sleep(50);
+    }
+    assertThat(condition.getAsBoolean()).isTrue();
+  }
+}
