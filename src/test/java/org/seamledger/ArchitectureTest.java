@@ -41,20 +41,21 @@ class ArchitectureTest {
     Map<String, List<String>> table = new LinkedHashMap<>();
     table.put("measure", List.of());
     table.put("finding", List.of());
+    table.put("progress", List.of());
     table.put("geometry", List.of("measure"));
     table.put("source", List.of("finding"));
-    table.put("step", List.of("finding"));
+    table.put("step", List.of("progress", "finding"));
     table.put("element", List.of("geometry", "measure", "finding"));
     table.put("site", List.of("geometry", "measure", "finding"));
-    table.put("ifc", List.of("site", "step", "element", "geometry", "measure", "finding"));
-    table.put("roof", List.of("element", "geometry", "measure", "finding"));
-    table.put("junction", List.of("roof", "element", "geometry", "measure", "finding"));
+    table.put("ifc", List.of("site", "step", "element", "geometry", "measure", "progress", "finding"));
+    table.put("roof", List.of("element", "geometry", "measure", "progress", "finding"));
+    table.put("junction", List.of("roof", "element", "geometry", "measure", "progress", "finding"));
     table.put("rdf", List.of("junction", "roof", "element", "geometry", "measure"));
     table.put("shacl", List.of("rdf", "finding"));
-    table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "finding"));
-    table.put("quantity", List.of("detail", "junction", "roof", "geometry", "measure", "finding"));
+    table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "progress", "finding"));
+    table.put("quantity", List.of("detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
     table.put("takeoff", List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "site", "element", "step", "source", "geometry",
-        "finding", "measure"));
+        "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
     table.put("export", with("ledger", RESULTS));
     table.put("http", with("export", with("ledger", RESULTS)));

@@ -48,6 +48,8 @@ public interface Analyzer {
   interface ProgressListener {
 
     /**
+     * Called often, once for every face or line.
+     *
      * @param stage what is being done, a few words for people
      * @param fraction 0 to 1 of the whole
      * @throws java.util.concurrent.CancellationException where the analysis shall stop

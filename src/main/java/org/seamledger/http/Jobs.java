@@ -39,6 +39,7 @@ final class Jobs implements AutoCloseable {
   private static final String FAULT = "The program failed at these models; its log says where. Please report it with the model.";
   private static final Logger LOG = LoggerFactory.getLogger(Jobs.class);
   private static final int STORAGE_PAUSE_MILLIS = 1000;
+  private static final double STEP = 0.005;
 
   /** How far one analysis is. */
   record Progress(State state, String stage, double fraction) {
@@ -56,6 +57,13 @@ final class Jobs implements AutoCloseable {
 
     Job(String id) {
       this.id = id;
+    }
+
+    /** Tells who listens where it is another stage, or has moved by so much that people see it; it never moves back. */
+    void goesOn(String stage, double fraction) {
+      if (!progress.stage().equals(stage) || fraction >= progress.fraction() + STEP) {
+        tell(new Progress(State.RUNNING, stage, Math.max(progress.fraction(), Math.min(1, fraction))));
+      }
     }
 
     void tell(Progress p) {
@@ -290,7 +298,7 @@ final class Jobs implements AutoCloseable {
         if (job.stop != null) {
           throw new CancellationException();
         }
-        job.tell(new Progress(State.RUNNING, stage, Math.max(0, Math.min(1, fraction))));
+        job.goesOn(stage, fraction);
       }, out);
       if (job.stop != null) {
         throw new CancellationException();

@@ -12,6 +12,7 @@ import org.seamledger.export.SectionDrawing;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
+import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Stage;
 import org.seamledger.takeoff.Takeoff;
 
@@ -27,7 +28,7 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
       throws IOException {
     List<Inputs.NamedFile> files = models.stream().map(m -> new Inputs.NamedFile(m.path(), m.name())).toList();
     Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes).withDecisions(decisions);
-    Takeoff takeoff = Analysis.run(inputs, stage -> progress.progress(words(stage), stage.fraction()));
+    Takeoff takeoff = Analysis.run(inputs, new Told(progress));
     JsonLedger.write(takeoff, ledgerJson);
     return new TakeoffDrawings(takeoff);
   }
@@ -43,6 +44,19 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
     public Optional<String> section(String junction) {
       boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction));
       return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction)) : Optional.empty();
+    }
+  }
+
+  private record Told(ProgressListener listener) implements Progress {
+
+    @Override
+    public void begins(Stage stage) {
+      within(stage, 0);
+    }
+
+    @Override
+    public void within(Stage stage, double share) {
+      listener.progress(TakeoffAnalyzer.words(stage), stage.fraction(share));
     }
   }
 

@@ -20,6 +20,7 @@ import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 import org.seamledger.site.Silhouette;
 
 /**
@@ -37,8 +38,10 @@ public final class IfcReader {
   private final List<Scope> scopes = new ArrayList<>();
   private final List<TreeSet<Long>> roofIds = new ArrayList<>();
   private Vec3 offset = Vec3.ZERO;
+  private final Headway headway;
 
-  private IfcReader() {
+  private IfcReader(Headway headway) {
+    this.headway = headway;
   }
 
   /**
@@ -48,7 +51,12 @@ public final class IfcReader {
    *     no valid exchange structure
    */
   public static Building read(List<IfcInput> inputs) {
-    return new IfcReader().building(inputs);
+    return read(inputs, Headway.UNHEARD);
+  }
+
+  /** @param headway hears of the reading, element by element */
+  public static Building read(List<IfcInput> inputs, Headway headway) {
+    return new IfcReader(headway).building(inputs);
   }
 
   private Building building(List<IfcInput> inputs) {
@@ -64,7 +72,7 @@ public final class IfcReader {
     for (int i = 0; i < scopes.size(); i++) {
       marks.add(new Silhouette.Collector());
       readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, federation.isOne() ? mark -> { } : marks.get(i)::add));
-      neighbours.addAll(readers.get(i).elements());
+      neighbours.addAll(readers.get(i).elements(headway.part(0.5, 1).part(i, scopes.size())));
     }
     Set<String> shaped = neighbours.stream().map(Element::globalId).collect(Collectors.toSet());
     readers.forEach(r -> r.reportShapeless(shaped));
@@ -135,7 +143,7 @@ public final class IfcReader {
     List<Map<Long, List<Solid>>> bodies = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {
       Map<Long, List<Solid>> map = new TreeMap<>();
-      for (long id : roofIds.get(i)) {
+      for (long id : headway.part(0, 0.5).part(i, scopes.size()).over(roofIds.get(i))) {
         List<Solid> body = scopes.get(i).shapes().body(scopes.get(i).model().get(id));
         if (!body.isEmpty()) {
           map.put(id, body);

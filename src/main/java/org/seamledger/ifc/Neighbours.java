@@ -11,6 +11,7 @@ import org.seamledger.finding.Code;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
+import org.seamledger.progress.Headway;
 import org.seamledger.site.Mark;
 
 /** Elements near a roof that it may end at or that may stand in it. */
@@ -37,10 +38,13 @@ final class Neighbours {
     this.seen = seen;
   }
 
-  List<Element> elements() {
+  List<Element> elements(Headway headway) {
     List<Element> elements = new ArrayList<>();
+    int all = ElementClass.all().stream().mapToInt(c -> model.file().count(c.keyword())).sum();
+    int done = 0;
     for (ElementClass c : ElementClass.all()) {
       for (long id : model.idsOf(c.keyword())) {
+        headway.at(done++ / (double) all);
         if (!roofs.contains(id)) {
           addIfNear(c, id, elements);
         }

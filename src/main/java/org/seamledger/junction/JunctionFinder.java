@@ -13,6 +13,7 @@ import java.util.TreeSet;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 import org.seamledger.roof.BoundaryEdge;
 import org.seamledger.roof.Contact;
 import org.seamledger.roof.Roof;
@@ -40,10 +41,15 @@ public final class JunctionFinder {
   }
 
   public static List<Junction> find(Roof roof) {
-    return new JunctionFinder(roof).run();
+    return find(roof, Headway.UNHEARD);
   }
 
-  private List<Junction> run() {
+  /** @param headway hears of the finding, line by line */
+  public static List<Junction> find(Roof roof, Headway headway) {
+    return new JunctionFinder(roof).run(headway);
+  }
+
+  private List<Junction> run(Headway headway) {
     Map<String, List<BoundaryEdge>> groups = new LinkedHashMap<>();
     for (BoundaryEdge e : roof.edges()) {
       if (countsHere(e)) {
@@ -51,7 +57,7 @@ public final class JunctionFinder {
       }
     }
     List<Junction> all = new ArrayList<>();
-    for (List<BoundaryEdge> group : groups.values()) {
+    for (List<BoundaryEdge> group : headway.over(groups.values())) {
       for (List<BoundaryEdge> chain : chains(group)) {
         if (chain.stream().mapToDouble(BoundaryEdge::lengthM).sum() > ROUNDING) {
           all.add(junction(chain));

@@ -14,6 +14,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.Format;
+import org.seamledger.progress.Headway;
 import org.seamledger.quantity.formula.ObliqueCut;
 import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.LinePiece;
@@ -42,9 +43,14 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
 
   /** Counts everything. {@code layout} is that of the same faces and system, which the choice of details needed, too. */
   public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system) {
+    return of(faces, junctions, layout, system, Headway.UNHEARD);
+  }
+
+  /** @param headway hears of the counting, junction by junction */
+  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system, Headway headway) {
     SortedMap<String, JunctionQuantities> counted = new TreeMap<>();
     List<Finding> findings = new ArrayList<>();
-    for (DetailedJunction j : junctions) {
+    for (DetailedJunction j : headway.over(junctions)) {
       JunctionQuantities q = JunctionCounter.count(j, layout, system);
       counted.put(q.junction(), q);
       reconcile(j.junction().junction(), q, layout, findings);

@@ -10,6 +10,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 
 /**
  * Says for every stretch of every facet's outline what is on its other side: another facet whose outline faces it across no more than
@@ -60,11 +61,12 @@ final class EdgeMatcher {
     this.index = new PlanIndex<>(edges, Edge::box);
   }
 
-  static List<BoundaryEdge> edges(List<ExposedFacet> facets, Tolerance tolerance) {
+  static List<BoundaryEdge> edges(List<ExposedFacet> facets, Tolerance tolerance, Headway headway) {
     EdgeMatcher matcher = new EdgeMatcher(facets, tolerance);
     List<BoundaryEdge> all = new ArrayList<>();
     List<BoundaryEdge> ring = new ArrayList<>();
     for (int i = 0; i < matcher.edges.size(); i++) {
+      headway.at(i / (double) matcher.edges.size());
       Edge edge = matcher.edges.get(i);
       matcher.match(edge, ring);
       if (i + 1 == matcher.edges.size() || matcher.edges.get(i + 1).ring() != edge.ring()) {

@@ -10,6 +10,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 
 /**
  * Makes convex neighbours meet: where an edge of one facet and an edge of another run along the line in which their planes intersect, a
@@ -58,10 +59,11 @@ final class Meeting {
     this.index = new PlanIndex<>(numbers, boxes::get);
   }
 
-  static List<ExposedFacet> of(List<ExposedFacet> facets, Tolerance tolerance) {
+  static List<ExposedFacet> of(List<ExposedFacet> facets, Tolerance tolerance, Headway headway) {
     Meeting meeting = new Meeting(facets, tolerance);
     List<ExposedFacet> met = new ArrayList<>();
     for (int i = 0; i < facets.size(); i++) {
+      headway.at(i / (double) facets.size());
       met.add(meeting.met(i));
     }
     return met;

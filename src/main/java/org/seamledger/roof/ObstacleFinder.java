@@ -11,6 +11,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Side;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Tolerance;
+import org.seamledger.progress.Headway;
 
 /**
  * Finds what stands in or at one top surface.
@@ -35,7 +36,7 @@ final class ObstacleFinder {
     this.tolerance = tolerance;
   }
 
-  List<Obstacle> find(TopSurface top) {
+  List<Obstacle> find(TopSurface top, Headway headway) {
     Box3 box = TopSurface.box(top.plane(), top.own());
     Box3 around = new Box3(box.minX() - 0.2, box.minY() - 0.2, box.minZ() - 0.2, box.maxX() + 0.2, box.maxY() + 0.2,
         box.maxZ() + Heights.HIGHEST);
@@ -43,7 +44,7 @@ final class ObstacleFinder {
     Region reach = top.own().grown(tolerance.gapM()).filled();
     List<Part> near = neighbours.overlapping(around);
     List<Obstacle> found = new ArrayList<>();
-    for (Part part : near) {
+    for (Part part : headway.over(near)) {
       Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, window);
       for (Region piece : footprint.parts()) {
         if (piece.area() > SPECK_AREA && piece.touches(reach)) {

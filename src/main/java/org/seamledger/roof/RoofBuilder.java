@@ -12,6 +12,7 @@ import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 
 /** Elements → exposed roof faces with their outlines: see the package's description for the steps. */
 public final class RoofBuilder {
@@ -33,12 +34,19 @@ public final class RoofBuilder {
   }
 
   public static Roof build(Building building, Tolerance tolerance) {
+    return build(building, tolerance, Headway.UNHEARD);
+  }
+
+  /** @param headway hears of the building, surface by surface */
+  public static Roof build(Building building, Tolerance tolerance, Headway headway) {
     RoofBuilder builder = new RoofBuilder(tolerance);
     List<Part> roofs = building.roofs().stream().map(Part::roof).filter(p -> !p.box().isEmpty() && p.box().isBounded()).toList();
     PlanIndex<Part> neighbours = new PlanIndex<>(building.neighbours().stream().map(Part::neighbour)
         .filter(p -> !p.box().isEmpty() && p.box().isBounded()).toList(), Part::box);
+    int done = 0;
     for (List<Part> group : groups(roofs)) {
-      builder.addGroup(group, neighbours);
+      builder.addGroup(group, neighbours, headway.part(done / (double) roofs.size(), (done + group.size()) / (double) roofs.size()));
+      done += group.size();
     }
     return builder.roof();
   }
@@ -79,24 +87,25 @@ public final class RoofBuilder {
     parent[Math.max(a, b)] = Math.min(a, b);
   }
 
-  private void addGroup(List<Part> group, PlanIndex<Part> neighbours) {
+  private void addGroup(List<Part> group, PlanIndex<Part> neighbours, Headway headway) {
     Thickness thickness = new Thickness();
-    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance);
+    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance, headway.part(0, 0.6));
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance);
     Exposure exposure = new Exposure(surfaces.all(), tolerance);
     List<ExposedFacet> found = new ArrayList<>();
+    int done = 0;
     for (TopSurface top : surfaces.tops()) {
-      List<Obstacle> obstacles = obstacleFinder.find(top);
+      List<Obstacle> obstacles = obstacleFinder.find(top, headway.part(0.6, 0.85).part(done++, surfaces.tops().size()));
       double thick = thickness.of(top);
       for (Region part : exposure.of(top, obstacles).parts()) {
         found.add(new ExposedFacet(top.plane(), part.simplified(SIMPLIFY), top, obstacles, thick));
       }
     }
-    List<ExposedFacet> met = Meeting.of(found, tolerance).stream()
+    List<ExposedFacet> met = Meeting.of(found, tolerance, headway.part(0.85, 0.9)).stream()
         .map(f -> f.withRegion(f.region().simplified(SIMPLIFY))).toList();
     int first = facets.size();
     facets.addAll(met);
-    for (BoundaryEdge e : EdgeMatcher.edges(met, tolerance)) {
+    for (BoundaryEdge e : EdgeMatcher.edges(met, tolerance, headway.part(0.9, 1))) {
       edges.add(new BoundaryEdge(e.facet() + first, e.from(), e.to(), shifted(e.contact(), first), e.elements()));
     }
   }

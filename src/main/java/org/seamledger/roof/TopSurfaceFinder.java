@@ -12,6 +12,7 @@ import org.seamledger.geometry.Side;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 
 /**
  * Finds the top surface of a group of roof elements.
@@ -41,9 +42,11 @@ final class TopSurfaceFinder {
   private final List<Part> parts;
   private final PlanIndex<Part> index;
   private final Tolerance tolerance;
+  private final Headway headway;
   private final Thickness thickness;
 
-  private TopSurfaceFinder(List<Part> parts, Thickness thickness, Tolerance tolerance) {
+  private TopSurfaceFinder(List<Part> parts, Thickness thickness, Tolerance tolerance, Headway headway) {
+    this.headway = headway;
     this.parts = parts;
     this.index = new PlanIndex<>(parts, Part::box);
     this.thickness = thickness;
@@ -57,25 +60,33 @@ final class TopSurfaceFinder {
   record Found(List<TopSurface> tops, List<TopSurface> all) {
   }
 
-  static Found find(List<Part> group, Thickness thickness, Tolerance tolerance) {
-    return new TopSurfaceFinder(group, thickness, tolerance).run();
+  static Found find(List<Part> group, Thickness thickness, Tolerance tolerance, Headway headway) {
+    return new TopSurfaceFinder(group, thickness, tolerance, headway).run();
   }
 
   private Found run() {
     List<TopSurface> tops = new ArrayList<>();
-    for (SurfacePlanes.Carried carried : SurfacePlanes.of(parts, tolerance)) {
-      ownSurface(carried, tops);
+    List<SurfacePlanes.Carried> planes = List.copyOf(SurfacePlanes.of(parts, tolerance));
+    for (int i = 0; i < planes.size(); i++) {
+      ownSurface(planes.get(i), headway.part(0, 0.3).part(i, planes.size()), tops);
     }
     List<TopSurface> outer = outermost(withoutCutEdges(ClaimedOnce.of(Relief.flattened(tops), tolerance)));
     Map<Part, List<TopSurface>> carriers = carriers(outer);
-    return new Found(outer.stream().map(t -> freed(t, carriers)).filter(t -> !t.free().isEmpty()).toList(), tops);
+    List<TopSurface> free = new ArrayList<>();
+    for (int i = 0; i < outer.size(); i++) {
+      TopSurface freed = freed(outer.get(i), carriers, headway.part(0.5, 1).part(i, outer.size()));
+      if (!freed.free().isEmpty()) {
+        free.add(freed);
+      }
+    }
+    return new Found(List.copyOf(free), tops);
   }
 
-  private void ownSurface(SurfacePlanes.Carried carried, List<TopSurface> tops) {
+  private void ownSurface(SurfacePlanes.Carried carried, Headway ofPlane, List<TopSurface> tops) {
     Plane plane = carried.plane();
     List<TopSurface.Piece> pieces = new ArrayList<>();
     Region own = Region.EMPTY;
-    for (Part part : carried.carriers()) {
+    for (Part part : ofPlane.over(carried.carriers())) {
       Region window = TopSurface.window(plane, part.box());
       Region below = part.solid().section(plane, tolerance.coincidenceM(), Side.BELOW, window);
       Region top = below.isEmpty() ? below
@@ -110,7 +121,7 @@ final class TopSurfaceFinder {
   private List<TopSurface> withoutCutEdges(List<TopSurface> tops) {
     Map<Part, List<TopSurface>> byPart = carriers(tops);
     List<TopSurface> kept = new ArrayList<>();
-    for (TopSurface top : tops) {
+    for (TopSurface top : headway.part(0.3, 0.4).over(tops)) {
       List<TopSurface.Piece> pieces = new ArrayList<>();
       for (TopSurface.Piece piece : top.pieces()) {
         Region rest = Region.unionOf(piece.region().parts().stream()
@@ -163,6 +174,7 @@ final class TopSurfaceFinder {
     PlanIndex<Integer> near = new PlanIndex<>(numbers, boxes::get);
     List<TopSurface> kept = new ArrayList<>();
     for (int i = 0; i < tops.size(); i++) {
+      headway.part(0.4, 0.5).at(i / (double) tops.size());
       TopSurface top = tops.get(i);
       List<TopSurface> others = near.overlapping(boxes.get(i).grown(BUILD_UP)).stream().map(tops::get).filter(o -> o != top
           && o.plane().normal().cross(top.plane().normal()).length() < PARALLEL).toList();
@@ -208,11 +220,11 @@ final class TopSurfaceFinder {
     return byPart;
   }
 
-  private TopSurface freed(TopSurface top, Map<Part, List<TopSurface>> carriers) {
+  private TopSurface freed(TopSurface top, Map<Part, List<TopSurface>> carriers, Headway ofTop) {
     Region free = top.own();
     List<TopSurface.Piece> crossing = new ArrayList<>();
     Box3 box = TopSurface.box(top.plane(), top.own()).grown(tolerance.gapM());
-    for (Part part : index.overlapping(box)) {
+    for (Part part : ofTop.over(index.overlapping(box))) {
       Region above = covering(part, top, box);
       for (TopSurface other : carriers.getOrDefault(part, List.of())) {
         above = above.union(asIfCutPlumb(part, other, top));

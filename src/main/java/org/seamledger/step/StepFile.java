@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.progress.Headway;
 
 /**
  * An exchange structure, indexed: its instances by id and by keyword, decoded when asked for.
@@ -59,14 +60,19 @@ public final class StepFile implements AutoCloseable {
    * @throws UnreadableModelException where the bytes are no exchange structure, or a broken one
    */
   public static StepFile open(SeekableByteChannel channel, String name) throws IOException {
-    return open(channel, name, Feed.BLOCK);
+    return open(channel, name, Headway.UNHEARD);
+  }
+
+  /** @param headway hears of the pass; the channel is closed where it stops it */
+  public static StepFile open(SeekableByteChannel channel, String name, Headway headway) throws IOException {
+    return open(channel, name, Feed.BLOCK, headway);
   }
 
   /** @param block bytes that the index pass reads at once */
-  static StepFile open(SeekableByteChannel channel, String name, int block) throws IOException {
+  static StepFile open(SeekableByteChannel channel, String name, int block, Headway headway) throws IOException {
     FileBytes bytes = new FileBytes(channel);
     try {
-      IndexPass pass = new IndexPass(bytes, block);
+      IndexPass pass = new IndexPass(bytes, block, headway);
       pass.run();
       return new StepFile(name, bytes, pass);
     } catch (Misread e) {

@@ -9,6 +9,7 @@ import org.seamledger.element.Building;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
+import org.seamledger.progress.Headway;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
@@ -34,30 +35,29 @@ public final class Analysis {
   public static Takeoff run(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
     Rules rules = rules(inputs);
-    progress.begins(Stage.READING);
-    Building building = Models.read(inputs.models());
-    progress.begins(Stage.ROOF);
-    Roof roof = RoofBuilder.build(building, inputs.tolerance());
-    progress.begins(Stage.JUNCTIONS);
-    List<Junction> junctions = JunctionFinder.find(roof);
+    Building building = Models.read(inputs.models(), begin(Stage.READING, progress));
+    Roof roof = RoofBuilder.build(building, inputs.tolerance(), begin(Stage.ROOF, progress));
+    List<Junction> junctions = JunctionFinder.find(roof, begin(Stage.JUNCTIONS, progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
-    progress.begins(Stage.KINDS);
-    Kinds.Result byShapes = Kinds.classify(junctions, rules);
-    progress.begins(Stage.DETAILS);
-    RoofLayout layout = RoofLayout.of(roof.faces(), system);
+    Kinds.Result byShapes = Kinds.classify(junctions, rules, begin(Stage.KINDS, progress));
+    RoofLayout layout = RoofLayout.of(roof.faces(), system, begin(Stage.LAYOUT, progress));
     Details details = new Details(rules);
-    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system)).with(byShapes.findings());
+    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system),
+        begin(Stage.DETAILS, progress)).with(byShapes.findings());
     Details.Result decided = Decisions.apply(inputs.decisions(), byRules, new Kinds(rules), details, j -> DetailFacts.of(j, layout, system));
-    progress.begins(Stage.QUANTITIES);
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system);
-    progress.begins(Stage.REVIEW);
-    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules);
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, begin(Stage.QUANTITIES, progress));
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, begin(Stage.REVIEW, progress));
     progress.begins(Stage.DONE);
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings()),
         reviewed.advice(), details.titles(), modelled.byJunction());
+  }
+
+  private static Headway begin(Stage stage, Progress progress) {
+    progress.begins(stage);
+    return share -> progress.within(stage, share);
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

@@ -10,6 +10,7 @@ import org.seamledger.element.Building;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ifc.IfcInput;
 import org.seamledger.ifc.IfcReader;
+import org.seamledger.progress.Headway;
 import org.seamledger.source.ModelSource;
 import org.seamledger.source.OpenModel;
 import org.seamledger.step.StepFile;
@@ -20,17 +21,17 @@ final class Models {
   private Models() {
   }
 
-  static Building read(List<ModelSource> sources) {
+  static Building read(List<ModelSource> sources, Headway headway) {
     List<StepFile> open = new ArrayList<>();
     try {
       List<IfcInput> inputs = new ArrayList<>();
       for (ModelSource source : sources) {
         OpenModel model = open(source);
-        StepFile file = index(model);
+        StepFile file = index(model, headway.part(0, 0.5).part(open.size(), sources.size()));
         open.add(file);
         inputs.add(new IfcInput(file, model.file()));
       }
-      return IfcReader.read(inputs);
+      return IfcReader.read(inputs, headway.part(0.5, 1));
     } catch (UncheckedIOException e) {
       throw unreadable(sources.get(open.size() - 1).name(), e.getCause());
     } finally {
@@ -46,9 +47,9 @@ final class Models {
     }
   }
 
-  private static StepFile index(OpenModel model) {
+  private static StepFile index(OpenModel model, Headway headway) {
     try {
-      return StepFile.open(model.channel(), model.name());
+      return StepFile.open(model.channel(), model.name(), headway);
     } catch (IOException e) {
       throw unreadable(model.name(), e);
     }

@@ -1,6 +1,6 @@
 package org.seamledger.takeoff;
 
-/** Hears how far an analysis is; called on the thread that analyses, at the start of each stage. */
+/** Hears how far an analysis is, on the thread that analyses. What it throws gives the analysis up, and passes through to the caller. */
 @FunctionalInterface
 public interface Progress {
 
@@ -8,10 +8,14 @@ public interface Progress {
   Progress SILENT = stage -> {
   };
 
-  /**
-   * A stage begins.
-   *
-   * @throws RuntimeException to give the analysis up; it passes through to the caller
-   */
+  /** A stage begins. */
   void begins(Stage stage);
+
+  /**
+   * A stage goes on. Called very often, once for every face or line; must be quick.
+   *
+   * @param share of the stage that is done, 0 to 1
+   */
+  default void within(Stage stage, double share) {
+  }
 }

@@ -2,24 +2,43 @@ package org.seamledger.takeoff;
 
 /** What an analysis is busy with, in the order in which it happens. */
 public enum Stage {
-  READING("reading the models"),
-  ROOF("finding the roof's faces"),
-  JUNCTIONS("measuring where they end"),
-  KINDS("asking the shapes for each kind"),
-  DETAILS("laying out panels and choosing details"),
-  QUANTITIES("adding up quantities"),
-  REVIEW("reviewing the design"),
-  DONE("done");
+  READING("reading the models", 25),
+  ROOF("finding the roof's faces", 35),
+  JUNCTIONS("measuring where they end", 4),
+  KINDS("asking the shapes for each kind", 6),
+  LAYOUT("laying out panels", 10),
+  DETAILS("choosing details", 4),
+  QUANTITIES("adding up quantities", 12),
+  REVIEW("reviewing the design", 4),
+  DONE("done", 0);
 
   private final String words;
+  private final int weight;
 
-  Stage(String words) {
+  /** @param weight how much of the time it takes, about, of a hundred */
+  Stage(String words, int weight) {
     this.words = words;
+    this.weight = weight;
   }
 
-  /** How much of the stages lies before this one, 0 to 1. */
+  /** How much of the work lies before this stage, 0 to 1. */
   public double fraction() {
-    return ordinal() / (double) DONE.ordinal();
+    return fraction(0);
+  }
+
+  /**
+   * How much of the work is done in the middle of this stage, 0 to 1.
+   *
+   * @param share of the stage that is done
+   */
+  public double fraction(double share) {
+    double done = weight * share;
+    double all = 0;
+    for (Stage s : values()) {
+      done += s.ordinal() < ordinal() ? s.weight : 0;
+      all += s.weight;
+    }
+    return done / all;
   }
 
   /** For people: what is being done. */

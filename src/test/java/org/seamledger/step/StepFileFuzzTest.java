@@ -4,6 +4,7 @@ import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.progress.Headway;
 
 /**
  * Whatever the bytes: a result or the one exception. The normal test run replays the files in
@@ -25,7 +26,7 @@ class StepFileFuzzTest {
   }
 
   private static void read(byte[] bytes, int block) throws IOException {
-    try (StepFile file = StepFile.open(new MemoryChannel(bytes, block), "any.ifc", block)) {
+    try (StepFile file = StepFile.open(new MemoryChannel(bytes, block), "any.ifc", block, Headway.UNHEARD)) {
       for (String keyword : file.keywords()) {
         readAll(file, keyword);
       }
