@@ -69,4 +69,9 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
   public String version() {
     return Program.version();
   }
+
+  @Override
+  public String rules() {
+    return Program.rules(shapes);
+  }
 }
