@@ -24,8 +24,13 @@ public interface Analyzer {
   Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
       throws IOException;
 
-  /** What identifies the program and its rules: another value means that stored results are out of date. */
+  /** The program's version. */
   default String version() {
+    return "";
+  }
+
+  /** What identifies the rules as they are now; together with the version: another value means that stored results are out of date. */
+  default String rules() {
     return "";
   }
 

@@ -206,13 +206,13 @@ public final class Server implements AutoCloseable {
     ctx.status(204);
   }
 
-  /** Begins with the models of the command line; the same files, unchanged, under the same program open what is there already. */
+  /** Begins with the models of the command line; the same files, unchanged, under the same program and rules open what is there already. */
   private Optional<String> openModels() throws IOException {
     if (options.models().isEmpty()) {
       return Optional.empty();
     }
     List<StoredFile> files = new ArrayList<>();
-    StringBuilder origin = new StringBuilder(options.analyzer().version());
+    StringBuilder origin = new StringBuilder(options.analyzer().version()).append(' ').append(options.analyzer().rules());
     for (Path m : options.models()) {
       Path absolute = m.toAbsolutePath();
       long size = Files.size(absolute);

@@ -84,4 +84,9 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
   public String version() {
     return Program.version();
   }
+
+  @Override
+  public String rules() {
+    return Program.rules(shapes);
+  }
 }

@@ -1,16 +1,8 @@
 package org.seamledger.shacl;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.DirectoryStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -24,24 +16,22 @@ import org.seamledger.rdf.Vocabulary;
 /** The rules in force: the shapes of every file of a folder, parsed once. */
 public final class Rules {
 
-  private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "findings.ttl", "kinds.ttl");
-
   private final Shapes shapes;
   private final TurtleReader reader;
   private final String hash;
 
-  private Rules(Collection<RuleFile> files) {
+  private Rules(RuleFiles files) {
     Graph graph = GraphMemFactory.createDefaultGraph();
     reader = new TurtleReader(graph);
-    files.forEach(reader::read);
+    files.all().forEach(reader::read);
     RuleCheck.check(graph, reader);
     shapes = Shapes.parse(graph);
-    hash = hash(files);
+    hash = files.hash();
   }
 
   /** The rules that come with the program. */
   public static Rules packaged() {
-    return new Rules(packagedFiles().values());
+    return new Rules(RuleFiles.packaged());
   }
 
   /**
@@ -50,51 +40,12 @@ public final class Rules {
    * @throws BrokenRulesException where there is no such folder, no such file in it, or a file is wrong
    */
   public static Rules load(Path folder) {
-    Map<String, RuleFile> files = packagedFiles();
-    Map<String, RuleFile> own = new TreeMap<>();
-    try (DirectoryStream<Path> list = Files.newDirectoryStream(folder, "*.ttl")) {
-      list.forEach(p -> own.put(p.getFileName().toString(), RuleFile.read(p)));
-    } catch (IOException e) {
-      throw new BrokenRulesException(folder.toString(), 0, 0, "is no folder of rules that can be read");
-    }
-    if (own.isEmpty()) {
-      throw new BrokenRulesException(folder.toString(), 0, 0, "holds no file of rules (*.ttl)");
-    }
-    files.putAll(own);
-    return new Rules(files.values());
+    return new Rules(RuleFiles.in(folder));
   }
 
-  private static Map<String, RuleFile> packagedFiles() {
-    Map<String, RuleFile> files = new TreeMap<>();
-    for (String name : PACKAGED) {
-      String place = "shapes/" + name;
-      try (InputStream in = Rules.class.getResourceAsStream("/" + place)) {
-        if (in == null) {
-          throw new IllegalStateException("the program was packed without " + place);
-        }
-        files.put(name, new RuleFile(name, place, RuleFile.decode(place, in.readAllBytes())));
-      } catch (IOException e) {
-        throw new IllegalStateException(place, e);
-      }
-    }
-    return files;
-  }
-
-  /** SHA-256 over names and texts of the files in the order of their names, line ends as in Unix: 64 hexadecimal digits. */
+  /** See {@link RuleFiles#hash}. */
   public String hash() {
     return hash;
-  }
-
-  private static String hash(Collection<RuleFile> files) {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      for (RuleFile f : files) {
-        digest.update((f.name() + "\n" + f.text().length() + "\n" + f.text()).getBytes(StandardCharsets.UTF_8));
-      }
-      return HexFormat.of().formatHex(digest.digest());
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
   }
 
   /**
