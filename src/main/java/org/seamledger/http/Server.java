@@ -172,12 +172,13 @@ public final class Server implements AutoCloseable {
 
   private void stopQuietly() {
     events.close();
-    clock.shutdownNow();
     try {
       jobs.close();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    // Last: jobs that end set alarms still.
+    clock.shutdownNow();
   }
 
   /** Stops answering, stops analyses (they run again at the next start), closes the storage. */
