@@ -4,10 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeMap;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
+import org.seamledger.measure.Format;
 import org.seamledger.progress.Headway;
 import org.seamledger.shacl.Choice;
 import org.seamledger.shacl.Rules;
@@ -22,6 +26,11 @@ public final class Kinds {
       "pipe", "flat-edge");
 
   public static final String UNCLASSIFIED = "unclassified";
+
+  /** Angles of models differ by as much from one export or survey to the next. */
+  private static final double NOISE_DEGREES = 0.2;
+  /** More than the thousandth of a degree that shapes see. */
+  private static final double BESIDE_DEGREES = 0.002;
 
   private final Choice shapes;
 
@@ -57,6 +66,7 @@ public final class Kinds {
       } else if (k.kind().equals("flat-edge")) {
         findings.add(flat(k));
       }
+      kinds.nearLimit(k).ifPresent(findings::add);
     }
     return new Result(kinded, findings);
   }
@@ -79,6 +89,39 @@ public final class Kinds {
   /** What the shape of a kind asks for and the facts don't give, in words; empty where they conform, or no shape has the kind. */
   public List<String> misses(String kind, Facts facts) {
     return shapes.misses(kind, facts.asMap());
+  }
+
+  /** Says so where the kind hangs on an angle that is nearer to a limit than models are exact. */
+  private Optional<Finding> nearLimit(KindedJunction k) {
+    for (Map.Entry<String, SortedSet<Double>> limits : shapes.limits().entrySet()) {
+      double value = k.junction().facts().number(limits.getKey());
+      if (!limits.getKey().endsWith("Degrees") || Double.isNaN(value)) {
+        continue;
+      }
+      for (double limit : limits.getValue()) {
+        String other = Math.abs(value - limit) > NOISE_DEGREES ? "" : otherKind(k, limits.getKey(), limit);
+        if (!other.isEmpty()) {
+          return Optional.of(Finding.of(Code.NEAR_LIMIT, String.format(Locale.ROOT, "a %s of %s has %s %.3f, and with the limit at %s it would be %s"
+              + " if it were measured on the other side of it", k.kind(), metres(k), limits.getKey(), value, Format.plain(limit, 3), other),
+              k.junction().elements()).at(k.junction().id()));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The kind just below and just above a limit, where that is another one. */
+  private String otherKind(KindedJunction k, String fact, double limit) {
+    for (int side = -1; side <= 1; side += 2) {
+      Map<String, Object> facts = new TreeMap<>(k.junction().facts().asMap());
+      facts.put(fact, limit + side * BESIDE_DEGREES);
+      List<String> kinds = shapes.decide(facts);
+      String kind = kinds.size() == 1 ? kinds.get(0) : UNCLASSIFIED;
+      if (!kind.equals(k.kind())) {
+        return kind;
+      }
+    }
+    return "";
   }
 
   private static Finding unclassified(KindedJunction k) {

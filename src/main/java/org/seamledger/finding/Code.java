@@ -9,6 +9,8 @@ public enum Code {
       "Repair the element in the authoring tool and export again: what could be read of it is in the result."),
   BROKEN_REFERENCE("model/broken-reference", Severity.WARNING,
       "The file refers to something that it does not hold; export it again."),
+  REPEATED_ID("model/repeated-instance-id", Severity.WARNING,
+      "The first instance of each such id counts and the others are left out, so that parts of the model may be missing: export it again."),
   BAD_GLOBAL_ID("model/bad-global-id", Severity.INFO,
       "Identifiers that are not valid GlobalIds are kept as they stand; links to other tools may fail."),
   NO_UNIT("model/no-length-unit", Severity.WARNING,
@@ -54,6 +56,8 @@ public enum Code {
   // Kinds
   UNCLASSIFIED("kind/unclassified", Severity.WARNING,
       "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),
+  NEAR_LIMIT("kind/near-limit", Severity.INFO,
+      "The kind hangs on less than models are exact: look which of the two it is meant to be, and decide it by hand where it is the other."),
   FLAT_EDGE("kind/flat-edge", Severity.WARNING,
       "Standing seam does not belong on a level face; use a membrane or give the face a slope."),
   // Details

@@ -34,6 +34,8 @@ public final class IfcReader {
   /** A roof's own body and its parts' together are the same where their boxes differ by less than this (metres). */
   private static final double SAME_BOX = 0.01;
 
+  private static final int REPEATED_SHOWN = 5;
+
   private final Findings findings = new Findings();
   private final List<Scope> scopes = new ArrayList<>();
   private final List<TreeSet<Long>> roofIds = new ArrayList<>();
@@ -62,6 +64,7 @@ public final class IfcReader {
   private Building building(List<IfcInput> inputs) {
     for (int i = 0; i < inputs.size(); i++) {
       scopes.add(Scope.of(new Model(inputs.get(i), i, findings)));
+      reportRepeated(inputs.get(i));
     }
     Federation federation = Federation.of(scopes, inputs.stream().map(IfcInput::movement).toList(), findings);
     List<Element> roofs = roofs();
@@ -85,6 +88,15 @@ public final class IfcReader {
     duplicates.report();
     return new Building(infos, uniqueRoofs, uniqueNeighbours.stream().filter(e -> !isFlashing(e)).toList(),
         uniqueNeighbours.stream().filter(IfcReader::isFlashing).toList(), offset, findings.all());
+  }
+
+  private void reportRepeated(IfcInput input) {
+    List<Long> repeated = input.file().repeatedIds();
+    if (!repeated.isEmpty()) {
+      String some = repeated.stream().limit(REPEATED_SHOWN).map(id -> "#" + id).collect(Collectors.joining(", "));
+      findings.add(Code.REPEATED_ID, input.name() + " has several instances with one id, where each id may stand once: " + some
+          + (repeated.size() > REPEATED_SHOWN ? " and " + (repeated.size() - REPEATED_SHOWN) + " more" : ""));
+    }
   }
 
   private static boolean isFlashing(Element e) {

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import org.apache.jena.graph.Node;
 import org.apache.jena.shacl.Shapes;
@@ -21,6 +23,7 @@ public final class Choice {
   private final Shapes shapes;
   private final Validation validation;
   private final Set<String> seen;
+  private final SortedMap<String, SortedSet<Double>> limits;
   private final Map<Map<String, Object>, List<String>> decided = new HashMap<>();
 
   Choice(Shapes shapes, Map<String, Node> nodes) {
@@ -28,6 +31,7 @@ public final class Choice {
     this.shapes = shapes;
     validation = new Validation(shapes);
     seen = Words.facts(claims.values());
+    limits = Words.limits(claims.values());
   }
 
   /** The words that can be chosen, sorted. */
@@ -56,6 +60,11 @@ public final class Choice {
       }
     }
     return new Verdict(conforming, nearest, least == null ? List.of() : least.words());
+  }
+
+  /** The numbers that the shapes hold facts against, by the fact's name. */
+  public SortedMap<String, SortedSet<Double>> limits() {
+    return limits;
   }
 
   /** What the shape of a word asks for and a thing with these facts doesn't give, in words; empty where it conforms, or nobody claims the word. */

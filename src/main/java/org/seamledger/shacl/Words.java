@@ -5,6 +5,9 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.apache.jena.graph.Node;
@@ -63,6 +66,31 @@ final class Words {
         many.getOthers().forEach(s -> collect(s, names, done));
       } else if (c instanceof ConstraintPairwise pair) {
         names.add(RuleCheck.local(pair.getValue()));
+      }
+    }
+  }
+
+  /** The numbers that shapes hold facts against, themselves or through the shapes that they refer to, by the fact's name; each sorted. */
+  static SortedMap<String, SortedSet<Double>> limits(Collection<Shape> shapes) {
+    SortedMap<String, SortedSet<Double>> limits = new TreeMap<>();
+    Set<Node> done = new HashSet<>();
+    shapes.forEach(s -> collectLimits(s, limits, done));
+    return limits;
+  }
+
+  private static void collectLimits(Shape shape, SortedMap<String, SortedSet<Double>> limits, Set<Node> done) {
+    if (!done.add(shape.getShapeNode())) {
+      return;
+    }
+    shape.getPropertyShapes().forEach(p -> collectLimits(p, limits, done));
+    for (Constraint c : shape.getConstraints()) {
+      if (c instanceof ConstraintOp1 one) {
+        collectLimits(one.getOther(), limits, done);
+      } else if (c instanceof ConstraintOpN many) {
+        many.getOthers().forEach(s -> collectLimits(s, limits, done));
+      } else if (shape instanceof PropertyShape p && c instanceof ValueRangeConstraint range
+          && range.getNodeValue().asNode().getLiteralValue() instanceof Number limit) {
+        limits.computeIfAbsent(name(p.getPath()), n -> new TreeSet<>()).add(limit.doubleValue());
       }
     }
   }

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.ParameterizedTest;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
@@ -73,6 +76,27 @@ class KindsTest {
     Kinds.Result result = Kinds.classify(List.of(junction(facts)), Rules.packaged());
     assertThat(result.junctions()).extracting(KindedJunction::kind).containsExactly("flat-edge");
     assertThat(result.findings()).extracting(Finding::code).containsExactly("kind/flat-edge");
+  }
+
+  /** Limits of kinds.ttl: a line is level below 0.5°, a free edge is an eave from 85° off the fall on. */
+  @ParameterizedTest
+  @CsvSource({"0.45, ridge, hip", "0.55, hip, ridge", "0.5, hip, ridge"})
+  void aKindThatHangsOnLessThanModelsAreExactIsReported(double inclination, String kind, String other) {
+    Kinds.Result result = Kinds.classify(List.of(junction(between(inclination))), Rules.packaged());
+    assertThat(result.junctions()).extracting(KindedJunction::kind).containsExactly(kind);
+    assertThat(result.findings()).extracting(Finding::code).containsExactly("kind/near-limit");
+    assertThat(result.findings().get(0).message()).contains("a " + kind).contains("it would be " + other);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.2, 0.8, 20})
+  void aClearOneIsNot(double inclination) {
+    assertThat(Kinds.classify(List.of(junction(between(inclination))), Rules.packaged()).findings()).isEmpty();
+  }
+
+  private static Facts between(double inclination) {
+    return Facts.builder().word("against", "face").count("faceCount", 2).number("inclinationDegrees", inclination).number("minSlopeDegrees", 20)
+        .number("lowRiseDegrees", -20).number("highRiseDegrees", -20).number("foldDegrees", 40).build();
   }
 
   @Test
