@@ -6,6 +6,7 @@ import {rows, kindOf, detailOf, reviewOf} from './ledger.js';
 import {kindText, KINDS, SEALS, REVIEW} from './marks.js';
 import {swatch} from './legend.js';
 import {MODELLED} from './coverage.js';
+import {save} from './save.js';
 import * as u from './units.js';
 
 /** A finger needs more room than a pointer. */
@@ -243,24 +244,14 @@ function later(fn) {
   timer = setTimeout(fn, 120);
 }
 
-/** A cell that a spreadsheet would take for a formula gets an apostrophe in front, so that a name in a model cannot run there. */
-const cell = v => {
-  const text = String(v);
-  const safe = typeof v === 'string' && /^[=+\-@\t\r]/.test(text) ? "'" + text : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-};
-
 function download(data) {
   const head = ['id', 'kind', 'kindByRules', 'lengthM', 'slopeDegrees', 'faces', 'detail', 'tapeM', 'beadM', 'inSeamM', 'fasteners', 'modelledM', 'gutterM', 'findings', 'elements', 'review', 'note', 'reason'];
   const lines = data.list.map(j => {
     const r = state.reviews.get(j.id);
     return [j.id, j.kind, j.decided?.byRules.kind ?? j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '), detailOf(j, state.reviews), j.tapeM, j.beadM, j.inSeamM, j.screws, j.modelledM ?? 0, j.gutterM ?? 0,
-      j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''].map(cell).join(',');
+      j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''];
   });
-  const url = URL.createObjectURL(new Blob(['\ufeff' + [head.join(','), ...lines].join('\r\n') + '\r\n'], {type: 'text/csv'}));
-  const a = h('a', {href: url, download: 'junctions.csv'});
-  a.click();
-  URL.revokeObjectURL(url);
+  save('junctions.csv', [head, ...lines]);
 }
 
 /** Paper has no scroll bar: all rows in view of the filter are laid out for printing, up to a limit. */
