@@ -25,6 +25,7 @@ export function mountPlan(root) {
   function size() { return {w: svg.clientWidth || 600, h: svg.clientHeight || 400}; }
 
   function fit() {
+    if (!state.ledger) return;
     const {lo, hi} = state.ledger.box, {w, h: hh} = size();
     v.x = (lo[0] + hi[0]) / 2; v.y = (lo[1] + hi[1]) / 2;
     v.perPx = Math.max((hi[0] - lo[0]) / (w - 60), (hi[1] - lo[1]) / (hh - 60), 1e-4);
@@ -47,6 +48,7 @@ export function mountPlan(root) {
     waiting = true;
     requestAnimationFrame(() => {
       waiting = false;
+      if (!state.ledger || !root.isConnected) return;
       const {w, h: hh} = size();
       svg.setAttribute('viewBox', `${v.x - w / 2 * v.perPx} ${-v.y - hh / 2 * v.perPx} ${w * v.perPx} ${hh * v.perPx}`);
       // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.

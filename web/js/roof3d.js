@@ -134,7 +134,7 @@ export function mountRoof(root) {
     asked = true;
     requestAnimationFrame(() => {
       asked = false;
-      if (root.hidden || !root.isConnected) return;
+      if (root.hidden || !root.isConnected || !state.ledger) return;
       const pxPerM = canvas.clientHeight / (2 * Math.tan(camera.fov * Math.PI / 360) * camera.position.distanceTo(controls.target));
       for (const o of [...model.lines, ...model.changes, ...model.chosen]) o.material.dashScale = pxPerM;
       camera.near = Math.max(0.01, camera.position.distanceTo(controls.target) / 200);

@@ -17,7 +17,7 @@ const worst = j => ['violation', 'warning', 'info'].find(s => j.found.some(f => 
 const some = (value, text) => value > 0 ? text(value) : '';
 
 const COLUMNS = [
-  {id: 'review', title: 'Review', width: 68, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
+  {id: 'review', title: 'Review', width: 78, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
   {id: 'kind', title: 'Kind', width: 160, cell: j => [kindText(kindOf(j, state.reviews)), byHand(j)]},
   {id: 'length', title: 'Length', width: 124, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
@@ -175,7 +175,7 @@ function line(r, i) {
   return h('div', {
     role: 'row', id: 'row' + i, class: `line${r.j ? '' : ' group'}`, data: {at: i}, 'aria-rowindex': i + 2,
     'aria-expanded': r.j ? null : String(!r.closed),
-    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('68px 160px', '228px')},
+    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('78px 160px', '238px')},
   }, cells);
 }
 
