@@ -35,9 +35,15 @@ export const samples = () => call('GET', '/api/samples').then(r => r.samples);
 export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);
 export const analyses = () => call('GET', '/api/analyses').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
-export const ledger = id => call('GET', a(id) + '/ledger');
+export const outline = id => call('GET', a(id) + '/outline');
+export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
 export const planAt = id => a(id) + '/plan.svg';
+export const cutsAt = id => a(id) + '/cuts.csv';
+/** The cut list as rows of cells. */
+export const cuts = id => fetch(cutsAt(id)).then(r => r.ok ? r.text() : Promise.reject(new Error('The cut list cannot be had now.')))
+  .then(t => t.trim().split('\r\n').map(line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g).map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'))));
+export const reportAt = id => a(id) + '/report.txt';
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');

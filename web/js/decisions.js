@@ -37,7 +37,7 @@ export async function follow(junction) {
 }
 
 async function refresh(analysis) {
-  const [raw, said] = await Promise.all([api.ledger(analysis.id), api.reviews(analysis.id)]);
+  const [raw, said] = await Promise.all([api.outline(analysis.id), api.reviews(analysis.id)]);
   set({analysis, ledger: index(raw), reviews: new Map(said.reviews.map(r => [r.junction, r])), marks: new Map(said.findings.map(m => [m.place, m])), handChanges: null});
 }
 

@@ -14,6 +14,7 @@ export function index(raw) {
   const junctions = (raw.junctions ?? []).map((j, place) => junction(j, place, faces, findingsOf));
   return {
     raw, faces, findings, junctions,
+    whole: new Map(),   // junctions as the result has them, fetched when one is looked at
     byId: new Map(junctions.map(j => [j.id, j])),
     details: new Map((raw.details ?? []).map(d => [d.id, d])),
     choices: new Map((raw.detailChoices ?? raw.details ?? []).map(d => [d.id, d.title])),
@@ -32,7 +33,7 @@ function junction(j, place, faces, findingsOf) {
     seal: sealClass(j),
     slope: slopes.length ? Math.min(...slopes) : NaN,
     tapeM: ofForm(j, 'tape'), beadM: ofForm(j, 'bead'), inSeamM: ofForm(j, 'in-seam'),
-    screws: sum(j.fasteners, x => x.count),
+    screws: j.fasteners,
     found: findingsOf.get(j.id) ?? [],
   };
 }

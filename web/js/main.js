@@ -27,7 +27,7 @@ export async function open(id) {
 
 async function openDone(analysis) {
   put(desk, h('p', {class: 'loading'}, `Opening the ledger of ${analysis.title}…`));
-  const [raw, said] = await Promise.all([api.ledger(analysis.id), api.reviews(analysis.id)]);
+  const [raw, said] = await Promise.all([api.outline(analysis.id), api.reviews(analysis.id)]);
   const ledger = index(raw);
   set({
     analysis, ledger,

@@ -19,7 +19,7 @@ export function sealClass(j) {
   if (forms.has('tape')) return forms.has('bead') ? 'tape-bead' : 'tape';
   if (forms.has('bead')) return 'bead';
   if (forms.has('in-seam')) return 'in-seam';
-  return j.kind === 'unclassified' || !(j.metal ?? []).length ? 'none' : 'metal';
+  return j.kind === 'unclassified' || !j.metalParts ? 'none' : 'metal';
 }
 
 export const KINDS = {

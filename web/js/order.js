@@ -1,17 +1,14 @@
-// What to order, and the values of the roof system that it follows from. A changed value is computed by the same program as everything
-// else, as the next revision of the project; the page then shows what changed.
+// What to order: every number with what it came from, net to packs; the same as a list for a spreadsheet.
 
-import {h, put, say} from './dom.js';
-import {set, state, watch} from './state.js';
+import {h, put} from './dom.js';
+import {state, watch} from './state.js';
 import * as api from './api.js';
-import * as u from './units.js';
-import {open} from './main.js';
+import {measure} from './ledger.js';
+import {save} from './save.js';
+import {editor} from './system.js';
 import {amounts} from './revisions.js';
 import {handSection} from './decisions.js';
-
-const TITLES = {tape: 'Sealant tape', bead: 'Gun-grade sealant', inSeam: 'Seam sealant', lapSealant: 'Sealant in laps and seam ends', fasteners: 'Fasteners', closures: 'Closures', caps: 'Caps', plugs: 'Plugs',
-  panels: 'Panels to cut', parts: 'Metal parts', boots: 'Pipe boots', curbs: 'Curbs', metalFirst: 'Length where metal alone still leads the water off'};
-const edits = new Map();
+import * as u from './units.js';
 
 export function mountOrder(root) {
   const draw = () => state.ledger && root.isConnected && put(root, content());
@@ -19,105 +16,86 @@ export function mountOrder(root) {
   root.addEventListener('shown', draw);
   function content() {
     const q = state.ledger.raw.quantities, system = state.ledger.raw.system;
-    return [h('h2', {}, 'Order'), q && Object.keys(q).length ? quantities(q) : h('p', {class: 'empty'}, 'This result holds no quantities.'),
+    const groups = q && Object.keys(q).length ? order(q, system ?? {}) : [];
+    return [h('h2', {}, 'Order'), groups.length ? [lead(), groups.map(table), cuts(q)] : h('p', {class: 'empty'}, 'This result holds no quantities.'),
       handSection(), changed(), system && h('section', {}, h('h2', {}, 'Roof system in force'), h('p', {}, 'Change a value, with its unit, and compute again: the result becomes the next revision, and what changed is shown.'), editor(system, draw))];
+    function lead() {
+      return [h('p', {}, 'Net is what the junctions take together. Waste is added once, for the whole roof, and so is the rounding to whole packs.'),
+        h('p', {class: 'doings'}, h('button', {on: {click: () => save('order.csv', csv(groups))}}, 'Save the order as CSV'), ' ',
+          h('a', {class: 'button', href: api.cutsAt(state.analysis.id), download: 'cuts.csv'}, 'Cut list as CSV'), ' ',
+          h('a', {class: 'button', href: api.reportAt(state.analysis.id), target: '_blank', rel: 'noopener'}, 'Report as text'), ' ',
+          h('button', {on: {click: () => print()}}, 'Print'))];
+    }
   }
 }
 
-function quantities(q) {
-  const items = Object.entries(q).filter(([, v]) => v && typeof v === 'object' && !Array.isArray(v));
-  const rest = Object.entries(q).filter(([, v]) => typeof v === 'number');
-  return h('div', {class: 'scroll'}, h('table', {class: 'plain order-table'},
-    h('thead', {}, h('tr', {}, h('th', {scope: 'col'}, 'What'), h('th', {scope: 'col', class: 'num'}, 'Net'), h('th', {scope: 'col', class: 'num'}, 'With waste'), h('th', {scope: 'col', class: 'num'}, 'To order'), h('th', {scope: 'col'}, 'Also'))),
-    h('tbody', {}, items.map(([name, v]) => h('tr', {}, h('th', {scope: 'row'}, TITLES[name] ?? u.words(name)), cells(v))),
-      rest.map(([name, v]) => h('tr', {}, h('th', {scope: 'row'}, u.words(name)), h('td', {class: 'num'}, u.byName(name, v)), h('td'), h('td'), h('td'))))), lists(q));
+const share = text => Number(/-?[\d.]+/.exec(typeof text === 'object' ? text.value : text ?? '')?.[0] ?? NaN) / 100;
+const text = v => v === undefined ? '' : typeof v === 'object' ? `${v.value} ${v.unit ?? ''}`.trim() : String(v);
+const times = (n, what) => `${u.count(n)} ${what}${n === 1 ? '' : 's'}`;
+
+/** The order as groups of lines: what, its size, net, with waste, what to buy, how that came about. */
+function order(q, system) {
+  const waste = typeof system.waste === 'object' && !('value' in system.waste) ? system.waste : {tape: system.waste, bead: system.waste, fasteners: system.waste};
+  const plus = name => Number.isFinite(share(waste[name])) ? `+ ${u.percent(share(waste[name]))} waste` : '';
+  const roll = measure(system.tape?.roll), cartridge = text(system.bead?.cartridge);
+  const seals = [
+    q.tape?.netM > 0 && {what: 'Sealant tape', size: [text(system.tape?.thickness), text(system.tape?.width)].filter(Boolean).join(' × '), net: u.run(q.tape.netM), gross: u.run(q.tape.orderM), buy: times(q.tape.rolls, 'roll'),
+      how: [plus('tape'), roll && `÷ ${text(system.tape.roll)} a roll = ${(q.tape.orderM / roll).toFixed(1)}, rounded up`]},
+    ...['concealed', 'exposed'].filter(k => q.bead?.[k]?.netM > 0).map(k => gun(k === 'exposed' ? 'Gun-grade sealant, in view' : 'Gun-grade sealant, hidden', q.bead[k])),
+    q.bead && !q.bead.concealed && q.bead.netM > 0 && gun('Gun-grade sealant', q.bead),
+    q.lapSealant?.netM > 0 && {...gun('Non-curing sealant in laps and seam ends', q.lapSealant), size: `laps ${u.run(q.lapSealant.lapsM)}, seam ends ${u.run(q.lapSealant.seamEndsM)}`},
+    q.inSeam?.netM > 0 && {what: 'Seam sealant, factory or field', size: q.inSeam.faces?.length ? `seams of ${q.inSeam.faces.slice(0, 12).join(', ')}${q.inSeam.faces.length > 12 ? ' …' : ''}` : '', net: u.run(q.inSeam.netM), gross: u.run(q.inSeam.orderM), buy: u.run(q.inSeam.orderM), how: [plus('bead'), 'by the length of seam']}];
+  function gun(what, b) {
+    return {what, size: text(system.bead?.size), net: [u.run(b.netM), u.volume(b.netMl)], gross: u.volume(b.orderMl), buy: times(b.cartridges, 'cartridge'),
+      how: [plus('bead'), cartridge && `÷ ${cartridge} a cartridge, rounded up`]};
+  }
+  const places = Object.entries(q.fasteners?.byPlace ?? {});
+  const screws = q.fasteners && [{what: 'Fasteners, all lines', size: text(system.fasteners?.metal), net: u.count(q.fasteners.net), gross: '', buy: u.count(q.fasteners.order), how: [plus('fasteners'), 'rounded up']},
+    ...places.map(([place, n]) => ({what: place, net: u.count(n), sub: true}))];
+  const pieces = (what, x, size, lost) => ({what, size, net: [x.pieces !== undefined && times(x.pieces, 'piece'), x.lengthM > 0 && u.run(x.lengthM)], gross: '', buy: x.order ?? x.pieces ?? x.count, how: [lost && plus(lost), x.laps > 0 && times(x.laps, 'lap')]});
+  const metal = [q.closures?.pieces > 0 && pieces('Closures between the seams', q.closures, q.closures.shorterThanMinimum > 0 ? `${q.closures.shorterThanMinimum} shorter than can be worked` : '', 'closures'),
+    ...(q.parts ?? []).map(p => pieces(p.part, p, p.girthM > 0 && p.lengthM > 0 ? `girth ${u.small(p.girthM)}` : '', 'flashing')),
+    !q.parts && q.caps?.pieces > 0 && pieces('Caps', q.caps, ''),
+    ...(q.boots ?? []).map(b => ({what: 'Pipe boot', size: `for a pipe of ${u.small(b.diameterM)}`, net: '', buy: b.count})),
+    ...(q.curbs ?? []).map(c => ({what: 'Curb', size: `${u.small(c.widthM)} × ${u.small(c.depthM)}`, net: '', buy: c.count})),
+    q.plugs?.pieces > 0 && pieces('Plugs', q.plugs, `${u.count(q.plugs.seamEnds)} at seam ends, ${u.count(q.plugs.corners)} in corners`)];
+  const pans = q.panelSum?.count > 0 && q.panelSum;
+  return [['Sealant', seals], ['Fasteners', screws || []], ['Metal', metal],
+    ['Panels', pans ? [{what: 'Panels', size: text(system.panel?.coverage ?? system.panelCoverage) + ' coverage', net: [times(pans.count, 'panel'), u.run(pans.lengthM)], gross: '', buy: u.count(pans.count), how: [`${u.area(pans.areaM2)} of sheet as cut`]}] : []]]
+    .map(([title, lines]) => ({title, lines: lines.filter(Boolean)})).filter(g => g.lines.length);
 }
 
-const PACKS = {rolls: 'rolls', cartridges: 'cartridges', sausages: 'sausages', boxes: 'boxes', order: '', pieces: 'pieces'};
+const joined = v => [v].flat().filter(Boolean).join(', ');
+const capital = t => t.charAt(0).toUpperCase() + t.slice(1);
 
-function cells(v) {
-  const entries = Object.entries(v).filter(([, x]) => typeof x === 'number');
-  const net = entries.find(([k]) => k === 'netM' || k === 'net' || k === 'lengthM') , waste = entries.find(([k]) => /^order(M|Ml)$/.test(k)), pack = entries.find(([k]) => k in PACKS);
-  const used = new Set([net?.[0], waste?.[0], pack?.[0]]);
-  const show = e => e ? u.byName(e[0], e[1]) : '';
-  return [h('td', {class: 'num'}, show(net)), h('td', {class: 'num'}, show(waste)), h('td', {class: 'num strong'}, pack ? `${u.count(pack[1])} ${PACKS[pack[0]]}`.trim() : ''),
-    h('td', {}, [...entries.filter(([k]) => !used.has(k)).map(([k, x]) => `${u.words(k)} ${k === 'share' ? u.percent(x) : u.byName(k, x)}`), ...inner(v)].join(', '))];
+function table({title, lines}) {
+  return h('section', {}, h('h3', {}, title), h('div', {class: 'scroll', tabindex: 0, role: 'region', 'aria-label': title}, h('table', {class: 'plain order-table'},
+    h('thead', {}, h('tr', {}, h('th', {scope: 'col'}, 'What'), ['Net', 'With waste', 'To order'].map(t => h('th', {scope: 'col', class: 'num'}, t)), h('th', {scope: 'col'}, 'How'))),
+    h('tbody', {}, lines.map(l => h('tr', {class: l.sub ? 'sub' : ''},
+      h('th', {scope: 'row'}, l.sub ? l.what : capital(l.what), l.size && h('small', {}, l.size)),
+      h('td', {class: 'num'}, [l.net].flat().filter(Boolean).map((n, i) => [i > 0 && h('br'), n])), h('td', {class: 'num'}, l.gross ?? ''), h('td', {class: 'num strong'}, l.buy ?? ''), h('td', {}, h('small', {}, joined(l.how)))))))));
 }
 
-/** Parts of a quantity: "of which exposed 4 cartridges", or counts by place. */
-function inner(v) {
-  return Object.entries(v).filter(([, x]) => x && typeof x === 'object' && !Array.isArray(x)).flatMap(([name, x]) => Object.entries(x).filter(([, n]) => typeof n === 'number' && n > 0)
-    .filter(([k], _, all) => all.length < 4 || k === 'cartridges' || name === 'byPlace').map(([k, n]) => name === 'byPlace' ? `${k} ${u.count(n)}` : `${u.words(name).toLowerCase()} ${u.byName(k, n)} ${k in PACKS ? PACKS[k] : ''}`.trim()));
+function csv(groups) {
+  return [['group', 'what', 'size', 'net', 'withWaste', 'order', 'how'], ...groups.flatMap(g => g.lines.map(l => [g.title, l.what, l.size ?? '', joined(l.net), l.gross ?? '', l.buy ?? '', joined(l.how)]))];
 }
 
-/** Lists in the quantities, such as parts to cut: shown as tables as they stand. */
-function lists(q) {
-  return Object.entries(q).filter(([, v]) => Array.isArray(v) && v.length && typeof v[0] === 'object').map(([name, v]) => h('section', {}, h('h3', {}, TITLES[name] ?? u.words(name)), h('table', {class: 'plain'},
-    h('thead', {}, h('tr', {}, Object.keys(v[0]).map(k => h('th', {scope: 'col', class: typeof v[0][k] === 'number' ? 'num' : ''}, u.words(k))))),
-    h('tbody', {}, v.slice(0, 500).map(row => h('tr', {}, Object.entries(row).map(([k, x]) => h('td', {class: typeof x === 'number' ? 'num' : ''}, typeof x === 'boolean' ? (x ? 'yes' : '') : u.byName(k, x ?? '')))))))));
+const MOST_CUTS = 300;
+
+/** The pieces to cut, folded away and fetched when somebody unfolds them: the shop takes them from the list. */
+function cuts(q) {
+  if (!q.panelSum?.count) return null;
+  const body = h('div', {}, h('p', {class: 'quiet'}, 'Fetching the cut list…'));
+  const unfold = () => api.cuts(state.analysis.id).then(([heads, ...rows]) => put(body, h('div', {class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'Pieces to cut'}, h('table', {class: 'plain'},
+    h('thead', {}, h('tr', {}, heads.map(t => h('th', {scope: 'col', class: isNumber(t) ? 'num' : ''}, CUT_HEADS[t] ?? t)))),
+    h('tbody', {}, rows.slice(0, MOST_CUTS).map(r => h('tr', {}, r.map((c, i) => h('td', {class: isNumber(heads[i]) ? 'num' : ''}, c))))))),
+    rows.length > MOST_CUTS && h('p', {}, `The first ${MOST_CUTS} of ${u.count(rows.length)}. The cut list as CSV has them all.`)), e => put(body, h('p', {}, e.message)));
+  return h('details', {class: 'cuts', on: {toggle: e => e.currentTarget.open && unfold()}}, h('summary', {}, `Pieces to cut, ${u.count(q.panelSum.kinds)} kinds of panel and the closures`), body);
 }
+
+const CUT_HEADS = {part: 'Part', face: 'Face', junction: 'Junction', pieces: 'Pieces', widthM: 'Width, m', widthIn: 'Width, in', lengthM: 'Length, m', lengthIn: 'Length, in', lowBevelDegrees: 'Bevel low, °', highBevelDegrees: 'Bevel high, °', note: 'Note'};
+const isNumber = head => /pieces|(M|In|Degrees)$/.test(head);
 
 function changed() {
   return state.changes && h('section', {class: 'changed'}, h('h3', {}, `What changed since revision ${state.changes.fromRevision ?? 'before'}`), amounts(state.changes) ?? h('p', {}, 'No number of the order changed.'));
-}
-
-/** Leaves of the system as rows: a name path, its value as text. A value is "16 in" or {"value": 16, "unit": "in"}. */
-function leaves(node, path = []) {
-  if (node === null || typeof node !== 'object') return [{path, text: String(node), was: node}];
-  if ('value' in node && Object.keys(node).every(k => k === 'value' || k === 'unit' || k === 'note')) return [{path, text: `${node.value} ${node.unit ?? ''}`.trim(), was: node}];
-  if (Array.isArray(node)) return [];
-  return Object.entries(node).flatMap(([k, v]) => k === 'note' || k === 'name' ? [] : leaves(v, [...path, k]));
-}
-
-function editor(system, draw) {
-  const rows = leaves(system);
-  const message = h('p', {role: 'alert', class: 'refused'});
-  const button = h('button', {class: 'main', disabled: edits.size === 0, on: {click: send}}, 'Compute again');
-  async function send() {
-    const next = structuredClone(system);
-    for (const [key, text] of edits) place(next, key.split('/'), text);
-    button.disabled = true;
-    put(message, 'Computing…');
-    try {
-      const from = state.analysis;
-      const {id} = await api.recompute(from.id, next);
-      const end = await api.follow(id, p => put(message, p.stage + '…')).end;
-      if (end.state !== 'done') {
-        put(message, (await api.analysis(id)).problem?.detail ?? 'It was stopped.');
-        button.disabled = false;
-        return;
-      }
-      edits.clear();
-      history.pushState(null, '', '?analysis=' + id + '&tab=order');
-      await open(id);
-      const changes = await api.changes(from.id, id);
-      set({changes: {...changes, fromRevision: from.revision}, against: from.id, tab: 'order'});
-      say('Computed again.');
-    } catch (e) {
-      put(message, e.message);
-      button.disabled = false;
-    }
-  }
-  let group = '';
-  const body = rows.map(r => {
-    const key = r.path.join('/'), head = r.path.length > 1 ? r.path[0] : '';
-    const input = h('input', {'aria-label': r.path.map(u.words).join(', '), value: edits.get(key) ?? r.text, maxlength: 100, class: edits.has(key) ? 'edited' : '', on: {
-      input: () => { if (input.value.trim() === r.text) edits.delete(key); else edits.set(key, input.value.trim()); input.classList.toggle('edited', edits.has(key)); button.disabled = edits.size === 0; },
-      keydown: e => { if (e.key === 'Enter' && edits.size) send(); }}});
-    const heading = head !== group ? h('h4', {}, u.words(head)) : null;
-    group = head;
-    return [heading, h('div', {class: 'value'}, h('span', {}, u.words(r.path[r.path.length - 1])), input)];
-  });
-  return h('div', {class: 'system'}, h('div', {class: 'values'}, body), h('p', {}, button, ' ', h('button', {on: {click: () => { edits.clear(); draw(); }}}, 'Take back')), message);
-}
-
-/** Puts a typed text where the value was, in the form that it had there. */
-function place(system, path, text) {
-  const last = path.pop(), node = path.reduce((n, k) => n[k], system), was = node[last];
-  if (was && typeof was === 'object') {
-    const m = /^(-?[\d.]+(?:\s+\d+\/\d+)?)\s*(.*)$/.exec(text);
-    node[last] = m ? {...was, value: Number(m[1]), unit: m[2] || was.unit} : {...was, value: text};
-  } else if (typeof was === 'boolean') node[last] = /^(true|yes|1)$/i.test(text);
-  else if (typeof was === 'number') node[last] = Number.isFinite(Number(text)) && text !== '' ? Number(text) : text;
-  else node[last] = text;
 }

@@ -8,7 +8,7 @@ import {changedPaths, kindOf, labelPlace, matching, middle} from './ledger.js';
 import {planAt} from './api.js';
 import * as u from './units.js';
 
-const MOST_SEAMS = 6000, MOST_LABELS = 90, REACH_PX = matchMedia('(pointer: coarse)').matches ? 18 : 9;
+const MOST_SEAMS = 6000, MOST_LABELS = 90, DENSE_JUNCTIONS = 3000, DENSE_M_PER_PX = 0.12, REACH_PX = matchMedia('(pointer: coarse)').matches ? 18 : 9;
 
 export function mountPlan(root) {
   const v = {x: 0, y: 0, perPx: 1};   // world place of the middle, metres per pixel
@@ -25,6 +25,7 @@ export function mountPlan(root) {
   function size() { return {w: svg.clientWidth || 600, h: svg.clientHeight || 400}; }
 
   function fit() {
+    if (!state.ledger) return;
     const {lo, hi} = state.ledger.box, {w, h: hh} = size();
     v.x = (lo[0] + hi[0]) / 2; v.y = (lo[1] + hi[1]) / 2;
     v.perPx = Math.max((hi[0] - lo[0]) / (w - 60), (hi[1] - lo[1]) / (hh - 60), 1e-4);
@@ -47,8 +48,12 @@ export function mountPlan(root) {
     waiting = true;
     requestAnimationFrame(() => {
       waiting = false;
+      if (!state.ledger || !root.isConnected) return;
       const {w, h: hh} = size();
       svg.setAttribute('viewBox', `${v.x - w / 2 * v.perPx} ${-v.y - hh / 2 * v.perPx} ${w * v.perPx} ${hh * v.perPx}`);
+      // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
+      svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && v.perPx > DENSE_M_PER_PX);
+      seamsInSight();
       labels();
       drawScale(scale, v.perPx);
     });
@@ -57,11 +62,27 @@ export function mountPlan(root) {
   function drawAll() {
     const L = state.ledger;
     put(layers.faces, s('path', {d: [...L.faces.values()].map(outline).join(''), 'fill-rule': 'evenodd'}));
-    put(layers.seams, seams(L));
+    seamsOf = null;
     put(layers.arrows, arrows(L));
     drawLines();
     drawChanges();
     drawChosen();
+  }
+
+  /** A roof with more seams than can be told apart has them drawn where one looks closely enough. */
+  let seamsOf = null;
+  function seamsInSight() {
+    const L = state.ledger, {w, h: hh} = size();
+    const few = L.seamCount ??= [...L.faces.values()].reduce((t, f) => t + (f.seams?.lines?.length ?? 0), 0);
+    if (few <= MOST_SEAMS) {
+      if (seamsOf !== L) put(layers.seams, seams(L, [...L.faces.values()]));
+      seamsOf = L;
+      return;
+    }
+    const near = v.perPx > DENSE_M_PER_PX ? [] : [...L.faces.values()].filter(f => inView(f, v, w, hh));
+    const key = near.map(f => f.id).join();
+    if (seamsOf !== key) put(layers.seams, near.length > 0 && seams(L, near));
+    seamsOf = key;
   }
 
   function drawLines() {
@@ -233,8 +254,16 @@ export function mountPlan(root) {
   }).observe(svg);
 }
 
-const P = p => `${p[0].toFixed(4)} ${(-p[1]).toFixed(4)}`;
+/** To the tenth of a millimetre; rounding is several times as quick as toFixed. */
+const r4 = x => Math.round(x * 1e4) / 1e4;
+const P = p => `${r4(p[0])} ${r4(-p[1])}`;
 const trace = path => 'M' + path.map(P).join('L');
+/** Whether any of a face may lie in the part of the plan that shows. */
+function inView(f, v, w, h) {
+  const b = f.planBox ??= f.facets.flat(2).reduce((t, p) => [Math.min(t[0], p[0]), Math.min(t[1], p[1]), Math.max(t[2], p[0]), Math.max(t[3], p[1])], [Infinity, Infinity, -Infinity, -Infinity]);
+  return b[0] < v.x + w / 2 * v.perPx && b[2] > v.x - w / 2 * v.perPx && b[1] < v.y + h / 2 * v.perPx && b[3] > v.y - h / 2 * v.perPx;
+}
+
 const outline = f => f.facets.map(rings => rings.map(r => 'M' + r.map(P).join('L') + 'Z').join('')).join('');
 
 function toSegment(x, y, a, b) {
@@ -254,13 +283,13 @@ function inside(rings, x, y) {
 }
 
 /** Seams where the layout of the result puts them; where a result has none, as a pattern:  down the fall, one panel apart, cut off at the outline. */
-function seams(L) {
-  const laid = [...L.faces.values()].flatMap(f => f.seams?.lines ?? []);
-  if (laid.length) return s('path', {d: laid.slice(0, 5 * MOST_SEAMS).map(trace).join('')});
+function seams(L, faces) {
+  const laid = faces.flatMap(f => f.seams?.lines ?? []);
+  if (laid.length) return s('path', {d: laid.slice(0, 2 * MOST_SEAMS).map(trace).join('')});
   let total = 0;
-  for (const f of L.faces.values()) total += Math.sqrt(f.planAreaM2) / L.coverageM;
+  for (const f of faces) total += Math.sqrt(f.planAreaM2) / L.coverageM;
   if (total > MOST_SEAMS) return null;
-  return [...L.faces.values()].map((f, n) => {
+  return faces.map((f, n) => {
     if (!(f.slopeDegrees > 0.5)) return null;
     const az = f.fallAzimuthDegrees * Math.PI / 180, down = [Math.sin(az), Math.cos(az)], across = [down[1], -down[0]];
     const pts = f.facets.flat(2), on = d => pts.map(p => p[0] * d[0] + p[1] * d[1]);

@@ -134,7 +134,7 @@ export function mountRoof(root) {
     asked = true;
     requestAnimationFrame(() => {
       asked = false;
-      if (root.hidden || !root.isConnected) return;
+      if (root.hidden || !root.isConnected || !state.ledger) return;
       const pxPerM = canvas.clientHeight / (2 * Math.tan(camera.fov * Math.PI / 360) * camera.position.distanceTo(controls.target));
       for (const o of [...model.lines, ...model.changes, ...model.chosen]) o.material.dashScale = pxPerM;
       camera.near = Math.max(0.01, camera.position.distanceTo(controls.target) / 200);
@@ -289,7 +289,7 @@ function facesMesh(L, local, model) {
   model.ranges = [];
   for (const f of L.faces.values()) {
     const from = at.length / 3;
-    for (const rings of f.facets) triangles(rings).forEach(p => at.push(...local(p)));
+    for (const rings of f.facets) for (const p of triangles(rings)) { const q = local(p); at.push(q[0], q[1], q[2]); }
     model.ranges.push({id: f.id, from, to: at.length / 3});
   }
   const g = new THREE.BufferGeometry();
@@ -328,7 +328,7 @@ function wallsMesh(L, local) {
     if (!(up > 0)) continue;
     for (let i = 1; i < j.path.length; i++) {
       const a = local(j.path[i - 1]), b = local(j.path[i]), a2 = [a[0], a[1], a[2] + up], b2 = [b[0], b[1], b[2] + up];
-      at.push(...a, ...b, ...b2, ...a, ...b2, ...a2);
+      for (const p of [a, b, b2, a, b2, a2]) at.push(p[0], p[1], p[2]);
     }
   }
   const g = new THREE.BufferGeometry();

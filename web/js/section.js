@@ -10,7 +10,7 @@ export function section(j) {
   const url = `${api.sectionAt(state.analysis.id, j.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}`;
   const root = h('div', {class: 'section-figure'}, h('p', {class: 'quiet'}, 'Drawing the section…'));
   const title = `Section at ${j.id}`;
-  fetchSheet(url).then(text => {
+  fetchSheet(state.ledger, url).then(text => {
     const host = h('div', {class: 'drawing-section', role: 'img', 'aria-label': `${title}; the list below it names its parts`});
     const words = shortSection(host, text);
     put(root, host, words.length > 0 && h('ol', {class: 'section-key'}, words.map(w => h('li', {}, w))),

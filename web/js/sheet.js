@@ -6,10 +6,13 @@ import {h, s, put} from './dom.js';
 const SHAPES = new Set(['svg', 'g', 'defs', 'pattern', 'rect', 'path', 'line', 'polyline', 'polygon', 'circle', 'text', 'tspan', 'title', 'desc']);
 const FORBIDDEN = /^(on|style$|href$|xlink:)/i;
 const KEPT = 40;
-const texts = new Map();
+/** Sheets by the result that they belong to: a decision by hand makes another result at the same address. */
+const sheets = new WeakMap();
 
 /** Fetches a sheet; the service says by 304 whether what the browser has is still right. */
-export async function fetchSheet(url) {
+export async function fetchSheet(ledger, url) {
+  if (!sheets.has(ledger)) sheets.set(ledger, new Map());
+  const texts = sheets.get(ledger);
   if (texts.has(url)) return texts.get(url);
   const answer = await fetch(url, {headers: {Accept: 'image/svg+xml, application/problem+json'}}).catch(() => null);
   if (!answer) throw new Error('The service does not answer. Is it still running?');

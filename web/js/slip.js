@@ -13,7 +13,11 @@ import * as api from './api.js';
 import * as u from './units.js';
 
 export function mountSlip(root) {
-  const draw = () => state.ledger && put(root, content());
+  const draw = () => {
+    if (!state.ledger) return;
+    put(root, content());
+    fetchWhole(state.ledger, state.selected, draw);
+  };
   watch(['selected', 'ledger', 'units', 'reviews', 'marks', 'face', 'deciding', 'effect'], changed => {
     if (!root.isConnected) return;
     // A note that is being written stays: only what stands around it would be drawn anew.
@@ -26,12 +30,19 @@ export function mountSlip(root) {
 
 function content() {
   const j = state.ledger.byId.get(state.selected);
-  if (j) return junction(j);
+  if (j) return junction(j, state.ledger.whole.get(j.id));
   const f = state.ledger.faces.get(state.face);
   if (f) return face(f);
   return h('div', {class: 'empty'}, h('h2', {}, 'No junction chosen'),
     h('p', {}, 'Pick a line in the plan or in 3-D, or a row of the ledger. Its drawing, its reasons and everything that it takes appear here.'),
     state.ledger.junctions.length > 0 && h('p', {}, h('button', {on: {click: () => set({selected: longest().id})}}, `Begin with the longest: ${kindText(longest().kind).toLowerCase()}, ${u.length(longest().lengthM)}`)));
+}
+
+/** The parts of a junction come when it is looked at. */
+function fetchWhole(ledger, id, draw) {
+  if (!ledger.byId.has(id) || ledger.whole.has(id)) return;
+  api.junction(state.analysis.id, id).then(j => ledger.whole.set(id, j), e => ledger.whole.set(id, {trouble: e.message}))
+    .then(() => state.ledger === ledger && state.selected === id && draw());
 }
 
 const longest = () => state.ledger.junctions.reduce((a, b) => b.lengthM > a.lengthM ? b : a);
@@ -45,7 +56,7 @@ function face(f) {
 const compass = az => `${['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'][Math.round(az / 45) % 8]} (${u.degrees(az)})`;
 const facts = rows => h('dl', {class: 'facts'}, rows.filter(Boolean).map(([k, v]) => [h('dt', {}, k), h('dd', {}, v)]));
 
-function junction(j) {
+function junction(j, whole) {
   const r = state.reviews.get(j.id), kind = kindOf(j, state.reviews);
   return [
     h('header', {class: 'slip-head'}, swatch(j.seal), h('h2', {}, kindText(kind), ' ', h('span', {class: 'length'}, u.length(j.lengthM))),
@@ -55,13 +66,19 @@ function junction(j) {
       j.faces.map((id, i) => [i ? ', ' : '', h('button', {class: 'link', on: {click: () => set({face: id, selected: ''})}}, id)])),
     findingsOf(j),
     section(j),
-    why(j),
+    ...parts(j, whole), hold(j), alongLine(j), elementsOf(j.elements), review(j, r)];
+}
+
+function parts(short, whole) {
+  if (!whole || whole.trouble) return [h('p', {class: 'quiet'}, whole?.trouble ?? 'Fetching what it takes…')];
+  const j = {...short, ...whole};
+  return [why(j),
     part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m => [[m.part, on(m)], u.count(m.pieces), u.run(m.lengthM)])),
     part('Closures to cut', ['Part', 'Count', 'Length', 'Bevel'], (j.closures ?? []).map(c => [[c.part, on(c), c.shorterThanMinimum && ', short'], u.count(c.count), u.length(c.lengthM), u.degrees(c.bevelDegrees)])),
     part('Sealant', ['Where', 'What', 'Lines', 'Length'], (j.seals ?? []).map(x => [[x.place, on(x)], [x.form, x.exposure === 'exposed' ? ', visible' : ', hidden', x.role === 'secondary' ? ', second line' : ''].join(''), u.count(x.lines), u.run(x.lengthM)])),
     part('Fasteners', ['Line', 'Count', 'Apart'], (j.fasteners ?? []).map(x => [[x.place, on(x), x.throughTape && ', through tape'], u.count(x.count), u.small(x.spacingM)])),
     behind(j),
-    steps(j), hold(j), measured(j), alongLine(j), elementsOf(j.elements), review(j, r)];
+    steps(j), measured(j)];
 }
 
 const on = x => x.face ? ` on ${x.face}` : '';

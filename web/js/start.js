@@ -19,16 +19,25 @@ export async function showStart(desk, open, problem) {
     message,
     dropper(open, fail),
     servers,
-    samples.length > 0 && h('section', {}, h('h2', {}, 'Or look at a sample'), h('ul', {class: 'cards'}, samples.map(x => sampleCard(x, open, fail)))),
+    samples.length > 0 && h('section', {}, h('h2', {}, 'Or look at a sample'), h('ul', {class: 'cards'}, byRichness(samples).map(x => sampleCard(x, open, fail)))),
     analyses.length > 0 && h('section', {}, h('h2', {}, 'Analysed before'), earlier(analyses, open, fail))));
 }
+
+/** The roof with the most to see comes first. */
+const byRichness = samples => samples.slice().sort((a, b) => b.bytes - a.bytes || (a.name < b.name ? -1 : 1));
 
 function sampleCard(x, open, fail) {
   const start = async () => {
     try { const {id} = await api.openSample(x.name); go(id, open); } catch (e) { fail('The sample was not opened', e.message); }
   };
   return h('li', {}, h('button', {class: 'card', on: {click: start}},
-    h('strong', {}, x.name.replace(/\.(ifc|ifczip|ifc\.gz)$/i, '').replace(/[-_]/g, ' ')), h('span', {}, x.about || 'Sample model'), h('small', {}, `${x.name} · ${bytes(x.bytes)}`)));
+    h('strong', {}, x.name.replace(/\.(ifc|ifczip|ifc\.gz)$/i, '').replace(/[-_]/g, ' ')), h('span', {}, aboutOf(x)), h('small', {}, `${x.name} · ${bytes(x.bytes)}`)));
+}
+
+/** What a sample shows, without its name in front: that stands above. */
+function aboutOf(x) {
+  const text = (x.about || 'sample model').replace(/^[^:]{1,24}: /, '');
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function earlier(analyses, open, fail) {

@@ -6,6 +6,7 @@ import {rows, kindOf, detailOf, reviewOf} from './ledger.js';
 import {kindText, KINDS, SEALS, REVIEW} from './marks.js';
 import {swatch} from './legend.js';
 import {MODELLED} from './coverage.js';
+import {save} from './save.js';
 import * as u from './units.js';
 
 /** A finger needs more room than a pointer. */
@@ -16,7 +17,7 @@ const worst = j => ['violation', 'warning', 'info'].find(s => j.found.some(f => 
 const some = (value, text) => value > 0 ? text(value) : '';
 
 const COLUMNS = [
-  {id: 'review', title: 'Review', width: 68, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
+  {id: 'review', title: 'Review', width: 78, cell: j => h('span', {class: 'state ' + reviewOf(j, state.reviews), title: REVIEW[reviewOf(j, state.reviews)].text}, REVIEW[reviewOf(j, state.reviews)].sign, h('span', {class: 'unseen'}, REVIEW[reviewOf(j, state.reviews)].text))},
   {id: 'kind', title: 'Kind', width: 160, cell: j => [kindText(kindOf(j, state.reviews)), byHand(j)]},
   {id: 'length', title: 'Length', width: 124, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
@@ -174,7 +175,7 @@ function line(r, i) {
   return h('div', {
     role: 'row', id: 'row' + i, class: `line${r.j ? '' : ' group'}`, data: {at: i}, 'aria-rowindex': i + 2,
     'aria-expanded': r.j ? null : String(!r.closed),
-    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('68px 160px', '228px')},
+    style: {top: i * ROW + 'px', 'grid-template-columns': r.j ? TEMPLATE : TEMPLATE.replace('78px 160px', '238px')},
   }, cells);
 }
 
@@ -243,24 +244,14 @@ function later(fn) {
   timer = setTimeout(fn, 120);
 }
 
-/** A cell that a spreadsheet would take for a formula gets an apostrophe in front, so that a name in a model cannot run there. */
-const cell = v => {
-  const text = String(v);
-  const safe = typeof v === 'string' && /^[=+\-@\t\r]/.test(text) ? "'" + text : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-};
-
 function download(data) {
   const head = ['id', 'kind', 'kindByRules', 'lengthM', 'slopeDegrees', 'faces', 'detail', 'tapeM', 'beadM', 'inSeamM', 'fasteners', 'modelledM', 'gutterM', 'findings', 'elements', 'review', 'note', 'reason'];
   const lines = data.list.map(j => {
     const r = state.reviews.get(j.id);
     return [j.id, j.kind, j.decided?.byRules.kind ?? j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '), detailOf(j, state.reviews), j.tapeM, j.beadM, j.inSeamM, j.screws, j.modelledM ?? 0, j.gutterM ?? 0,
-      j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''].map(cell).join(',');
+      j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''];
   });
-  const url = URL.createObjectURL(new Blob(['\ufeff' + [head.join(','), ...lines].join('\r\n') + '\r\n'], {type: 'text/csv'}));
-  const a = h('a', {href: url, download: 'junctions.csv'});
-  a.click();
-  URL.revokeObjectURL(url);
+  save('junctions.csv', [head, ...lines]);
 }
 
 /** Paper has no scroll bar: all rows in view of the filter are laid out for printing, up to a limit. */

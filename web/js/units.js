@@ -4,7 +4,8 @@ import {state} from './state.js';
 
 const FT = 0.3048, IN = 0.0254, FLOZ_ML = 29.5735295625;
 const us = () => state.units === 'us';
-const fixed = (x, n) => x.toLocaleString('en-US', {minimumFractionDigits: n, maximumFractionDigits: n});
+const formats = [0, 1, 2, 3].map(n => new Intl.NumberFormat('en-US', {minimumFractionDigits: n, maximumFractionDigits: n}));
+const fixed = (x, n) => formats[n].format(x);
 
 /** A length, to the millimetre or the eighth of an inch. */
 export function length(m) {

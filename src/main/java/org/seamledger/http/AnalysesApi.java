@@ -6,6 +6,7 @@ import io.javalin.http.Context;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,13 +29,16 @@ final class AnalysesApi {
   private final Uploads uploads;
   private final Samples samples;
   private final Limits limits;
+  private final String version;
+  private final Recent<LedgerParts> recent = new Recent<>();
 
-  AnalysesApi(Store store, Jobs jobs, Uploads uploads, Samples samples, Limits limits) {
+  AnalysesApi(Store store, Jobs jobs, Uploads uploads, Samples samples, Limits limits, String version) {
     this.store = store;
     this.jobs = jobs;
     this.uploads = uploads;
     this.samples = samples;
     this.limits = limits;
+    this.version = version;
   }
 
   void install(RoutesConfig routes) {
@@ -43,6 +47,8 @@ final class AnalysesApi {
     routes.get("/api/analyses/{id}", ctx -> Json.answer(ctx, 200, body(store.analyses().get(ctx.pathParam("id")))));
     routes.delete("/api/analyses/{id}", this::delete);
     routes.get("/api/analyses/{id}/ledger", this::ledger);
+    routes.get("/api/analyses/{id}/outline", this::outline);
+    routes.get("/api/analyses/{id}/junctions/{junction}", this::junction);
     routes.post("/api/analyses/{id}/recompute", this::recompute);
     routes.get("/api/samples", ctx -> Json.answer(ctx, 200, Map.of("samples", samples.list())));
     routes.post("/api/samples/{name}/analyses", this::sample);
@@ -135,6 +141,38 @@ final class AnalysesApi {
     Bodies.send(ctx, plain, stored.gzip(), etag, "application/json");
   }
 
+  private void outline(Context ctx) {
+    String hash = store.analyses().ledgerHash(ctx.pathParam("id"));
+    String etag = PageFiles.etag((version + " outline " + hash).getBytes(StandardCharsets.UTF_8));
+    ctx.header("Cache-Control", "no-cache");
+    if (Bodies.has(ctx.header("If-None-Match"), etag)) {
+      ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
+      return;
+    }
+    byte[] gzip = parts(ctx.pathParam("id"), hash).outline();
+    Bodies.send(ctx, Bodies.takesGzip(ctx) ? new byte[0] : unzip(gzip), gzip, etag, "application/json");
+  }
+
+  private void junction(Context ctx) {
+    String hash = store.analyses().ledgerHash(ctx.pathParam("id"));
+    byte[] junction = parts(ctx.pathParam("id"), hash).junction(ctx.pathParam("junction"))
+        .orElseThrow(() -> Problem.notFound("This analysis has no junction of that id."));
+    ctx.header("Cache-Control", "no-cache");
+    Bodies.send(ctx, junction, Bodies.takesGzip(ctx) ? PageFiles.gzip(junction) : junction, PageFiles.etag(junction), "application/json");
+  }
+
+  /** One reading of a result at a time: two would only take twice the memory. */
+  private LedgerParts parts(String id, String hash) {
+    synchronized (recent) {
+      LedgerParts parts = recent.get(hash);
+      if (parts == null) {
+        parts = LedgerParts.of(store.analyses().ledger(id).gzip());
+        recent.put(hash, parts);
+      }
+      return parts;
+    }
+  }
+
   private static byte[] unzip(byte[] gzip) {
     try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(gzip))) {
       return in.readAllBytes();
@@ -157,9 +195,12 @@ final class AnalysesApi {
     links.put("self", self);
     links.put("events", self + "/events");
     links.put("ledger", self + "/ledger");
+    links.put("outline", self + "/outline");
     links.put("reviews", self + "/reviews");
     links.put("decisions", self + "/decisions");
     links.put("plan", self + "/plan.svg");
+    links.put("cuts", self + "/cuts.csv");
+    links.put("report", self + "/report.txt");
     links.put("page", "/?analysis=" + id);
     return links;
   }

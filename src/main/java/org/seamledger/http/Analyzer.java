@@ -18,7 +18,7 @@ public interface Analyzer {
    * @param system the roof system to apply, or empty for the default one
    * @param decisions kinds and details that people chose, at most one a junction
    * @param progress told from time to time how far it is; throws where the analysis shall stop, and that exception must get through
-   * @return what can be drawn of this result; it may be kept long and asked by several threads at once
+   * @return the drawings and lists of this result; they may be kept long and asked for by several threads at once
    * @throws org.seamledger.finding.UnreadableModelException where a model can't be read
    */
   Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
@@ -34,14 +34,17 @@ public interface Analyzer {
     return "";
   }
 
-  /** The drawings of one result, as SVG text; the same result gives the same text. */
+  /** The drawings and lists of one result; the same result gives the same text. */
   interface Drawings {
 
-    /** The roof plan. */
+    /** The roof plan, as SVG. */
     String plan();
 
-    /** The section through a junction's detail; empty where there is no junction of that id. */
+    /** The section through a junction's detail, as SVG; empty where there is no junction of that id. */
     Optional<String> section(String junction);
+
+    /** The shop's cut list, as comma-separated values. */
+    String cutList();
 
     /** The report for people, plain text; empty where there is none. */
     default Optional<String> report() {

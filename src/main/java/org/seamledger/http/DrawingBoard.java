@@ -3,13 +3,10 @@ package org.seamledger.http;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.lang.ref.SoftReference;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
@@ -29,20 +26,12 @@ import org.seamledger.takeoff.UnusableFileException;
  */
 final class DrawingBoard {
 
-  private static final int KEPT = 12;
   private static final int MOST_WAITING = 16;
   private static final int PATIENCE_SECONDS = 50;
 
   private final Store store;
   private final Options options;
-  private final Map<String, SoftReference<Analyzer.Drawings>> kept = new LinkedHashMap<>(KEPT, 0.75f, true) {
-    private static final long serialVersionUID = 1;
-
-    @Override
-    protected boolean removeEldestEntry(Map.Entry<String, SoftReference<Analyzer.Drawings>> eldest) {
-      return size() > KEPT;
-    }
-  };
+  private final Recent<Analyzer.Drawings> recent = new Recent<>();
   /** One at a time: a second run of large models would only slow the first and double the memory. */
   private final ReentrantLock hand = new ReentrantLock(true);
 
@@ -54,22 +43,9 @@ final class DrawingBoard {
   /** Keeps the drawings of an analysis that was just done. */
   void keep(String id, Analyzer.Drawings drawings) {
     try {
-      put(store.analyses().ledgerHash(id), drawings);
+      recent.put(store.analyses().ledgerHash(id), drawings);
     } catch (LedgerException e) {
       // Cancelled or removed in the last moment: nobody will ask.
-    }
-  }
-
-  private void put(String hash, Analyzer.Drawings drawings) {
-    synchronized (kept) {
-      kept.put(hash, new SoftReference<>(drawings));
-    }
-  }
-
-  private Analyzer.Drawings get(String hash) {
-    synchronized (kept) {
-      SoftReference<Analyzer.Drawings> found = kept.get(hash);
-      return found == null ? null : found.get();
     }
   }
 
@@ -80,13 +56,13 @@ final class DrawingBoard {
    * @throws Problem where they cannot be had, or not now
    */
   Analyzer.Drawings of(Analysis analysis, String hash) {
-    Analyzer.Drawings drawings = get(hash);
+    Analyzer.Drawings drawings = recent.get(hash);
     if (drawings != null) {
       return drawings;
     }
     takeTurn();
     try {
-      drawings = get(hash);
+      drawings = recent.get(hash);
       return drawings != null ? drawings : again(analysis, hash);
     } finally {
       hand.unlock();
@@ -117,7 +93,7 @@ final class DrawingBoard {
       if (!HexFormat.of().formatHex(digest.digest()).equals(hash)) {
         throw changed("The models, the rules or the program have changed since this analysis");
       }
-      put(hash, drawings);
+      recent.put(hash, drawings);
       return drawings;
     } catch (UnreadableModelException | UnusableFileException e) {
       throw changed("What this analysis read is no longer there as it was");

@@ -7,10 +7,12 @@ import java.util.function.Function;
 import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Store;
 
-/** The program's own drawings of a result, to scale: the roof plan, and the section through any junction's detail. */
+/** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
 final class DrawingsApi {
 
-  static final String TYPE = "image/svg+xml; charset=utf-8";
+  private static final String SVG = "image/svg+xml; charset=utf-8";
+  private static final String CSV = "text/csv; charset=utf-8";
+  private static final String TEXT = "text/plain; charset=utf-8";
   /** A drawing that is opened by itself may use its own style sheet, and nothing else: no script, no other address. */
   private static final String POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
@@ -25,14 +27,17 @@ final class DrawingsApi {
   }
 
   void install(RoutesConfig routes) {
-    routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", Analyzer.Drawings::plan));
+    routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", SVG, Analyzer.Drawings::plan));
+    routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Analyzer.Drawings::cutList));
+    routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
+        d -> d.report().orElseThrow(() -> Problem.notFound("This analysis has no report."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
       String junction = ctx.pathParam("junction");
-      answer(ctx, junction, d -> d.section(junction).orElseThrow(() -> Problem.notFound("This analysis has no junction of that id.")));
+      answer(ctx, junction, SVG, d -> d.section(junction).orElseThrow(() -> Problem.notFound("This analysis has no junction of that id.")));
     });
   }
 
-  private void answer(Context ctx, String what, Function<Analyzer.Drawings, String> draw) {
+  private void answer(Context ctx, String what, String type, Function<Analyzer.Drawings, String> write) {
     Analysis analysis = store.analyses().get(ctx.pathParam("id"));
     String hash = store.analyses().ledgerHash(analysis.id());
     String etag = PageFiles.etag((program + ' ' + hash + ' ' + what).getBytes(StandardCharsets.UTF_8));
@@ -41,7 +46,7 @@ final class DrawingsApi {
       ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
       return;
     }
-    byte[] svg = draw.apply(board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
-    Bodies.send(ctx, svg, Bodies.takesGzip(ctx) ? PageFiles.gzip(svg) : svg, etag, TYPE);
+    byte[] text = write.apply(board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
+    Bodies.send(ctx, text, Bodies.takesGzip(ctx) ? PageFiles.gzip(text) : text, etag, type);
   }
 }

@@ -61,7 +61,8 @@ public final class Server implements AutoCloseable {
     DrawingBoard board = new DrawingBoard(store, options);
     jobs = new Jobs(store, options, metrics, scratch, board, download, clock);
     events = new Events(store, jobs, options.limits(), clock);
-    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, new Samples(options.samples()), options.limits());
+    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, new Samples(options.samples()), options.limits(),
+        options.analyzer().version());
     DrawingsApi drawings = new DrawingsApi(store, board, options.analyzer().version());
     conversations = new Conversations(options.servers(), options.limits().answer());
     watching = options.watch().map(this::watching);

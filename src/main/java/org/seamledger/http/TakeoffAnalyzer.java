@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.detail.Decision;
+import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
@@ -52,13 +53,27 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
 
     @Override
     public Optional<String> report() {
-      ByteArrayOutputStream text = new ByteArrayOutputStream();
+      return Optional.of(text(TextReport::write));
+    }
+
+    @Override
+    public String cutList() {
+      return text(CutList::write);
+    }
+
+    private String text(Writer writer) {
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       try {
-        TextReport.write(takeoff, text);
+        writer.write(takeoff, bytes);
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }
-      return Optional.of(text.toString(StandardCharsets.UTF_8));
+      return bytes.toString(StandardCharsets.UTF_8);
+    }
+
+    @FunctionalInterface
+    private interface Writer {
+      void write(Takeoff takeoff, OutputStream out) throws IOException;
     }
   }
 

@@ -1,25 +1,31 @@
 package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.StreamSupport;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.export.CutList;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
+import org.seamledger.export.TextReport;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
@@ -83,6 +89,49 @@ class DrawingsTest {
   }
 
   @Test
+  void sendsTheResultInPartsThatAreTheWhole() {
+    JsonNode ledger = service.ledger(id);
+    JsonNode outline = TestService.json(service.get("/api/analyses/" + id + "/outline"));
+    assertThat(outline.toString().length()).isLessThan(ledger.toString().length() / 2);
+    assertThat(outline.path("junctions")).hasSameSizeAs(ledger.path("junctions"));
+    for (int i = 0; i < ledger.path("junctions").size(); i++) {
+      JsonNode whole = ledger.path("junctions").get(i);
+      JsonNode row = outline.path("junctions").get(i);
+      assertThat(TestService.json(service.get("/api/analyses/" + id + "/junctions/" + whole.path("id").textValue()))).isEqualTo(whole);
+      for (String same : List.of("id", "kind", "lengthM", "path", "faces", "elements", "detail", "findings")) {
+        assertThat(row.path(same)).as(same).isEqualTo(whole.path(same));
+      }
+      for (String form : List.of("tape", "bead", "in-seam")) {
+        assertThat(sealed(row, form)).isCloseTo(sealed(whole, form), within(2e-6));
+      }
+      long fasteners = StreamSupport.stream(whole.path("fasteners").spliterator(), false).mapToLong(f -> f.path("count").longValue()).sum();
+      assertThat(row.path("fasteners").longValue()).isEqualTo(fasteners);
+    }
+    long panels = StreamSupport.stream(ledger.path("quantities").path("panels").spliterator(), false).mapToLong(p -> p.path("count").longValue()).sum();
+    assertThat(outline.path("quantities").path("panelSum").path("count").longValue()).isEqualTo(panels).isPositive();
+    refused(service.get("/api/analyses/" + id + "/junctions/Jnowhere"), 404, "not-found");
+    HttpResponse<byte[]> again = service.get("/api/analyses/" + id + "/outline", "If-None-Match",
+        service.get("/api/analyses/" + id + "/outline").headers().firstValue("ETag").orElseThrow());
+    assertThat(again.statusCode()).isEqualTo(304);
+  }
+
+  private static double sealed(JsonNode junction, String form) {
+    return StreamSupport.stream(junction.path("seals").spliterator(), false).filter(s -> s.path("form").textValue().equals(form))
+        .mapToDouble(s -> s.path("lengthM").doubleValue()).sum();
+  }
+
+  @Test
+  void sendsTheCutListAndTheReportAsTheCommandLineWritesThem() throws IOException {
+    Takeoff takeoff = takeoff(model);
+    ByteArrayOutputStream cuts = new ByteArrayOutputStream();
+    CutList.write(takeoff, cuts);
+    assertThat(service.get("/api/analyses/" + id + "/cuts.csv").body()).isEqualTo(cuts.toByteArray());
+    ByteArrayOutputStream report = new ByteArrayOutputStream();
+    TextReport.write(takeoff, report);
+    assertThat(service.get("/api/analyses/" + id + "/report.txt").body()).isEqualTo(report.toByteArray());
+  }
+
+  @Test
   void sendsThemCompressedAndOnlyWhenTheyAreNew() throws IOException {
     HttpResponse<byte[]> plain = service.get(at("plan"));
     HttpResponse<byte[]> packed = service.get(at("plan"), "Accept-Encoding", "gzip");
@@ -136,7 +185,7 @@ class DrawingsTest {
   void refusesADrawingThatWouldNotFitTheNumbers() throws IOException {
     String junction = junction(0);
     service.close();
-    Files.copy(Path.of("ifc-samples", "stable.ifc"), model, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    Files.copy(Path.of("ifc-samples", "stable.ifc"), model, StandardCopyOption.REPLACE_EXISTING);
     // Opened with no model: the result of before is what is asked for, its model has been overwritten since.
     service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")));
     refused(service.get(at("plan")), 409, "drawing/changed");

@@ -55,6 +55,16 @@ final class FixtureAnalyzer implements Analyzer {
       return junction.startsWith("J") && junction.length() == 8 ? Optional.of(sheet(junction)) : Optional.empty();
     }
 
+    @Override
+    public String cutList() {
+      return "part\r\n" + words + "\r\n";
+    }
+
+    @Override
+    public Optional<String> report() {
+      return Optional.of(words + "\n");
+    }
+
     private String sheet(String what) {
       return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 420 297\"><style>.metal { stroke: #14202b; }</style><desc>" + what + " " + words.replace("<", "&lt;")
           + "</desc><g class=\"cut\" data-view=\"100 60 200 120\"><polyline class=\"metal\" points=\"110,150 200,70 290,150\"/><g class=\"pointed\"><text class=\"label\">tape</text>"
