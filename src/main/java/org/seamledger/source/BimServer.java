@@ -8,7 +8,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Date;
 import java.util.HashSet;
@@ -21,7 +20,6 @@ import org.bimserver.interfaces.objects.SExtendedData;
 import org.bimserver.interfaces.objects.SExtendedDataSchema;
 import org.bimserver.interfaces.objects.SFile;
 import org.bimserver.interfaces.objects.SLongActionState;
-import org.bimserver.interfaces.objects.SProject;
 import org.bimserver.interfaces.objects.SRevision;
 import org.seamledger.source.ModelServerException.Reason;
 
@@ -59,21 +57,20 @@ final class BimServer implements ModelServer {
 
   @Override
   public List<ServedProject> projects() {
-    return channel.service(service -> service.getAllProjects(false, true)).stream()
+    return channel.service(service -> service.getAllProjects(false, true).stream()
         .map(p -> new ServedProject(p.getOid(), words(p.getName()), Schemas.ofProject(p.getSchema())))
-        .sorted(Comparator.comparing(ServedProject::name).thenComparing(ServedProject::id)).toList();
+        .sorted(Comparator.comparing(ServedProject::name).thenComparing(ServedProject::id)).toList());
   }
 
   @Override
   public List<ServedRevision> revisions(long project) {
-    SProject found = project(project);
-    return channel.service(service -> service.getAllRevisionsOfProject(found.getOid())).stream()
-        .sorted(Comparator.comparing(SRevision::getOid))
-        .map(r -> new ServedRevision(project, r.getOid(), r.getId(), words(r.getComment()), r.getDate().toInstant())).toList();
+    long found = project(project).id();
+    return channel.service(service -> service.getAllRevisionsOfProject(found).stream().sorted(Comparator.comparing(SRevision::getOid))
+        .map(r -> new ServedRevision(project, r.getOid(), r.getId(), words(r.getComment()), r.getDate().toInstant())).toList());
   }
 
-  private SProject project(long project) {
-    return channel.service(service -> service.getAllProjects(false, true)).stream().filter(p -> p.getOid() == project).findFirst()
+  private ServedProject project(long project) {
+    return projects().stream().filter(p -> p.id() == project).findFirst()
         .orElseThrow(() -> new ModelServerException(Reason.NOT_FOUND, access + " has no project with the number " + project
             + " that user " + Lines.quote(access.user()) + " may read"));
   }
@@ -81,15 +78,15 @@ final class BimServer implements ModelServer {
   @Override
   public ModelSource model(ServedRevision revision) {
     // Results show a file's name without folders: a slash in a project's name is none.
-    String name = words(project(revision.project()).getName()).replaceAll("[/\\\\]", "-");
+    String name = project(revision.project()).name().replaceAll("[/\\\\]", "-");
     return new ServedModel(this, revision, name + ", revision " + revision.number());
   }
 
   /** Downloads into a temporary file that goes when its channel is closed. */
   OpenModel download(ServedRevision revision, String name) throws IOException {
     Deadline deadline = new Deadline(access.limits().download());
-    String schema = Schemas.ofProject(project(revision.project()).getSchema());
-    long serializer = channel.service(service -> service.getSerializerByName(Schemas.serializer(schema, access))).getOid();
+    String schema = project(revision.project()).schema();
+    long serializer = channel.service(service -> service.getSerializerByName(Schemas.serializer(schema, access)).getOid());
     long topic = channel.service(service -> service.download(Set.of(revision.id()), WHOLE, serializer, false));
     Path file = Files.createTempFile("seamledger", ".ifc");
     FileChannel kept = FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
@@ -118,15 +115,20 @@ final class BimServer implements ModelServer {
   private void awaitPrepared(long topic) {
     long end = System.nanoTime() + access.limits().answer().toNanos();
     for (long wait = FIRST_WAIT_MS; System.nanoTime() - end < 0; wait = Math.min(2 * wait, LONGEST_WAIT_MS)) {
-      SLongActionState state = channel.registry(registry -> registry.getProgress(topic));
-      if (state.getState() == SActionState.AS_ERROR) {
-        throw new ModelServerException(Reason.UNUSABLE, access + " can't write the model: " + Lines.plain(String.join("; ", state.getErrors())));
-      }
-      if (state.getState() == SActionState.FINISHED || PREPARED.equals(state.getTitle())) {
+      // Right after the beginning there is none yet.
+      Optional<SLongActionState> state = channel.registry(registry -> Optional.ofNullable(registry.getProgress(topic)));
+      if (state.isPresent() && isPrepared(state.get())) {
         return;
       }
       sleep(wait);
     }
+  }
+
+  private boolean isPrepared(SLongActionState state) {
+    if (state.getState() == SActionState.AS_ERROR) {
+      throw new ModelServerException(Reason.UNUSABLE, access + " can't write the model: " + Lines.plain(String.join("; ", state.getErrors())));
+    }
+    return state.getState() == SActionState.FINISHED || PREPARED.equals(state.getTitle());
   }
 
   private void sleep(long ms) {
@@ -196,13 +198,14 @@ final class BimServer implements ModelServer {
   public List<Attachment> attachments(ServedRevision revision) {
     Set<Long> ours = new HashSet<>();
     schemas().stream().filter(s -> words(s.getName()).startsWith(SCHEMA_PREFIX)).forEach(s -> ours.add(s.getOid()));
-    List<Attachment> found = new ArrayList<>();
-    channel.service(service -> service.getAllExtendedDataOfRevision(revision.id())).stream()
-        .filter(data -> ours.contains(data.getSchemaId())).sorted(Comparator.comparing(SExtendedData::getOid)).forEach(data -> {
-          SFile file = channel.service(service -> service.getFile(data.getFileId()));
-          found.add(new Attachment(words(data.getTitle()), words(file.getMime()), file.getData()));
-        });
-    return List.copyOf(found);
+    List<SExtendedData> left = channel.service(service -> service.getAllExtendedDataOfRevision(revision.id()).stream()
+        .filter(data -> ours.contains(data.getSchemaId())).sorted(Comparator.comparing(SExtendedData::getOid)).toList());
+    return left.stream().map(this::attachment).toList();
+  }
+
+  private Attachment attachment(SExtendedData data) {
+    SFile file = channel.service(service -> service.getFile(data.getFileId()));
+    return new Attachment(words(data.getTitle()), words(file.getMime()), file.getData() == null ? new byte[0] : file.getData());
   }
 
   private static String words(String text) {

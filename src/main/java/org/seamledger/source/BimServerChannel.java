@@ -10,6 +10,7 @@ import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import org.bimserver.client.json.JsonChannel;
 import org.bimserver.interfaces.SServiceInterfaceService;
@@ -95,10 +96,10 @@ final class BimServerChannel {
     return call(NotificationRegistryInterface.class, call);
   }
 
-  /** The library wraps whatever goes wrong in exceptions of its own; what this program said about it is inside. */
+  /** What the call makes of the answer, never null. The library wraps whatever goes wrong in exceptions of its own; what this program said about it is inside. */
   private <I extends PublicInterface, R> R call(Class<I> type, Call<I, R> call) {
     try {
-      return call.on(channel.get(type));
+      return Objects.requireNonNull(call.on(channel.get(type)));
     } catch (Exception e) {
       for (Throwable t = e; t != null; t = t.getCause()) {
         if (t instanceof ModelServerException || t instanceof CancellationException) {

@@ -189,6 +189,21 @@ class BimServerTest {
   }
 
   @Test
+  void aServerThatTellsNoProgressIsDownloadedFromAfterAWhile() throws IOException {
+    fake.nothing("getProgress");
+    try (ModelServer server = BimServer.login(fake.access(limits(1500, 60_000))); OpenModel model = server.model(FIRST).open()) {
+      assertThat(model.bytes()).isEqualTo(FakeBimServer.MODEL.length());
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"login", "getAllProjects", "getSerializerByName", "download"})
+  void nothingWhereSomethingIsNeededIsSaid(String method) {
+    fake.nothing(method);
+    assertThat(download(fake.access())).hasMessageContaining("gave an answer that this program does not understand");
+  }
+
+  @Test
   void aProjectThatIsNotThereIsNotFound() {
     ModelServerException said = failure(fake.access(), server -> server.revisions(5));
     assertThat(said).hasMessageContaining("has no project with the number 5");

@@ -121,6 +121,11 @@ final class FakeBimServer implements AutoCloseable {
     }
   }
 
+  /** A method that gives nothing. */
+  void nothing(String method) {
+    results.put(method, JSON.createObjectNode());
+  }
+
   /** A method that ends in a fault. */
   void fault(String method, String type, String message) {
     ObjectNode fault = JSON.createObjectNode().put("__type", type);

@@ -16,14 +16,20 @@ import java.security.SecureRandom;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
+import javax.activation.DataHandler;
+import javax.activation.FileDataSource;
 import org.bimserver.client.BimServerClient;
 import org.bimserver.client.json.JsonBimServerClientFactory;
 import org.bimserver.emf.MetaDataManager;
+import org.bimserver.interfaces.objects.SActionState;
 import org.bimserver.interfaces.objects.SDeserializerPluginConfiguration;
+import org.bimserver.interfaces.objects.SLongCheckinActionState;
 import org.bimserver.interfaces.objects.SRenderEnginePluginConfiguration;
 import org.bimserver.interfaces.objects.SUserType;
 import org.bimserver.shared.UsernamePasswordAuthenticationInfo;
@@ -89,7 +95,7 @@ public final class RealBimServer implements AutoCloseable {
     } catch (TimeoutException e) {
       process.destroyForcibly();
       throw new AssertionError("the server did not start in " + PATIENCE_SECONDS + " s; see " + log, e);
-    } catch (InterruptedException | java.util.concurrent.ExecutionException e) {
+    } catch (InterruptedException | ExecutionException e) {
       throw new AssertionError(e);
     }
   }
@@ -103,7 +109,7 @@ public final class RealBimServer implements AutoCloseable {
     return shared;
   }
 
-  /** A server of its own, for a test that kills it; no other may run at that time in this folder. */
+  /** Waits for the end of any other that runs in this folder. */
   private static RealBimServer start() {
     Assumptions.assumeTrue(Files.isDirectory(PROGRAM) && Files.isDirectory(ROOT.resolve("plugins")),
         "BIMserver is not in " + ROOT + ": the build was told to do without it (-Dbimserver.skip)");
@@ -143,12 +149,12 @@ public final class RealBimServer implements AutoCloseable {
       try (Stream<Path> bundles = Files.list(ROOT.resolve("plugins"))) {
         for (Path bundle : bundles.toList()) {
           client.getPluginInterface().installPluginBundleFromFile(
-              new javax.activation.DataHandler(new javax.activation.FileDataSource(bundle.toFile())), true, true);
+              new DataHandler(new FileDataSource(bundle.toFile())), true, true);
         }
       }
       // Check-ins ask for geometry, and the native engine for it is not part of the server.
       SRenderEnginePluginConfiguration none = client.getPluginInterface().getAllRenderEngines(true).stream()
-          .filter(engine -> engine.getName().toLowerCase(java.util.Locale.ROOT).startsWith("nop")).findFirst().orElseThrow();
+          .filter(engine -> engine.getName().toLowerCase(Locale.ROOT).startsWith("nop")).findFirst().orElseThrow();
       client.getPluginInterface().setDefaultRenderEngine(none.getOid());
       return none;
     });
@@ -215,12 +221,14 @@ public final class RealBimServer implements AutoCloseable {
     return withClient(client -> client.getServiceInterface().addProject(name, schema).getOid());
   }
 
-  /** Checks a model in as the next revision, and waits until it is there. */
+  /** Checks a model in as the next revision, and waits until it is there. A model that the server can't read gives no revision, only a state. */
   public void checkIn(long project, Path model, String comment) {
-    withClient(client -> {
+    SLongCheckinActionState state = withClient(client -> {
       SDeserializerPluginConfiguration reader = client.getServiceInterface().getSuggestedDeserializerForExtension("ifc", project);
       return client.checkinSync(project, comment, reader.getOid(), false, model);
     });
+    assertThat(state.getErrors()).as("check-in of %s", model).isEmpty();
+    assertThat(state.getState()).as("check-in of %s", model).isNotEqualTo(SActionState.AS_ERROR);
   }
 
   /** Adds a user who may do nothing but log in. */

@@ -1,0 +1,147 @@
+package org.seamledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.seamledger.detail.Explanation;
+import org.seamledger.junction.Junction;
+import org.seamledger.source.ModelSource;
+import org.seamledger.source.ServedOffice;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Progress;
+import org.seamledger.takeoff.Takeoff;
+import org.seamledger.takeoff.Takeoffs;
+
+/** Commands on models that servers keep. */
+class ServerModelsTest {
+
+  @TempDir
+  private Path folder;
+
+  private final ServedOffice office = new ServedOffice();
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+  private final List<String> asked = new ArrayList<>();
+  private Path list;
+
+  @BeforeEach
+  void write() throws IOException {
+    list = office.list(folder);
+  }
+
+  @AfterEach
+  void stop() {
+    office.close();
+  }
+
+  private int run(String... words) {
+    Analyzer analyzer = new Analyzer() {
+      @Override
+      public Takeoff analyze(Inputs inputs, Progress progress) {
+        inputs.models().stream().map(ModelSource::name).forEach(asked::add);
+        return Takeoffs.boatHouse();
+      }
+
+      @Override
+      public Explanation explain(Junction junction, Inputs inputs) {
+        return new Explanation(List.of("rake"), "eave", List.of());
+      }
+    };
+    String[] all = Stream.concat(Stream.of(words), Stream.of("--servers", list.toString())).toArray(String[]::new);
+    return new Cli(analyzer, Environment.PLAIN).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+  }
+
+  private String err() {
+    return err.toString(StandardCharsets.UTF_8);
+  }
+
+  @ParameterizedTest
+  @CsvSource(delimiter = '|', value = {"server:office/Boat house | Boat house, revision 2", "server:office/Boat house@1 | Boat house, revision 1",
+      "server:office/131073@2 | Boat house, revision 2", "server:office/a/b@home | a-b@home, revision 2",
+      "server:office/a/b@home@1 | a-b@home, revision 1"})
+  void aRevisionIsNamedByItsProject(String word, String name) {
+    assertThat(run("analyze", word)).as(err()).isZero();
+    assertThat(asked).containsExactly(name);
+    assertThat(err()).isEmpty();
+  }
+
+  @Test
+  void filesAndServersMixInEveryCommand() {
+    assertThat(run("analyze", "pipes.ifc", "server:office/Boat house", "server:office/Boat house@1")).as(err()).isZero();
+    assertThat(asked).containsExactly("pipes.ifc", "Boat house, revision 2", "Boat house, revision 1");
+    for (String[] words : List.of(new String[] {"plan", "server:office/Boat house"}, new String[] {"explain", "server:office/Boat house", "rak"},
+        new String[] {"section", "server:office/Boat house", "rid"})) {
+      assertThat(run(words)).as(err()).isZero();
+    }
+    assertThat(asked).hasSize(6);
+  }
+
+  @ParameterizedTest
+  @CsvSource(delimiter = '|', value = {"server:office/Barn | 3 | office has no project Barn; it has Boat house, a/b@home",
+      "server:office/Boat house@7 | 3 | office has no revision 7 of Boat house; it has 1 to 2",
+      "server:home/Barn | 2 | the list of servers has none named home; it has office",
+      "server:office | 2 | expected server:NAME/PROJECT or server:NAME/PROJECT@REVISION, found server:office",
+      "server:office/ | 2 | expected server:NAME/PROJECT"})
+  void whatIsNotThereIsOneLine(String word, int status, String said) {
+    assertThat(run("analyze", word)).isEqualTo(status);
+    assertThat(err()).hasLineCount(1).startsWith("seamledger: " + said);
+    assertThat(asked).isEmpty();
+  }
+
+  @Test
+  void projectsAreListedForPeople() {
+    assertThat(run("projects")).as(err()).isZero();
+    assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo("office, " + office.url() + """
+
+          Boat house, IFC4, number 131073
+              1  1970-01-01 00:00 UTC  first
+              2  1970-01-01 00:00 UTC  second
+          a/b@home, IFC4, number 131074
+              1  1970-01-01 00:00 UTC  first
+              2  1970-01-01 00:00 UTC  second
+        """);
+  }
+
+  @Test
+  void projectsAreListedForPrograms() throws IOException {
+    assertThat(run("projects", "office", "--format", "json")).as(err()).isZero();
+    JsonNode first = new ObjectMapper().readTree(out.toByteArray()).at("/servers/0/projects/0");
+    assertThat(first.path("name").textValue()).isEqualTo("Boat house");
+    assertThat(first.path("schema").textValue()).isEqualTo("IFC4");
+    assertThat(first.at("/revisions/1/number").intValue()).isEqualTo(2);
+    assertThat(first.at("/revisions/1/created").textValue()).isEqualTo("1970-01-01T00:00:00Z");
+  }
+
+  @Test
+  void oneServerThatIsDownDoesNotHideTheOthers() throws IOException {
+    Files.writeString(list, Files.readString(list) + "away.url=http://127.0.0.1:1\naway.user=a\naway.password=secret-of-away\n");
+    assertThat(run("projects")).isEqualTo(3);
+    assertThat(err()).isEqualTo("seamledger: away (http://127.0.0.1:1) can't be reached: nobody answers at that address\n");
+    assertThat(out.toString(StandardCharsets.UTF_8)).startsWith("office, ");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"projects", "analyze server:office/Barn"})
+  void aBrokenListIsAWrongCommandLine(String words) throws IOException {
+    Files.writeString(list, "office.url=ftp://models.example.org\n");
+    assertThat(run(words.split(" "))).isEqualTo(2);
+    assertThat(err()).hasLineCount(1).contains(list + ":1: expected an address");
+  }
+}
