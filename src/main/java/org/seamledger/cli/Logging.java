@@ -6,31 +6,90 @@ import ch.qos.logback.classic.LoggerContext;
 import ch.qos.logback.classic.encoder.PatternLayoutEncoder;
 import ch.qos.logback.classic.spi.Configurator;
 import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.OutputStreamAppender;
+import ch.qos.logback.core.encoder.Encoder;
 import ch.qos.logback.core.ConsoleAppender;
 import ch.qos.logback.core.spi.ContextAwareBase;
+import java.io.FilterOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import org.slf4j.LoggerFactory;
 
 /**
- * Logging of the libraries: warnings, one line each, on standard error, since standard output belongs to results. In code, for a
- * configuration file would cost a fifth of a second at every start. {@code SEAMLEDGER_LOG} sets another level, such as {@code info}.
+ * Logging, on standard error, since standard output belongs to results. In code, for a configuration file would cost a fifth of a second at every
+ * start. {@code SEAMLEDGER_LOG} sets another level, such as {@code info}.
  */
 public final class Logging extends ContextAwareBase implements Configurator {
 
+  /** Warnings of the libraries, one line each: whoever runs a command once gets no traces. */
+  private static final String ONE_LINE = "seamledger: %level %logger{0}: %msg%n%nopex";
+  /** Only a line that begins with a time is an event: what else a message or trace brings with it is indented. */
+  private static final String SERVICE = "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSSX\", UTC} %-5level %logger{0}: %replace(%msg){'\\s*[\\r\\n]+\\s*', ' '} %kvp%n"
+      + "%replace(%ex){'(?m)^', '    '}%nopex";
+
   @Override
   public ExecutionStatus configure(LoggerContext context) {
+    ConsoleAppender<ILoggingEvent> console = new ConsoleAppender<>();
+    console.setTarget("System.err");
+    write(context, console, pattern(context, ONE_LINE));
+    context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME).setLevel(level(Level.WARN));
+    return ExecutionStatus.DO_NOT_INVOKE_NEXT_IF_ANY;
+  }
+
+  /** From now on logs as a service does: every request and analysis, failures with their traces. */
+  static void asService(LogForm form, OutputStream err) {
+    LoggerContext context = (LoggerContext) LoggerFactory.getILoggerFactory();
+    OutputStreamAppender<ILoggingEvent> stream = new OutputStreamAppender<>();
+    // The stream is the process's own and is not the appender's to close.
+    stream.setOutputStream(new Unclosable(err));
+    write(context, stream, form == LogForm.json ? new JsonLines() : pattern(context, SERVICE));
+    context.getLogger("org.seamledger").setLevel(level(Level.INFO));
+  }
+
+  /** Back to what {@link #configure} set. */
+  static void asCommand() {
+    LoggerContext context = (LoggerContext) LoggerFactory.getILoggerFactory();
+    context.getLogger("org.seamledger").setLevel(null);
+    new Logging().configure(context);
+  }
+
+  private static Level level(Level otherwise) {
+    return Level.toLevel(System.getenv("SEAMLEDGER_LOG"), otherwise);
+  }
+
+  private static PatternLayoutEncoder pattern(LoggerContext context, String pattern) {
     PatternLayoutEncoder encoder = new PatternLayoutEncoder();
     encoder.setContext(context);
     encoder.setCharset(StandardCharsets.UTF_8);
-    encoder.setPattern("seamledger: %level %logger{0}: %msg%n%nopex");
+    encoder.setPattern(pattern);
+    return encoder;
+  }
+
+  private static void write(LoggerContext context, OutputStreamAppender<ILoggingEvent> to, Encoder<ILoggingEvent> encoder) {
+    encoder.setContext(context);
     encoder.start();
-    ConsoleAppender<ILoggingEvent> console = new ConsoleAppender<>();
-    console.setContext(context);
-    console.setTarget("System.err");
-    console.setEncoder(encoder);
-    console.start();
+    to.setContext(context);
+    to.setEncoder(encoder);
+    to.start();
     Logger root = context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME);
-    root.setLevel(Level.toLevel(System.getenv("SEAMLEDGER_LOG"), Level.WARN));
-    root.addAppender(console);
-    return ExecutionStatus.DO_NOT_INVOKE_NEXT_IF_ANY;
+    root.detachAndStopAllAppenders();
+    root.addAppender(to);
+  }
+
+  private static final class Unclosable extends FilterOutputStream {
+    Unclosable(OutputStream out) {
+      super(out);
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int length) throws IOException {
+      out.write(bytes, from, length);
+    }
+
+    @Override
+    public void close() throws IOException {
+      flush();
+    }
   }
 }

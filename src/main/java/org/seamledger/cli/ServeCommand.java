@@ -40,6 +40,10 @@ final class ServeCommand implements Task {
   @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own.")
   private Path shapes;
 
+  @Option(names = "--log", paramLabel = "FORM", defaultValue = "text",
+      description = "Form of the log on standard error: text, or json for one object a line (default: text). SEAMLEDGER_LOG sets its level.")
+  private LogForm log;
+
   @Mixin
   private DatabaseChoice database;
 
@@ -59,12 +63,17 @@ final class ServeCommand implements Task {
         .bind(address, session.environment().token()).port(port).models(models).hosts(hosts)
         .database(database.resolve(session.environment().database()));
     options = withServers(session.environment().samples().map(options::samples).orElse(options));
+    Logging.asService(log, session.err());
     try (Server server = Server.start(options)) {
-      session.err().println("seamledger: open " + server.url() + " in a browser; stop with Ctrl-C");
+      if (log == LogForm.text) {
+        session.err().println("seamledger: open " + server.url() + " in a browser; stop with Ctrl-C");
+      }
       untilStopped(server);
       return ExitStatus.DONE;
     } catch (IllegalArgumentException | LedgerException e) {
       throw new UsageException(e.getMessage());
+    } finally {
+      Logging.asCommand();
     }
   }
 

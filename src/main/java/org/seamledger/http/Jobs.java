@@ -6,7 +6,6 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -136,7 +135,7 @@ final class Jobs implements AutoCloseable {
   private void follow(Job job) {
     long begun = System.nanoTime();
     State state = followAll(job);
-    LOG.info("decisions followed id={} seconds={}", job.id, String.format(Locale.ROOT, "%.3f", (System.nanoTime() - begun) / 1e9));
+    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", seconds(begun)).log("decisions followed");
     job.tell(new Progress(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : 0));
   }
 
@@ -146,8 +145,8 @@ final class Jobs implements AutoCloseable {
     do {
       try {
         followOnce(job);
-      } catch (LedgerException e) {
-        // Removed meanwhile, with its decisions.
+      } catch (LedgerException | IOException | CancellationException e) {
+        // Removed meanwhile, with its decisions; or the server ends.
         state = stateOf(job.id);
       }
     } while (!isOver(job));
@@ -166,9 +165,9 @@ final class Jobs implements AutoCloseable {
     }
   }
 
-  private void followOnce(Job job) {
-    Choices.Standing standing = store.choices().of(job.id);
-    Analysis analysis = store.analyses().get(job.id);
+  private void followOnce(Job job) throws IOException {
+    Choices.Standing standing = whenReachable(() -> store.choices().of(job.id));
+    Analysis analysis = whenReachable(() -> store.analyses().get(job.id));
     Path result = scratch.resolve(job.id + ".decided.json");
     ScheduledFuture<?> alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
     try {
@@ -181,13 +180,13 @@ final class Jobs implements AutoCloseable {
           : Optional.of(analyze(job, analysis, standing.inForce(), result));
       Thread.interrupted();
       job.thread = null;
-      stored(() -> {
+      whenReachable(() -> {
         store.choices().complete(job.id, standing, drawings.map(d -> result), drawings.flatMap(d -> report(job.id, d)));
         return true;
       });
       drawings.ifPresent(d -> board.keep(job.id, d));
     } catch (UnreadableModelException | UnusableFileException e) {
-      troubles.put(job.id, e.getMessage());
+      troubles.put(job.id, Names.withoutFolders(e.getMessage()));
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
       followFailed(job, e);
     } finally {
@@ -202,7 +201,7 @@ final class Jobs implements AutoCloseable {
     if (job.stop == State.FAILED) {
       troubles.put(job.id, tooLong());
     } else if (job.stop == null) {
-      LOG.error("decisions not followed id={}", job.id, e);
+      LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("decisions not followed");
       troubles.put(job.id, e instanceof OutOfMemoryError ? MEMORY : FAULT);
     }
   }
@@ -270,10 +269,12 @@ final class Jobs implements AutoCloseable {
     long begun = System.nanoTime();
     try {
       job.thread = Thread.currentThread();
-      if (job.stop != null || !stored(() -> store.analyses().begin(job.id))) {
+      if (job.stop != null || !whenReachable(() -> store.analyses().begin(job.id))) {
         return;
       }
       job.tell(new Progress(State.RUNNING, "Starting", 0));
+      LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("files", analysis.files().size())
+          .addKeyValue("bytes", analysis.files().stream().mapToLong(StoredFile::bytes).sum()).log("analysis begins");
       alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
       Optional<Origin> origin = store.watches().origin(job.id);
       if (origin.isPresent()) {
@@ -283,7 +284,7 @@ final class Jobs implements AutoCloseable {
       // The result counts from here on; an interrupt that arrives now must not break the write.
       Thread.interrupted();
       job.thread = null;
-      stored(() -> {
+      whenReachable(() -> {
         store.analyses().complete(job.id, result, report(job.id, drawings));
         return true;
       });
@@ -346,11 +347,11 @@ final class Jobs implements AutoCloseable {
     } else if (e instanceof ModelServerException failure && job.stop == null) {
       end(job, Conversations.code(failure), e.getMessage());
     } else if (e instanceof UnusableFileException) {
-      end(job, "settings/unusable", e.getMessage());
+      end(job, "settings/unusable", Names.withoutFolders(e.getMessage()));
     } else if (job.stop == State.FAILED) {
       end(job, "analysis/too-long", tooLong());
     } else if (job.stop == null) {
-      LOG.error("analysis failed id={}", job.id, e);
+      LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("analysis failed");
       boolean isMemory = e instanceof OutOfMemoryError;
       end(job, isMemory ? "analysis/memory" : "internal", isMemory ? MEMORY : FAULT);
     }
@@ -358,26 +359,25 @@ final class Jobs implements AutoCloseable {
 
   private void end(Job job, String code, String problem) {
     try {
-      stored(() -> store.analyses().end(job.id, State.FAILED, code, problem));
+      whenReachable(() -> store.analyses().end(job.id, State.FAILED, code, problem));
     } catch (IOException | CancellationException e) {
-      LOG.warn("not stored id={} code={}", job.id, code, e);
+      LOG.atWarn().addKeyValue("analysis", job.id).addKeyValue("code", code).setCause(e).log("end not stored");
     }
   }
 
-  private interface Write {
-    boolean run() throws IOException;
+  private interface StorageWork<T> {
+    T run() throws IOException;
   }
 
-  /** Writes what must not get lost: where the database is away, waits until it is back, or until the server ends. */
-  private static boolean stored(Write write) throws IOException {
+  /** Does what must not get lost: where the database is away, waits until it is back, or until the server ends. */
+  private static <T> T whenReachable(StorageWork<T> work) throws IOException {
     while (true) {
       try {
-        return write.run();
+        return work.run();
       } catch (LedgerException e) {
         if (e.reason() != LedgerException.Reason.UNREACHABLE) {
           throw e;
         }
-        LOG.warn("analysis waits for storage: {}", e.getMessage());
       }
       try {
         Thread.sleep(STORAGE_PAUSE_MILLIS);
@@ -395,7 +395,7 @@ final class Jobs implements AutoCloseable {
     try {
       Files.deleteIfExists(result);
     } catch (IOException e) {
-      LOG.warn("left behind id={}", job.id, e);
+      LOG.atWarn().addKeyValue("analysis", job.id).setCause(e).log("scratch file left behind");
     }
   }
 
@@ -403,10 +403,15 @@ final class Jobs implements AutoCloseable {
     discard(job, result);
     // Decisions may have come over from the revision before.
     State state = stateOf(job.id) == State.DONE ? followAll(job) : ended(job);
-    double seconds = (System.nanoTime() - begun) / 1e9;
+    double seconds = seconds(begun);
     metrics.analysis(state.word(), seconds);
-    LOG.info("analysis id={} state={} seconds={}", job.id, state.word(), String.format(Locale.ROOT, "%.3f", seconds));
+    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", seconds).log("analysis ended");
     job.tell(new Progress(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : job.progress.fraction()));
+  }
+
+  /** Since a moment, in whole milliseconds. */
+  private static double seconds(long begun) {
+    return Math.round((System.nanoTime() - begun) / 1e6) / 1e3;
   }
 
   private State ended(Job job) {

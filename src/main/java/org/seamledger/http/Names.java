@@ -1,11 +1,14 @@
 package org.seamledger.http;
 
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** Names that come from outside. They are text to show, and nothing else. */
 final class Names {
 
   private static final int LONGEST = 200;
+  /** An absolute path up to its last separator; a colon ends it, for place and explanation come behind one. */
+  private static final Pattern FOLDERS = Pattern.compile("(?<![\\w./])(?:[A-Za-z]:)?[/\\\\](?:[^/\\\\:\\s][^/\\\\:\\n]*[/\\\\])*(?=[^/\\\\:\\s])");
 
   private Names() {
   }
@@ -24,9 +27,14 @@ final class Names {
     return line.length() > LONGEST ? line.substring(0, LONGEST) : line;
   }
 
-  /** A path as it may stand in a log: one line, no query. */
+  /** A path as it may stand in a log: one line, no query, nothing that could end a quoted value. */
   static String forLog(String path) {
-    return clean(path);
+    return clean(path).replace('"', '\'');
+  }
+
+  /** A message for a client: files keep their names in it, and lose the folders of this machine. */
+  static String withoutFolders(String message) {
+    return FOLDERS.matcher(message).replaceAll("");
   }
 
   /** How the program names an uploaded file on disk: its place, and an ending from a fixed list. */

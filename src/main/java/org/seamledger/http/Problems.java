@@ -42,7 +42,7 @@ final class Problems {
     if (e instanceof HttpResponseException h) {
       return new Problem(h.getStatus(), code(h.getStatus()), detail(h.getStatus(), ctx));
     }
-    LOG.error("fault method={} path={}", ctx.method(), Names.forLog(ctx.path()), e);
+    LOG.atError().addKeyValue("method", ctx.method()).addKeyValue("path", Names.forLog(ctx.path())).setCause(e).log("fault");
     return new Problem(500, "internal", "The program failed at this; its log says where. Nothing was changed.");
   }
 
@@ -55,10 +55,8 @@ final class Problems {
         LOG.error("storage fault", e);
         yield new Problem(503, "storage", "The storage cannot be used now; the log says why.");
       }
-      case UNREACHABLE -> {
-        LOG.warn("storage away: {}", e.getMessage());
-        yield new Problem(503, "storage/unreachable", "The database cannot be reached now; try again in a while. The log says why.");
-      }
+      case UNREACHABLE ->
+          new Problem(503, "storage/unreachable", "The database cannot be reached now; try again in a while. The log says why.");
     };
   }
 

@@ -8,22 +8,16 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
-import org.seamledger.ledger.Analyses;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Store;
-import org.seamledger.ledger.StoredFile;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.SwitchedOn;
 import org.seamledger.watch.Watching;
@@ -73,7 +67,7 @@ public final class Server implements AutoCloseable {
     watching = options.watch().map(this::watching);
     javalin = Javalin.create(c -> configure(c, analyses, drawings));
     jobs.resume();
-    opened = openModels();
+    opened = new OpeningModels(options, store.analyses(), jobs).open();
   }
 
   /**
@@ -113,7 +107,8 @@ public final class Server implements AutoCloseable {
           + " or it is not allowed.", e);
     }
     watching.ifPresent(w -> w.start(options.servers().names()));
-    LOG.info("serving url={} data={}", url(), options.data());
+    LOG.atInfo().addKeyValue("url", url()).addKeyValue("data", options.data())
+        .addKeyValue("database", options.database().map(Object::toString).orElse("embedded")).log("serving");
   }
 
   public int port() {
@@ -150,11 +145,8 @@ public final class Server implements AutoCloseable {
     RoutesConfig routes = c.routes;
     routes.before(this::secure);
     Problems.install(routes);
-    routes.get("/api/health", this::health);
     routes.get("/api/start", this::opening);
     routes.post("/api/session", this::session);
-    routes.get("/metrics", ctx -> ctx.contentType(Metrics.TYPE)
-        .result(metrics.text(jobs.running(), jobs.waiting(), store.analyses().counts())).contentType(Metrics.TYPE));
     routes.get("/openapi.json", ctx -> Bodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
     page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
     analyses.install(routes);
@@ -163,7 +155,7 @@ public final class Server implements AutoCloseable {
     new ReviewsApi(store, jobs, options.limits()).install(routes);
     new ProjectsApi(store, analyses, options.limits()).install(routes);
     new ServersApi(store, conversations, analyses, download, options, watching).install(routes);
-    c.requestLogger.http(this::log);
+    new Monitor(options.analyzer().version(), store, jobs, metrics, page::has).install(c);
   }
 
   private void secure(Context ctx) {
@@ -173,24 +165,6 @@ public final class Server implements AutoCloseable {
     ctx.header("Cross-Origin-Resource-Policy", "same-origin");
     ctx.header("Content-Security-Policy", page.contentSecurityPolicy());
     gate.check(ctx);
-  }
-
-  private void log(Context ctx, float millis) {
-    String route = ctx.endpoints().lastHttpEndpoint() == null ? "none" : ctx.endpoints().lastHttpEndpoint().path;
-    metrics.request(ctx.req().getMethod(), route, ctx.statusCode(), millis / 1000.0);
-    LOG.info("request method={} route={} status={} ms={}", ctx.req().getMethod(), route, ctx.statusCode(), Math.round(millis));
-  }
-
-  /** Whether it can do its work: without its storage it cannot. */
-  private void health(Context ctx) {
-    store.check();
-    Map<String, Object> b = new LinkedHashMap<>();
-    b.put("status", "ok");
-    b.put("program", "seamledger");
-    b.put("version", options.analyzer().version());
-    b.put("running", jobs.running());
-    b.put("waiting", jobs.waiting());
-    Json.answer(ctx, 200, b);
   }
 
   /** What the page shall open on. */
@@ -204,29 +178,6 @@ public final class Server implements AutoCloseable {
   private void session(Context ctx) throws IOException {
     gate.openSession(ctx, Json.text(Json.body(ctx, options.limits().bodyBytes()), "token"));
     ctx.status(204);
-  }
-
-  /** Begins with the models of the command line; the same files, unchanged, under the same program and rules open what is there already. */
-  private Optional<String> openModels() throws IOException {
-    if (options.models().isEmpty()) {
-      return Optional.empty();
-    }
-    List<StoredFile> files = new ArrayList<>();
-    StringBuilder origin = new StringBuilder(options.analyzer().version()).append(' ').append(options.analyzer().rules());
-    for (Path m : options.models()) {
-      Path absolute = m.toAbsolutePath();
-      long size = Files.size(absolute);
-      origin.append('\n').append(absolute).append(' ').append(size).append(' ').append(Files.getLastModifiedTime(absolute));
-      files.add(new StoredFile(m.getFileName().toString(), absolute.toString(), size, "model"));
-    }
-    Optional<Analysis> before = store.analyses().byOrigin(origin.toString()).filter(a -> !a.state().isFinal() || a.problem().isEmpty());
-    if (before.isPresent()) {
-      return before.map(Analysis::id);
-    }
-    Optional<String> project = store.analyses().byPaths(files.stream().map(StoredFile::path).toList());
-    Analysis added = store.analyses().add(Analyses.newId(), project, files.get(0).name(), files, origin.toString());
-    jobs.submit(added);
-    return Optional.of(added.id());
   }
 
   private static byte[] resource(String name) {

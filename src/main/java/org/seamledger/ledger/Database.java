@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * One connection to a database, used by one thread at a time; every piece of work is one transaction. Where the connection is lost, the next
@@ -15,6 +17,7 @@ import java.util.concurrent.locks.ReentrantLock;
  */
 final class Database implements AutoCloseable {
 
+  private static final Logger LOG = LoggerFactory.getLogger(Database.class);
   /** After a failed attempt to reach the database, the next waits this long, and who comes meanwhile is told at once. */
   private static final long PATIENCE_NANOS = 1_000_000_000L;
 
@@ -24,6 +27,8 @@ final class Database implements AutoCloseable {
   private Connection connection;
   private LedgerException lastFailure;
   private long lastTry;
+  /** The last failure that the log has. */
+  private String said = "";
 
   private Database(Engine engine) {
     this.engine = engine;
@@ -158,6 +163,7 @@ final class Database implements AutoCloseable {
     }
     try {
       connection = connect();
+      LOG.info("database is back");
       lastFailure = null;
     } catch (SQLException e) {
       lastFailure = unreachable(e);
@@ -165,9 +171,15 @@ final class Database implements AutoCloseable {
       lastFailure = e;
     }
     if (connection == null) {
+      // Once, not with every attempt.
+      if (!lastFailure.getMessage().equals(said)) {
+        LOG.warn("{}", lastFailure.getMessage());
+      }
+      said = lastFailure.getMessage();
       lastTry = System.nanoTime();
       throw lastFailure;
     }
+    said = "";
   }
 
   private LedgerException unreachable(SQLException e) {

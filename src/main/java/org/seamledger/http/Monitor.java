@@ -1,0 +1,66 @@
+package org.seamledger.http;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Predicate;
+import org.seamledger.ledger.Store;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.slf4j.event.Level;
+
+/** What those who run the service look at: health, metrics, a line in the log for every request. */
+final class Monitor {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Monitor.class);
+
+  private final String version;
+  private final Store store;
+  private final Jobs jobs;
+  private final Metrics metrics;
+  private final Predicate<String> isPage;
+
+  /** @param isPage whether a route is a file of the page, of which the log tells only who wants to know all */
+  Monitor(String version, Store store, Jobs jobs, Metrics metrics, Predicate<String> isPage) {
+    this.version = version;
+    this.store = store;
+    this.jobs = jobs;
+    this.metrics = metrics;
+    this.isPage = isPage;
+  }
+
+  void install(JavalinConfig c) {
+    c.routes.get("/api/health", this::health);
+    c.routes.get("/metrics", ctx -> ctx.contentType(Metrics.TYPE)
+        .result(metrics.text(jobs.running(), jobs.waiting(), store.analyses().counts())).contentType(Metrics.TYPE));
+    c.requestLogger.http(this::log);
+  }
+
+  /** Whether the service can do its work: without its storage it cannot. */
+  private void health(Context ctx) {
+    store.check();
+    Map<String, Object> b = new LinkedHashMap<>();
+    b.put("status", "ok");
+    b.put("program", "seamledger");
+    b.put("version", version);
+    b.put("running", jobs.running());
+    b.put("waiting", jobs.waiting());
+    Json.answer(ctx, 200, b);
+  }
+
+  /** The route is the program's own pattern: what a client typed, where it may have typed a secret, stays out. */
+  private void log(Context ctx, float millis) {
+    String route = ctx.endpoints().lastHttpEndpoint() == null ? "none" : ctx.endpoints().lastHttpEndpoint().path;
+    metrics.request(ctx.req().getMethod(), route, ctx.statusCode(), millis / 1000.0);
+    boolean quiet = isPage.test(route) && ctx.statusCode() < 400;
+    LOG.atLevel(quiet ? Level.DEBUG : Level.INFO).addKeyValue("method", method(ctx)).addKeyValue("route", route)
+        .addKeyValue("status", ctx.statusCode()).addKeyValue("ms", Math.round(millis)).log("request");
+  }
+
+  /** A method is whatever word a client sends. */
+  private static String method(Context ctx) {
+    String word = ctx.req().getMethod();
+    return word.matches("[A-Z]{1,10}") ? word : "other";
+  }
+}
