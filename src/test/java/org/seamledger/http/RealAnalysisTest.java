@@ -98,7 +98,7 @@ class RealAnalysisTest {
     Path model = Terrace.write(folder.resolve("terrace.ifc"), HOUSES);
     int whole = stepsOfAWholeRun(model);
     AtomicInteger steps = new AtomicInteger();
-    Limits limits = new Limits(1 << 24, 1 << 24, 1, 1 << 16, 1, 1, Duration.ofSeconds(4), 4, Duration.ofSeconds(20));
+    Limits limits = new Limits(1 << 24, 1 << 24, 1, 1 << 16, 1, 1, Duration.ofSeconds(4), 4, Duration.ofSeconds(5));
     try (TestService service = new TestService(options(new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 0.4)).models(List.of(model)).limits(limits))) {
       String id = TestService.json(service.get("/api/start")).path("analysis").textValue();
       JsonNode ended = service.await(id);
