@@ -16,6 +16,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.detail.Decision;
 import org.seamledger.samples.Terrace;
 import org.seamledger.takeoff.Program;
 
@@ -30,8 +31,9 @@ class RealAnalysisTest {
   /** The program's own, with its steps counted; waits at one of them until somebody has asked to stop. */
   private record Counting(TakeoffAnalyzer real, AtomicInteger steps, double waitsAt) implements Analyzer {
     @Override
-    public void analyze(List<Model> models, Optional<Path> system, ProgressListener progress, OutputStream json) throws IOException {
-      real.analyze(models, system, (stage, fraction) -> {
+    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream json)
+        throws IOException {
+      return real.analyze(models, system, decisions, (stage, fraction) -> {
         steps.incrementAndGet();
         if (fraction >= waitsAt) {
           pauseUntilInterrupted();
@@ -60,7 +62,7 @@ class RealAnalysisTest {
     AtomicInteger steps = new AtomicInteger();
     try (OutputStream nowhere = OutputStream.nullOutputStream()) {
       new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 2).analyze(List.of(new Analyzer.Model(model, "terrace.ifc")), Optional.empty(),
-          (stage, fraction) -> {
+          List.of(), (stage, fraction) -> {
           }, nowhere);
     }
     return steps.get();
@@ -96,7 +98,7 @@ class RealAnalysisTest {
     Path model = Terrace.write(folder.resolve("terrace.ifc"), HOUSES);
     int whole = stepsOfAWholeRun(model);
     AtomicInteger steps = new AtomicInteger();
-    Limits limits = new Limits(1 << 24, 1 << 24, 1, 1 << 16, 1, 1, Duration.ofSeconds(4), 4);
+    Limits limits = new Limits(1 << 24, 1 << 24, 1, 1 << 16, 1, 1, Duration.ofSeconds(4), 4, Duration.ofSeconds(1));
     try (TestService service = new TestService(options(new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 0.4)).models(List.of(model)).limits(limits))) {
       String id = TestService.json(service.get("/api/start")).path("analysis").textValue();
       JsonNode ended = service.await(id);
