@@ -114,7 +114,8 @@ class CliTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"", "analyse a.ifc", "analyze", "analyze a.ifc --format yaml", "analyze a.ifc --fail-on info",
-      "analyze a.ifc --colour", "analyze a.ifc --format", "explain a.ifc", "section a.ifc", "plan", "analyze a.ifc --output /no/such/folder/x.json"})
+      "analyze a.ifc --colour", "analyze a.ifc --format", "explain a.ifc", "section a.ifc", "plan", "analyze a.ifc --output /no/such/folder/x.json",
+      "watch office", "watch office --servers /no/such/list", "serve --watch", "watch --every 0", "watch --every soon"})
   void aWrongCommandLineIsOneLineAndTwo(String words) {
     assertThat(run(words.isEmpty() ? new String[0] : words.split(" "))).isEqualTo(2);
     assertThat(err()).startsWith("seamledger: ").hasLineCount(1);

@@ -316,7 +316,7 @@ class WatchTest {
     assertThat(analysed).containsExactly("barn");
     assertThat(store.watches().list()).hasSize(1);
     shelf.remove(barn);
-    assertThat(round()).as("a project is gone").isEqualTo(Outcome.TROUBLE);
+    assertThat(round()).as("a project is gone").isEqualTo(Outcome.PASSING);
     assertThat(analysed).containsExactly("barn", "one");
     assertThat(store.watches().get(OFFICE, barn.id()).orElseThrow().problemCode()).contains("server/not-found");
     assertThat(titles(inBarn)).hasSize(2);
