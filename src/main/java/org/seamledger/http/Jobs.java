@@ -1,27 +1,20 @@
 package org.seamledger.http;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import org.seamledger.detail.Decision;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Analysis;
-import org.seamledger.ledger.Choices;
-import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Origin;
 import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.ledger.State;
@@ -39,41 +32,10 @@ import org.slf4j.LoggerFactory;
  */
 final class Jobs implements AutoCloseable {
 
-  private static final String MEMORY = "The models need more memory than this server has; start it with a larger heap, or split the model.";
-  private static final String FAULT = "The program failed at these models; its log says where. Please report it with the model.";
   private static final Logger LOG = LoggerFactory.getLogger(Jobs.class);
-  private static final int STORAGE_PAUSE_MILLIS = 1000;
-  private static final double STEP = 0.005;
 
   /** How far one analysis is. */
   record Progress(State state, String stage, double fraction) {
-  }
-
-  /** One analysis that waits or runs. */
-  private static final class Job {
-    final String id;
-    final List<Consumer<Progress>> listeners = new CopyOnWriteArrayList<>();
-    volatile Progress progress = new Progress(State.QUEUED, "Waiting for its turn", 0);
-    volatile State stop;
-    volatile Thread thread;
-    /** Somebody decided meanwhile; guarded by the jobs. */
-    boolean again;
-
-    Job(String id) {
-      this.id = id;
-    }
-
-    /** Tells who listens where it is another stage, or has moved by so much that people see it; it never moves back. */
-    void goesOn(String stage, double fraction) {
-      if (!progress.stage().equals(stage) || fraction >= progress.fraction() + STEP) {
-        tell(new Progress(State.RUNNING, stage, Math.max(progress.fraction(), Math.min(1, fraction))));
-      }
-    }
-
-    void tell(Progress p) {
-      progress = p;
-      listeners.forEach(l -> l.accept(p));
-    }
   }
 
   private final Store store;
@@ -82,10 +44,9 @@ final class Jobs implements AutoCloseable {
   private final Path scratch;
   private final DrawingBoard board;
   private final Map<String, Job> jobs = new ConcurrentHashMap<>();
-  /** Why the result of an analysis could not follow its decisions; gone with the next attempt. */
-  private final Map<String, String> troubles = new ConcurrentHashMap<>();
+  private final Runs runs;
+  private final Following following;
   private final ThreadPoolExecutor workers;
-  private final ScheduledExecutorService clock;
   private final Download download;
 
   Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, Download download, ScheduledExecutorService clock) {
@@ -94,7 +55,8 @@ final class Jobs implements AutoCloseable {
     this.metrics = metrics;
     this.scratch = scratch;
     this.board = board;
-    this.clock = clock;
+    this.runs = new Runs(store, options, clock);
+    this.following = new Following(store, runs, board, scratch);
     this.download = download;
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
@@ -129,81 +91,14 @@ final class Jobs implements AutoCloseable {
 
   /** Why a result does not follow its decisions, where it could not. */
   Optional<String> trouble(String id) {
-    return Optional.ofNullable(troubles.get(id));
+    return following.trouble(id);
   }
 
   private void follow(Job job) {
     long begun = System.nanoTime();
-    State state = followAll(job);
-    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", seconds(begun)).log("decisions followed");
+    State state = following.followAll(job, this::isOver);
+    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", Runs.seconds(begun)).log("decisions followed");
     job.tell(new Progress(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : 0));
-  }
-
-  /** Works until the result follows the decisions, or can't; then the job is over. */
-  private State followAll(Job job) {
-    State state = State.DONE;
-    do {
-      try {
-        followOnce(job);
-      } catch (LedgerException | IOException | CancellationException e) {
-        // Removed meanwhile, with its decisions; or the server ends.
-        state = stateOf(job.id);
-      }
-    } while (!isOver(job));
-    return state;
-  }
-
-  /** True where nobody decided since the last run began, and then the job is over. */
-  private boolean isOver(Job job) {
-    synchronized (jobs) {
-      if (job.again && job.stop == null) {
-        job.again = false;
-        return false;
-      }
-      jobs.remove(job.id);
-      return true;
-    }
-  }
-
-  private void followOnce(Job job) throws IOException {
-    Choices.Standing standing = whenReachable(() -> store.choices().of(job.id));
-    Analysis analysis = whenReachable(() -> store.analyses().get(job.id));
-    Path result = scratch.resolve(job.id + ".decided.json");
-    ScheduledFuture<?> alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
-    try {
-      job.thread = Thread.currentThread();
-      troubles.remove(job.id);
-      if (standing.followed() || job.stop != null) {
-        return;
-      }
-      Optional<Analyzer.Drawings> drawings = standing.inForce().isEmpty() ? Optional.empty()
-          : Optional.of(analyze(job, analysis, standing.inForce(), result));
-      Thread.interrupted();
-      job.thread = null;
-      whenReachable(() -> {
-        store.choices().complete(job.id, standing, drawings.map(d -> result), drawings.flatMap(d -> report(job.id, d)));
-        return true;
-      });
-      drawings.ifPresent(d -> board.keep(job.id, d));
-    } catch (UnreadableModelException | UnusableFileException e) {
-      troubles.put(job.id, Names.withoutFolders(e.getMessage()));
-    } catch (Exception | StackOverflowError | OutOfMemoryError e) {
-      followFailed(job, e);
-    } finally {
-      job.thread = null;
-      Thread.interrupted();
-      alarm.cancel(false);
-      discard(job, result);
-    }
-  }
-
-  private void followFailed(Job job, Throwable e) {
-    if (job.stop == State.FAILED) {
-      troubles.put(job.id, tooLong());
-    } else if (job.stop == null) {
-      LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("decisions not followed");
-      troubles.put(job.id, e instanceof OutOfMemoryError ? MEMORY : FAULT);
-    }
   }
 
   /** Whether one more may wait. */
@@ -249,17 +144,21 @@ final class Jobs implements AutoCloseable {
     Job job = jobs.get(id);
     boolean ended = !store.analyses().end(id, State.CANCELLED, "cancelled", "Cancelled on request.");
     if (job != null && !ended) {
-      interrupt(job, State.CANCELLED);
+      job.interrupt(State.CANCELLED);
       job.tell(new Progress(State.CANCELLED, "", 0));
     }
     return !ended;
   }
 
-  private static void interrupt(Job job, State why) {
-    job.stop = why;
-    Thread t = job.thread;
-    if (t != null) {
-      t.interrupt();
+  /** True where nobody decided since the last run began, and then the job is over. */
+  private boolean isOver(Job job) {
+    synchronized (jobs) {
+      if (job.again && job.stop == null) {
+        job.again = false;
+        return false;
+      }
+      jobs.remove(job.id);
+      return true;
     }
   }
 
@@ -268,54 +167,34 @@ final class Jobs implements AutoCloseable {
     Path result = scratch.resolve(job.id + ".json");
     long begun = System.nanoTime();
     try {
-      job.thread = Thread.currentThread();
-      if (job.stop != null || !whenReachable(() -> store.analyses().begin(job.id))) {
+      job.isOnThisThread();
+      if (job.stop != null || !Runs.whenReachable(() -> store.analyses().begin(job.id))) {
         return;
       }
       job.tell(new Progress(State.RUNNING, "Starting", 0));
       LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("files", analysis.files().size())
           .addKeyValue("bytes", analysis.files().stream().mapToLong(StoredFile::bytes).sum()).log("analysis begins");
-      alarm = clock.schedule(() -> interrupt(job, State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
+      alarm = runs.alarm(job);
       Optional<Origin> origin = store.watches().origin(job.id);
       if (origin.isPresent()) {
         fetch(job, origin.get(), analysis.files().get(0));
       }
-      Analyzer.Drawings drawings = analyze(job, analysis, List.of(), result);
-      // The result counts from here on; an interrupt that arrives now must not break the write.
-      Thread.interrupted();
-      job.thread = null;
-      whenReachable(() -> {
-        store.analyses().complete(job.id, result, report(job.id, drawings));
+      Analyzer.Drawings drawings = runs.analyze(job, analysis, List.of(), result);
+      job.isBeyondInterrupts();
+      Runs.whenReachable(() -> {
+        store.analyses().complete(job.id, result, runs.report(job.id, drawings));
         return true;
       });
       board.keep(job.id, drawings);
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
-      job.thread = null;
-      Thread.interrupted();
+      job.isBeyondInterrupts();
       fail(job, e);
     } finally {
-      job.thread = null;
-      Thread.interrupted();
+      job.isBeyondInterrupts();
       if (alarm != null) {
         alarm.cancel(false);
       }
       finish(job, result, begun);
-    }
-  }
-
-  private Analyzer.Drawings analyze(Job job, Analysis analysis, List<Decision> decisions, Path result) throws IOException {
-    AnalysisFiles files = AnalysisFiles.of(analysis);
-    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(result), 1 << 16)) {
-      Analyzer.Drawings drawings = options.analyzer().analyze(files.models(), files.system(), decisions, (stage, fraction) -> {
-        if (job.stop != null) {
-          throw new CancellationException();
-        }
-        job.goesOn(stage, fraction);
-      }, out);
-      if (job.stop != null) {
-        throw new CancellationException();
-      }
-      return drawings;
     }
   }
 
@@ -336,11 +215,6 @@ final class Jobs implements AutoCloseable {
     }
   }
 
-  /** Owners of models on servers get the report for people too, which is kept for them with the result. */
-  private Optional<String> report(String id, Analyzer.Drawings drawings) {
-    return store.watches().origin(id).isPresent() ? drawings.report() : Optional.empty();
-  }
-
   private void fail(Job job, Throwable e) {
     if (e instanceof UnreadableModelException) {
       end(job, "model/unreadable", e.getMessage());
@@ -349,82 +223,35 @@ final class Jobs implements AutoCloseable {
     } else if (e instanceof UnusableFileException) {
       end(job, "settings/unusable", Names.withoutFolders(e.getMessage()));
     } else if (job.stop == State.FAILED) {
-      end(job, "analysis/too-long", tooLong());
+      end(job, "analysis/too-long", runs.tooLong());
     } else if (job.stop == null) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("analysis failed");
       boolean isMemory = e instanceof OutOfMemoryError;
-      end(job, isMemory ? "analysis/memory" : "internal", isMemory ? MEMORY : FAULT);
+      end(job, isMemory ? "analysis/memory" : "internal", isMemory ? Runs.MEMORY : Runs.FAULT);
     }
   }
 
   private void end(Job job, String code, String problem) {
     try {
-      whenReachable(() -> store.analyses().end(job.id, State.FAILED, code, problem));
+      Runs.whenReachable(() -> store.analyses().end(job.id, State.FAILED, code, problem));
     } catch (IOException | CancellationException e) {
       LOG.atWarn().addKeyValue("analysis", job.id).addKeyValue("code", code).setCause(e).log("end not stored");
     }
   }
 
-  private interface StorageWork<T> {
-    T run() throws IOException;
-  }
-
-  /** Does what must not get lost: where the database is away, waits until it is back, or until the server ends. */
-  private static <T> T whenReachable(StorageWork<T> work) throws IOException {
-    while (true) {
-      try {
-        return work.run();
-      } catch (LedgerException e) {
-        if (e.reason() != LedgerException.Reason.UNREACHABLE) {
-          throw e;
-        }
-      }
-      try {
-        Thread.sleep(STORAGE_PAUSE_MILLIS);
-      } catch (InterruptedException e) {
-        throw new CancellationException("stopped while storage was away");
-      }
-    }
-  }
-
-  private String tooLong() {
-    return "Stopped after " + options.limits().duration().toSeconds() + " s, the longest that one analysis may take on this server.";
-  }
-
-  private static void discard(Job job, Path result) {
-    try {
-      Files.deleteIfExists(result);
-    } catch (IOException e) {
-      LOG.atWarn().addKeyValue("analysis", job.id).setCause(e).log("scratch file left behind");
-    }
-  }
-
   private void finish(Job job, Path result, long begun) {
-    discard(job, result);
+    Runs.discard(job, result);
     // Decisions may have come over from the revision before.
-    State state = stateOf(job.id) == State.DONE ? followAll(job) : ended(job);
-    double seconds = seconds(begun);
+    State state = runs.stateOf(job.id) == State.DONE ? following.followAll(job, this::isOver) : ended(job);
+    double seconds = Runs.seconds(begun);
     metrics.analysis(state.word(), seconds);
     LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", seconds).log("analysis ended");
     job.tell(new Progress(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : job.progress.fraction()));
   }
 
-  /** Since a moment, in whole milliseconds. */
-  private static double seconds(long begun) {
-    return Math.round((System.nanoTime() - begun) / 1e6) / 1e3;
-  }
-
   private State ended(Job job) {
     jobs.remove(job.id);
-    return stateOf(job.id);
-  }
-
-  private State stateOf(String id) {
-    try {
-      return store.analyses().get(id).state();
-    } catch (LedgerException e) {
-      return e.reason() == LedgerException.Reason.NOT_FOUND ? State.CANCELLED : State.QUEUED;
-    }
+    return runs.stateOf(job.id);
   }
 
   /** Stops everything; what ran runs again at the next start. */
@@ -432,7 +259,7 @@ final class Jobs implements AutoCloseable {
   public void close() throws InterruptedException {
     workers.getQueue().clear();
     // Why comes before the interrupt of the pool: work that is cut off must not count as a fault of the program.
-    jobs.values().forEach(j -> interrupt(j, State.QUEUED));
+    jobs.values().forEach(j -> j.interrupt(State.QUEUED));
     workers.shutdownNow();
     workers.awaitTermination(10, TimeUnit.SECONDS);
   }

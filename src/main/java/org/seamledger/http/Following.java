@@ -1,0 +1,101 @@
+package org.seamledger.http;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ScheduledFuture;
+import java.util.function.Predicate;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.Choices;
+import org.seamledger.ledger.LedgerException;
+import org.seamledger.ledger.State;
+import org.seamledger.ledger.Store;
+import org.seamledger.takeoff.UnusableFileException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Computes results again so that they follow the decisions of people. */
+final class Following {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Following.class);
+
+  private final Store store;
+  private final Runs runs;
+  private final DrawingBoard board;
+  private final Path scratch;
+  /** Why the result of an analysis could not follow its decisions; gone with the next attempt. */
+  private final Map<String, String> troubles = new ConcurrentHashMap<>();
+
+  Following(Store store, Runs runs, DrawingBoard board, Path scratch) {
+    this.store = store;
+    this.runs = runs;
+    this.board = board;
+    this.scratch = scratch;
+  }
+
+  /** Why a result does not follow its decisions, where it could not. */
+  Optional<String> trouble(String id) {
+    return Optional.ofNullable(troubles.get(id));
+  }
+
+  /**
+   * Works until the result follows the decisions, or can't.
+   *
+   * @param isOver asked after each run: whether nobody decided meanwhile
+   */
+  State followAll(Job job, Predicate<Job> isOver) {
+    State state = State.DONE;
+    do {
+      try {
+        followOnce(job);
+      } catch (LedgerException | IOException | CancellationException e) {
+        // Removed meanwhile, with its decisions; or the server ends.
+        state = runs.stateOf(job.id);
+      }
+    } while (!isOver.test(job));
+    return state;
+  }
+
+  private void followOnce(Job job) throws IOException {
+    Choices.Standing standing = Runs.whenReachable(() -> store.choices().of(job.id));
+    Analysis analysis = Runs.whenReachable(() -> store.analyses().get(job.id));
+    Path result = scratch.resolve(job.id + ".decided.json");
+    ScheduledFuture<?> alarm = runs.alarm(job);
+    try {
+      job.isOnThisThread();
+      troubles.remove(job.id);
+      if (standing.followed() || job.stop != null) {
+        return;
+      }
+      Optional<Analyzer.Drawings> drawings = standing.inForce().isEmpty() ? Optional.empty()
+          : Optional.of(runs.analyze(job, analysis, standing.inForce(), result));
+      job.isBeyondInterrupts();
+      Runs.whenReachable(() -> {
+        store.choices().complete(job.id, standing, drawings.map(d -> result), drawings.flatMap(d -> runs.report(job.id, d)));
+        return true;
+      });
+      drawings.ifPresent(d -> board.keep(job.id, d));
+    } catch (UnreadableModelException | UnusableFileException e) {
+      troubles.put(job.id, Names.withoutFolders(e.getMessage()));
+    } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+      followFailed(job, e);
+    } finally {
+      job.isBeyondInterrupts();
+      alarm.cancel(false);
+      Runs.discard(job, result);
+    }
+  }
+
+  private void followFailed(Job job, Throwable e) {
+    if (job.stop == State.FAILED) {
+      troubles.put(job.id, runs.tooLong());
+    } else if (job.stop == null) {
+      LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("decisions not followed");
+      troubles.put(job.id, e instanceof OutOfMemoryError ? Runs.MEMORY : Runs.FAULT);
+    }
+  }
+}
