@@ -13,11 +13,7 @@ import * as api from './api.js';
 import * as u from './units.js';
 
 export function mountSlip(root) {
-  const draw = () => {
-    if (!state.ledger) return;
-    put(root, content());
-    fetchWhole(state.ledger, state.selected, draw);
-  };
+  const draw = () => state.ledger && put(root, content());
   watch(['selected', 'ledger', 'units', 'reviews', 'marks', 'face', 'deciding', 'effect'], changed => {
     if (!root.isConnected) return;
     // A note that is being written stays: only what stands around it would be drawn anew.
@@ -30,7 +26,7 @@ export function mountSlip(root) {
 
 function content() {
   const j = state.ledger.byId.get(state.selected);
-  if (j) return junction(j, state.ledger.whole.get(j.id));
+  if (j) return junction(j);
   const f = state.ledger.faces.get(state.face);
   if (f) return face(f);
   return h('div', {class: 'empty'}, h('h2', {}, 'No junction chosen'),
@@ -38,11 +34,13 @@ function content() {
     state.ledger.junctions.length > 0 && h('p', {}, h('button', {on: {click: () => set({selected: longest().id})}}, `Begin with the longest: ${kindText(longest().kind).toLowerCase()}, ${u.length(longest().lengthM)}`)));
 }
 
-/** The parts of a junction come when it is looked at. */
-function fetchWhole(ledger, id, draw) {
-  if (!ledger.byId.has(id) || ledger.whole.has(id)) return;
-  api.junction(state.analysis.id, id).then(j => ledger.whole.set(id, j), e => ledger.whole.set(id, {trouble: e.message}))
-    .then(() => state.ledger === ledger && state.selected === id && draw());
+/** What a junction takes comes when it is looked at; only its own place is filled then, so that what somebody is writing below stays. */
+function parts(j) {
+  const ledger = state.ledger, root = h('div', {}), fill = whole => put(root, whole.trouble ? h('p', {class: 'quiet'}, whole.trouble) : taken({...j, ...whole}));
+  if (ledger.whole.has(j.id)) return fill(ledger.whole.get(j.id));
+  put(root, h('p', {class: 'quiet'}, 'Fetching what it takes…'));
+  api.junction(state.analysis.id, j.id).then(whole => { ledger.whole.set(j.id, whole); fill(whole); }, e => fill({trouble: e.message}));
+  return root;
 }
 
 const longest = () => state.ledger.junctions.reduce((a, b) => b.lengthM > a.lengthM ? b : a);
@@ -56,7 +54,7 @@ function face(f) {
 const compass = az => `${['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'][Math.round(az / 45) % 8]} (${u.degrees(az)})`;
 const facts = rows => h('dl', {class: 'facts'}, rows.filter(Boolean).map(([k, v]) => [h('dt', {}, k), h('dd', {}, v)]));
 
-function junction(j, whole) {
+function junction(j) {
   const r = state.reviews.get(j.id), kind = kindOf(j, state.reviews);
   return [
     h('header', {class: 'slip-head'}, swatch(j.seal), h('h2', {}, kindText(kind), ' ', h('span', {class: 'length'}, u.length(j.lengthM))),
@@ -66,12 +64,10 @@ function junction(j, whole) {
       j.faces.map((id, i) => [i ? ', ' : '', h('button', {class: 'link', on: {click: () => set({face: id, selected: ''})}}, id)])),
     findingsOf(j),
     section(j),
-    ...parts(j, whole), hold(j), alongLine(j), elementsOf(j.elements), review(j, r)];
+    parts(j), hold(j), alongLine(j), elementsOf(j.elements), review(j, r)];
 }
 
-function parts(short, whole) {
-  if (!whole || whole.trouble) return [h('p', {class: 'quiet'}, whole?.trouble ?? 'Fetching what it takes…')];
-  const j = {...short, ...whole};
+function taken(j) {
   return [why(j),
     part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m => [[m.part, on(m)], u.count(m.pieces), u.run(m.lengthM)])),
     part('Closures to cut', ['Part', 'Count', 'Length', 'Bevel'], (j.closures ?? []).map(c => [[c.part, on(c), c.shorterThanMinimum && ', short'], u.count(c.count), u.length(c.lengthM), u.degrees(c.bevelDegrees)])),
