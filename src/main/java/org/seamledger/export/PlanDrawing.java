@@ -59,9 +59,11 @@ public final class PlanDrawing {
 
   /** Ids of the junctions whose kind or detail a person chose. */
   private final Set<String> byHand;
+  private final TreeSet<String> ids = new TreeSet<>();
 
   private PlanDrawing(Takeoff takeoff) {
     this.takeoff = takeoff;
+    takeoff.junctions().forEach(j -> ids.add(j.junction().id()));
     this.byHand = takeoff.decided().stream().map(j -> j.junction().junction().id()).collect(Collectors.toSet());
     List<Vec3> all = points(takeoff);
     double minX = all.stream().mapToDouble(Vec3::x).min().orElse(0);
@@ -230,19 +232,17 @@ public final class PlanDrawing {
 
   /** The beginning of an id that no other junction shares, of four characters or more. */
   private String shortId(String id) {
-    TreeSet<String> ids = new TreeSet<>();
-    takeoff.junctions().forEach(j -> ids.add(j.junction().id()));
-    ids.remove(id);
     int length = Math.min(4, id.length());
-    while (length < id.length() && startsAny(ids, id.substring(0, length))) {
+    while (length < id.length() && startsAnother(id, id.substring(0, length))) {
       length++;
     }
     return id.substring(0, length);
   }
 
-  private static boolean startsAny(TreeSet<String> ids, String start) {
+  private boolean startsAnother(String id, String start) {
     String next = ids.ceiling(start);
-    return next != null && next.startsWith(start);
+    String other = id.equals(next) ? ids.higher(id) : next;
+    return other != null && other.startsWith(start);
   }
 
   // ---- around it

@@ -42,18 +42,19 @@ final class ObstacleFinder {
         box.maxZ() + Heights.HIGHEST);
     Region window = TopSurface.window(top.plane(), box.grown(0.3));
     Region reach = top.own().grown(tolerance.gapM()).filled();
+    Region filled = top.own().filled();
     List<Part> near = neighbours.overlapping(around);
     List<Obstacle> found = new ArrayList<>();
     for (Part part : headway.over(near)) {
       Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, window);
       for (Region piece : footprint.parts()) {
         if (piece.area() > SPECK_AREA && piece.touches(reach)) {
-          consider(part, piece, top, reach, window, around, found);
+          consider(part, piece, top, filled, reach, window, around, found);
         }
       }
     }
     Region material = top.own();
-    Region holes = material.filled().minus(material).union(openings(top, window));
+    Region holes = filled.minus(material).union(openings(top, window));
     List<Obstacle> things = new ArrayList<>(Bundles.joined(found));
     things.replaceAll(o -> o.kind() != Obstacle.Kind.PENETRATION ? o
         : o.with(Passage.of(o.passage().service(), o.footprint(), material, holes)));
@@ -61,10 +62,11 @@ final class ObstacleFinder {
     return things;
   }
 
-  private void consider(Part part, Region piece, TopSurface top, Region reach, Region window, Box3 around, List<Obstacle> found) {
+  private void consider(Part part, Region piece, TopSurface top, Region filled, Region reach, Region window, Box3 around,
+      List<Obstacle> found) {
     boolean wall = part.element().category() == Category.WALL;
     Region contact = piece.intersect(reach);
-    boolean inside = contact.intersect(top.own().filled()).area() > SPECK_AREA;
+    boolean inside = contact.intersect(filled).area() > SPECK_AREA;
     double needed = wall || !inside ? tolerance.upstandM() : LOWEST_PENETRATION;
     double height = reached(part.solid(), top.plane(), contact, needed, window);
     boolean service = part.element().category() == Category.SERVICE;

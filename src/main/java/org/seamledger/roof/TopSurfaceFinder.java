@@ -85,7 +85,6 @@ final class TopSurfaceFinder {
   private void ownSurface(SurfacePlanes.Carried carried, Headway ofPlane, List<TopSurface> tops) {
     Plane plane = carried.plane();
     List<TopSurface.Piece> pieces = new ArrayList<>();
-    Region own = Region.EMPTY;
     for (Part part : ofPlane.over(carried.carriers())) {
       Region window = TopSurface.window(plane, part.box());
       Region below = part.solid().section(plane, tolerance.coincidenceM(), Side.BELOW, window);
@@ -93,9 +92,9 @@ final class TopSurfaceFinder {
           : clean(below.minus(part.solid().section(plane, tolerance.coincidenceM(), Side.ABOVE, window)));
       if (!top.isEmpty()) {
         pieces.add(new TopSurface.Piece(part, top));
-        own = own.union(top);
       }
     }
+    Region own = Region.unionOf(pieces.stream().map(TopSurface.Piece::region).toList());
     if (!own.isEmpty()) {
       tops.add(new TopSurface(plane, bridged(own), own, pieces, List.of()));
     }
