@@ -77,8 +77,9 @@ final class Items {
   }
 
   /**
-   * IfcMappedItem: the map's origin first places the mapped items, then the target operator acts on them. Items that can't be used are
-   * a problem of the whole, as a part of a shape would be silently missing otherwise.
+   * IfcMappedItem: the map's origin first places the mapped items ("The MappingOrigin defines the coordinate system in which the
+   * MappedRepresentation is defined", IfcRepresentationMap), then the target operator acts on them. Items that can't be used are a problem
+   * of the whole, as a part of a shape would be silently missing otherwise.
    */
   private static Solid mapped(Entity item, Transform t, int depth) {
     Transform inner = mapping(item, t);

@@ -338,7 +338,8 @@ public final class IfcWriter {
     double height = form.shape() == Shape.MAPPED_STRETCHED ? 0.8 : plan;
     Vec3 target = new Vec3(0.5, 0.25, -1);
     Transform operator = Transform.axes(target, x.times(plan), Vec3.Y.times(plan), Vec3.Z.times(height));
-    Transform store = Transform.translation(corner).after(operator.inverse());
+    // IfcRepresentationMap: "The MappingOrigin defines the coordinate system in which the MappedRepresentation is defined."
+    Transform store = Transform.translation(corner.negated()).after(operator.inverse());
     List<Ref> items = parts.stream().map(b -> bodies.swept(b.moved(store))).toList();
     Ref map = step.add("IFCREPRESENTATIONMAP", bodies.frame(corner), shape("SweptSolid", items));
     Ref axisX = bodies.direction(x);
