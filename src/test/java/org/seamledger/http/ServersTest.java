@@ -219,11 +219,12 @@ class ServersTest {
   void whatIsWatchedIsAnalysedAndAnsweredAndShowsLikeAnUpload() {
     ServedRevision one = checkIn("house");
     assertThat(watch(true).statusCode()).isEqualTo(200);
-    await(() -> shelf.attached(one).size() == 1);
+    await(() -> shelf.attached(one).size() == 2);
     ServedRevision two = checkIn("house pipe=no");
-    await(() -> shelf.attached(two).size() == 3);
-    assertThat(shelf.attached(two)).extracting(Attachment::title).containsExactly(Answers.LEDGER, Answers.changes(1), Answers.changesJson(1));
-    String changes = new String(shelf.attached(two).get(1).content(), StandardCharsets.UTF_8);
+    await(() -> shelf.attached(two).size() == 4);
+    assertThat(shelf.attached(two)).extracting(Attachment::title).containsExactly(Answers.LEDGER, Answers.REPORT, Answers.changes(1),
+        Answers.changesJson(1));
+    String changes = new String(shelf.attached(two).get(2).content(), StandardCharsets.UTF_8);
     assertThat(changes).contains("Junctions gone", "pipe", "Lengths that differ");
     await(() -> watches().path(0).path("last").path("stage").asText().equals("answered"));
     JsonNode w = watches().path(0);
@@ -234,7 +235,7 @@ class ServersTest {
     assertThat(project.path("analyses")).hasSize(2);
     restart();
     TestService.pause(1000);
-    assertThat(shelf.attached(two)).as("nothing is done twice").hasSize(3);
+    assertThat(shelf.attached(two)).as("nothing is done twice").hasSize(4);
     assertThat(TestService.json(service.get("/api/analyses")).path("analyses")).hasSize(2);
     assertThat(watch(false).statusCode()).isEqualTo(200);
     ServedRevision three = checkIn("house");
