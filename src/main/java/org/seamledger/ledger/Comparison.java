@@ -34,7 +34,7 @@ public final class Comparison {
   public record Line(String id, String kind, String detail, double lengthM, List<List<Double>> path) {
   }
 
-  /** A junction in both results; {@code changes} names what differs: kind, detail, length, place, seals, fasteners; empty where nothing does. */
+  /** A junction in both results; {@code changes} names what differs: kind, detail, length, place, neighbour, seals, fasteners; empty where nothing does. */
   public record Pair(Line before, Line after, By by, List<String> changes) {
     public Pair {
       changes = List.copyOf(changes);
@@ -236,6 +236,9 @@ public final class Comparison {
     }
     if (!samePlace(old, now, SAME_M)) {
       changes.add("place");
+    }
+    if (!old.neighbour().equals(now.neighbour())) {
+      changes.add("neighbour");
     }
     if (differs(old.seals(), now.seals())) {
       changes.add("seals");

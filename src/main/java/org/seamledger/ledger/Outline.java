@@ -31,12 +31,17 @@ record Outline(int contract, List<Line> junctions, List<Found> findings, JsonNod
   /** One junction: identity, place and what it takes to seal. */
   @JsonIgnoreProperties(ignoreUnknown = true)
   record Line(String id, String kind, double lengthM, double[][] path, List<String> faces, List<String> elements,
-      String detail, JsonNode decided, JsonNode seals, JsonNode fasteners) {
+      String detail, JsonNode facts, JsonNode decided, JsonNode seals, JsonNode fasteners) {
 
     /** What the model alone makes of it, whatever a person chose. */
     String kindByRules() {
       JsonNode byRules = decided == null ? null : decided.path("byRules").path("kind");
       return byRules == null || !byRules.isTextual() ? kind : byRules.textValue();
+    }
+
+    /** What the line runs along, in words that are the same in the next export: an opening, a chimney, a wall of another class. */
+    String neighbour() {
+      return facts == null ? "" : facts.path("against").asText() + " " + facts.path("neighbourClass").asText();
     }
 
     double[] start() {

@@ -105,7 +105,7 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     List<Panel> slivers = layout.panels().stream().filter(Panel::sliver).toList();
     if (!slivers.isEmpty()) {
       LengthText text = LengthText.of(system);
-      String list = String.join(", ", slivers.stream().map(p -> "pan " + p.pan() + " " + text.part(p.widthM())).toList());
+      String list = String.join(", ", slivers.stream().map(p -> "pan " + p.pan() + " of " + text.part(p.widthM())).toList());
       findings.add(Finding.of(Code.SLIVER, face.id() + " has panels narrower than " + system.panel().minimumPiece() + ": " + list,
           face.elements()));
     }

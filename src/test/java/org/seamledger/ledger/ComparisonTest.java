@@ -39,6 +39,15 @@ class ComparisonTest {
   }
 
   @Test
+  void aChimneyInTheHoleThatWasLeftForItIsAChange() throws IOException {
+    String hole = line("a", "curb-upslope", "r", 0, 0, 0, 1, 0, 0);
+    String before = hole.replace("\"faces\"", "\"facts\":{\"against\":\"opening\"},\"faces\"");
+    String after = hole.replace("\"faces\"", "\"facts\":{\"against\":\"penetration\",\"neighbourClass\":\"IfcChimney\"},\"faces\"");
+    assertThat(Comparison.of(result(before), result(after)).pairs().get(0).changes()).containsExactly("neighbour");
+    assertThat(Comparison.of(result(after), result(after)).pairs().get(0).changes()).isEmpty();
+  }
+
+  @Test
   void theSamePlaceIsTheSameJunctionUnderAnotherIdAndInEitherDirection() throws IOException {
     Comparison c = Comparison.of(result(line("a", "eave", "r", 0, 0, 0, 5, 0, 0)), result(line("b", "rake", "other", 5, 0, 0.0004, 0, 0, 0)));
     assertThat(c.pairs().get(0).by()).isEqualTo(Comparison.By.PLACE);
