@@ -1,7 +1,6 @@
 package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
@@ -31,16 +30,12 @@ import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** What people do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed. */
 class BrowserTest {
 
-  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-  private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
   @TempDir
   private static Path profile;
   private static ChromeDriver browser;
@@ -51,14 +46,7 @@ class BrowserTest {
 
   @BeforeAll
   static void openBrowser() {
-    assumeTrue(Files.exists(CHROMIUM) && Files.exists(DRIVER), "Chromium and its driver are not installed");
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary(CHROMIUM.toFile());
-    options.addArguments("--headless", "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
-        "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-        "--user-data-dir=" + profile, "--window-size=1600,1000");
-    browser = new ChromeDriver(new ChromeDriverService.Builder().usingDriverExecutable(DRIVER.toFile()).build(), options);
-    browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
+    browser = Chromium.open(profile, 1600, 1000);
   }
 
   @AfterAll

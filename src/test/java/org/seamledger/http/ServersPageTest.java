@@ -1,7 +1,6 @@
 package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -23,8 +22,6 @@ import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.source.ModelServerException;
@@ -35,8 +32,6 @@ import org.seamledger.watch.MemoryServers;
 /** Models from servers on the page, in a real browser; the servers are kept in memory. Skipped where Debian's Chromium and its driver are not installed. */
 class ServersPageTest {
 
-  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-  private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
   @TempDir
   private static Path profile;
   private static ChromeDriver browser;
@@ -51,14 +46,7 @@ class ServersPageTest {
 
   @BeforeAll
   static void openBrowser() {
-    assumeTrue(Files.exists(CHROMIUM) && Files.exists(DRIVER), "Chromium and its driver are not installed");
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary(CHROMIUM.toFile());
-    options.addArguments("--headless", "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
-        "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-        "--user-data-dir=" + profile, "--window-size=1300,1000");
-    browser = new ChromeDriver(new ChromeDriverService.Builder().usingDriverExecutable(DRIVER.toFile()).build(), options);
-    browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
+    browser = Chromium.open(profile, 1300, 1000);
   }
 
   @AfterAll

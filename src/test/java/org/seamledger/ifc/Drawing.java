@@ -18,6 +18,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Side;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.source.ByteArrayChannel;
 import org.seamledger.step.StepFile;
 
 /** Writes small models, instance by instance, and reads them back. */

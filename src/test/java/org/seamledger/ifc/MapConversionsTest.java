@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.site.MapConversion;
+import org.seamledger.source.ByteArrayChannel;
 import org.seamledger.step.StepFile;
 
 /**

@@ -1,7 +1,5 @@
 package org.seamledger.watch;
 
-import java.nio.ByteBuffer;
-import java.nio.channels.SeekableByteChannel;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,6 +9,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import org.seamledger.source.Attachment;
+import org.seamledger.source.ByteArrayChannel;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ModelServerException.Reason;
@@ -146,63 +145,7 @@ public final class MemoryServers implements Servers {
     public OpenModel open() {
       shelf.before.accept("download");
       byte[] bytes = shelf.model(revision.id());
-      return new OpenModel(name(), new Bytes(bytes), bytes.length);
-    }
-  }
-
-  /** Bytes to read from the first to the last. */
-  private static final class Bytes implements SeekableByteChannel {
-    private final ByteBuffer bytes;
-
-    Bytes(byte[] bytes) {
-      this.bytes = ByteBuffer.wrap(bytes);
-    }
-
-    @Override
-    public int read(ByteBuffer into) {
-      if (!bytes.hasRemaining()) {
-        return -1;
-      }
-      int n = Math.min(into.remaining(), bytes.remaining());
-      into.put(bytes.slice().limit(n));
-      bytes.position(bytes.position() + n);
-      return n;
-    }
-
-    @Override
-    public int write(ByteBuffer from) {
-      throw new UnsupportedOperationException();
-    }
-
-    @Override
-    public long position() {
-      return bytes.position();
-    }
-
-    @Override
-    public SeekableByteChannel position(long at) {
-      bytes.position((int) at);
-      return this;
-    }
-
-    @Override
-    public long size() {
-      return bytes.capacity();
-    }
-
-    @Override
-    public SeekableByteChannel truncate(long size) {
-      throw new UnsupportedOperationException();
-    }
-
-    @Override
-    public boolean isOpen() {
-      return true;
-    }
-
-    @Override
-    public void close() {
-      // In memory.
+      return new OpenModel(name(), new ByteArrayChannel(bytes), bytes.length);
     }
   }
 }

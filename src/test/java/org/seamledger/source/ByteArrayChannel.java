@@ -1,16 +1,16 @@
-package org.seamledger.ifc;
+package org.seamledger.source;
 
 import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
 
 /** Bytes in memory, to read. */
-final class ByteArrayChannel implements SeekableByteChannel {
+public final class ByteArrayChannel implements SeekableByteChannel {
 
   private final byte[] bytes;
   private long position;
   private boolean open = true;
 
-  ByteArrayChannel(byte[] bytes) {
+  public ByteArrayChannel(byte[] bytes) {
     this.bytes = bytes;
   }
 
