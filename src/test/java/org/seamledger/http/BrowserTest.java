@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
@@ -92,6 +93,27 @@ class BrowserTest {
     return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(WebElement::isDisplayed).findFirst().orElse(null));
   }
 
+  /** What an element reads; the page may draw it anew at any moment. */
+  private static String textOf(String css) {
+    return textOf(css, "");
+  }
+
+  private static String textOf(String css, String text) {
+    return until(() -> see(css, text).getText());
+  }
+
+  /** Does something with the first such element that is in sight, as soon as there is one. */
+  private static void with(Consumer<WebElement> action, String css) {
+    with(action, css, "");
+  }
+
+  private static void with(Consumer<WebElement> action, String css, String text) {
+    until(() -> {
+      action.accept(see(css, text));
+      return true;
+    });
+  }
+
   private static WebElement see(String css, String text) {
     return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
   }
@@ -101,7 +123,7 @@ class BrowserTest {
   }
 
   private static void tab(String name) {
-    see(".tab", name).click();
+    with(WebElement::click, ".tab", name);
     see(".tab[aria-current]", name);
   }
 
@@ -131,16 +153,16 @@ class BrowserTest {
   @Test
   void aNewcomerOpensASampleAndFindsTheLongestValley() throws IOException {
     browser.get(server.url());
-    see(".card", "village-hall.ifc").click();
+    with(WebElement::click, ".card", "village-hall.ifc");
     assertThat(see("progress").isDisplayed()).as("the analysis is seen running").isTrue();
     see(".canvas .line");
     js("document.querySelector('.tools select[aria-label=\"Any kind\"]').value = 'valley'; document.querySelector('.tools select[aria-label=\"Any kind\"]').dispatchEvent(new Event('change'))");
     see(".totals", "1 of 24 junctions");
-    see(".canvas .line:not(.group)").click();
-    assertThat(see(".slip h2").getText()).isEqualTo("Valley 4.500 m");
+    with(WebElement::click, ".canvas .line:not(.group)");
+    assertThat(textOf(".slip h2")).isEqualTo("Valley 4.500 m");
     see(".slip .drawing-section");
-    assertThat(see(".slip .section-key").getText()).isEqualTo("tape under the cleat");
-    assertThat(see(".slip").getText()).contains("under the cleat", "Its measured facts fit one shape");
+    assertThat(textOf(".slip .section-key")).isEqualTo("tape under the cleat");
+    assertThat(textOf(".slip")).contains("under the cleat", "Its measured facts fit one shape");
     assertThat(browser.getCurrentUrl()).contains("f.kind=valley", "selected=J");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 2") == Boolean.TRUE ? true : null);
     TestService.pause(700);
@@ -152,7 +174,7 @@ class BrowserTest {
     assertThat(pixels(see(".drawing.roof"), 0x0072b2)).as("ridges and hips in 3-D").isGreaterThan(200);
     String address = browser.getCurrentUrl();
     browser.get(address);
-    assertThat(see(".slip h2").getText()).as("a link shows the same again").isEqualTo("Valley 4.500 m");
+    assertThat(textOf(".slip h2")).as("a link shows the same again").isEqualTo("Valley 4.500 m");
   }
 
   @Test
@@ -161,23 +183,23 @@ class BrowserTest {
     Map<?, ?> at = (Map<?, ?>) js("const svg = document.querySelector('.sheet'), p = svg.createSVGPoint(); p.x = 7; p.y = -4;"
         + "const q = p.matrixTransform(svg.getScreenCTM()); return {x: q.x, y: q.y}");
     new Actions(browser).moveToLocation(((Number) at.get("x")).intValue(), ((Number) at.get("y")).intValue()).click().perform();
-    assertThat(see(".slip h2").getText()).as("the ridge runs at y = 4 m").isEqualTo("Ridge 6.000 m");
-    assertThat(see(".line[aria-selected=true]").getText()).contains("Ridge");
-    see("select[aria-label=Units]").sendKeys("US");
-    assertThat(see(".slip h2", "″").getText()).isEqualTo("Ridge 19′ 8 1/4″");
+    assertThat(textOf(".slip h2")).as("the ridge runs at y = 4 m").isEqualTo("Ridge 6.000 m");
+    assertThat(textOf(".line[aria-selected=true]")).contains("Ridge");
+    with(e -> e.sendKeys("US"), "select[aria-label=Units]");
+    assertThat(textOf(".slip h2", "″")).isEqualTo("Ridge 19′ 8 1/4″");
   }
 
   @Test
   void anAcceptedFindingAndAReviewAreKeptOverARestart() throws IOException {
     open("hall.ifc", "house");
     tab("Findings");
-    see(".notes .warning .doings button", "Accept").click();
+    with(WebElement::click, ".notes .warning .doings button", "Accept");
     WebElement reason = see("form.inline input");
     reason.sendKeys("cricket is on the drawings" + Keys.ENTER);
     see(".notes .warning.accepted", "cricket is on the drawings");
-    see(".notes .warning button", "Curb, upslope side").click();
-    see(".slip textarea").sendKeys("looked at on site");
-    see(".slip .states button", "Checked").click();
+    with(WebElement::click, ".notes .warning button", "Curb, upslope side");
+    with(e -> e.sendKeys("looked at on site"), ".slip textarea");
+    with(WebElement::click, ".slip .states button", "Checked");
     see(".slip .states button[aria-pressed=true]", "Checked");
     String address = browser.getCurrentUrl().replaceFirst("^http://[^/]+/", "");
     restart();
@@ -185,22 +207,22 @@ class BrowserTest {
     see(".notes .warning.accepted", "cricket is on the drawings");
     see(".slip .states button[aria-pressed=true]", "Checked");
     assertThat(js("return document.querySelector('.slip textarea').value")).isEqualTo("looked at on site");
-    assertThat(see(".coverage").getText()).contains("Checked 1 %");
+    assertThat(textOf(".coverage")).contains("Checked 1 %");
   }
 
   @Test
   void aKindDecidedByHandIsSeenAsSuch() throws IOException {
     open("hall.ifc", "house");
-    see(".canvas .line:not(.group)").click();
-    see(".slip details summary").click();
-    see(".slip .review select").sendKeys("Hip");
-    see(".slip .review .main").click();
+    with(WebElement::click, ".canvas .line:not(.group)");
+    with(WebElement::click, ".slip details summary");
+    with(e -> e.sendKeys("Hip"), ".slip .review select");
+    with(WebElement::click, ".slip .review .main");
     see(".slip .review [role=alert]", "needs a reason");
-    see(".slip .review details input").sendKeys("measured on site");
-    see(".slip .review .main").click();
-    assertThat(see(".slip p.hand").getText()).contains("Decided by hand", "the rules say Ridge", "measured on site");
+    with(e -> e.sendKeys("measured on site"), ".slip .review details input");
+    with(WebElement::click, ".slip .review .main");
+    assertThat(textOf(".slip p.hand")).contains("Decided by hand", "the rules say Ridge", "measured on site");
     see(".canvas .line .hand", "by hand");
-    assertThat(see(".coverage").getText()).contains("Decided by hand");
+    assertThat(textOf(".coverage")).contains("Decided by hand");
   }
 
   @Test
@@ -210,22 +232,22 @@ class BrowserTest {
     see(".drop");
     browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "gatehouse.ifc").toAbsolutePath().toString());
     see(".canvas .line", "Ridge");
-    see(".canvas .line:not(.group)").click();
+    with(WebElement::click, ".canvas .line:not(.group)");
     see(".slip h2", "Ridge 3.000 m");
-    see(".slip details summary").click();
+    with(WebElement::click, ".slip details summary");
     js("const pick = document.querySelectorAll('.slip .review select')[1]; pick.value = 'ridge-vented'; pick.dispatchEvent(new Event('change'))");
-    see(".slip .review details input").sendKeys("the attic is vented");
-    see(".slip .review .main").click();
-    String effect = see(".slip .effect").getText();
+    with(e -> e.sendKeys("the attic is vented"), ".slip .review details input");
+    with(WebElement::click, ".slip .review .main");
+    String effect = textOf(".slip .effect");
     assertThat(effect).contains("What your decision changed in the order").containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
-    assertThat(see(".slip p.hand").getText()).contains("Decided by hand", "the attic is vented");
-    assertThat(see(".slip .lead").getText()).contains("vented");
+    assertThat(textOf(".slip p.hand")).contains("Decided by hand", "the attic is vented");
+    assertThat(textOf(".slip .lead")).contains("vented");
     see(".canvas .line .hand", "by hand");
     tab("Order");
-    assertThat(see(".by-hand").getText()).contains("Ridge, 3.000 m: the attic is vented", "Decisions as a file");
-    assertThat(see(".by-hand .changed").getText()).containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
+    assertThat(textOf(".by-hand")).contains("Ridge, 3.000 m: the attic is vented", "Decisions as a file");
+    assertThat(textOf(".by-hand .changed")).containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
     js("const pick = document.querySelectorAll('.slip .review select')[1]; pick.value = ''; pick.dispatchEvent(new Event('change'))");
-    see(".slip .review .main").click();
+    with(WebElement::click, ".slip .review .main");
     until(() -> browser.findElements(By.cssSelector(".by-hand")).isEmpty() ? true : null);
     assertThat(browser.findElements(By.cssSelector(".slip p.hand"))).as("taken back").isEmpty();
   }
@@ -237,7 +259,7 @@ class BrowserTest {
     WebElement waste = see("input[aria-label=Waste]");
     waste.clear();
     waste.sendKeys("25 %" + Keys.ENTER);
-    assertThat(see(".changed").getText()).contains("What changed since revision 1").containsPattern("Tape, Order\\s+207\\.49 m\\s+235\\.78 m");
+    assertThat(textOf(".changed")).contains("What changed since revision 1").containsPattern("Tape, Order\\s+207\\.49 m\\s+235\\.78 m");
     see(".sheet-title", "Revision 2");
   }
 
@@ -249,8 +271,8 @@ class BrowserTest {
     browser.findElement(By.cssSelector(".at-revisions input[type=file]")).sendKeys(model("hall-2.ifc", "house width=15 pipe=no").toString());
     see(".sheet-title", "Revision 2");
     tab("Revisions");
-    assertThat(see(".changed h3").getText()).isEqualTo("Since revision 1: 0 added, 1 gone, 12 changed, 11 as before");
-    assertThat(see(".changed").getText()).contains("Pipe", "6.000 m → 7.000 m");
+    assertThat(textOf(".changed h3")).isEqualTo("Since revision 1: 0 added, 1 gone, 12 changed, 11 as before");
+    assertThat(textOf(".changed")).contains("Pipe", "6.000 m → 7.000 m");
     TestService.pause(500);
     assertThat(pixels(see(".drawing.plan"), 0xa66a00)).as("changed lines in the plan").isGreaterThan(50);
   }
@@ -260,8 +282,8 @@ class BrowserTest {
     open("<img src=x onerror=document.title='run'>.ifc".replace("/", ""), "house chimney=<script>document.title='run'</script><img_src=x_onerror=document.title='run'>");
     js("document.querySelector('.tools input').value = 'script'; document.querySelector('.tools input').dispatchEvent(new Event('input'))");
     see(".totals", "4 of 24 junctions");
-    see(".canvas .line:not(.group)").click();
-    assertThat(see(".slip .elements").getText()).contains("<script>document.title='run'</script>");
+    with(WebElement::click, ".canvas .line:not(.group)");
+    assertThat(textOf(".slip .elements")).contains("<script>document.title='run'</script>");
     for (String name : List.of("Findings", "Order", "Estimates", "Revisions", "Cautions", "Ledger")) {
       tab(name);
       TestService.pause(200);
@@ -275,9 +297,9 @@ class BrowserTest {
     model("samples/estate.ifc", "many count=20000");
     restart();
     browser.get(server.url());
-    see(".card", "estate.ifc").click();
+    with(WebElement::click, ".card", "estate.ifc");
     see(".totals", "20,000 of 20,000 junctions");
-    see(".rows").sendKeys(Keys.END);
+    with(e -> e.sendKeys(Keys.END), ".rows");
     see(".line.active");
     assertThat((Long) js("return document.querySelectorAll('.canvas .line').length")).as("only what is in sight is in the document").isLessThan(120);
     double sorting = ((Number) browser.executeAsyncScript("const done = arguments[0], t = performance.now();"
@@ -295,7 +317,7 @@ class BrowserTest {
     open("hall.ifc", "house");
     WebElement grid = see(".rows");
     grid.sendKeys(Keys.HOME, Keys.DOWN);
-    assertThat(see(".slip h2").getText()).startsWith("Ridge");
+    assertThat(textOf(".slip h2")).startsWith("Ridge");
     grid.sendKeys(Keys.UP, Keys.ENTER);
     see(".line.group[aria-expanded=false]", "Ridge");
     grid.sendKeys(Keys.RIGHT);
@@ -338,7 +360,7 @@ class BrowserTest {
     see(".drop");
     barriers("start, light");
     open("hall.ifc", "house");
-    see(".canvas .line:not(.group)").click();
+    with(WebElement::click, ".canvas .line:not(.group)");
     for (String theme : List.of("light", "dark")) {
       js("document.documentElement.dataset.theme = arguments[0]", theme);
       for (String name : List.of("Ledger", "Findings", "Order", "Estimates", "Revisions", "Cautions")) {

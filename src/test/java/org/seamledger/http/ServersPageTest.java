@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Properties;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -83,6 +84,27 @@ class ServersPageTest {
     return see(css, "");
   }
 
+  /** What an element reads; the page may draw it anew at any moment. */
+  private static String textOf(String css) {
+    return textOf(css, "");
+  }
+
+  private static String textOf(String css, String text) {
+    return until(() -> see(css, text).getText());
+  }
+
+  /** Does something with the first such element that is in sight, as soon as there is one. */
+  private static void with(Consumer<WebElement> action, String css) {
+    with(action, css, "");
+  }
+
+  private static void with(Consumer<WebElement> action, String css, String text) {
+    until(() -> {
+      action.accept(see(css, text));
+      return true;
+    });
+  }
+
   private static WebElement see(String css, String text) {
     return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
   }
@@ -115,7 +137,7 @@ class ServersPageTest {
     assertThat(new Select(revision).getOptions()).as("the newest stands first").extracting(o -> o.getText().substring(0, 2)).containsExactly("2,", "1,");
     choose("Revision", "1,");
     picture("servers-choose");
-    see(".served button.main", "Analyse this revision").click();
+    with(WebElement::click, ".served button.main", "Analyse this revision");
     see(".canvas .line");
     assertThat(browser.getTitle()).isEqualTo("School <b>& yard</b> · seamledger");
     assertThat(browser.findElements(By.cssSelector("b"))).as("names are text").noneMatch(b -> b.getText().contains("yard"));
@@ -125,9 +147,9 @@ class ServersPageTest {
   void aWatchedProjectShowsItsRevisionsAsTheyAreAnswered() throws IOException {
     choose("Server", "office");
     choose("Project", "School");
-    see(".served button", "Watch this project").click();
+    with(WebElement::click, ".served button", "Watch this project");
     see(".served td", "answered");
-    assertThat(see(".served tbody tr").getText()).contains("School <b>& yard</b>", "office", "2,", "house pipe=no");
+    assertThat(textOf(".served tbody tr")).contains("School <b>& yard</b>", "office", "2,", "house pipe=no");
     checkIn("house width=12");
     see(".served tbody tr", "3,");
     see(".served td", "answered");
@@ -139,12 +161,12 @@ class ServersPageTest {
     see(".served td", "answered");
     picture("servers-watched");
     barriers("the start page with servers");
-    see(".served tbody button.link", "5,").click();
+    with(WebElement::click, ".served tbody button.link", "5,");
     see(".canvas .line");
-    see(".tab", "Revisions").click();
+    with(WebElement::click, ".tab", "Revisions");
     assertThat(until(() -> see("table.plain", "ready")).getText()).as("revisions 2 to 5 of the server").contains("4, open now", "failed");
     browser.get(server.url());
-    see(".served button[aria-label^='Stop watching']").click();
+    with(WebElement::click, ".served button[aria-label^='Stop watching']");
     until(() -> browser.findElements(By.cssSelector(".served table")).isEmpty() ? true : null);
   }
 
@@ -154,7 +176,7 @@ class ServersPageTest {
       throw new ModelServerException(Reason.REFUSED, "partner refuses: wrong user or password");
     };
     choose("Server", "partner");
-    assertThat(see(".served [role=alert]", "partner").getText()).contains("Nothing came from server partner", "wrong user or password");
+    assertThat(textOf(".served [role=alert]", "partner")).contains("Nothing came from server partner", "wrong user or password");
     picture("servers-trouble");
     choose("Server", "office");
     see(".served .field", "Project");
