@@ -103,7 +103,7 @@ class PackagedProgramTest {
   void servesThePageAndEndsWhenAsked() throws Exception {
     Process server = new ProcessBuilder(LAUNCHER.toString(), "serve", "--port", "0", "--data", "data").directory(elsewhere.toFile()).start();
     try (BufferedReader err = new BufferedReader(new InputStreamReader(server.getErrorStream(), StandardCharsets.UTF_8))) {
-      String line = err.lines().filter(l -> l.contains("http://")).findFirst().orElseThrow();
+      String line = err.lines().filter(l -> l.startsWith("seamledger: open ")).findFirst().orElseThrow();
       String url = line.replaceAll(".*(http://\\S+).*", "$1");
       HttpClient client = HttpClient.newHttpClient();
       for (String path : List.of("", "api/health", "openapi.json")) {
