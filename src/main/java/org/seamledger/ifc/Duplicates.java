@@ -13,6 +13,7 @@ import org.seamledger.finding.Code;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Solid;
+import org.seamledger.ifc.entity.Findings;
 
 /**
  * Elements with one GlobalId in several models are one element. The model that was named first gives it its shape; but where one model

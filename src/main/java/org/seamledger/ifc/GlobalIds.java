@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.seamledger.element.Element;
 import org.seamledger.finding.Code;
+import org.seamledger.ifc.entity.Findings;
 
 /** Makes the GlobalIds of a building's elements unique and looks at their form. */
 final class GlobalIds {

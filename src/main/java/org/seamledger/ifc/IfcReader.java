@@ -20,6 +20,17 @@ import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.Findings;
+import org.seamledger.ifc.entity.IfcInput;
+import org.seamledger.ifc.entity.Model;
+import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.product.Holes;
+import org.seamledger.ifc.product.Neighbours;
+import org.seamledger.ifc.product.Properties;
+import org.seamledger.ifc.product.Roofs;
+import org.seamledger.ifc.product.Scope;
+import org.seamledger.ifc.product.Shapes;
 import org.seamledger.progress.Headway;
 import org.seamledger.site.Silhouette;
 

@@ -18,11 +18,12 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Side;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.ifc.entity.IfcInput;
 import org.seamledger.source.ByteArrayChannel;
 import org.seamledger.step.StepFile;
 
 /** Writes small models, instance by instance, and reads them back. */
-final class Drawing {
+public final class Drawing {
 
   private final String schema;
   private final List<String> lines = new ArrayList<>();
@@ -36,86 +37,86 @@ final class Drawing {
   }
 
   /** A model in metres and radians. */
-  static Drawing ifc(String schema) {
+  public static Drawing ifc(String schema) {
     return new Drawing(schema).unit("IFCSIUNIT(*,.LENGTHUNIT.,$,.METRE.)");
   }
 
-  static Drawing ifc4() {
+  public static Drawing ifc4() {
     return ifc("IFC4");
   }
 
   /** A model whose length unit is written otherwise. */
-  static Drawing inUnit(String schema, String unit) {
+  public static Drawing inUnit(String schema, String unit) {
     return new Drawing(schema).unit(unit);
   }
 
-  static Drawing withoutUnits(String schema) {
+  public static Drawing withoutUnits(String schema) {
     return new Drawing(schema);
   }
 
-  Drawing unit(String unit) {
+  public Drawing unit(String unit) {
     units.add(add(unit));
     return this;
   }
 
   /** Adds an instance; {@code %s} are filled in order. Gives its reference. */
-  String add(String text, Object... parameters) {
+  public String add(String text, Object... parameters) {
     lines.add("#" + ++last + "=" + String.format(Locale.ROOT, text, parameters) + ";");
     return "#" + last;
   }
 
-  static String number(double d) {
+  public static String number(double d) {
     String s = Double.toString(d);
     return s.contains(".") ? s : s.replace("E", ".E");
   }
 
-  static String numbers(double... d) {
+  public static String numbers(double... d) {
     return java.util.Arrays.stream(d).mapToObj(Drawing::number).collect(Collectors.joining(",", "(", ")"));
   }
 
-  static String list(List<String> references) {
+  public static String list(List<String> references) {
     return "(" + String.join(",", references) + ")";
   }
 
-  static String list(String... references) {
+  public static String list(String... references) {
     return list(List.of(references));
   }
 
-  String point(double... xyz) {
+  public String point(double... xyz) {
     return add("IFCCARTESIANPOINT(%s)", numbers(xyz));
   }
 
-  String direction(double... xyz) {
+  public String direction(double... xyz) {
     return add("IFCDIRECTION(%s)", numbers(xyz));
   }
 
   /** IfcAxis2Placement3D at a point, upright. */
-  String at(double x, double y, double z) {
+  public String at(double x, double y, double z) {
     return add("IFCAXIS2PLACEMENT3D(%s,$,$)", point(x, y, z));
   }
 
-  String axes(String point, String z, String x) {
+  public String axes(String point, String z, String x) {
     return add("IFCAXIS2PLACEMENT3D(%s,%s,%s)", point, z, x);
   }
 
   /** A polyline; give the first point again to close it. */
-  String polyline(double[]... points) {
+  public String polyline(double[]... points) {
     return add("IFCPOLYLINE(%s)", list(java.util.Arrays.stream(points).map(this::point).toList()));
   }
 
-  static double[] p(double... xyz) {
+  public static double[] p(double... xyz) {
     return xyz;
   }
 
-  String closedProfile(String curve) {
+  public String closedProfile(String curve) {
     return add("IFCARBITRARYCLOSEDPROFILEDEF(.AREA.,$,%s)", curve);
   }
 
-  String rectangle(double x, double y) {
+  public String rectangle(double x, double y) {
     return add("IFCRECTANGLEPROFILEDEF(.AREA.,$,%s,%s,%s)", add("IFCAXIS2PLACEMENT2D(%s,$)", point(0, 0)), number(x), number(y));
   }
 
-  String extruded(String profile, double depth) {
+  public String extruded(String profile, double depth) {
     return add("IFCEXTRUDEDAREASOLID(%s,%s,%s,%s)", profile, at(0, 0, 0), direction(0, 0, 1), number(depth));
   }
 
@@ -127,30 +128,30 @@ final class Drawing {
   }
 
   /** A body of the given representation type. */
-  String shape(String type, String... items) {
+  public String shape(String type, String... items) {
     String representation = add("IFCSHAPEREPRESENTATION(%s,'Body','%s',%s)", context(), type, list(items));
     return add("IFCPRODUCTDEFINITIONSHAPE($,$,%s)", list(representation));
   }
 
-  String placement(String relativeTo, String axes) {
+  public String placement(String relativeTo, String axes) {
     return add("IFCLOCALPLACEMENT(%s,%s)", relativeTo, axes);
   }
 
   /** An IfcRoof with these items for a body. */
-  String roof(String... items) {
+  public String roof(String... items) {
     return product("IFCROOF", placement("$", at(0, 0, 0)), shape("SolidModel", items), ",$,.NOTDEFINED.");
   }
 
-  String product(String keyword, String placement, String shape, String rest) {
+  public String product(String keyword, String placement, String shape, String rest) {
     return add("%s('%s',$,'','',$,%s,%s%s)", keyword, id(), placement, shape, rest);
   }
 
   /** A valid GlobalId, another one each time. */
-  String id() {
+  public String id() {
     return String.format(Locale.ROOT, "0%021d", ++roofs);
   }
 
-  String text() {
+  public String text() {
     List<String> all = new ArrayList<>(lines);
     String assignment = units.isEmpty() ? "$" : "#" + (last + 1);
     if (!units.isEmpty()) {
@@ -162,15 +163,15 @@ final class Drawing {
         + "'));\nENDSEC;\nDATA;\n" + String.join("\n", all) + "\nENDSEC;\nEND-ISO-10303-21;\n";
   }
 
-  Building read() {
+  public Building read() {
     return read(text());
   }
 
-  static Building read(String text) {
+  public static Building read(String text) {
     return read(text.getBytes(StandardCharsets.UTF_8));
   }
 
-  static Building read(byte[] text) {
+  public static Building read(byte[] text) {
     try (StepFile file = StepFile.open(new ByteArrayChannel(text), "drawing.ifc")) {
       return IfcReader.read(List.of(new IfcInput(file, "drawing.ifc")));
     } catch (IOException e) {
@@ -179,7 +180,7 @@ final class Drawing {
   }
 
   /** The body of the one roof, which must have been read without a finding. */
-  Solid body() {
+  public Solid body() {
     Building b = read();
     assertThat(b.findings()).isEmpty();
     assertThat(b.roofs()).hasSize(1);
@@ -188,7 +189,7 @@ final class Drawing {
   }
 
   /** Volume by summing level sections at the middles of thin slices; exact for upright prisms, good to about 1e-4 for others. */
-  static double volume(Solid solid) {
+  public static double volume(Solid solid) {
     int slices = solid instanceof Mesh m && m.triangleCount() > 5000 ? 24 : 120;
     Box3 b = solid.bounds();
     Region window = Region.rectangle(b.minX() - 1, b.minY() - 1, b.maxX() + 1, b.maxY() + 1);
@@ -202,7 +203,7 @@ final class Drawing {
   }
 
   /** Area of the level section at a height. */
-  static double sectionArea(Solid solid, double z) {
+  public static double sectionArea(Solid solid, double z) {
     Box3 b = solid.bounds();
     Region window = Region.rectangle(b.minX() - 1, b.minY() - 1, b.maxX() + 1, b.maxY() + 1);
     return solid.section(Plane.through(new Vec3(0, 0, z), Vec3.Z), 1e-7, Side.BELOW, window).area();

@@ -9,6 +9,7 @@ import org.seamledger.element.Building;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
 import org.seamledger.geometry.Box3;
+import org.seamledger.ifc.entity.IfcInput;
 import org.seamledger.step.StepFile;
 
 /** Prints what is read of models, to look at: {@code DumpBuilding [-p|-q] MODEL...}; with {@code -p} the properties too, with {@code -q}

@@ -20,6 +20,7 @@ import org.seamledger.element.Opening;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.geometry.Mesh;
+import org.seamledger.ifc.entity.IfcInput;
 import org.seamledger.step.StepFile;
 
 /** Models that other people's tools wrote, against the quantities that those tools wrote into them. */

@@ -1,0 +1,79 @@
+package org.seamledger.ifc.entity;
+
+import java.util.function.Consumer;
+import org.seamledger.step.ReferenceVisitor;
+import org.seamledger.step.StepFile;
+
+/** An open exchange structure with its schema and units; gives instances by id and collects findings. */
+public final class Model {
+
+  private final StepFile file;
+  private final String name;
+  private final int index;
+  private final Schema schema;
+  private final Units units;
+  private final Findings findings;
+
+  public Model(IfcInput input, int index, Findings findings) {
+    this.file = input.file();
+    this.name = input.name();
+    this.index = index;
+    this.findings = findings;
+    this.schema = Schema.of(file.header().schemas(), name);
+    this.units = Units.of(this);
+  }
+
+  public StepFile file() {
+    return file;
+  }
+
+  public String name() {
+    return name;
+  }
+
+  /** Position among the models read together, from 0. */
+  public int index() {
+    return index;
+  }
+
+  public Schema schema() {
+    return schema;
+  }
+
+  public Units units() {
+    return units == null ? Units.BARE : units;
+  }
+
+  public Findings findings() {
+    return findings;
+  }
+
+  /**
+   * The instance with this id.
+   *
+   * @throws Problem if there is none
+   */
+  public Entity get(long id) {
+    return new Entity(this, file.find(id)
+        .orElseThrow(() -> Problem.dangling("#" + id + " is referred to, but the file does not hold it")));
+  }
+
+  /** Keyword of an instance without decoding it, or the empty string where there is none. */
+  public String keywordOf(long id) {
+    return file.keywordOf(id);
+  }
+
+  /** Ids of all instances of exactly this class, ascending. */
+  public long[] idsOf(String keyword) {
+    return file.idsOf(keyword);
+  }
+
+  void each(String keyword, Consumer<Entity> consumer) {
+    file.forEach(keyword, instance -> consumer.accept(new Entity(this, instance)));
+  }
+
+  /** Skims the references of all instances of a class. */
+  public void eachReferences(String keyword, ReferenceVisitor visitor) {
+    file.forEachReferences(keyword, visitor);
+  }
+}
