@@ -27,7 +27,7 @@ class DatabaseChoiceTest {
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
 
   private int serve(Map<String, String> variables, String... words) {
-    List<String> all = new ArrayList<>(List.of("serve", "--port", "0", "--data", folder.resolve("data").toString()));
+    List<String> all = new ArrayList<>(List.of("serve", "--port", "0", "--database-wait", "0", "--data", folder.resolve("data").toString()));
     all.addAll(List.of(words));
     Environment environment = new Environment(Optional.empty(), Optional.empty(), Optional.empty(), variables, true);
     return new Cli(Analyzer.ANALYSIS, environment).run(all.toArray(String[]::new), new ByteArrayOutputStream(), new PrintStream(err, true, StandardCharsets.UTF_8));
@@ -51,13 +51,14 @@ class DatabaseChoiceTest {
   @Test
   void aDatabaseThatIsNotThereIsSaidInOneLine() throws IOException {
     assertThat(serve(Map.of(), "--database", NOBODY, "--database-password-file", passwordFile("rw-------").toString())).isEqualTo(2);
-    assertThat(err()).startsWith("seamledger: The database " + NOBODY + " cannot be used: ").doesNotContain(SECRET).hasLineCount(1);
+    assertThat(err()).isEqualTo("seamledger: The database " + NOBODY
+        + " cannot be reached: the connection is refused; start PostgreSQL there, or correct host and port." + System.lineSeparator());
   }
 
   @Test
   void theEnvironmentNamesItToo() {
     assertThat(serve(Map.of("SEAMLEDGER_DATABASE", NOBODY + "?password=" + SECRET, "SEAMLEDGER_DATABASE_USER", "ida"))).isEqualTo(2);
-    assertThat(err()).startsWith("seamledger: The database " + NOBODY + " cannot be used: ").doesNotContain(SECRET);
+    assertThat(err()).startsWith("seamledger: The database " + NOBODY + " cannot be reached: ").doesNotContain(SECRET);
   }
 
   @Test
