@@ -51,10 +51,10 @@ final class Problems {
       case NOT_FOUND -> Problem.notFound(e.getMessage());
       case CONFLICT -> new Problem(409, "conflict", e.getMessage());
       case INVALID -> new Problem(422, "invalid", e.getMessage());
-      case STORAGE -> logged(e, 503, "storage", "The storage cannot be used now; the log says why.");
-      case FULL -> logged(e, 507, "storage/full", "There is no room left to store this, and it was not saved. Whoever runs this server has to make"
+      case STORAGE -> logged(e, "storage", "The storage cannot be used now; the log says why.");
+      case FULL -> logged(e, "storage/full", "There is no room left to store this, and it was not saved. Whoever runs this server has to make"
           + " room; then try again.");
-      case READ_ONLY -> logged(e, 503, "storage/read-only", "The storage takes no changes now, and this was not saved. Whoever runs this server"
+      case READ_ONLY -> logged(e, "storage/read-only", "The storage takes no changes now, and this was not saved. Whoever runs this server"
           + " finds the reason in the log.");
       case IN_USE -> new Problem(503, "storage/in-use", "The database is in use by another server now, so this one can neither read nor save."
           + " Work on with the other server, or have it stopped. The log says which database.");
@@ -64,10 +64,10 @@ final class Problems {
   }
 
   /** The message names the cause; the trace, with the statement that failed, is for who asks for it by the log's level. */
-  private static Problem logged(LedgerException e, int status, String code, String detail) {
+  private static Problem logged(LedgerException e, String code, String detail) {
     LOG.error("{}", e.getMessage());
     LOG.debug("storage fault", e);
-    return new Problem(status, code, detail);
+    return new Problem(503, code, detail);
   }
 
   private static String code(int status) {

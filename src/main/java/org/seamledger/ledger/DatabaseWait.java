@@ -59,7 +59,8 @@ final class DatabaseWait {
   /** Says what it waits for, where that is news, and waits; false where the process is asked to stop waiting. */
   private boolean pause(String text) {
     if (!text.equals(said) || seconds() - saidAfter >= REMINDER_SECONDS) {
-      LOG.warn("{} {} Waiting for it: {} s of at most {} s are over.", engine.name(), text, seconds(), patience.toSeconds());
+      String waiting = said.isEmpty() ? "Waiting for it" : "Still waiting, after " + seconds() + " s";
+      LOG.warn("{} {} {}, up to {} s; Ctrl-C ends it.", engine.name(), text, waiting, patience.toSeconds());
       said = text;
       saidAfter = seconds();
     }
