@@ -52,12 +52,12 @@ final class Problems {
       case CONFLICT -> new Problem(409, "conflict", e.getMessage());
       case INVALID -> new Problem(422, "invalid", e.getMessage());
       case STORAGE -> logged(e, "storage", "The storage cannot be used now; the log says why.");
-      case FULL -> logged(e, "storage/full", "There is no room left to store this, and it was not saved. Whoever runs this server has to make"
-          + " room; then try again.");
+      case FULL -> logged(e, "storage/full", "There is no room left to store this, and it was not saved. Whoever runs this server"
+          + " has to make room; then try again.");
       case READ_ONLY -> logged(e, "storage/read-only", "The storage takes no changes now, and this was not saved. Whoever runs this server"
           + " finds the reason in the log.");
-      case IN_USE -> new Problem(503, "storage/in-use", "The database is in use by another server now, so this one can neither read nor save."
-          + " Work on with the other server, or have it stopped. The log says which database.");
+      case IN_USE -> new Problem(503, "storage/in-use", "The database is in use by another server now, so this one can neither read nor"
+          + " save. Work on with the other server, or have it stopped. The log says which database.");
       case UNREACHABLE ->
           new Problem(503, "storage/unreachable", "The database cannot be reached now; try again in a while. The log says why.");
     };

@@ -44,7 +44,8 @@ final class FolderGuard implements AutoCloseable {
     if (e instanceof FileAlreadyExistsException a) {
       return a.getFile() + " is a file and no folder";
     }
-    return e instanceof FileSystemException f && f.getReason() != null ? f.getReason() + " (" + f.getFile() + ")" : String.valueOf(e.getMessage());
+    return e instanceof FileSystemException f && f.getReason() != null ? f.getReason() + " (" + f.getFile() + ")"
+        : String.valueOf(e.getMessage());
   }
 
   private static FileLock tryLock(FileChannel channel) throws IOException {

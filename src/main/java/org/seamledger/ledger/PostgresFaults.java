@@ -17,7 +17,10 @@ import org.postgresql.util.GT;
 import org.postgresql.util.PSQLException;
 import org.postgresql.util.ServerErrorMessage;
 
-/** What PostgreSQL's failures mean, by their SQLSTATE (PostgreSQL's documentation, appendix A, error codes) and, on the way to it, by the network's failure. */
+/**
+ * What PostgreSQL's failures mean: by their SQLSTATE (PostgreSQL's documentation, appendix A, error codes) and, on the way to it, by what
+ * the network or TLS says.
+ */
 final class PostgresFaults {
 
   private static final String CREDENTIALS = "SEAMLEDGER_DATABASE_USER, and SEAMLEDGER_DATABASE_PASSWORD or a password file";
@@ -36,20 +39,23 @@ final class PostgresFaults {
 
   private StorageFault ofConnection(SQLException e, String state) {
     if (caused(e, UnknownHostException.class)) {
-      return StorageFault.passing("cannot be reached: its host is not known; correct the host's name, or see to the network's name service.");
+      return StorageFault.passing("cannot be reached: its host is not known; correct the host's name,"
+          + " or see to the network's name service.");
     }
     if (caused(e, ConnectException.class)) {
       return StorageFault.passing("cannot be reached: the connection is refused; start PostgreSQL there, or correct host and port.");
     }
     if (caused(e, SSLException.class) || caused(e, CertificateException.class)) {
-      return StorageFault.lasting(STORAGE, "cannot be used: its certificate is not trusted, or is not for this host; see sslmode and sslrootcert in its URL.");
+      return StorageFault.lasting(STORAGE, "cannot be used: its certificate is not trusted, or is not for"
+          + " this host; see sslmode and sslrootcert in its URL.");
     }
     if (caused(e, SocketTimeoutException.class) || said(e, "Connection attempt timed out.")) {
       return StorageFault.passing("cannot be reached: no answer in time; see that the host is up and that no firewall is between.");
     }
     return switch (state) {
       case "08004" -> said(e, "The server does not support SSL.")
-          ? StorageFault.lasting(STORAGE, "cannot be used: it offers no TLS, which sslmode in its URL asks for; switch ssl on there, or ask for less.")
+          ? StorageFault.lasting(STORAGE, "cannot be used: it offers no TLS, which sslmode in its URL asks for;"
+              + " switch ssl on there, or ask for less.")
           : StorageFault.lasting(STORAGE, "asks user " + user() + " for a password and none is set; set " + CREDENTIALS + ".");
       case "08P01" -> StorageFault.lasting(STORAGE, "cannot be used: what answers there is no PostgreSQL server; correct host and port.");
       default -> StorageFault.passing("cannot be reached: the connection breaks off; see its log.");
@@ -59,9 +65,11 @@ final class PostgresFaults {
   private StorageFault ofServer(SQLException e, String state) {
     return switch (state) {
       case "28P01" -> StorageFault.lasting(STORAGE, "refuses the password of user " + user() + "; correct " + CREDENTIALS + ".");
-      case "28000" -> StorageFault.lasting(STORAGE, "does not let user " + user() + " in (" + words(e) + "); create the user, or admit it in pg_hba.conf.");
+      case "28000" -> StorageFault.lasting(STORAGE, "does not let user " + user() + " in (" + words(e)
+          + "); create the user, or admit it in pg_hba.conf.");
       case "3D000" -> StorageFault.lasting(STORAGE, "does not exist; create it, empty and with encoding UTF8, or correct its name.");
-      case "42501" -> StorageFault.lasting(STORAGE, "denies user " + user() + " a right that is needed (" + words(e) + "); make this user its owner.");
+      case "42501" -> StorageFault.lasting(STORAGE, "denies user " + user() + " a right that is needed (" + words(e)
+          + "); make this user its owner.");
       case "25006" -> StorageFault.lasting(READ_ONLY, PostgresEngine.READS_ONLY);
       case "53100" -> StorageFault.lasting(FULL, "has no room left on its disk; make room there, nothing was kept of what was under way.");
       case "53300" -> StorageFault.passing("has no connection free; see max_connections there, and the limits of user and database.");

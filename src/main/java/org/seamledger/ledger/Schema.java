@@ -18,8 +18,8 @@ import org.slf4j.LoggerFactory;
 /**
  * The tables, as the steps that made them. A step is a file of statements in {@code schema/}, in SQL that every engine understands, with these
  * words: {@code TEXT}, {@code INTEGER} of 64 bits, {@code BLOB}, {@code COUNTER} for a primary key that counts up by itself, and {@code WITHOUT ROWID}.
- * The table {@code schema_version} lists the steps that a storage has had; all that are missing are one transaction. A step that was
- * released never changes: what comes later is another step.
+ * The table {@code schema_version} lists the steps that a storage has had; all that are missing are one
+ * transaction. A step that was released never changes: what comes later is another step.
  */
 final class Schema {
 
@@ -48,7 +48,8 @@ final class Schema {
     try {
       int version = version(connection, engine, steps);
       if (version < steps.size()) {
-        execute(connection, engine.translate("CREATE TABLE IF NOT EXISTS " + VERSIONS + "(version INTEGER PRIMARY KEY, name TEXT NOT NULL, applied TEXT NOT NULL)"));
+        execute(connection, engine.translate("CREATE TABLE IF NOT EXISTS " + VERSIONS
+            + "(version INTEGER PRIMARY KEY, name TEXT NOT NULL, applied TEXT NOT NULL)"));
       }
       for (int step = version + 1; step <= steps.size(); step++) {
         apply(connection, engine, step, steps.get(step - 1));
@@ -81,14 +82,15 @@ final class Schema {
           + "); nothing was written to it; " + engine.elsewhere() + ".");
     }
     if (version > steps.size()) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, engine.name() + " was used by a newer version of this program (its tables are at step "
-          + version + ", this program knows " + steps.size() + "); nothing was written to it; use that version.");
+      throw new LedgerException(LedgerException.Reason.STORAGE, engine.name() + " was used by a newer version of this program (its tables are"
+          + " at step " + version + ", this program knows " + steps.size() + "); nothing was written to it; use that version.");
     }
     return version;
   }
 
   /** Folders from before the steps were counted have the tables of the first step, or those that were made before the power went. */
-  private static boolean isFromBeforeTheCount(Connection connection, Engine engine, List<String> tables, boolean counted) throws SQLException {
+  private static boolean isFromBeforeTheCount(Connection connection, Engine engine, List<String> tables, boolean counted)
+      throws SQLException {
     for (String table : tables) {
       if (!(table.equals(VERSIONS) ? counted : FIRST_TABLES.contains(table))) {
         return false;

@@ -27,8 +27,11 @@ class DatabaseChoiceTest {
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
 
   private int serve(Map<String, String> variables, String... words) {
-    List<String> all = new ArrayList<>(List.of("serve", "--port", "0", "--database-wait", "0", "--data", folder.resolve("data").toString()));
+    List<String> all = new ArrayList<>(List.of("serve", "--port", "0", "--data", folder.resolve("data").toString()));
     all.addAll(List.of(words));
+    if (!all.contains("--database-wait")) {
+      all.addAll(List.of("--database-wait", "0"));
+    }
     Environment environment = new Environment(Optional.empty(), Optional.empty(), Optional.empty(), variables, true);
     return new Cli(Analyzer.ANALYSIS, environment).run(all.toArray(String[]::new), new ByteArrayOutputStream(), new PrintStream(err, true, StandardCharsets.UTF_8));
   }
@@ -77,5 +80,8 @@ class DatabaseChoiceTest {
     err.reset();
     assertThat(serve(Map.of(), "--database", "sqlite:roofs.db")).isEqualTo(2);
     assertThat(err()).contains("a URL that begins with jdbc:postgresql:");
+    err.reset();
+    assertThat(serve(Map.of(), "--database", NOBODY, "--database-wait", "-1")).isEqualTo(2);
+    assertThat(err()).contains("--database-wait takes a number of seconds, 0 or more");
   }
 }
