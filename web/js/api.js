@@ -1,11 +1,19 @@
 // The service, as functions. Errors are what the service said, for people.
 
+const AWAY = ['storage/in-use', 'storage/unreachable'];
+
 export class Refused extends Error {
   constructor(status, body) {
     super(body.detail ?? `The service answered ${status}.`);
     this.status = status;
     this.code = body.code ?? '';
   }
+}
+
+/** A refusal; that the storage is away concerns the whole page, which hears of it by an event. */
+function refused(status, body) {
+  if (AWAY.includes(body.code)) dispatchEvent(new CustomEvent('storage-away', {detail: body.detail}));
+  return new Refused(status, body);
 }
 
 async function call(method, path, body) {
@@ -23,12 +31,13 @@ async function call(method, path, body) {
   }
   if (answer.status === 204) return null;
   const json = await answer.json().catch(() => ({}));
-  if (!answer.ok) throw new Refused(answer.status, json);
+  if (!answer.ok) throw refused(answer.status, json);
   return json;
 }
 
 const a = id => '/api/analyses/' + encodeURIComponent(id);
 
+export const health = () => call('GET', '/api/health');
 export const start = () => call('GET', '/api/start');
 export const openSession = token => call('POST', '/api/session', {token});
 export const samples = () => call('GET', '/api/samples').then(r => r.samples);
@@ -75,7 +84,7 @@ export function upload(files, system, project, onSent) {
     x.open('POST', '/api/analyses');
     x.responseType = 'json';
     x.upload.onprogress = e => e.lengthComputable && onSent(e.loaded / e.total);
-    x.onload = () => x.status === 202 ? resolve(x.response) : reject(new Refused(x.status, x.response ?? {}));
+    x.onload = () => x.status === 202 ? resolve(x.response) : reject(refused(x.status, x.response ?? {}));
     x.onerror = () => reject(new Refused(0, {code: 'unreachable', detail: 'The upload was cut off: the service refused it or does not answer.'}));
     x.send(form);
   });

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFilePermission;
+import java.time.Duration;
 import java.util.EnumSet;
 import java.util.Map;
 import java.util.Optional;
@@ -28,6 +29,10 @@ final class DatabaseChoice {
       description = "File that holds the password and that nobody else may read; also SEAMLEDGER_DATABASE_PASSWORD_FILE.")
   private Path passwordFile;
 
+  @Option(names = "--database-wait", paramLabel = "SECONDS", defaultValue = "600",
+      description = "How long a start waits for a database that isn't up yet; 0 for not at all (default: 600).")
+  private long wait;
+
   /** @param variables those of the environment that begin with {@link #VARIABLE} */
   Optional<PostgresAddress> resolve(Map<String, String> variables) {
     if (url != null && PostgresAddress.holdsPassword(url)) {
@@ -38,8 +43,12 @@ final class DatabaseChoice {
     if (where.isEmpty() && passwordFile != null) {
       throw new UsageException("--database-password-file needs --database");
     }
+    if (wait < 0) {
+      throw new UsageException("--database-wait takes a number of seconds, 0 or more");
+    }
     try {
-      return where.map(w -> PostgresAddress.of(w.strip(), Optional.ofNullable(variables.get(VARIABLE + "_USER")), password(variables)));
+      return where.map(w -> PostgresAddress.of(w.strip(), Optional.ofNullable(variables.get(VARIABLE + "_USER")), password(variables))
+          .patience(Duration.ofSeconds(wait)));
     } catch (IllegalArgumentException e) {
       throw new UsageException("--database: " + e.getMessage());
     }

@@ -51,13 +51,23 @@ final class Problems {
       case NOT_FOUND -> Problem.notFound(e.getMessage());
       case CONFLICT -> new Problem(409, "conflict", e.getMessage());
       case INVALID -> new Problem(422, "invalid", e.getMessage());
-      case STORAGE -> {
-        LOG.error("storage fault", e);
-        yield new Problem(503, "storage", "The storage cannot be used now; the log says why.");
-      }
+      case STORAGE -> logged(e, "storage", "The storage cannot be used now; the log says why.");
+      case FULL -> logged(e, "storage/full", "There is no room left to store this, and it was not saved. Whoever runs this server"
+          + " has to make room; then try again.");
+      case READ_ONLY -> logged(e, "storage/read-only", "The storage takes no changes now, and this was not saved. Whoever runs this server"
+          + " finds the reason in the log.");
+      case IN_USE -> new Problem(503, "storage/in-use", "The database is in use by another server now, so this one can neither read nor"
+          + " save. Work on with the other server, or have it stopped. The log says which database.");
       case UNREACHABLE ->
           new Problem(503, "storage/unreachable", "The database cannot be reached now; try again in a while. The log says why.");
     };
+  }
+
+  /** The message names the cause; the trace, with the statement that failed, is for who asks for it by the log's level. */
+  private static Problem logged(LedgerException e, String code, String detail) {
+    LOG.error("{}", e.getMessage());
+    LOG.debug("storage fault", e);
+    return new Problem(503, code, detail);
   }
 
   private static String code(int status) {

@@ -84,7 +84,7 @@ final class Runs {
       try {
         return work.run();
       } catch (LedgerException e) {
-        if (e.reason() != LedgerException.Reason.UNREACHABLE) {
+        if (!e.isTemporary()) {
           throw e;
         }
       }

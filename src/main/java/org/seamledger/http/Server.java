@@ -17,6 +17,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.SwitchedOn;
@@ -29,6 +31,8 @@ public final class Server implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Server.class);
   private static final int IDLE_MILLIS = 60_000;
+  /** How often a database is looked at when nobody asks for anything, so that its loss is in the log soon. */
+  private static final int LOOK_SECONDS = 20;
 
   private final Options options;
   private final Store store;
@@ -108,8 +112,17 @@ public final class Server implements AutoCloseable {
           + " or it is not allowed.", e);
     }
     watching.ifPresent(w -> w.start(options.servers().names()));
+    options.database().ifPresent(d -> clock.scheduleWithFixedDelay(this::lookAtDatabase, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS));
     LOG.atInfo().addKeyValue("url", url()).addKeyValue("data", options.data())
         .addKeyValue("database", options.database().map(Object::toString).orElse("embedded")).log("serving");
+  }
+
+  private void lookAtDatabase() {
+    try {
+      store.check();
+    } catch (LedgerException e) {
+      LOG.debug("database", e);
+    }
   }
 
   public int port() {

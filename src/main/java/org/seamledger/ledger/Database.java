@@ -34,15 +34,15 @@ final class Database implements AutoCloseable {
     this.engine = engine;
   }
 
-  /** Opens a database and brings its tables up to date. */
+  /**
+   * Opens a database and brings its tables up to date.
+   *
+   * @throws LedgerException where it cannot be used, or isn't up within the engine's patience
+   */
   static Database open(Engine engine) {
     Database db = new Database(engine);
-    try {
-      db.connection = db.connect();
-      return db;
-    } catch (SQLException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, engine.name() + " cannot be used: " + e.getMessage(), e);
-    }
+    db.connection = new DatabaseWait(engine, engine.patience()).first(db::connect);
+    return db;
   }
 
   private Connection connect() throws SQLException {
@@ -183,11 +183,12 @@ final class Database implements AutoCloseable {
   }
 
   private LedgerException unreachable(SQLException e) {
-    return new LedgerException(LedgerException.Reason.UNREACHABLE, engine.name() + " cannot be reached: " + e.getMessage(), e);
+    return new LedgerException(LedgerException.Reason.UNREACHABLE, engine.name() + " " + engine.explain(e).text(), e);
   }
 
-  private static LedgerException failed(SQLException e) {
-    return new LedgerException(LedgerException.Reason.STORAGE, "Storage failed: " + e.getMessage(), e);
+  private LedgerException failed(SQLException e) {
+    StorageFault fault = engine.explain(e);
+    return new LedgerException(fault.reason(), engine.name() + " " + fault.text(), e);
   }
 
   /** Runs one statement with its values in order; returns the number of rows that it touched. */
@@ -256,7 +257,7 @@ final class Database implements AutoCloseable {
         connection.close();
       }
     } catch (SQLException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "Storage did not close: " + e.getMessage(), e);
+      throw new LedgerException(LedgerException.Reason.STORAGE, engine.name() + " did not close: " + engine.explain(e).text(), e);
     } finally {
       lock.unlock();
     }

@@ -2,6 +2,7 @@ package org.seamledger.ledger;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Duration;
 
 /** A kind of database: how to reach it, and in which words it differs from the others. */
 interface Engine {
@@ -20,6 +21,21 @@ interface Engine {
   /** Turns the words of the {@link Schema} into this engine's own. */
   String translate(String definition);
 
+  /** The query for the names of the tables and views that stand where ours belong, in order. */
+  String tables();
+
+  /** The query for the names of a table's columns; the table's name is the one value. */
+  String columns();
+
+  /** What to do where the place is taken by another program. */
+  String elsewhere();
+
+  /** How long a start waits for it where it isn't up yet. */
+  Duration patience();
+
   /** Whether a failure means that the connection is gone, so that another one may help. */
   boolean isLost(SQLException e);
+
+  /** What a failure means. */
+  StorageFault explain(SQLException e);
 }

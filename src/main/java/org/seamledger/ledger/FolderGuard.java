@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -24,13 +27,25 @@ final class FolderGuard implements AutoCloseable {
       FileChannel channel = FileChannel.open(folder.resolve("in-use"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       if (tryLock(channel) == null) {
         channel.close();
-        throw new LedgerException(LedgerException.Reason.STORAGE,
+        throw new LedgerException(LedgerException.Reason.IN_USE,
             "The data folder " + folder + " is in use by another running server; stop it, or name another folder.");
       }
       return new FolderGuard(channel);
     } catch (IOException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "The data folder " + folder + " cannot be used: " + e.getMessage(), e);
+      throw new LedgerException(LedgerException.Reason.STORAGE, "The data folder " + folder + " cannot be used: " + fault(e) + ".", e);
     }
+  }
+
+  /** A failure's own message may be no more than a path. */
+  private static String fault(IOException e) {
+    if (e instanceof AccessDeniedException a) {
+      return "this user may not write " + a.getFile();
+    }
+    if (e instanceof FileAlreadyExistsException a) {
+      return a.getFile() + " is a file and no folder";
+    }
+    return e instanceof FileSystemException f && f.getReason() != null ? f.getReason() + " (" + f.getFile() + ")"
+        : String.valueOf(e.getMessage());
   }
 
   private static FileLock tryLock(FileChannel channel) throws IOException {
@@ -46,7 +61,7 @@ final class FolderGuard implements AutoCloseable {
     try {
       channel.close();
     } catch (IOException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "Storage did not close: " + e.getMessage(), e);
+      throw new LedgerException(LedgerException.Reason.STORAGE, "The data folder did not close: " + fault(e) + ".", e);
     }
   }
 }

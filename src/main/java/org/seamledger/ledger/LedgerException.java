@@ -15,7 +15,13 @@ public final class LedgerException extends RuntimeException {
     INVALID,
     /** The storage cannot be used. */
     STORAGE,
-    /** The database cannot be reached now, or another server has taken it; later it may answer again. */
+    /** There is no room left for it. */
+    FULL,
+    /** The database takes no changes. */
+    READ_ONLY,
+    /** Another server uses it; once that one ends it may be had. */
+    IN_USE,
+    /** The database cannot be reached now; later it may answer again. */
     UNREACHABLE
   }
 
@@ -33,5 +39,10 @@ public final class LedgerException extends RuntimeException {
 
   public Reason reason() {
     return reason;
+  }
+
+  /** Whether the same may succeed later without anybody changing it. */
+  public boolean isTemporary() {
+    return reason == Reason.UNREACHABLE || reason == Reason.IN_USE;
   }
 }

@@ -1,12 +1,14 @@
 package org.seamledger.ledger;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.postgresql.Driver;
 
-/** Where a PostgreSQL database is and how to get in. Its text form and every message leave user, password and other parameters out. */
+/** Where a PostgreSQL database is and how to get in. Its text form leaves user, password and other
+ * parameters out; no message has the password. */
 public final class PostgresAddress {
 
   private static final String PREFIX = "jdbc:postgresql:";
@@ -19,10 +21,12 @@ public final class PostgresAddress {
 
   private final String url;
   private final Properties properties;
+  private final Duration patience;
 
-  private PostgresAddress(String url, Properties properties) {
+  private PostgresAddress(String url, Properties properties, Duration patience) {
     this.url = url;
     this.properties = properties;
+    this.patience = patience;
   }
 
   /**
@@ -52,7 +56,16 @@ public final class PostgresAddress {
     parsed.putIfAbsent("tcpKeepAlive", "true");
     parsed.putIfAbsent("ApplicationName", "seamledger");
     parsed.putIfAbsent("logServerErrorDetail", "false");
-    return new PostgresAddress(url.replaceFirst("\\?.*", ""), parsed);
+    return new PostgresAddress(url.replaceFirst("\\?.*", ""), parsed, Duration.ZERO);
+  }
+
+  /** The same database, for which a start waits this long where it isn't up yet. */
+  public PostgresAddress patience(Duration longest) {
+    return new PostgresAddress(url, properties, longest);
+  }
+
+  Duration patience() {
+    return patience;
   }
 
   /** Whether a URL holds a password, which a command line shows to everybody on the machine. */

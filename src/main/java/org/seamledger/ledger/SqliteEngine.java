@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.Properties;
 import org.sqlite.JDBC;
 
@@ -19,19 +20,58 @@ record SqliteEngine(Path folder) implements Engine {
   @Override
   public Connection connect() throws SQLException {
     Connection c = JDBC.createConnection("jdbc:sqlite:" + folder.resolve("ledger.db").toAbsolutePath(), new Properties());
+    boolean usable = false;
+    try {
+      prepare(c);
+      usable = true;
+      return c;
+    } finally {
+      if (!usable) {
+        c.close();
+      }
+    }
+  }
+
+  /** The write-ahead mode is written into the file, so that first of all it must be ours. */
+  private void prepare(Connection c) throws SQLException {
     try (Statement s = c.createStatement()) {
+      s.execute("PRAGMA busy_timeout=5000");
+      Schema.version(c, this, Schema.STEPS);
       s.execute("PRAGMA journal_mode=WAL");
       s.execute("PRAGMA synchronous=FULL");
       s.execute("PRAGMA foreign_keys=ON");
-      s.execute("PRAGMA busy_timeout=5000");
     }
     c.setAutoCommit(false);
-    return c;
   }
 
   @Override
   public String translate(String definition) {
     return definition.replaceAll("\\bCOUNTER\\b", "INTEGER PRIMARY KEY");
+  }
+
+  @Override
+  public String tables() {
+    return "SELECT name FROM sqlite_master WHERE type IN ('table', 'view') AND substr(name, 1, 7) <> 'sqlite_' ORDER BY name";
+  }
+
+  @Override
+  public String columns() {
+    return "SELECT name FROM pragma_table_info(?)";
+  }
+
+  @Override
+  public String elsewhere() {
+    return "name another folder";
+  }
+
+  @Override
+  public Duration patience() {
+    return Duration.ZERO;
+  }
+
+  @Override
+  public StorageFault explain(SQLException e) {
+    return SqliteFaults.of(e);
   }
 
   /** A file does not go away; what fails with it would fail again. */

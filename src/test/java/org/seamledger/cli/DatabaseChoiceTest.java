@@ -29,6 +29,9 @@ class DatabaseChoiceTest {
   private int serve(Map<String, String> variables, String... words) {
     List<String> all = new ArrayList<>(List.of("serve", "--port", "0", "--data", folder.resolve("data").toString()));
     all.addAll(List.of(words));
+    if (!all.contains("--database-wait")) {
+      all.addAll(List.of("--database-wait", "0"));
+    }
     Environment environment = new Environment(Optional.empty(), Optional.empty(), Optional.empty(), variables, true);
     return new Cli(Analyzer.ANALYSIS, environment).run(all.toArray(String[]::new), new ByteArrayOutputStream(), new PrintStream(err, true, StandardCharsets.UTF_8));
   }
@@ -51,13 +54,14 @@ class DatabaseChoiceTest {
   @Test
   void aDatabaseThatIsNotThereIsSaidInOneLine() throws IOException {
     assertThat(serve(Map.of(), "--database", NOBODY, "--database-password-file", passwordFile("rw-------").toString())).isEqualTo(2);
-    assertThat(err()).startsWith("seamledger: The database " + NOBODY + " cannot be used: ").doesNotContain(SECRET).hasLineCount(1);
+    assertThat(err()).isEqualTo("seamledger: The database " + NOBODY
+        + " cannot be reached: the connection is refused; start PostgreSQL there, or correct host and port." + System.lineSeparator());
   }
 
   @Test
   void theEnvironmentNamesItToo() {
     assertThat(serve(Map.of("SEAMLEDGER_DATABASE", NOBODY + "?password=" + SECRET, "SEAMLEDGER_DATABASE_USER", "ida"))).isEqualTo(2);
-    assertThat(err()).startsWith("seamledger: The database " + NOBODY + " cannot be used: ").doesNotContain(SECRET);
+    assertThat(err()).startsWith("seamledger: The database " + NOBODY + " cannot be reached: ").doesNotContain(SECRET);
   }
 
   @Test
@@ -76,5 +80,8 @@ class DatabaseChoiceTest {
     err.reset();
     assertThat(serve(Map.of(), "--database", "sqlite:roofs.db")).isEqualTo(2);
     assertThat(err()).contains("a URL that begins with jdbc:postgresql:");
+    err.reset();
+    assertThat(serve(Map.of(), "--database", NOBODY, "--database-wait", "-1")).isEqualTo(2);
+    assertThat(err()).contains("--database-wait takes a number of seconds, 0 or more");
   }
 }
