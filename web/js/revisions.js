@@ -44,10 +44,11 @@ export function mountRevisions(root) {
     if (!project || !root.isConnected) return;
     const done = project.analyses.filter(a => a.state === 'done');
     const isServed = project.analyses.some(a => a.origin);
-    put(root, h('h2', {}, 'Revisions of ', project.name), message, list(project.analyses, isServed, open),
-      dropper(open, fail, project.id, isServed ? 'Drop a file to compare with the server’s revisions' : 'Drop the next revision here'),
+    // Where the next revision comes from a server, dropping a file is the exception and stands last.
+    const drop = dropper(open, fail, project.id, isServed ? 'Drop a file to compare with the server’s revisions' : 'Drop the next revision here');
+    put(root, h('h2', {}, 'Revisions of ', project.name), message, list(project.analyses, isServed, open), !isServed && drop,
       done.length > 1 && pickers(done),
-      done.length > 1 && state.changes && difference(state.changes, !isBefore(state.changes.from, state.changes.to)));
+      done.length > 1 && state.changes && difference(state.changes, !isBefore(state.changes.from, state.changes.to)), isServed && drop);
   }
 
   /** What is compared: any revision with any other. The drawing shows the second, so that choosing another one there opens it. */
@@ -73,13 +74,15 @@ export function mountRevisions(root) {
 }
 
 function list(analyses, isServed, open) {
-  const heads = ['Revision', ...(isServed ? ['Comment', 'Checked in'] : []), 'Model', isServed ? 'Analysed' : 'When', 'State'];
+  // What a server's revision is called says all about its one model.
+  const named = !analyses.every(a => a.origin);
+  const heads = ['Revision', ...(isServed ? ['Comment', 'Checked in'] : []), ...(named ? ['Model'] : []), isServed ? 'Analysed' : 'When', 'State'];
   return h('div', {class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'Revisions'}, h('table', {class: 'plain'},
     h('thead', {}, h('tr', {}, heads.map(t => h('th', {scope: 'col'}, t)))),
     h('tbody', {}, analyses.map(a => h('tr', {'aria-current': a.id === state.analysis.id ? 'true' : null},
-      h('td', {}, a.id === state.analysis.id ? h('b', {}, `${a.label}, open now`) : h('button', {class: 'link', on: {click: () => go(a.id, open)}}, `Open ${a.label}`)),
+      h('td', {class: 'at'}, a.id === state.analysis.id ? h('b', {}, `${a.label}, open now`) : h('button', {class: 'link', on: {click: () => go(a.id, open)}}, `Open ${a.label}`)),
       isServed && [h('td', {}, a.origin?.comment), h('td', {}, checkedIn(a))],
-      h('td', {}, a.files.map(f => f.name).join(', ')), h('td', {}, new Date(a.created).toLocaleString()),
+      named && h('td', {}, a.files.map(f => f.name).join(', ')), h('td', {}, new Date(a.created).toLocaleString()),
       h('td', {}, a.state === 'done' ? 'ready' : a.state, a.problem && h('small', {}, ' ' + a.problem.detail)))))));
 }
 

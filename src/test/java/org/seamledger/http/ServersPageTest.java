@@ -210,7 +210,7 @@ class ServersPageTest {
     with(WebElement::click, ".tab", "Revisions");
     assertThat(textOf(".changed h3")).startsWith("Since revision 1 (house): 0 added, 1 gone");
     List<String> rows = browser.findElements(By.cssSelector(".at-revisions table[class=plain] tbody tr")).stream().map(WebElement::getText).limit(3).toList();
-    assertThat(rows.get(0)).startsWith("Open 1 house 3/1/2026").contains("School");
+    assertThat(rows.get(0)).startsWith("Open 1 house 3/1/2026").contains("ready");
     assertThat(rows.get(1)).startsWith("2, open now house pipe=no");
     assertThat(rows.get(2)).startsWith("Open 4 house width=13");
     pick("Compare revision", "4");
