@@ -9,8 +9,10 @@ import * as u from './units.js';
 import {open} from './main.js';
 import {staleLink} from './decisions.js';
 
+const TO_THE_MINUTE = {year: 'numeric', month: 'numeric', day: 'numeric', hour: 'numeric', minute: '2-digit'};
+const when = instant => new Date(instant).toLocaleString(undefined, TO_THE_MINUTE);
 /** When a revision was checked in, as people here write it; empty where it comes from no server. */
-export const checkedIn = a => a.origin?.checkedIn ? new Date(a.origin.checkedIn).toLocaleString() : '';
+export const checkedIn = a => a.origin?.checkedIn ? when(a.origin.checkedIn) : '';
 export const sentence = words => words.charAt(0).toUpperCase() + words.slice(1);
 
 const MOST_ROWS = 400;
@@ -53,7 +55,7 @@ export function mountRevisions(root) {
 
   /** What is compared: any revision with any other. The drawing shows the second, so that choosing another one there opens it. */
   function pickers(done) {
-    const options = all => all.map(a => [a.id, [a.label, a.origin?.comment, checkedIn(a)].filter(Boolean).join(' · ')]);
+    const options = all => all.map(a => [a.id, [a.label, a.origin?.comment, a.origin?.checkedIn && new Date(a.origin.checkedIn).toLocaleDateString()].filter(Boolean).join(' · ')]);
     return h('div', {class: 'pair'},
       field('Compare revision', choice(options(done.filter(a => a.id !== state.analysis.id)), state.against, v => { set({against: v, changes: null}); load(); })),
       field('with revision', choice(options(done), state.analysis.id, compareWith)),
@@ -82,7 +84,7 @@ function list(analyses, isServed, open) {
     h('tbody', {}, analyses.map(a => h('tr', {'aria-current': a.id === state.analysis.id ? 'true' : null},
       h('td', {class: 'at'}, a.id === state.analysis.id ? h('b', {}, `${a.label}, open now`) : h('button', {class: 'link', on: {click: () => go(a.id, open)}}, `Open ${a.label}`)),
       isServed && [h('td', {}, a.origin?.comment), h('td', {}, checkedIn(a))],
-      named && h('td', {}, a.files.map(f => f.name).join(', ')), h('td', {}, new Date(a.created).toLocaleString()),
+      named && h('td', {}, a.files.map(f => f.name).join(', ')), h('td', {}, when(a.created)),
       h('td', {}, a.state === 'done' ? 'ready' : a.state, a.problem && h('small', {}, ' ' + a.problem.detail)))))));
 }
 

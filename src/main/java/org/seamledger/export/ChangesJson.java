@@ -34,7 +34,10 @@ public final class ChangesJson {
   public record Compared(String id, String words) {
   }
 
-  /** As {@link #write(String, String, Comparison, List, OutputStream)}, with {@code fromWords} and {@code toWords}: what people call the two. */
+  /**
+   * As {@link #write(String, String, Comparison, List, OutputStream)}, with {@code fromWords} and {@code toWords} before it: what people
+   * call the two.
+   */
   public static void write(Compared from, Compared to, Comparison c, List<Decision> decisionsGone, OutputStream out) throws IOException {
     try (Json json = new Json(out)) {
       json.document(() -> {

@@ -68,7 +68,8 @@ final class AnalysesApi {
     Uploads.Upload upload = uploads.receive(ctx, id);
     boolean kept = false;
     try {
-      begin(ctx, upload.served().isEmpty() ? store.analyses().add(id, upload.project(), upload.title(), upload.files(), "") : together(id, upload));
+      begin(ctx, upload.served().isEmpty() ? store.analyses().add(id, upload.project(), upload.title(), upload.files(), "")
+          : together(id, upload));
       kept = true;
     } finally {
       if (!kept) {
@@ -89,7 +90,8 @@ final class AnalysesApi {
     if (models.size() == 1 && upload.project().isEmpty()) {
       return store.watches().begin(id, models.get(0).origin().orElseThrow(), files);
     }
-    return store.watches().beginTogether(id, upload.project().or(() -> store.analyses().bySources(files)), Names.together(models), files);
+    Optional<String> project = upload.project().or(() -> store.analyses().bySources(files));
+    return store.watches().beginTogether(id, project, Names.together(models), files);
   }
 
   private void sample(Context ctx) {
