@@ -64,6 +64,7 @@ export const recompute = (id, system) => call('POST', a(id) + '/recompute', {sys
 export const project = id => call('GET', '/api/projects/' + encodeURIComponent(id));
 export const rename = (id, name) => call('PATCH', '/api/projects/' + encodeURIComponent(id), {name});
 export const changes = (from, to) => call('GET', `${a(to)}/changes?from=${encodeURIComponent(from)}`);
+export const changesTextAt = (from, to) => `${a(to)}/changes.txt?from=${encodeURIComponent(from)}`;
 
 const served = server => '/api/servers/' + encodeURIComponent(server) + '/projects';
 export const servers = () => call('GET', '/api/servers');
@@ -73,11 +74,12 @@ export const analyseServed = (server, project, revision) => call('POST', `${serv
 export const turnWatch = (server, project, on) => call('PUT', `${served(server)}/${project}/watch`, {on});
 export const watches = () => call('GET', '/api/watches').then(r => r.watches);
 
-/** Sends files, with how much has gone out; fetch cannot tell that. */
-export function upload(files, system, project, onSent) {
+/** Sends files and names of revisions on servers, with how much has gone out; fetch cannot tell that. */
+export function upload(files, system, project, onSent, served = []) {
   const form = new FormData();
   if (project) form.append('project', project);
   for (const f of files) form.append('model', f, f.name);
+  for (const s of served) form.append('served', JSON.stringify(s));
   if (system) form.append('system', system, system.name);
   return new Promise((resolve, reject) => {
     const x = new XMLHttpRequest();

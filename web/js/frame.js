@@ -3,6 +3,7 @@
 import {h, put, choice} from './dom.js';
 import {set, state, watch, remember} from './state.js';
 import {count} from './units.js';
+import {checkedIn, sentence} from './revisions.js';
 import {bars} from './coverage.js';
 import {staleLink} from './decisions.js';
 
@@ -13,7 +14,7 @@ export function mountHead(root, {home}) {
     h('div', {class: 'brand'}, h('button', {class: 'word', title: 'Open another model', on: {click: home}}, 'seamledger')),
     state.ledger && h('div', {class: 'sheet-title'},
       h('h1', {}, state.analysis.title),
-      h('span', {}, `Revision ${state.analysis.revision}`),
+      h('span', {class: 'revision', title: checkedIn(state.analysis)}, sentence(state.analysis.words)),
       models().length > 1 && h('span', {class: 'models', title: models().join('\n')}, models().join(' + '))),
     state.ledger && h('nav', {'aria-label': 'Parts of the ledger'}, TABS.map(([id, text]) =>
       h('button', {class: 'tab', 'aria-current': state.tab === id ? 'page' : null, on: {click: () => set({tab: id, pane: 'book'})}}, text,

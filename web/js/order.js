@@ -97,5 +97,5 @@ const CUT_HEADS = {part: 'Part', face: 'Face', junction: 'Junction', pieces: 'Pi
 const isNumber = head => /pieces|(M|In|Degrees)$/.test(head);
 
 function changed() {
-  return state.changes && h('section', {class: 'changed'}, h('h3', {}, `What changed since revision ${state.changes.fromRevision ?? 'before'}`), amounts(state.changes) ?? h('p', {}, 'No number of the order changed.'));
+  return state.changes && h('section', {class: 'changed'}, h('h3', {}, `What changed since ${state.changes.fromWords}`), amounts(state.changes) ?? h('p', {}, 'No number of the order changed.'));
 }

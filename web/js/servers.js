@@ -3,6 +3,7 @@
 import {h, put, say, choice, field} from './dom.js';
 import * as api from './api.js';
 import {go} from './start.js';
+import {together} from './together.js';
 
 const LOOK_AGAIN_MS = 5000;
 const STAGES = {found: 'waiting for its analysis', analysed: 'analysed; the answer is not with it yet', answered: 'answered', 'given-up': 'given up', passed: 'from before the watch'};
@@ -16,9 +17,10 @@ export async function serversPanel(open) {
   const message = h('div', {role: 'alert'});
   const fail = (title, detail) => put(message, h('div', {class: 'trouble'}, h('h3', {}, title), h('p', {}, detail)));
   const watched = h('div', {});
+  const joint = together(open, fail);
   const refresh = () => showWatches(watched, open, fail);
   const root = h('section', {class: 'served', 'aria-label': 'From a model server'}, h('h2', {}, 'From a model server'), message,
-    chooser(servers, watching, open, fail, () => put(message), refresh), watched);
+    chooser(servers, watching, open, fail, () => put(message), refresh, joint.add), joint.root, watched);
   await refresh();
   if (watching) {
     const timer = setInterval(() => root.isConnected ? refresh() : clearInterval(timer), LOOK_AGAIN_MS);
@@ -26,7 +28,7 @@ export async function serversPanel(open) {
   return root;
 }
 
-function chooser(servers, watching, open, fail, clear, refresh) {
+function chooser(servers, watching, open, fail, clear, refresh, join) {
   const projects = h('span', {class: 'slot'});
   const revisions = h('span', {class: 'slot'});
   const actions = h('p', {});
@@ -64,9 +66,12 @@ function chooser(servers, watching, open, fail, clear, refresh) {
       const pick = choice(all.map(r => [String(r.id), dated(r)]).reverse(), newest, () => {});
       put(revisions, all.length ? field('Revision', pick) : h('span', {class: 'quiet'}, 'It has no revision yet.'));
       put(actions, all.length > 0 && h('button', {class: 'main', on: {click: () => analyse(project, pick.value)}}, 'Analyse this revision'), ' ',
+        all.length > 0 && h('button', {on: {click: () => join(item(project, all.find(r => String(r.id) === pick.value)))}}, 'Add to an analysis of several'), ' ',
         watching && h('button', {on: {click: () => turn(project)}}, project.watched ? 'Stop watching this project' : 'Watch this project'));
     });
   }
+
+  const item = (project, r) => ({server, project: project.id, revision: r.id, text: `${project.name}, revision ${r.number}${r.comment ? ` (${r.comment})` : ''}, from ${server}`});
 
   async function analyse(project, revision) {
     try { const {id} = await api.analyseServed(server, project.id, revision); await go(id, open); } catch (e) { fail('The revision was not taken', e.message); }

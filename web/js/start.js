@@ -42,16 +42,16 @@ function aboutOf(x) {
 
 function earlier(analyses, open, fail) {
   const remove = async a => {
-    if (!confirm(`Remove ${a.title}, revision ${a.revision}, and what was said about it?`)) return;
+    if (!confirm(`Remove ${a.title}, ${a.words}, and what was said about it?`)) return;
     try { await api.remove(a.id); location.reload(); } catch (e) { fail('It was not removed', e.message); }
   };
   return h('div', {class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'Analysed before'}, h('table', {class: 'plain'},
     h('thead', {}, h('tr', {}, ['Model', 'Revision', 'When', 'State', ''].map(t => h('th', {scope: 'col'}, t || h('span', {class: 'unseen'}, 'Remove'))))),
     h('tbody', {}, analyses.slice(0, 200).map(a => h('tr', {},
       h('td', {}, h('button', {class: 'link', on: {click: () => go(a.id, open)}}, a.title)),
-      h('td', {class: 'num'}, a.revision), h('td', {}, new Date(a.created).toLocaleString()),
+      h('td', {}, a.label, a.origin?.comment && h('small', {}, ' ' + a.origin.comment)), h('td', {}, new Date(a.created).toLocaleString()),
       h('td', {}, STATES[a.state] ?? a.state, a.problem && h('small', {}, ' ' + a.problem.detail)),
-      h('td', {}, h('button', {class: 'link', 'aria-label': `Remove ${a.title} revision ${a.revision}`, on: {click: () => remove(a)}}, 'Remove')))))));
+      h('td', {}, h('button', {class: 'link', 'aria-label': `Remove ${a.title} ${a.words}`, on: {click: () => remove(a)}}, 'Remove')))))));
 }
 
 export function go(id, open) {

@@ -39,7 +39,7 @@ export function editor(system, draw) {
       history.pushState(null, '', '?analysis=' + id + '&tab=order');
       await open(id);
       const changes = await api.changes(from.id, id);
-      set({changes: {...changes, fromRevision: from.revision}, against: from.id, tab: 'order'});
+      set({changes, against: from.id, tab: 'order'});
       say('Computed again.');
     } catch (e) {
       put(message, e.message);

@@ -30,6 +30,24 @@ public final class ChangesJson {
     }
   }
 
+  /** One of two results: its id, and what people call it. */
+  public record Compared(String id, String words) {
+  }
+
+  /**
+   * As {@link #write(String, String, Comparison, List, OutputStream)}, with {@code fromWords} and {@code toWords} before it: what people
+   * call the two.
+   */
+  public static void write(Compared from, Compared to, Comparison c, List<Decision> decisionsGone, OutputStream out) throws IOException {
+    try (Json json = new Json(out)) {
+      json.document(() -> {
+        json.word("fromWords", from.words);
+        json.word("toWords", to.words);
+        new ChangesJson(json).fields(from.id, to.id, c, decisionsGone);
+      });
+    }
+  }
+
   private void fields(String from, String to, Comparison c, List<Decision> decisionsGone) throws IOException {
     json.word("from", from);
     json.word("to", to);

@@ -27,15 +27,17 @@ final class AnalysesApi {
   private final Store store;
   private final Jobs jobs;
   private final Uploads uploads;
+  private final ServedModels served;
   private final Samples samples;
   private final Limits limits;
   private final String version;
   private final Recent<LedgerParts> recent = new Recent<>();
 
-  AnalysesApi(Store store, Jobs jobs, Uploads uploads, Samples samples, Limits limits, String version) {
+  AnalysesApi(Store store, Jobs jobs, Uploads uploads, ServedModels served, Samples samples, Limits limits, String version) {
     this.store = store;
     this.jobs = jobs;
     this.uploads = uploads;
+    this.served = served;
     this.samples = samples;
     this.limits = limits;
     this.version = version;
@@ -66,13 +68,30 @@ final class AnalysesApi {
     Uploads.Upload upload = uploads.receive(ctx, id);
     boolean kept = false;
     try {
-      begin(ctx, store.analyses().add(id, upload.project(), upload.title(), upload.files(), ""));
+      begin(ctx, upload.served().isEmpty() ? store.analyses().add(id, upload.project(), upload.title(), upload.files(), "")
+          : together(id, upload));
       kept = true;
     } finally {
       if (!kept) {
         uploads.remove(id);
       }
     }
+  }
+
+  /**
+   * Models of servers, with what was sent: the next revision of the project that was named, or else of the one with the same sources. One
+   * revision on a server alone is that revision of its project.
+   */
+  private Analysis together(String id, Uploads.Upload upload) {
+    List<StoredFile> models = new ArrayList<>(upload.files().stream().filter(StoredFile::isModel).toList());
+    models.addAll(served.files(id, models.size(), upload.served()));
+    List<StoredFile> files = new ArrayList<>(models);
+    upload.files().stream().filter(f -> !f.isModel()).forEach(files::add);
+    if (models.size() == 1 && upload.project().isEmpty()) {
+      return store.watches().begin(id, models.get(0).origin().orElseThrow(), files);
+    }
+    Optional<String> project = upload.project().or(() -> store.analyses().bySources(files));
+    return store.watches().beginTogether(id, project, Names.together(models), files);
   }
 
   private void sample(Context ctx) {
@@ -90,7 +109,7 @@ final class AnalysesApi {
     }
     requireRoom();
     String id = Analyses.newId();
-    List<StoredFile> files = new ArrayList<>(old.files().stream().filter(f -> f.role().equals("model")).toList());
+    List<StoredFile> files = new ArrayList<>(old.files().stream().filter(StoredFile::isModel).toList());
     files.add(uploads.writeSystem(id, Json.bytes(system)));
     begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
   }
@@ -205,16 +224,26 @@ final class AnalysesApi {
     return links;
   }
 
+  private static Map<String, Object> file(StoredFile f) {
+    Map<String, Object> b = Json.object("name", f.name(), "bytes", f.bytes(), "role", f.role());
+    f.origin().ifPresent(o -> b.put("origin", ServedModels.body(o)));
+    return b;
+  }
+
   Map<String, Object> body(Analysis a) {
     Jobs.Progress p = jobs.progress(a);
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("id", a.id());
     b.put("project", a.project());
-    b.put("revision", a.revision());
+    b.put("revision", a.revision().number());
+    b.put("run", a.revision().run());
+    b.put("label", a.revision().label());
+    b.put("words", a.revision().words());
+    a.revision().origin().ifPresent(o -> b.put("origin", ServedModels.body(o)));
     b.put("title", a.title());
     b.put("state", a.state() == State.QUEUED && p.state() == State.RUNNING ? p.state().word() : a.state().word());
     b.put("progress", Json.object("stage", p.stage(), "fraction", p.fraction()));
-    b.put("files", a.files().stream().map(f -> Json.object("name", f.name(), "bytes", f.bytes(), "role", f.role())).toList());
+    b.put("files", a.files().stream().map(AnalysesApi::file).toList());
     b.put("created", a.created());
     a.finished().ifPresent(f -> b.put("finished", f));
     a.problem().ifPresent(m -> b.put("problem", Json.object("code", a.problemCode().orElse(""), "detail", m)));

@@ -175,9 +175,10 @@ final class Jobs implements AutoCloseable {
       LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("files", analysis.files().size())
           .addKeyValue("bytes", analysis.files().stream().mapToLong(StoredFile::bytes).sum()).log("analysis begins");
       alarm = runs.alarm(job);
-      Optional<Origin> origin = store.watches().origin(job.id);
-      if (origin.isPresent()) {
-        fetch(job, origin.get(), analysis.files().get(0));
+      for (StoredFile file : analysis.files()) {
+        if (file.origin().isPresent()) {
+          fetch(job, file.origin().get(), file);
+        }
       }
       Analyzer.Drawings drawings = runs.analyze(job, analysis, List.of(), result);
       job.isBeyondInterrupts();
@@ -206,11 +207,11 @@ final class Jobs implements AutoCloseable {
     job.tell(new Progress(State.RUNNING, "Fetching the model from " + origin.server(), 0));
     boolean arrived = false;
     try (ModelServer server = options.servers().connect(origin.server())) {
-      store.watches().arrived(job.id, download.fetch(server, job.id, origin));
+      store.watches().arrived(job.id, download.fetch(server, file, origin));
       arrived = true;
     } finally {
       if (!arrived) {
-        download.forget(job.id);
+        download.forget(file);
       }
     }
   }

@@ -1,12 +1,16 @@
 package org.seamledger.http;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import org.seamledger.ledger.Origin;
+import org.seamledger.ledger.StoredFile;
 
 /** Names that come from outside. They are text to show, and nothing else. */
 final class Names {
 
   private static final int LONGEST = 200;
+  private static final int NAMED = 3;
   /** An absolute path up to its last separator; a colon ends it, for place and explanation come behind one. */
   private static final Pattern FOLDERS = Pattern.compile("(?<![\\w./])(?:[A-Za-z]:)?[/\\\\](?:[^/\\\\:\\s][^/\\\\:\\n]*[/\\\\])*(?=[^/\\\\:\\s])");
 
@@ -35,6 +39,13 @@ final class Names {
   /** A message for a client: files keep their names in it, and lose the folders of this machine. */
   static String withoutFolders(String message) {
     return FOLDERS.matcher(message).replaceAll("");
+  }
+
+  /** A title for models that are analysed together: the names of the first of them, those of servers without their revisions. */
+  static String together(List<StoredFile> models) {
+    List<String> names = models.stream().map(f -> f.origin().map(Origin::projectName).orElse(f.name())).toList();
+    String rest = names.size() > NAMED ? " and " + (names.size() - NAMED) + " more" : "";
+    return clean(String.join(" + ", names.subList(0, Math.min(NAMED, names.size())))) + rest;
   }
 
   /** How the program names an uploaded file on disk: its place, and an ending from a fixed list. */

@@ -50,6 +50,7 @@ public final class Server implements AutoCloseable {
   private final Set<String> addresses = new TreeSet<>();
   private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
   private final Conversations conversations;
+  private final ServedModels served;
   private final Optional<Watching> watching;
   private final Javalin javalin;
   private final Optional<String> opened;
@@ -65,10 +66,11 @@ public final class Server implements AutoCloseable {
     DrawingBoard board = new DrawingBoard(store, options);
     jobs = new Jobs(store, options, metrics, scratch, board, download, clock);
     events = new Events(store, jobs, options.limits(), clock);
-    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, new Samples(options.samples()), options.limits(),
+    conversations = new Conversations(options.servers(), options.limits().answer());
+    served = new ServedModels(conversations, download);
+    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), options.limits(),
         options.analyzer().version());
     DrawingsApi drawings = new DrawingsApi(store, board, options.analyzer().version());
-    conversations = new Conversations(options.servers(), options.limits().answer());
     watching = options.watch().map(this::watching);
     javalin = Javalin.create(c -> configure(c, analyses, drawings));
     jobs.resume();
@@ -168,7 +170,7 @@ public final class Server implements AutoCloseable {
     events.install(routes);
     new ReviewsApi(store, jobs, options.limits()).install(routes);
     new ProjectsApi(store, analyses, options.limits()).install(routes);
-    new ServersApi(store, conversations, analyses, download, options, watching).install(routes);
+    new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
     new Monitor(options.analyzer().version(), store, jobs, metrics, page::has).install(c);
   }
 

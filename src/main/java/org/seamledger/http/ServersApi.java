@@ -17,7 +17,6 @@ import org.seamledger.ledger.Watch;
 import org.seamledger.ledger.WatchedRevision;
 import org.seamledger.ledger.Watches;
 import org.seamledger.source.ModelServer;
-import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
 import org.seamledger.watch.Download;
@@ -31,15 +30,17 @@ final class ServersApi {
 
   private final Store store;
   private final Conversations conversations;
+  private final ServedModels served;
   private final AnalysesApi analyses;
   private final Download download;
   private final Options options;
   private final Optional<Watching> watching;
 
-  ServersApi(Store store, Conversations conversations, AnalysesApi analyses, Download download, Options options,
+  ServersApi(Store store, Conversations conversations, ServedModels served, AnalysesApi analyses, Download download, Options options,
       Optional<Watching> watching) {
     this.store = store;
     this.conversations = conversations;
+    this.served = served;
     this.analyses = analyses;
     this.download = download;
     this.options = options;
@@ -87,24 +88,10 @@ final class ServersApi {
     long revision = number(ctx, "revision");
     conversations.requireKnown(server);
     analyses.requireRoom();
-    Origin origin = conversations.ask(server, s -> origin(server, find(s, project), find(s, project, revision)));
+    Origin origin = served.origin(server, project, revision);
     String id = Analyses.newId();
     Analysis begun = store.watches().begin(id, origin, List.of(download.file(id, origin)));
     analyses.begin(ctx, begun);
-  }
-
-  private static Origin origin(String server, ServedProject p, ServedRevision r) {
-    return new Origin(server, p.id(), p.name(), r.id(), r.number(), r.comment());
-  }
-
-  private static ServedProject find(ModelServer s, long project) {
-    return s.projects().stream().filter(p -> p.id() == project).findFirst()
-        .orElseThrow(() -> new ModelServerException(ModelServerException.Reason.NOT_FOUND, "The server shows no project with that number."));
-  }
-
-  private static ServedRevision find(ModelServer s, long project, long revision) {
-    return s.revisions(project).stream().filter(r -> r.id() == revision).findFirst()
-        .orElseThrow(() -> new ModelServerException(ModelServerException.Reason.NOT_FOUND, "The project has no revision with that number."));
   }
 
   private void turn(Context ctx) throws IOException {
@@ -120,7 +107,7 @@ final class ServersApi {
     }
     Optional<Watch> known = store.watches().get(server, project);
     // A server that is down can't tell the name; what is to be switched off is known already.
-    String name = known.isPresent() && !on.booleanValue() ? known.get().name() : conversations.ask(server, s -> find(s, project)).name();
+    String name = known.isPresent() && !on.booleanValue() ? known.get().name() : conversations.ask(server, s -> ServedModels.project(s, project)).name();
     Watch watch = store.watches().turn(server, project, name, on.booleanValue());
     watching.get().wake(server);
     Json.answer(ctx, 200, body(watch));

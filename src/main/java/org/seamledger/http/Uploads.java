@@ -42,8 +42,8 @@ final class Uploads {
     this.limits = limits;
   }
 
-  /** What one upload holds. */
-  record Upload(List<StoredFile> files, Optional<String> project) {
+  /** What one upload holds; {@code served} are the texts that name revisions on servers. */
+  record Upload(List<StoredFile> files, Optional<String> project, List<String> served) {
     String title() {
       return files.get(0).name();
     }
@@ -104,7 +104,8 @@ final class Uploads {
   private Upload store(Collection<Part> parts, Path target) throws IOException {
     List<Part> models = parts.stream().filter(p -> p.getName().equals("model")).toList();
     List<Part> systems = parts.stream().filter(p -> p.getName().equals("system")).toList();
-    check(parts, models, systems);
+    List<String> served = fields(parts, "served");
+    check(parts, models, systems, served.size());
     Files.createDirectories(target);
     List<StoredFile> files = new ArrayList<>();
     for (Part p : models) {
@@ -113,22 +114,22 @@ final class Uploads {
     for (Part p : systems) {
       files.add(write(p, target, files.size(), "system"));
     }
-    return new Upload(files, field(parts, "project"));
+    return new Upload(files, fields(parts, "project").stream().findFirst(), served);
   }
 
-  private void check(Collection<Part> parts, List<Part> models, List<Part> systems) {
-    if (models.isEmpty()) {
-      throw Problem.badRequest("upload/no-model", "Send at least one model as a part named model.");
+  private void check(Collection<Part> parts, List<Part> models, List<Part> systems, int served) {
+    if (models.isEmpty() && served == 0) {
+      throw Problem.badRequest("upload/no-model", "Send at least one model as a part named model, or name one on a server as a part named served.");
     }
-    if (models.size() > limits.files()) {
-      throw new Problem(413, "upload/too-many", "At most " + limits.files() + " models are analysed together; this upload has " + models.size() + ".");
+    if (models.size() + served > limits.files()) {
+      throw new Problem(413, "upload/too-many", "At most " + limits.files() + " models are analysed together; this upload has " + (models.size() + served) + ".");
     }
     if (systems.size() > 1 || systems.stream().anyMatch(p -> p.getSize() > SYSTEM_BYTES)) {
       throw Problem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
     }
     for (Part p : parts) {
-      if (!Set.of("model", "system", "project").contains(p.getName())) {
-        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, system or project.");
+      if (!Set.of("model", "served", "system", "project").contains(p.getName())) {
+        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system or project.");
       }
     }
     if (models.stream().anyMatch(p -> p.getSize() == 0)) {
@@ -147,16 +148,17 @@ final class Uploads {
     return new StoredFile(Names.file(submitted), file.toString(), Files.size(file), role);
   }
 
-  private static Optional<String> field(Collection<Part> parts, String name) throws IOException {
+  private static List<String> fields(Collection<Part> parts, String name) throws IOException {
+    List<String> texts = new ArrayList<>();
     for (Part p : parts) {
       if (p.getName().equals(name)) {
         try (InputStream in = p.getInputStream()) {
-          String text = new String(in.readNBytes(LONGEST_FIELD), StandardCharsets.UTF_8).strip();
-          return text.isEmpty() ? Optional.empty() : Optional.of(text);
+          texts.add(new String(in.readNBytes(LONGEST_FIELD), StandardCharsets.UTF_8).strip());
         }
       }
     }
-    return Optional.empty();
+    texts.removeIf(String::isEmpty);
+    return texts;
   }
 
   private Problem refusal(Exception e) {

@@ -24,14 +24,16 @@ import java.util.zip.GZIPOutputStream;
 public final class Analyses {
 
   private static final SecureRandom RANDOM = new SecureRandom();
-  private static final String COLUMNS = "SELECT id, project, revision, state, title, created, finished, problem_code, problem FROM analysis ";
+  private static final String COLUMNS = "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
 
   private final Database db;
   private final Carrier carrier;
+  private final Numbers numbers;
 
   Analyses(Database db) {
     this.db = db;
     this.carrier = new Carrier(db);
+    this.numbers = new Numbers(db);
   }
 
   /** A fresh id of 128 random bits, lower-case hexadecimal. */
@@ -58,12 +60,12 @@ public final class Analyses {
   /** {@link #add} within a transaction that goes on. */
   Analysis insert(String id, Optional<String> project, String title, List<StoredFile> files, String origin) throws SQLException {
     String owner = project.isPresent() ? requireProject(project.get()).id() : insertProject(title).id();
-    int revision = db.one("SELECT COALESCE(MAX(revision), 0) + 1 FROM analysis WHERE project = ?", r -> r.getInt(1), owner).orElseThrow();
-    db.run("INSERT INTO analysis(id, project, revision, state, title, created, origin) VALUES(?,?,?,?,?,?,?)",
-        id, owner, revision, State.QUEUED.word(), title, now(), origin);
+    Revision revision = numbers.next(owner, project.isEmpty(), files);
+    db.run("INSERT INTO analysis(id, project, revision, number, run, numbering, state, title, created, origin)"
+        + " VALUES(?, ?, (SELECT COALESCE(MAX(revision), 0) + 1 FROM analysis WHERE project = ?), ?,?,?,?,?,?,?)",
+        id, owner, owner, revision.number(), revision.run(), revision.numbering().word(), State.QUEUED.word(), title, now(), origin);
     for (int i = 0; i < files.size(); i++) {
-      StoredFile f = files.get(i);
-      db.run("INSERT INTO file VALUES(?,?,?,?,?,?)", id, i, f.name(), f.path(), f.bytes(), f.role());
+      numbers.insert(id, i, files.get(i));
     }
     return required(id);
   }
@@ -111,11 +113,11 @@ public final class Analyses {
     return db.transaction(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id", this::row)));
   }
 
-  /** The analyses of one project, by revision. */
+  /** The analyses of one project, in the order of their revisions, whenever they were made. */
   public List<Analysis> ofProject(String project) {
     return db.transaction(() -> {
       requireProject(project);
-      return withFiles(db.list(COLUMNS + "WHERE project = ? ORDER BY revision", this::row, project));
+      return withFiles(db.list(COLUMNS + "WHERE project = ? ORDER BY number, run", this::row, project));
     });
   }
 
@@ -135,8 +137,22 @@ public final class Analyses {
   /** The project whose newest analysis reads exactly these files, in this order. */
   public Optional<String> byPaths(List<String> paths) {
     return list().stream()
-        .filter(a -> a.files().stream().filter(f -> f.role().equals("model")).map(StoredFile::path).toList().equals(paths))
+        .filter(a -> a.files().stream().filter(StoredFile::isModel).map(StoredFile::path).toList().equals(paths))
         .map(Analysis::project).findFirst();
+  }
+
+  /** The project whose newest analysis reads models of the same projects on servers, and else files of the same names, in this order. */
+  public Optional<String> bySources(List<StoredFile> files) {
+    List<String> sources = Numbers.sources(files);
+    return list().stream().filter(a -> Numbers.sources(a.files()).equals(sources)).map(Analysis::project).findFirst();
+  }
+
+  /** The newest analysis with a result of a project's revision by its number; that of the server where there is one. */
+  public Analysis numbered(String project, int number) {
+    List<Analysis> all = ofProject(project);
+    return all.stream().filter(a -> a.state() == State.DONE && a.revision().number() == number && a.revision().numbering() != Revision.Numbering.UPLOAD)
+        .reduce((first, second) -> second).orElseThrow(() -> new LedgerException(LedgerException.Reason.NOT_FOUND, "The project has no result of revision "
+            + number + "; it has " + Numbers.list(all) + "."));
   }
 
   /** Those that were waiting or running when the process ended: they are waiting again. */
@@ -154,16 +170,16 @@ public final class Analyses {
   }
 
   private Analysis row(ResultSet r) throws SQLException {
-    return new Analysis(r.getString(1), r.getString(2), r.getInt(3), State.of(r.getString(4)), r.getString(5), List.of(),
-        r.getString(6), Optional.ofNullable(r.getString(7)), Optional.ofNullable(r.getString(8)), Optional.ofNullable(r.getString(9)));
+    Revision revision = new Revision(Revision.Numbering.of(r.getString(5)), r.getInt(3), r.getInt(4), Optional.empty());
+    return new Analysis(r.getString(1), r.getString(2), revision, State.of(r.getString(6)), r.getString(7), List.of(),
+        r.getString(8), Optional.ofNullable(r.getString(9)), Optional.ofNullable(r.getString(10)), Optional.ofNullable(r.getString(11)));
   }
 
   private List<Analysis> withFiles(List<Analysis> all) throws SQLException {
     List<Analysis> full = new ArrayList<>();
     for (Analysis a : all) {
-      List<StoredFile> files = db.list("SELECT name, path, bytes, role FROM file WHERE analysis = ? ORDER BY place",
-          r -> new StoredFile(r.getString(1), r.getString(2), r.getLong(3), r.getString(4)), a.id());
-      full.add(new Analysis(a.id(), a.project(), a.revision(), a.state(), a.title(), files, a.created(), a.finished(),
+      List<StoredFile> files = numbers.files(a.id());
+      full.add(new Analysis(a.id(), a.project(), Numbers.withOrigin(a.revision(), files), a.state(), a.title(), files, a.created(), a.finished(),
           a.problemCode(), a.problem()));
     }
     return full;
@@ -223,8 +239,8 @@ public final class Analyses {
   }
 
   private Optional<String> previous(String id) throws SQLException {
-    return db.one("SELECT b.id FROM analysis a JOIN analysis b ON b.project = a.project AND b.revision < a.revision AND b.state = 'done'"
-        + " WHERE a.id = ? ORDER BY b.revision DESC LIMIT 1", r -> r.getString(1), id);
+    return db.one("SELECT b.id FROM analysis a JOIN analysis b ON b.project = a.project AND b.state = 'done'"
+        + " AND (b.number < a.number OR b.number = a.number AND b.run < a.run) WHERE a.id = ? ORDER BY b.number DESC, b.run DESC LIMIT 1", r -> r.getString(1), id);
   }
 
   static StoredLedger compress(Path json) throws IOException {

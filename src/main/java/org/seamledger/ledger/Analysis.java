@@ -8,7 +8,7 @@ import java.util.Optional;
  *
  * @param id random, not guessable
  * @param project the project it is a revision of
- * @param revision from 1, counted within the project
+ * @param revision what people call it among the analyses of its project
  * @param title what people call it
  * @param files models in the order given, then the roof system where one was given
  * @param created instant, ISO 8601 UTC
@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param problemCode short code of what went wrong, or empty
  * @param problem one line for people, or empty
  */
-public record Analysis(String id, String project, int revision, State state, String title, List<StoredFile> files,
+public record Analysis(String id, String project, Revision revision, State state, String title, List<StoredFile> files,
     String created, Optional<String> finished, Optional<String> problemCode, Optional<String> problem) {
 
   public Analysis {

@@ -24,7 +24,8 @@ import org.slf4j.LoggerFactory;
 final class Schema {
 
   /** In their order; the first is number 1. */
-  static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql");
+  static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql",
+      "5-revisions-of-servers.sql");
   private static final Logger LOG = LoggerFactory.getLogger(Schema.class);
   private static final String VERSIONS = "schema_version";
   private static final Set<String> FIRST_TABLES = Set.of("project", "analysis", "file", "ledger", "junction", "finding", "comment", "review");

@@ -1,5 +1,7 @@
 package org.seamledger.ledger;
 
+import java.util.Optional;
+
 /**
  * A file that an analysis reads.
  *
@@ -7,6 +9,22 @@ package org.seamledger.ledger;
  * @param path where this process finds it; chosen by the program or on its command line, never by a request
  * @param bytes its size
  * @param role {@code model} or {@code system}
+ * @param origin the revision on a server of models that it is a copy of, or empty
  */
-public record StoredFile(String name, String path, long bytes, String role) {
+public record StoredFile(String name, String path, long bytes, String role, Optional<Origin> origin) {
+
+  /** A file that comes from no server. */
+  public StoredFile(String name, String path, long bytes, String role) {
+    this(name, path, bytes, role, Optional.empty());
+  }
+
+  /** The same file as a copy of a revision on a server. */
+  public StoredFile from(Origin server) {
+    return new StoredFile(name, path, bytes, role, Optional.of(server));
+  }
+
+  /** Whether it is a model. */
+  public boolean isModel() {
+    return role.equals("model");
+  }
 }

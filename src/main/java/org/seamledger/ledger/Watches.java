@@ -2,6 +2,7 @@ package org.seamledger.ledger;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.ledger.WatchedRevision.Stage;
@@ -132,7 +133,7 @@ public final class Watches {
   }
 
   private static Origin originOf(ResultSet r) throws SQLException {
-    return new Origin(r.getString(1), r.getLong(2), r.getString(3), r.getLong(4), r.getInt(5), r.getString(6));
+    return new Origin(r.getString(1), r.getLong(2), r.getString(3), r.getLong(4), r.getInt(5), r.getString(6), r.getString(7));
   }
 
   /** Notes how far the work on a revision is. */
@@ -168,46 +169,62 @@ public final class Watches {
   public Analysis begin(String id, Origin o, List<StoredFile> files) {
     return db.transaction(() -> {
       Optional<String> project = noted(o.server(), o.project(), o.projectName()).project();
-      Analysis added = analyses.insert(id, project, o.projectName(), files, "");
+      List<StoredFile> here = new ArrayList<>(files);
+      here.set(0, files.get(0).from(o));
+      Analysis added = analyses.insert(id, project, o.projectName(), here, "");
       db.run("UPDATE served_project SET project = ? " + THIS_PROJECT, added.project(), o.server(), o.project());
-      db.run("INSERT INTO served_analysis VALUES(?,?,?,?,?,?)", id, o.server(), o.project(), o.revision(), o.number(), o.comment());
       db.run("UPDATE watched_revision SET analysis = ? " + THIS_REVISION + " AND stage = ?", id, o.server(), o.project(),
           o.revision(), Stage.FOUND.word());
       return added;
     });
   }
 
-  /** Notes the size of the model of an analysis, once it is here. */
-  public void arrived(String analysis, StoredFile file) {
-    db.transaction(() -> db.run("UPDATE file SET bytes = ? WHERE analysis = ? AND place = 0", file.bytes(), analysis));
+  /** As {@link Analyses#add}, of models some of which come from servers; their projects there become known. */
+  public Analysis beginTogether(String id, Optional<String> project, String title, List<StoredFile> files) {
+    return db.transaction(() -> {
+      for (StoredFile f : files) {
+        if (f.origin().isPresent()) {
+          noted(f.origin().get().server(), f.origin().get().project(), f.origin().get().projectName());
+        }
+      }
+      return analyses.insert(id, project, title, files, "");
+    });
   }
 
-  /** Where the model of an analysis comes from, if from a server. */
+  /** Notes the size of a model of an analysis, once it is here. */
+  public void arrived(String analysis, StoredFile file) {
+    db.transaction(() -> db.run("UPDATE file SET bytes = ? WHERE analysis = ? AND path = ?", file.bytes(), analysis, file.path()));
+  }
+
+  /** Where the model of an analysis comes from, if it is one alone and from a server. */
   public Optional<Origin> origin(String analysis) {
-    return db.transaction(() -> db.one("SELECT a.server, a.served, p.name, a.revision, a.number, a.comment FROM served_analysis a"
-        + " JOIN served_project p ON p.server = a.server AND p.served = a.served WHERE a.analysis = ?",
-        Watches::originOf, analysis));
+    return db.transaction(() -> db.one("SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in FROM file f"
+        + " JOIN analysis a ON a.id = f.analysis AND a.numbering = 'server' JOIN served_project p ON p.server = f.server AND p.served = f.served"
+        + " WHERE f.analysis = ?", Watches::originOf, analysis));
   }
 
   /** The newest analysis of a revision that has a result. */
   public Optional<String> done(String server, long served, long revision) {
-    return newest("s.revision = ?", server, served, revision).map(Done::analysis);
+    return newest("f.served_revision = ?", server, served, revision).map(Done::analysis);
   }
 
   /** The newest revision before this one that was analysed, with its result. */
   public Optional<Done> before(Origin o) {
-    return newest("s.revision < ?", o.server(), o.project(), o.revision());
+    return newest("f.served_revision < ?", o.server(), o.project(), o.revision());
   }
 
   /** A revision and the analysis that has its result. */
   public record Done(Origin origin, String analysis) {
   }
 
+  /** Among the analyses of one revision alone, without a roof system of its own. */
   private Optional<Done> newest(String condition, String server, long served, long revision) {
-    return db.transaction(() -> db.one("SELECT s.server, s.served, p.name, s.revision, s.number, s.comment, s.analysis FROM served_analysis s"
-        + " JOIN analysis a ON a.id = s.analysis AND a.state = 'done' JOIN served_project p ON p.server = s.server AND p.served = s.served"
-        + " WHERE s.server = ? AND s.served = ? AND " + condition + " ORDER BY s.revision DESC, a.revision DESC LIMIT 1",
-        r -> new Done(originOf(r), r.getString(7)),
+    return db.transaction(() -> db.one("SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in, f.analysis FROM file f"
+        + " JOIN analysis a ON a.id = f.analysis AND a.state = 'done' AND a.numbering = 'server'"
+        + " JOIN served_project p ON p.server = f.server AND p.served = f.served"
+        + " WHERE NOT EXISTS (SELECT 1 FROM file g WHERE g.analysis = f.analysis AND g.place > 0) AND f.server = ? AND f.served = ? AND " + condition
+        + " ORDER BY f.served_revision DESC, a.revision DESC LIMIT 1",
+        r -> new Done(originOf(r), r.getString(8)),
         server, served, revision));
   }
 }

@@ -39,13 +39,18 @@ public final class Download {
     this.most = most;
   }
 
-  /** The file that holds, or will hold, the model of an analysis; its name is the program's own, the project's name is only shown. */
+  /** The file that holds, or will hold, the only model of an analysis. */
   public StoredFile file(String analysis, Origin origin) {
-    return new StoredFile(name(origin), path(analysis).toString(), 0, "model");
+    return file(analysis, 0, origin);
   }
 
-  private Path path(String analysis) {
-    return uploads.resolve(analysis).resolve("0.ifc").toAbsolutePath();
+  /**
+   * The file that holds, or will hold, a model of an analysis; its name is the program's own, the project's name is only shown.
+   *
+   * @param place among the models of the analysis, from 0
+   */
+  public StoredFile file(String analysis, int place, Origin origin) {
+    return new StoredFile(name(origin), uploads.resolve(analysis).resolve(place + ".ifc").toAbsolutePath().toString(), 0, "model");
   }
 
   /** What people see as the model's name: without anything that is special in a path or a log. */
@@ -68,15 +73,24 @@ public final class Download {
    * @throws UnreadableModelException where it gives something that is no model, or one that is too large
    */
   public StoredFile fetch(ModelServer server, String analysis, Origin origin) {
+    return fetch(server, file(analysis, origin), origin);
+  }
+
+  /**
+   * As {@link #fetch(ModelServer, String, Origin)}, into one of several files of an analysis.
+   *
+   * @param file as {@link #file(String, int, Origin)} gave it
+   */
+  public StoredFile fetch(ModelServer server, StoredFile file, Origin origin) {
     ModelSource source = server.model(revision(server, origin));
-    Path part = scratch.resolve(analysis + ".part");
+    Path target = Path.of(file.path());
+    Path part = scratch.resolve(target.getParent().getFileName() + "-" + target.getFileName() + ".part");
     try {
       Files.createDirectories(part.getParent());
-      Files.createDirectories(path(analysis).getParent());
+      Files.createDirectories(target.getParent());
       long bytes = copy(source, part);
-      Files.move(part, path(analysis), StandardCopyOption.ATOMIC_MOVE);
-      StoredFile file = file(analysis, origin);
-      return new StoredFile(file.name(), file.path(), bytes, file.role());
+      Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+      return new StoredFile(file.name(), file.path(), bytes, file.role(), file.origin());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } finally {
@@ -115,8 +129,14 @@ public final class Download {
 
   /** Removes what there is of the model of an analysis that did not come to be. */
   public void forget(String analysis) {
-    removeQuietly(path(analysis));
-    removeQuietly(path(analysis).getParent());
+    removeQuietly(uploads.resolve(analysis).resolve("0.ifc"));
+    removeQuietly(uploads.resolve(analysis));
+  }
+
+  /** Removes what there is of one model that did not come to be; what else its folder holds stays. */
+  public void forget(StoredFile file) {
+    removeQuietly(Path.of(file.path()));
+    removeQuietly(Path.of(file.path()).getParent());
   }
 
   private static void removeQuietly(Path path) {

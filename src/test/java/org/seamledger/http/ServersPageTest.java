@@ -19,6 +19,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
@@ -164,10 +165,99 @@ class ServersPageTest {
     with(WebElement::click, ".served tbody button.link", "5,");
     see(".canvas .line");
     with(WebElement::click, ".tab", "Revisions");
-    assertThat(until(() -> see("table.plain", "ready")).getText()).as("revisions 2 to 5 of the server").contains("4, open now", "failed");
+    assertThat(until(() -> see("table.plain", "ready")).getText()).as("revisions 2 to 5 of the server").contains("Open 2", "5, open now", "failed")
+        .doesNotContain("1, open now");
     browser.get(server.url());
     with(WebElement::click, ".served button[aria-label^='Stop watching']");
     until(() -> browser.findElements(By.cssSelector(".served table")).isEmpty() ? true : null);
+  }
+
+  /** Analyses a revision from the start page and waits for its ledger. */
+  private void analyse(String revision) {
+    browser.get(server.url());
+    see(".served");
+    choose("Server", "office");
+    choose("Project", "School");
+    choose("Revision", revision);
+    with(WebElement::click, ".served button.main", "Analyse this revision");
+    see(".canvas .line");
+  }
+
+  private static Select picker(String label) {
+    return new Select(see(".pair .field", label).findElement(By.tagName("select")));
+  }
+
+  private static void pick(String label, String words) {
+    until(() -> {
+      Select select = picker(label);
+      List<String> texts = select.getOptions().stream().map(WebElement::getText).filter(t -> t.startsWith(words)).toList();
+      if (texts.isEmpty()) {
+        return null;
+      }
+      select.selectByVisibleText(texts.get(0));
+      return true;
+    });
+  }
+
+  @Test
+  void anyTwoRevisionsAreComparedByTheServersNumbersAndTheLinkKeepsIt() throws IOException {
+    checkIn("house width=12");
+    checkIn("house width=13");
+    for (String number : List.of("4,", "1,", "2,")) {
+      analyse(number);
+    }
+    assertThat(textOf(".sheet-title .revision")).isEqualTo("Revision 2 (house pipe=no)");
+    with(WebElement::click, ".tab", "Revisions");
+    assertThat(textOf(".changed h3")).startsWith("Since revision 1 (house): 0 added, 1 gone");
+    List<String> rows = browser.findElements(By.cssSelector(".at-revisions table[class=plain] tbody tr")).stream().map(WebElement::getText).limit(3).toList();
+    assertThat(rows.get(0)).startsWith("Open 1 house 3/1/2026").contains("ready");
+    assertThat(rows.get(1)).startsWith("2, open now house pipe=no");
+    assertThat(rows.get(2)).startsWith("Open 4 house width=13");
+    pick("Compare revision", "4");
+    see(".changed h3", "Against revision 4 (house width=13), which is later: ");
+    picture("revisions-later");
+    pick("with revision", "1 ");
+    see(".sheet-title .revision", "Revision 1 (house)");
+    see(".changed h3", "Against revision 4 (house width=13), which is later: ");
+    pick("with revision", "4 ");
+    see(".sheet-title .revision", "Revision 4 (house width=13)");
+    assertThat(textOf(".changed h3", "Since")).startsWith("Since revision 1 (house): ");
+    assertThat(browser.getCurrentUrl()).contains("tab=revisions", "against=");
+    barriers("the revisions of a server's project");
+    browser.get(browser.getCurrentUrl());
+    assertThat(textOf(".changed h3")).startsWith("Since revision 1 (house): ");
+    assertThat(picker("Compare revision").getFirstSelectedOption().getText()).startsWith("1 · house · 3/1/2026");
+    assertThat(see(".pair a").getAttribute("href")).contains("/changes.txt?from=");
+    picture("revisions-compared");
+    browser.manage().window().setSize(new Dimension(500, 900));
+    try {
+      picture("revisions-narrow");
+    } finally {
+      browser.manage().window().setSize(new Dimension(1300, 1000));
+    }
+  }
+
+  @Test
+  void revisionsOfTwoServersAndAFileAreAnalysedTogether() throws IOException {
+    ServedProject pipes = partner.addProject("Pipes");
+    partner.checkIn(pipes, "as built", "house pipe=no".getBytes(StandardCharsets.UTF_8));
+    choose("Server", "office");
+    choose("Project", "School");
+    with(WebElement::click, ".served button", "Add to an analysis of several");
+    choose("Revision", "1,");
+    with(WebElement::click, ".served button", "Add to an analysis of several");
+    assertThat(textOf(".chosen")).as("another revision of the project takes its place").contains("revision 1 (house), from office").doesNotContain("revision 2");
+    choose("Server", "partner");
+    choose("Project", "Pipes");
+    with(WebElement::click, ".served button", "Add to an analysis of several");
+    Path file = Files.writeString(data.resolve("hatch.ifc"), "house width=11");
+    browser.findElement(By.cssSelector(".together input[type=file]")).sendKeys(file.toString());
+    see(".chosen li", "hatch.ifc");
+    barriers("models chosen for one analysis");
+    picture("servers-together");
+    with(WebElement::click, ".together button.main", "Analyse these 3 models together");
+    see(".canvas .line");
+    assertThat(textOf(".sheet-title")).contains("hatch.ifc + School <b>& yard</b> + Pipes", "Revision 1");
   }
 
   @Test
