@@ -30,6 +30,8 @@ async function call(method, path, body) {
 const a = id => '/api/analyses/' + encodeURIComponent(id);
 
 export const start = () => call('GET', '/api/start');
+/** What the service says of itself, also where it says that it can't do its work. */
+export const health = () => fetch('/api/health', {headers: {Accept: 'application/json'}, cache: 'no-store'}).then(r => r.json());
 export const openSession = token => call('POST', '/api/session', {token});
 export const samples = () => call('GET', '/api/samples').then(r => r.samples);
 export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);

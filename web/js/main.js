@@ -6,6 +6,7 @@ import * as api from './api.js';
 import {index} from './ledger.js';
 import {mountHead, mountFoot} from './frame.js';
 import {mountDesk} from './desk.js';
+import {mountHealth} from './health.js';
 import {showStart, showProgress, showTokenForm} from './start.js';
 
 const desk = document.getElementById('desk');
@@ -47,6 +48,7 @@ async function begin() {
   applyTheme(remembered('theme') ?? 'auto');
   mountHead(document.getElementById('head'), {open, home});
   mountFoot(document.getElementById('foot'));
+  mountHealth(document.getElementById('health'));
   try {
     const start = await api.start();
     const id = analysis ?? start.analysis;
