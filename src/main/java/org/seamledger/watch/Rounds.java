@@ -49,6 +49,7 @@ record Rounds(String server, Round round, Pace pace, Sleeper sleeper, Watching.S
   private void tell(String what, String detail) {
     try {
       setting.tell(what, server, "", 0, detail);
+      setting.health().works("journal");
     } catch (RuntimeException | Error e) {
       setting.health().failed("journal", e);
     }
