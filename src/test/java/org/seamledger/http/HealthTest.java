@@ -9,6 +9,8 @@ import ch.qos.logback.core.read.ListAppender;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.net.URI;
+import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -50,11 +52,19 @@ class HealthTest {
       if (words.contains("missing=always") || words.contains("missing=decided") && !decisions.isEmpty()) {
         throw missingClass();
       }
-      return good.analyze(models, system, decisions, progress, out);
+      Drawings drawings = good.analyze(models, system, decisions, progress, out);
+      return words.contains("missing=cuts") ? new NoCuts(drawings.plan()) : drawings;
+    }
+  }
+
+  private record NoCuts(String plan) implements Analyzer.Drawings {
+    @Override
+    public Optional<String> section(String junction) {
+      return Optional.empty();
     }
 
     @Override
-    public String rules() {
+    public String cutList() {
       throw missingClass();
     }
   }
@@ -138,14 +148,6 @@ class HealthTest {
   @Test
   void aWatchThatFailsIsShownAndTriedAgain() {
     ServedRevision r = shelf.checkIn(school, "house", "house".getBytes(StandardCharsets.UTF_8));
-    shelf.before = call -> {
-      if (call.equals("projects")) {
-        throw missingClass();
-      }
-    };
-    service.send("PUT", "/api/servers/office/projects/" + school.id() + "/watch", "{\"on\":true}");
-    assertThat(service.get("/api/watches").statusCode()).isEqualTo(200);
-    shelf.before = call -> { };
     assertThat(service.send("PUT", "/api/servers/office/projects/" + school.id() + "/watch", "{\"on\":true}").statusCode()).isEqualTo(200);
     for (int i = 0; i < 600 && shelf.attached(r).size() < 2; i++) {
       TestService.pause(50);
@@ -185,13 +187,21 @@ class HealthTest {
     assertThat(service.get("/api/health").statusCode()).isEqualTo(503);
   }
 
+  /** A class that is missing is no exception, and goes past the handlers of those. */
   @Test
-  void anAddressAtWhichTheProgramFailsAnswersAProblem() {
+  void anAddressAtWhichTheProgramFailsAnswersAProblem() throws Exception {
+    String id = service.analyse("house missing=cuts").path("id").textValue();
     shelf.before = call -> {
       throw missingClass();
     };
-    HttpResponse<byte[]> answer = service.get("/api/servers/office/projects");
-    assertThat(answer.statusCode()).isEqualTo(500);
-    assertThat(TestService.json(answer).path("code").textValue()).isEqualTo("internal");
+    for (String path : List.of("/api/analyses/" + id + "/cuts.csv", "/api/servers/office/projects")) {
+      int before = errors().size();
+      HttpResponse<byte[]> answer = service.client.send(HttpRequest.newBuilder(URI.create(service.server.url()).resolve(path)).build(),
+          HttpResponse.BodyHandlers.ofByteArray());
+      assertThat(answer.statusCode()).as(path).isEqualTo(500);
+      assertThat(answer.headers().firstValue("Content-Type")).as(path).contains("application/problem+json");
+      assertThat(TestService.json(answer).path("code").textValue()).isEqualTo("internal");
+      assertThat(errors()).as("logged once").hasSize(before + 1);
+    }
   }
 }
