@@ -60,7 +60,8 @@ public final class Logging extends ContextAwareBase implements Configurator {
 
   /** Notes a thread that ended by what nobody caught. */
   static void unexpectedEnd(String thread, Throwable cause) {
-    LoggerFactory.getLogger(Logging.class).atError().addKeyValue("thread", thread).setCause(cause).log("unexpected end of a thread: {}", String.valueOf(cause));
+    LoggerFactory.getLogger(Logging.class).atError().addKeyValue("thread", thread).setCause(cause)
+        .log("unexpected end of a thread: {}", String.valueOf(cause));
   }
 
   /** Back to what {@link #configure} set. */

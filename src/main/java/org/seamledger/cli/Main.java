@@ -19,7 +19,7 @@ public final class Main {
     System.exit(run(words, out, err));
   }
 
-  /** Nothing gets out of here: what fails before the command line is there, such as a class that is missing, is a line and a status as well. */
+  /** Nothing gets out of here: what fails before there is a command line, such as a missing class, is a line and a status as well. */
   private static int run(String[] words, FileOutputStream out, PrintStream err) {
     try {
       Thread.setDefaultUncaughtExceptionHandler((thread, e) -> Logging.unexpectedEnd(thread.getName(), e));

@@ -54,7 +54,8 @@ final class ProjectList {
   private static void text(List<Server> servers, OutputStream out) throws IOException {
     StringBuilder text = new StringBuilder();
     for (Server server : servers) {
-      text.append(server.name).append(", ").append(server.address).append(server.projects.isEmpty() ? ": no projects that " + server.user + " may see" : "").append('\n');
+      text.append(server.name).append(", ").append(server.address)
+          .append(server.projects.isEmpty() ? ": no projects that " + server.user + " may see" : "").append('\n');
       for (Project project : server.projects) {
         text.append("  ").append(project.project.name()).append(", ").append(project.project.schema()).append(", number ")
             .append(project.project.id()).append(project.revisions.isEmpty() ? ": no revisions" : "").append('\n');

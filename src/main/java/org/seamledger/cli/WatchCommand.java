@@ -26,8 +26,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "watch", description = "Watch projects on servers of models: analyse each new revision and leave the answer with it.",
-    footer = {"", "A watch begins with the newest revision of a project. What happens is written to standard error, one line an event, with the"
-        + " time in UTC.", "Exit status with --once: as of analyze, and 3 where a server did not answer or an answer could not be left."
+    footer = {"", "A watch begins with the newest revision of a project. What happens is written to standard error, one line an event, with"
+        + " the time in UTC.", "Exit status with --once: as of analyze, and 3 where a server did not answer or an answer could not be left."
         + " 70: a fault of the program, also where a watch that runs ended by itself."})
 final class WatchCommand implements Task {
 
@@ -60,7 +60,8 @@ final class WatchCommand implements Task {
   private AnalyzeCommand.Limit failOn;
 
   @Option(names = "--log", paramLabel = "FORM", defaultValue = "text",
-      description = "Form of what is written to standard error: text, or json for one object a line (default: text). SEAMLEDGER_LOG sets its level.")
+      description = "Form of what is written to standard error: text, or json for one object a line (default: text)."
+          + " SEAMLEDGER_LOG sets its level.")
   private LogForm log;
 
   /** What became of this run, for its exit status. */

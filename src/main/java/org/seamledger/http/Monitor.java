@@ -42,8 +42,8 @@ final class Monitor {
   }
 
   /**
-   * Whether the service can do its work: without its storage it cannot. What failed in the background and is tried again leaves it {@code degraded}
-   * but ready, 200; what has stopped for good needs a start of the program, 503.
+   * Whether the service can do its work: without its storage it cannot. What failed in the background and is tried again leaves it
+   * {@code degraded} but ready, 200; what has stopped for good needs a start of the program, 503.
    */
   private void health(Context ctx) {
     store.check();
@@ -55,8 +55,8 @@ final class Monitor {
     b.put("version", version);
     b.put("running", jobs.running());
     b.put("waiting", jobs.waiting());
-    b.put("faults", faults.stream().map(f -> Json.object("part", f.part(), "since", f.since().toString(), "times", f.times(), "stopped", f.stopped()))
-        .toList());
+    b.put("faults", faults.stream()
+        .map(f -> Json.object("part", f.part(), "since", f.since().toString(), "times", f.times(), "stopped", f.stopped())).toList());
     Json.answer(ctx, isDown ? 503 : 200, b);
   }
 

@@ -42,7 +42,8 @@ final class Runs {
 
   /** Stops a job when it has taken as long as one may; to be cancelled when the job is over. */
   ScheduledFuture<?> alarm(Job job) {
-    return clock.schedule(health.guarded("clock", () -> job.interrupt(State.FAILED)), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
+    Runnable stop = health.guarded("clock", () -> job.interrupt(State.FAILED));
+    return clock.schedule(stop, options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
   }
 
   /**

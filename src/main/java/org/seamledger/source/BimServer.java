@@ -93,7 +93,7 @@ final class BimServer implements ModelServer {
       channel.wire().download("/download", form(topic), Channels.newOutputStream(kept), deadline);
       StepCheck.require(kept, schema, access.toString());
       return new OpenModel(name, kept, kept.size());
-    } catch (IOException | RuntimeException e) {
+    } catch (IOException | RuntimeException | Error e) {
       kept.close();
       throw e;
     } finally {

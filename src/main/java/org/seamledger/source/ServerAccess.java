@@ -50,8 +50,9 @@ final class ServerAccess {
   /** What is said where nobody can log in because the list lacks the user or the password. */
   ModelServerException notSetUp() {
     String key = user.isEmpty() ? "user" : "password";
-    return new ModelServerException(ModelServerException.Reason.NOT_SET_UP, place + ": expected a " + key + " for server " + name + ", as " + name + "." + key
-        + " here or as " + (user.isEmpty() ? ServerList.userVariable(name) : ServerList.passwordVariable(name)) + " in the environment, found neither");
+    String variable = user.isEmpty() ? ServerList.userVariable(name) : ServerList.passwordVariable(name);
+    return new ModelServerException(ModelServerException.Reason.NOT_SET_UP, place + ": expected a " + key + " for server " + name + ", as " + name
+        + "." + key + " here or as " + variable + " in the environment, found neither");
   }
 
   /** For messages: the operator's name and the place, without anything secret. */

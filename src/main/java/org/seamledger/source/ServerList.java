@@ -114,7 +114,8 @@ final class ServerList {
     Entry entry = new Entry(line.substring(equals + 1).strip(), number);
     Entry before = servers.computeIfAbsent(name, n -> new TreeMap<>()).put(key, entry);
     if (before != null) {
-      throw wrong(number, name + "." + key + " stands here a second time: expected each key once, found it at lines " + before.line + " and " + number);
+      throw wrong(number, name + "." + key + " stands here a second time: expected each key once, found it at lines "
+          + before.line + " and " + number);
     }
   }
 

@@ -10,8 +10,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * What works by itself in the background, and whether it does. Whoever runs such a part tells here of every unexpected end, which is logged here,
- * once each, with its trace; and tells when the part did its work again, which clears it.
+ * What works by itself in the background, and whether it does. Whoever runs such a part tells here of every unexpected end, which is
+ * logged here, once each, with its trace; and tells when the part did its work again, which clears it.
  */
 public final class Health {
 

@@ -52,8 +52,8 @@ public final class LocalAnalyst implements Analyst {
   }
 
   /**
-   * {@inheritDoc} Broken shapes, a broken roof system and faults of the program pass through to the caller: they are no fault of the model. One
-   * that storage calls running was cut off in this process, which is alone with its storage: it runs again.
+   * {@inheritDoc} Broken shapes, a broken roof system and faults of the program pass through to the caller: they are no fault of the model.
+   * One that storage calls running was cut off in this process, which is alone with its storage: it runs again.
    */
   @Override
   public void analyze(Analysis analysis) throws InterruptedException {

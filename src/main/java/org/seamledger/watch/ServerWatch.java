@@ -73,8 +73,8 @@ final class ServerWatch {
   }
 
   /**
-   * Does all that there is to do now; what fails is noted, and done in a later round. A fault of the program at a revision counts as an attempt at
-   * it and is thrown when the other projects are done.
+   * Does all that there is to do now; what fails is noted, and done in a later round. A fault of the program at a revision counts as an
+   * attempt at it and is thrown when the other projects are done.
    */
   Outcome round() throws InterruptedException {
     if (!wanted.wantsAny(server)) {
@@ -123,7 +123,8 @@ final class ServerWatch {
 
   /** Says that a server answers again; storage knows of a silence that began in an earlier process. */
   private void tellReachable() {
-    boolean wasAway = watches.list().stream().anyMatch(w -> w.server().equals(server) && w.problemCode().filter(PASSING::contains).isPresent());
+    boolean wasAway = watches.list().stream().filter(w -> w.server().equals(server))
+        .anyMatch(w -> w.problemCode().filter(PASSING::contains).isPresent());
     if (away || wasAway) {
       setting.tell("reachable", server, "", 0, "it answers again");
     }
@@ -183,7 +184,7 @@ final class ServerWatch {
     return Outcome.FINE;
   }
 
-  /** A fault of the program at a revision must not come back for ever. What it says stays in the log: it may hold what is nobody's business. */
+  /** A fault of the program at a revision must not come back for ever. What it says stays in the log: it may be nobody else's business. */
   private void count(Origin origin, Throwable fault) {
     String problem = fault instanceof UnusableFileException ? fault.getMessage()
         : "The program failed at this revision (" + fault.getClass().getSimpleName() + "); its log says where.";

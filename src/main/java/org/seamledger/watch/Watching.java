@@ -32,8 +32,8 @@ public final class Watching implements AutoCloseable {
    * @param clock when things happen
    * @param health hears of faults in the program
    */
-  public record Setting(Servers servers, Wanted wanted, Store store, Download download, Duration every, Analyst analyst, Consumer<Event> journal,
-      Clock clock, Health health) {
+  public record Setting(Servers servers, Wanted wanted, Store store, Download download, Duration every, Analyst analyst,
+      Consumer<Event> journal, Clock clock, Health health) {
 
     void tell(String what, String server, String project, int revision, String detail) {
       journal.accept(new Event(clock.instant(), what, server, project, revision, detail));
@@ -51,8 +51,8 @@ public final class Watching implements AutoCloseable {
   }
 
   /**
-   * One round of each of these servers, one after another; returns the worst that happened. A fault of the program at one server is thrown when
-   * the others are done.
+   * One round of each of these servers, one after another; returns the worst that happened. A fault of the program at one server is
+   * thrown when the others are done.
    */
   public Outcome once(List<String> names) throws InterruptedException {
     Outcome worst = Outcome.FINE;
