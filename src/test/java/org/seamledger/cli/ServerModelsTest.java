@@ -215,7 +215,7 @@ class ServerModelsTest {
     Clock clock = Clock.fixed(Instant.parse("2026-03-02T08:00:00.250Z"), ZoneOffset.UTC);
     watch(clock, Environment.PLAIN, "--once");
     assertThat(err().lines().findFirst()).contains("2026-03-02T08:00:00.250Z INFO  Watching: watch event=found server=office project=\"Boat house\" revision=2"
-        + " detail=\"second\" ");
+        + " detail=\"second\"");
     err.reset();
     Files.writeString(list, "office.url=http://127.0.0.1:1\noffice.user=a\noffice.password=b\n");
     assertThat(watch(clock, Environment.PLAIN, "--once", "--log", "json")).isEqualTo(3);
