@@ -10,8 +10,10 @@ export const watchOf = server => 'watch ' + server;
 
 const partText = part => part.startsWith('watch ') ? `watching server ${part.slice(6)}` : PARTS[part] ?? part;
 
-/** What is said of a fault, as a sentence. */
-export const faultText = f => `Since ${new Date(f.since).toLocaleString()} ${partText(f.part)} fails inside the program. `
+/** What does not work, in a few words. */
+export const faultWords = f => `${partText(f.part)} fails inside the program`;
+
+const faultText = f => `Since ${new Date(f.since).toLocaleString()} ${faultWords(f)}. `
   + (f.stopped ? 'It has stopped for good: whoever runs this service has to start it again.' : 'It is tried again by itself.') + ' The service’s log says why.';
 
 /** Looks now and then, and says what is wrong above everything else. */

@@ -2,7 +2,7 @@
 
 import {h, put, say, choice, field} from './dom.js';
 import * as api from './api.js';
-import {faultText, watchOf} from './health.js';
+import {faultWords, watchOf} from './health.js';
 import {go} from './start.js';
 
 const LOOK_AGAIN_MS = 5000;
@@ -115,7 +115,7 @@ function newest(w, open) {
 
 function stateOf(w) {
   const words = [];
-  if (w.fault) words.push(faultText(w.fault));
+  if (w.fault) words.push(faultWords(w.fault));
   if (w.problem) words.push(w.problem.detail);
   else if (!w.checked) words.push('the server is being asked');
   if (w.last) words.push((STAGES[w.last.stage] ?? w.last.stage) + (w.last.problem ? ': ' + w.last.problem : ''));
