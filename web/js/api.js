@@ -10,9 +10,11 @@ export class Refused extends Error {
   }
 }
 
+export const isStorageAway = body => AWAY.includes(body.code);
+
 /** A refusal; that the storage is away concerns the whole page, which hears of it by an event. */
 function refused(status, body) {
-  if (AWAY.includes(body.code)) dispatchEvent(new CustomEvent('storage-away', {detail: body.detail}));
+  if (isStorageAway(body)) dispatchEvent(new Event('storage-away'));
   return new Refused(status, body);
 }
 
@@ -37,8 +39,9 @@ async function call(method, path, body) {
 
 const a = id => '/api/analyses/' + encodeURIComponent(id);
 
-export const health = () => call('GET', '/api/health');
 export const start = () => call('GET', '/api/start');
+/** What the service says of itself, also where it says that it can't do its work. */
+export const health = () => fetch('/api/health', {headers: {Accept: 'application/json'}, cache: 'no-store'}).then(r => r.json());
 export const openSession = token => call('POST', '/api/session', {token});
 export const samples = () => call('GET', '/api/samples').then(r => r.samples);
 export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);

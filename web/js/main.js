@@ -5,8 +5,8 @@ import {set, state, watch, readAddress, remembered} from './state.js';
 import * as api from './api.js';
 import {index} from './ledger.js';
 import {mountHead, mountFoot} from './frame.js';
-import {mountStorage} from './storage.js';
 import {mountDesk} from './desk.js';
+import {mountHealth} from './health.js';
 import {showStart, showProgress, showTokenForm} from './start.js';
 
 const desk = document.getElementById('desk');
@@ -48,7 +48,7 @@ async function begin() {
   applyTheme(remembered('theme') ?? 'auto');
   mountHead(document.getElementById('head'), {open, home});
   mountFoot(document.getElementById('foot'));
-  mountStorage(document.getElementById('storage'));
+  mountHealth(document.getElementById('health'));
   try {
     const start = await api.start();
     const id = analysis ?? start.analysis;

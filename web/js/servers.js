@@ -2,6 +2,7 @@
 
 import {h, put, say, choice, field} from './dom.js';
 import * as api from './api.js';
+import {faultWords, watchOf} from './health.js';
 import {go} from './start.js';
 import {together} from './together.js';
 
@@ -94,7 +95,10 @@ function chooser(servers, watching, open, fail, clear, refresh, join) {
 
 async function showWatches(place, open, fail) {
   let all;
-  try { all = (await api.watches()).filter(w => w.on); } catch (e) { return fail('The watched projects cannot be shown', e.message); }
+  try {
+    const [watches, {faults = []}] = await Promise.all([api.watches(), api.health()]);
+    all = watches.filter(w => w.on).map(w => ({...w, fault: faults.find(f => f.part === watchOf(w.server))}));
+  } catch (e) { return fail('The watched projects cannot be shown', e.message); }
   const stop = async w => {
     try { await api.turnWatch(w.server, w.project, false); await showWatches(place, open, fail); } catch (e) { fail('The watch was not changed', e.message); }
   };
@@ -116,6 +120,7 @@ function newest(w, open) {
 
 function stateOf(w) {
   const words = [];
+  if (w.fault) words.push(faultWords(w.fault));
   if (w.problem) words.push(w.problem.detail);
   else if (!w.checked) words.push('the server is being asked');
   if (w.last) words.push((STAGES[w.last.stage] ?? w.last.stage) + (w.last.problem ? ': ' + w.last.problem : ''));

@@ -4,6 +4,7 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.source.ModelServerException;
 import org.seamledger.takeoff.Program;
@@ -23,7 +24,10 @@ final class Cli {
       subcommands = {AnalyzeCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ProjectsCommand.class, ServeCommand.class,
           WatchCommand.class, WarmUpCommand.class}, mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
-      synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100)
+      synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100,
+      footer = {"", "Exit status: 0 done; 1 done, and what --fail-on names was found; 2 the command line or a file of",
+          "settings is wrong; 3 a model can't be read, or a server did not do what it was asked; 70 a fault",
+          "of this program; 74 the result can't be written."})
   private static final class Top {
   }
 
@@ -37,17 +41,25 @@ final class Cli {
   private final Analyzer analyzer;
   private final Environment environment;
 
+  private final Clock clock;
+
   Cli(Analyzer analyzer, Environment environment) {
+    this(analyzer, environment, Clock.systemUTC());
+  }
+
+  /** @param clock when things happen, for commands that tell; no result depends on it */
+  Cli(Analyzer analyzer, Environment environment, Clock clock) {
     this.analyzer = analyzer;
     this.environment = environment;
+    this.clock = clock;
   }
 
   /** Runs one command line. */
   int run(String[] words, OutputStream out, PrintStream err) {
-    CommandLine line = new CommandLine(new Top());
-    line.setCaseInsensitiveEnumValuesAllowed(true);
     try {
-      return run(line.parseArgs(words), new Session(analyzer, environment, out, err));
+      CommandLine line = new CommandLine(new Top());
+      line.setCaseInsensitiveEnumValuesAllowed(true);
+      return run(line.parseArgs(words), new Session(analyzer, environment, out, err, clock));
     } catch (ParameterException e) {
       return fail(err, ExitStatus.USAGE, usage(e));
     } catch (UsageException e) {
@@ -58,13 +70,14 @@ final class Cli {
     } catch (UnreadableModelException e) {
       return fail(err, ExitStatus.UNREADABLE, e.getMessage());
     } catch (ModelServerException e) {
-      return fail(err, ExitStatus.UNREADABLE, e.getMessage());
+      return fail(err, e.reason() == ModelServerException.Reason.NOT_SET_UP ? ExitStatus.USAGE : ExitStatus.UNREADABLE, e.getMessage());
     } catch (OutputException e) {
       return fail(err, ExitStatus.OUTPUT, e.getMessage());
     } catch (OutOfMemoryError e) {
       return fail(err, ExitStatus.UNREADABLE, "the model needs more memory than " + Runtime.getRuntime().maxMemory() / (1 << 20)
           + " MiB; give more, such as SEAMLEDGER_JAVA_OPTS=-Xmx2g");
-    } catch (RuntimeException | StackOverflowError e) {
+    } catch (Throwable e) {
+      // Errors too: a class that is missing is none of the exceptions.
       return fault(err, e);
     }
   }

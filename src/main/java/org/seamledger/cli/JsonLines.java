@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import org.seamledger.watch.Event;
 import org.slf4j.event.KeyValuePair;
 
 /** A log event as one JSON object on one line: time, level, logger, message, the event's own keys, and the trace of a failure. */
@@ -45,9 +47,10 @@ final class JsonLines extends EncoderBase<ILoggingEvent> {
       json.writeStringField("message", event.getFormattedMessage());
       if (event.getKeyValuePairs() != null) {
         for (KeyValuePair pair : event.getKeyValuePairs()) {
-          write(json, pair);
+          write(json, pair.key, pair.value);
         }
       }
+      writeEvents(json, event);
       if (event.getThrowableProxy() != null) {
         json.writeStringField("trace", traces.convert(event));
       }
@@ -58,14 +61,24 @@ final class JsonLines extends EncoderBase<ILoggingEvent> {
     return line.append('\n').toString().getBytes(StandardCharsets.UTF_8);
   }
 
-  private static void write(JsonGenerator json, KeyValuePair pair) throws IOException {
-    json.writeFieldName(pair.key);
-    if (pair.value instanceof Integer || pair.value instanceof Long) {
-      json.writeNumber(((Number) pair.value).longValue());
-    } else if (pair.value instanceof Number number) {
+  /** What a watch tells is one line for people; programs get its parts. */
+  private static void writeEvents(JsonGenerator json, ILoggingEvent event) throws IOException {
+    Object[] arguments = event.getArgumentArray();
+    if (arguments != null && arguments.length == 1 && arguments[0] instanceof Event told) {
+      for (Map.Entry<String, Object> field : told.fields().entrySet()) {
+        write(json, field.getKey(), field.getValue());
+      }
+    }
+  }
+
+  private static void write(JsonGenerator json, String key, Object value) throws IOException {
+    json.writeFieldName(key);
+    if (value instanceof Integer || value instanceof Long) {
+      json.writeNumber(((Number) value).longValue());
+    } else if (value instanceof Number number) {
       json.writeNumber(number.doubleValue());
     } else {
-      json.writeString(String.valueOf(pair.value));
+      json.writeString(String.valueOf(value));
     }
   }
 }

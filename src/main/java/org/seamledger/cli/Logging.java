@@ -6,6 +6,7 @@ import ch.qos.logback.classic.LoggerContext;
 import ch.qos.logback.classic.encoder.PatternLayoutEncoder;
 import ch.qos.logback.classic.spi.Configurator;
 import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.classic.spi.LoggingEvent;
 import ch.qos.logback.core.OutputStreamAppender;
 import ch.qos.logback.core.encoder.Encoder;
 import ch.qos.logback.core.ConsoleAppender;
@@ -14,6 +15,8 @@ import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import org.seamledger.watch.Event;
+import org.seamledger.watch.Watching;
 import org.slf4j.LoggerFactory;
 
 /**
@@ -25,7 +28,8 @@ public final class Logging extends ContextAwareBase implements Configurator {
   /** Warnings of the libraries, one line each: whoever runs a command once gets no traces. */
   private static final String ONE_LINE = "seamledger: %level %logger{0}: %msg%n%nopex";
   /** Only a line that begins with a time is an event: what else a message or trace brings with it is indented. */
-  private static final String SERVICE = "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSSX\", UTC} %-5level %logger{0}: %replace(%msg){'\\s*[\\r\\n]+\\s*', ' '} %kvp%n"
+  private static final String SERVICE = "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSSX\", UTC} %-5level %logger{0}: %replace(%replace(%msg){'\\s*[\\r\\n]+\\s*', ' '}"
+      + " %kvp){' $', ''}%n"
       + "%replace(%ex){'(?m)^', '    '}%nopex";
 
   @Override
@@ -45,6 +49,20 @@ public final class Logging extends ContextAwareBase implements Configurator {
     stream.setOutputStream(new Unclosable(err));
     write(context, stream, form == LogForm.json ? new JsonLines() : pattern(context, SERVICE));
     context.getLogger("org.seamledger").setLevel(level(Level.INFO));
+  }
+
+  /** Writes what a watch tells into the service's log, with the watch's own time. */
+  static void tell(Event event) {
+    Logger logger = (Logger) LoggerFactory.getLogger(Watching.class);
+    LoggingEvent entry = new LoggingEvent(Logging.class.getName(), logger, Level.INFO, "watch {}", null, new Object[] {event});
+    entry.setInstant(event.at());
+    logger.callAppenders(entry);
+  }
+
+  /** Notes a thread that ended by what nobody caught. */
+  static void unexpectedEnd(String thread, Throwable cause) {
+    LoggerFactory.getLogger(Logging.class).atError().addKeyValue("thread", thread).setCause(cause)
+        .log("unexpected end of a thread: {}", String.valueOf(cause));
   }
 
   /** Back to what {@link #configure} set. */

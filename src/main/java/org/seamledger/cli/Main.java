@@ -16,6 +16,17 @@ public final class Main {
     // Not System.out, which swallows failures: a result that did not get out is no success.
     FileOutputStream out = new FileOutputStream(FileDescriptor.out);
     PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
-    System.exit(new Cli(Analyzer.ANALYSIS, Environment.ofProcess()).run(words, out, err));
+    System.exit(run(words, out, err));
+  }
+
+  /** Nothing gets out of here: what fails before there is a command line, such as a missing class, is a line and a status as well. */
+  private static int run(String[] words, FileOutputStream out, PrintStream err) {
+    try {
+      Thread.setDefaultUncaughtExceptionHandler((thread, e) -> Logging.unexpectedEnd(thread.getName(), e));
+      return new Cli(Analyzer.ANALYSIS, Environment.ofProcess()).run(words, out, err);
+    } catch (Throwable e) {
+      err.println("seamledger: internal fault: " + String.valueOf(e).replaceAll("\\R+\\s*", " "));
+      return ExitStatus.INTERNAL;
+    }
   }
 }

@@ -24,8 +24,8 @@ final class ProjectList {
   record Project(ServedProject project, List<ServedRevision> revisions) {
   }
 
-  /** A server by the operator's name. */
-  record Server(String name, String address, List<Project> projects) {
+  /** A server by the operator's name, and who asked it. */
+  record Server(String name, String address, String user, List<Project> projects) {
   }
 
   @FunctionalInterface
@@ -54,7 +54,8 @@ final class ProjectList {
   private static void text(List<Server> servers, OutputStream out) throws IOException {
     StringBuilder text = new StringBuilder();
     for (Server server : servers) {
-      text.append(server.name).append(", ").append(server.address).append(server.projects.isEmpty() ? ": no projects" : "").append('\n');
+      text.append(server.name).append(", ").append(server.address)
+          .append(server.projects.isEmpty() ? ": no projects that " + server.user + " may see" : "").append('\n');
       for (Project project : server.projects) {
         text.append("  ").append(project.project.name()).append(", ").append(project.project.schema()).append(", number ")
             .append(project.project.id()).append(project.revisions.isEmpty() ? ": no revisions" : "").append('\n');

@@ -34,16 +34,19 @@ final class ProjectsCommand implements Task {
       throw new UsageException("the list of servers has none named " + server + "; it has " + String.join(", ", known.names()));
     }
     List<ProjectList.Server> found = new ArrayList<>();
-    List<String> names = server == null ? known.names() : List.of(server);
-    for (String name : names) {
+    int status = ExitStatus.DONE;
+    for (String name : server == null ? known.names() : List.of(server)) {
       try {
         found.add(ask(known, name));
       } catch (ModelServerException e) {
         session.err().println("seamledger: " + e.getMessage());
+        // What the operator can mend is told before what only waiting helps against.
+        boolean isList = e.reason() == ModelServerException.Reason.NOT_SET_UP;
+        status = isList || status == ExitStatus.USAGE ? ExitStatus.USAGE : ExitStatus.UNREADABLE;
       }
     }
     session.print(Optional.empty(), out -> form.write(found, out));
-    return found.size() == names.size() ? ExitStatus.DONE : ExitStatus.UNREADABLE;
+    return status;
   }
 
   private static ProjectList.Server ask(KnownServers known, String name) {
@@ -52,7 +55,7 @@ final class ProjectsCommand implements Task {
       for (ServedProject project : connected.projects()) {
         projects.add(new ProjectList.Project(project, connected.revisions(project.id())));
       }
-      return new ProjectList.Server(name, known.address(name), projects);
+      return new ProjectList.Server(name, known.address(name), known.user(name), projects);
     }
   }
 }

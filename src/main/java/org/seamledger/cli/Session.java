@@ -5,14 +5,15 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.Optional;
 import org.seamledger.detail.Explanation;
 import org.seamledger.junction.Junction;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 
-/** What a command works with: the process's streams and the analysis. */
-record Session(Analyzer analyzer, Environment environment, OutputStream out, PrintStream err) {
+/** What a command works with: the process's streams and clock, and the analysis. */
+record Session(Analyzer analyzer, Environment environment, OutputStream out, PrintStream err, Clock clock) {
 
   /** Analyses, with progress on standard error where it takes its time. */
   Takeoff analyze(Inputs inputs) {

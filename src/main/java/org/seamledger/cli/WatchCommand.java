@@ -13,6 +13,7 @@ import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.Event;
+import org.seamledger.watch.Health;
 import org.seamledger.watch.LocalAnalyst;
 import org.seamledger.watch.Outcome;
 import org.seamledger.watch.Servers;
@@ -25,8 +26,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "watch", description = "Watch projects on servers of models: analyse each new revision and leave the answer with it.",
-    footer = {"", "A watch begins with the newest revision of a project. What happens is written to standard error, one line an event.",
-        "Exit status with --once: as of analyze, and 3 where a server did not answer or an answer could not be left."})
+    footer = {"", "A watch begins with the newest revision of a project. What happens is written to standard error, one line an event, with"
+        + " the time in UTC.", "Exit status with --once: as of analyze, and 3 where a server did not answer or an answer could not be left."
+        + " 70: a fault of the program, also where a watch that runs ended by itself."})
 final class WatchCommand implements Task {
 
   private static final int PATIENCE_SECONDS = 15;
@@ -57,10 +59,16 @@ final class WatchCommand implements Task {
       description = "violation or warning, with --once: exit with 1 where an analysed revision has such a finding.")
   private AnalyzeCommand.Limit failOn;
 
+  @Option(names = "--log", paramLabel = "FORM", defaultValue = "text",
+      description = "Form of what is written to standard error: text, or json for one object a line (default: text)."
+          + " SEAMLEDGER_LOG sets its level.")
+  private LogForm log;
+
   /** What became of this run, for its exit status. */
   private static final class Tally {
     private volatile boolean finds;
     private volatile boolean fails;
+    private volatile boolean isNotSetUp;
   }
 
   @Override
@@ -77,12 +85,14 @@ final class WatchCommand implements Task {
       await(ended);
     }, "stop");
     Runtime.getRuntime().addShutdownHook(stop);
+    Logging.asService(log, session.err());
     try (Store store = Store.open(data.path(), database.resolve(session.environment().database()))) {
       store.analyses().unfinished();
       return watch(session, servers, named, store);
     } catch (LedgerException e) {
       throw new UsageException(e.getMessage());
     } finally {
+      Logging.asCommand();
       ended.countDown();
       forget(stop);
     }
@@ -100,7 +110,7 @@ final class WatchCommand implements Task {
     LocalAnalyst analyst = new LocalAnalyst(store, scratch, inputs -> settings.on(inputs, session.environment()),
         (inputs, progress) -> analyze(session, inputs, progress, tally));
     Watching.Setting setting = new Watching.Setting(servers, wanted, store, new Download(store.uploads(), scratch, Watching.MOST_BYTES),
-        Duration.ofSeconds(every), analyst, event -> tell(session, event, tally));
+        Duration.ofSeconds(every), analyst, event -> tell(event, tally), session.clock(), new Health(session.clock()));
     return watch(setting, names, named, tally);
   }
 
@@ -111,9 +121,10 @@ final class WatchCommand implements Task {
     return takeoff;
   }
 
-  private static void tell(Session session, Event event, Tally tally) {
+  private static void tell(Event event, Tally tally) {
     tally.fails |= event.what().equals("analysed") && event.detail().contains(" failed");
-    session.err().println("seamledger: watch " + event.line());
+    tally.isNotSetUp |= event.detail().startsWith("server/not-set-up");
+    Logging.tell(event);
   }
 
   /** Watches until it is done or the process is asked to end; what is going on then stops in good order. */
@@ -121,11 +132,15 @@ final class WatchCommand implements Task {
     try (Watching watching = new Watching(setting)) {
       if (!once) {
         watching.start(names);
-        new CountDownLatch(1).await();
+        // One that did not start again by itself: whoever runs this program starts it again, or learns at least that nothing is watched.
+        throw new IllegalStateException("the watch on " + watching.awaitEnd() + " has ended by itself; the log says why");
       }
       Outcome outcome = watching.once(names);
       if (outcome == Outcome.FINE && !named.unmet().isEmpty()) {
         throw new UsageException("there is no project " + String.join(", ", named.unmet()));
+      }
+      if (tally.isNotSetUp) {
+        return ExitStatus.USAGE;
       }
       return outcome != Outcome.FINE || tally.fails ? ExitStatus.UNREADABLE : tally.finds ? ExitStatus.FINDINGS : ExitStatus.DONE;
     } catch (InterruptedException e) {

@@ -81,7 +81,7 @@ final class Conversations implements AutoCloseable {
     int status = switch (e.reason()) {
       case NOT_FOUND -> 404;
       case TIMED_OUT -> 504;
-      case UNREACHABLE, REFUSED, UNUSABLE -> 502;
+      case UNREACHABLE, REFUSED, NOT_SET_UP, UNUSABLE -> 502;
     };
     return new Problem(status, code(e), e.getMessage());
   }

@@ -9,6 +9,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Store;
+import org.seamledger.watch.Health;
 
 /** Progress as server-sent events: {@code progress} while it goes on, {@code end} with the final state, then the stream closes. */
 final class Events implements AutoCloseable {
@@ -20,11 +21,12 @@ final class Events implements AutoCloseable {
   private final Limits limits;
   private final Set<SseClient> clients = ConcurrentHashMap.newKeySet();
 
-  Events(Store store, Jobs jobs, Limits limits, ScheduledExecutorService clock) {
+  Events(Store store, Jobs jobs, Limits limits, ScheduledExecutorService clock, Health health) {
     this.store = store;
     this.jobs = jobs;
     this.limits = limits;
-    clock.scheduleAtFixedRate(() -> clients.forEach(c -> c.sendComment("still here")), HEARTBEAT_SECONDS, HEARTBEAT_SECONDS, TimeUnit.SECONDS);
+    clock.scheduleAtFixedRate(health.guarded("event streams", () -> clients.forEach(c -> c.sendComment("still here"))), HEARTBEAT_SECONDS,
+        HEARTBEAT_SECONDS, TimeUnit.SECONDS);
   }
 
   void install(RoutesConfig routes) {

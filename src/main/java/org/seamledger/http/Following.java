@@ -15,6 +15,7 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.takeoff.UnusableFileException;
+import org.seamledger.watch.Health;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -27,14 +28,16 @@ final class Following {
   private final Runs runs;
   private final DrawingBoard board;
   private final Path scratch;
+  private final Health health;
   /** Why the result of an analysis could not follow its decisions; gone with the next attempt. */
   private final Map<String, String> troubles = new ConcurrentHashMap<>();
 
-  Following(Store store, Runs runs, DrawingBoard board, Path scratch) {
+  Following(Store store, Runs runs, DrawingBoard board, Path scratch, Health health) {
     this.store = store;
     this.runs = runs;
     this.board = board;
     this.scratch = scratch;
+    this.health = health;
   }
 
   /** Why a result does not follow its decisions, where it could not. */
@@ -79,9 +82,10 @@ final class Following {
         return true;
       });
       drawings.ifPresent(d -> board.keep(job.id, d));
+      health.works(Jobs.RECALCULATION);
     } catch (UnreadableModelException | UnusableFileException e) {
       troubles.put(job.id, Names.withoutFolders(e.getMessage()));
-    } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+    } catch (Exception | Error e) {
       followFailed(job, e);
     } finally {
       job.isBeyondInterrupts();
@@ -90,12 +94,21 @@ final class Following {
     }
   }
 
+  /** Notes that the work for a result was cut off by a fault that got through all else. */
+  void cutOff(String id) {
+    troubles.put(id, Runs.FAULT);
+  }
+
   private void followFailed(Job job, Throwable e) {
     if (job.stop == State.FAILED) {
       troubles.put(job.id, runs.tooLong());
     } else if (job.stop == null) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("decisions not followed");
-      troubles.put(job.id, e instanceof OutOfMemoryError ? Runs.MEMORY : Runs.FAULT);
+      boolean isMemory = e instanceof OutOfMemoryError;
+      if (!isMemory) {
+        health.failedAsLogged(Jobs.RECALCULATION);
+      }
+      troubles.put(job.id, isMemory ? Runs.MEMORY : Runs.FAULT);
     }
   }
 }

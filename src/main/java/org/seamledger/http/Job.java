@@ -4,10 +4,13 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.seamledger.ledger.State;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** One analysis that waits or runs. */
 final class Job {
 
+  private static final Logger LOG = LoggerFactory.getLogger(Job.class);
   private static final double STEP = 0.005;
 
   final String id;
@@ -31,7 +34,15 @@ final class Job {
 
   void tell(Jobs.Progress p) {
     progress = p;
-    listeners.forEach(l -> l.accept(p));
+    for (Consumer<Jobs.Progress> l : listeners) {
+      try {
+        l.accept(p);
+      } catch (RuntimeException e) {
+        // Who can't listen any more must not cost the others their result.
+        listeners.remove(l);
+        LOG.atWarn().addKeyValue("analysis", id).setCause(e).log("progress not told");
+      }
+    }
   }
 
   /** Has it end soon, as if it had come to this state by itself: cancelled, failed for the time it took, or to be run again later. */

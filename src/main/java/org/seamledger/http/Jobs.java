@@ -23,6 +23,7 @@ import org.seamledger.ledger.StoredFile;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.ModelServerException;
 import org.seamledger.watch.Download;
+import org.seamledger.watch.Health;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -31,6 +32,10 @@ import org.slf4j.LoggerFactory;
  * waiting or running when the process ended runs again at the next start.
  */
 final class Jobs implements AutoCloseable {
+
+  /** The workers, as parts of the service's health. */
+  static final String ANALYSES = "analyses";
+  static final String RECALCULATION = "recalculation";
 
   private static final Logger LOG = LoggerFactory.getLogger(Jobs.class);
 
@@ -48,15 +53,18 @@ final class Jobs implements AutoCloseable {
   private final Following following;
   private final ThreadPoolExecutor workers;
   private final Download download;
+  private final Health health;
 
-  Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, Download download, ScheduledExecutorService clock) {
+  Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, Download download, ScheduledExecutorService clock,
+      Health health) {
     this.store = store;
     this.options = options;
     this.metrics = metrics;
     this.scratch = scratch;
     this.board = board;
-    this.runs = new Runs(store, options, clock);
-    this.following = new Following(store, runs, board, scratch);
+    this.health = health;
+    this.runs = new Runs(store, options, clock, health);
+    this.following = new Following(store, runs, board, scratch, health);
     this.download = download;
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
@@ -85,13 +93,31 @@ final class Jobs implements AutoCloseable {
       }
       Job job = new Job(id);
       jobs.put(id, job);
-      workers.execute(() -> follow(job));
+      workers.execute(() -> guarded(job, RECALCULATION, () -> follow(job)));
     }
   }
 
   /** Why a result does not follow its decisions, where it could not. */
   Optional<String> trouble(String id) {
     return following.trouble(id);
+  }
+
+  /** The last resort: what gets through all else must neither end the worker nor leave anybody waiting for the job. */
+  private void guarded(Job job, String part, Runnable work) {
+    try {
+      work.run();
+    } catch (Throwable e) {
+      health.failed(part, e);
+      following.cutOff(job.id);
+      jobs.remove(job.id);
+      try {
+        store.analyses().end(job.id, State.FAILED, "internal", Runs.FAULT);
+        State state = runs.stateOf(job.id);
+        job.tell(new Progress(state.isFinal() ? state : State.FAILED, "", 0));
+      } catch (RuntimeException | Error second) {
+        LOG.atError().addKeyValue("analysis", job.id).setCause(second).log("end not stored");
+      }
+    }
   }
 
   private void follow(Job job) {
@@ -117,7 +143,7 @@ final class Jobs implements AutoCloseable {
   void submit(Analysis analysis) {
     Job job = new Job(analysis.id());
     jobs.put(job.id, job);
-    workers.execute(() -> run(job, analysis));
+    workers.execute(() -> guarded(job, ANALYSES, () -> run(job, analysis)));
   }
 
   Progress progress(Analysis a) {
@@ -187,7 +213,8 @@ final class Jobs implements AutoCloseable {
         return true;
       });
       board.keep(job.id, drawings);
-    } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+      health.works(ANALYSES);
+    } catch (Exception | Error e) {
       job.isBeyondInterrupts();
       fail(job, e);
     } finally {
@@ -218,6 +245,7 @@ final class Jobs implements AutoCloseable {
 
   private void fail(Job job, Throwable e) {
     if (e instanceof UnreadableModelException) {
+      health.works(ANALYSES);
       end(job, "model/unreadable", e.getMessage());
     } else if (e instanceof ModelServerException failure && job.stop == null) {
       end(job, Conversations.code(failure), e.getMessage());
@@ -228,6 +256,9 @@ final class Jobs implements AutoCloseable {
     } else if (job.stop == null) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("analysis failed");
       boolean isMemory = e instanceof OutOfMemoryError;
+      if (!isMemory) {
+        health.failedAsLogged(ANALYSES);
+      }
       end(job, isMemory ? "analysis/memory" : "internal", isMemory ? Runs.MEMORY : Runs.FAULT);
     }
   }

@@ -29,7 +29,7 @@ final class Metrics {
     analysisSeconds.add(seconds);
   }
 
-  String text(int running, int waiting, Map<String, Long> stored) {
+  String text(int running, int waiting, int faults, Map<String, Long> stored) {
     StringBuilder s = new StringBuilder();
     head(s, "seamledger_requests_total", "counter", "Answered requests.");
     requests.forEach((labels, n) -> line(s, "seamledger_requests_total", labels, n.sum()));
@@ -43,6 +43,8 @@ final class Metrics {
     line(s, "seamledger_analyses_running", "", running);
     head(s, "seamledger_analyses_waiting", "gauge", "Analyses in the queue now.");
     line(s, "seamledger_analyses_waiting", "", waiting);
+    head(s, "seamledger_parts_failed", "gauge", "Parts of the service that do not work now; /api/health names them.");
+    line(s, "seamledger_parts_failed", "", faults);
     head(s, "seamledger_analyses_stored", "gauge", "Analyses in storage.");
     new TreeMap<>(stored).forEach((state, n) -> line(s, "seamledger_analyses_stored", "state=\"" + state + "\"", n));
     head(s, "seamledger_heap_used_bytes", "gauge", "Java heap in use.");

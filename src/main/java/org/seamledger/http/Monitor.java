@@ -3,9 +3,11 @@ package org.seamledger.http;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import org.seamledger.ledger.Store;
+import org.seamledger.watch.Health;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.slf4j.event.Level;
@@ -19,34 +21,43 @@ final class Monitor {
   private final Store store;
   private final Jobs jobs;
   private final Metrics metrics;
+  private final Health health;
   private final Predicate<String> isPage;
 
   /** @param isPage whether a route is a file of the page, of which the log tells only who wants to know all */
-  Monitor(String version, Store store, Jobs jobs, Metrics metrics, Predicate<String> isPage) {
+  Monitor(String version, Store store, Jobs jobs, Metrics metrics, Health health, Predicate<String> isPage) {
     this.version = version;
     this.store = store;
     this.jobs = jobs;
     this.metrics = metrics;
+    this.health = health;
     this.isPage = isPage;
   }
 
   void install(JavalinConfig c) {
     c.routes.get("/api/health", this::health);
     c.routes.get("/metrics", ctx -> ctx.contentType(Metrics.TYPE)
-        .result(metrics.text(jobs.running(), jobs.waiting(), store.analyses().counts())).contentType(Metrics.TYPE));
+        .result(metrics.text(jobs.running(), jobs.waiting(), health.faults().size(), store.analyses().counts())).contentType(Metrics.TYPE));
     c.requestLogger.http(this::log);
   }
 
-  /** Whether the service can do its work: without its storage it cannot. */
+  /**
+   * Whether the service can do its work: without its storage it cannot. What failed in the background and is tried again leaves it
+   * {@code degraded} but ready, 200; what has stopped for good needs a start of the program, 503.
+   */
   private void health(Context ctx) {
     store.check();
+    List<Health.Fault> faults = health.faults();
+    boolean isDown = faults.stream().anyMatch(Health.Fault::stopped);
     Map<String, Object> b = new LinkedHashMap<>();
-    b.put("status", "ok");
+    b.put("status", isDown ? "down" : faults.isEmpty() ? "ok" : "degraded");
     b.put("program", "seamledger");
     b.put("version", version);
     b.put("running", jobs.running());
     b.put("waiting", jobs.waiting());
-    Json.answer(ctx, 200, b);
+    b.put("faults", faults.stream()
+        .map(f -> Json.object("part", f.part(), "since", f.since().toString(), "times", f.times(), "stopped", f.stopped())).toList());
+    Json.answer(ctx, isDown ? 503 : 200, b);
   }
 
   /** The route is the program's own pattern: what a client typed, where it may have typed a secret, stays out. */

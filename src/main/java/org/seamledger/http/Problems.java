@@ -4,6 +4,8 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.seamledger.ledger.LedgerException;
@@ -43,7 +45,23 @@ final class Problems {
       return new Problem(h.getStatus(), code(h.getStatus()), detail(h.getStatus(), ctx));
     }
     LOG.atError().addKeyValue("method", ctx.method()).addKeyValue("path", Names.forLog(ctx.path())).setCause(e).log("fault");
+    return internal();
+  }
+
+  private static Problem internal() {
     return new Problem(500, "internal", "The program failed at this; its log says where. Nothing was changed.");
+  }
+
+  /** What is thrown and is no exception, such as a class that is missing, goes past the handlers of exceptions. */
+  static void answer(HttpServletResponse response, Error e) {
+    LOG.error("fault", e);
+    try {
+      response.setStatus(500);
+      response.setContentType(TYPE);
+      response.getOutputStream().write(Json.bytes(body(internal())));
+    } catch (IOException | IllegalStateException ended) {
+      // The answer had begun, or nobody waits for it any more.
+    }
   }
 
   private static Problem ofLedger(LedgerException e) {
@@ -88,17 +106,21 @@ final class Problems {
     };
   }
 
-  static void answer(Context ctx, Problem p) {
+  private static Map<String, Object> body(Problem p) {
     Map<String, Object> body = new LinkedHashMap<>();
     body.put("type", "about:blank");
     body.put("title", TITLES.getOrDefault(p.status(), "Problem"));
     body.put("status", p.status());
     body.put("code", p.code());
     body.put("detail", p.getMessage());
+    return body;
+  }
+
+  static void answer(Context ctx, Problem p) {
     ctx.status(p.status()).header("Cache-Control", "no-store");
     if (p.status() == 401) {
       ctx.header("WWW-Authenticate", "Bearer");
     }
-    ctx.result(Json.bytes(body)).contentType(TYPE);
+    ctx.result(Json.bytes(body(p))).contentType(TYPE);
   }
 }

@@ -16,6 +16,7 @@ import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.watch.Health;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -30,16 +31,19 @@ final class Runs {
   private final Store store;
   private final Options options;
   private final ScheduledExecutorService clock;
+  private final Health health;
 
-  Runs(Store store, Options options, ScheduledExecutorService clock) {
+  Runs(Store store, Options options, ScheduledExecutorService clock, Health health) {
     this.store = store;
     this.options = options;
     this.clock = clock;
+    this.health = health;
   }
 
   /** Stops a job when it has taken as long as one may; to be cancelled when the job is over. */
   ScheduledFuture<?> alarm(Job job) {
-    return clock.schedule(() -> job.interrupt(State.FAILED), options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
+    Runnable stop = health.guarded("clock", () -> job.interrupt(State.FAILED));
+    return clock.schedule(stop, options.limits().duration().toMillis(), TimeUnit.MILLISECONDS);
   }
 
   /**

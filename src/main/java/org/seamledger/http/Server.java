@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -21,6 +22,7 @@ import java.util.concurrent.TimeUnit;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
 import org.seamledger.watch.Download;
+import org.seamledger.watch.Health;
 import org.seamledger.watch.SwitchedOn;
 import org.seamledger.watch.Watching;
 import org.slf4j.Logger;
@@ -37,6 +39,7 @@ public final class Server implements AutoCloseable {
   private final Options options;
   private final Store store;
   private final Metrics metrics = new Metrics();
+  private final Health health = new Health(Clock.systemUTC());
   private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(r -> {
     Thread t = new Thread(r, "clock");
     t.setDaemon(true);
@@ -64,8 +67,8 @@ public final class Server implements AutoCloseable {
     uploads.sweep(store.analyses().list());
     download = new Download(store.uploads(), scratch, options.limits().fileBytes());
     DrawingBoard board = new DrawingBoard(store, options);
-    jobs = new Jobs(store, options, metrics, scratch, board, download, clock);
-    events = new Events(store, jobs, options.limits(), clock);
+    jobs = new Jobs(store, options, metrics, scratch, board, download, clock, health);
+    events = new Events(store, jobs, options.limits(), clock, health);
     conversations = new Conversations(options.servers(), options.limits().answer());
     served = new ServedModels(conversations, download);
     AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), options.limits(),
@@ -93,7 +96,7 @@ public final class Server implements AutoCloseable {
     } catch (IOException e) {
       store.close();
       throw new IllegalArgumentException("The data folder " + options.data() + " cannot be used: " + e.getMessage(), e);
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       store.close();
       throw e;
     }
@@ -102,7 +105,7 @@ public final class Server implements AutoCloseable {
   /** The watch on the projects that people switched on. */
   private Watching watching(Duration every) {
     return new Watching(new Watching.Setting(options.servers(), new SwitchedOn(store.watches()), store, download, every,
-        new JobAnalyst(store, jobs), event -> LOG.info("watch {}", event.line())));
+        new JobAnalyst(store, jobs), event -> LOG.info("watch {}", event), Clock.systemUTC(), health));
   }
 
   private void listen() {
@@ -113,8 +116,15 @@ public final class Server implements AutoCloseable {
       throw new IllegalArgumentException("Port " + options.port() + " on " + options.bind() + " cannot be used: another program listens there,"
           + " or it is not allowed.", e);
     }
-    watching.ifPresent(w -> w.start(options.servers().names()));
-    options.database().ifPresent(d -> clock.scheduleWithFixedDelay(this::lookAtDatabase, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS));
+    try {
+      watching.ifPresent(w -> w.start(options.servers().names()));
+    } catch (RuntimeException | Error e) {
+      stopQuietly();
+      javalin.stop();
+      throw e;
+    }
+    Runnable look = health.guarded("clock", this::lookAtDatabase);
+    options.database().ifPresent(d -> clock.scheduleWithFixedDelay(look, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS));
     LOG.atInfo().addKeyValue("url", url()).addKeyValue("data", options.data())
         .addKeyValue("database", options.database().map(Object::toString).orElse("embedded")).log("serving");
   }
@@ -159,6 +169,7 @@ public final class Server implements AutoCloseable {
       }
     });
     RoutesConfig routes = c.routes;
+    c.router.javaLangErrorHandler(Problems::answer);
     routes.before(this::secure);
     Problems.install(routes);
     routes.get("/api/start", this::opening);
@@ -171,7 +182,7 @@ public final class Server implements AutoCloseable {
     new ReviewsApi(store, jobs, options.limits()).install(routes);
     new ProjectsApi(store, analyses, options.limits()).install(routes);
     new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
-    new Monitor(options.analyzer().version(), store, jobs, metrics, page::has).install(c);
+    new Monitor(options.analyzer().version(), store, jobs, metrics, health, page::has).install(c);
   }
 
   private void secure(Context ctx) {
@@ -205,23 +216,34 @@ public final class Server implements AutoCloseable {
   }
 
   private void stopQuietly() {
-    events.close();
-    watching.ifPresent(Watching::close);
-    conversations.close();
-    try {
-      jobs.close();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    quietly(events::close);
+    quietly(() -> watching.ifPresent(Watching::close));
+    quietly(conversations::close);
+    quietly(() -> {
+      try {
+        jobs.close();
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
+    });
     // Last: jobs that end set alarms still.
     clock.shutdownNow();
+  }
+
+  /** What can't be stopped must not keep the rest from it. */
+  private static void quietly(Runnable stop) {
+    try {
+      stop.run();
+    } catch (RuntimeException | Error e) {
+      LOG.error("not stopped in good order", e);
+    }
   }
 
   /** Stops answering, stops analyses (they run again at the next start), closes the storage. */
   @Override
   public void close() {
     stopQuietly();
-    javalin.stop();
+    quietly(javalin::stop);
     store.close();
   }
 }

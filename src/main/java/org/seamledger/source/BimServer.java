@@ -46,9 +46,7 @@ final class BimServer implements ModelServer {
   /** @throws ModelServerException where it can't be reached or refuses */
   static BimServer login(ServerAccess access) {
     if (access.user().isEmpty() || access.password().isEmpty()) {
-      String missing = access.user().isEmpty() ? "user" : "password";
-      throw new ModelServerException(Reason.REFUSED, access + " has no " + missing + " in the list of servers; " + (access.user().isEmpty()
-          ? "add " + access.name() + ".user" : "set " + ServerList.passwordVariable(access.name())));
+      throw access.notSetUp();
     }
     BimServer server = new BimServer(access);
     server.channel.token(server.channel.auth(auth -> auth.login(access.user(), access.password())));
@@ -95,7 +93,7 @@ final class BimServer implements ModelServer {
       channel.wire().download("/download", form(topic), Channels.newOutputStream(kept), deadline);
       StepCheck.require(kept, schema, access.toString());
       return new OpenModel(name, kept, kept.size());
-    } catch (IOException | RuntimeException e) {
+    } catch (IOException | RuntimeException | Error e) {
       kept.close();
       throw e;
     } finally {

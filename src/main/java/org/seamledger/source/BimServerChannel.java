@@ -105,6 +105,10 @@ final class BimServerChannel {
         if (t instanceof ModelServerException || t instanceof CancellationException) {
           throw (RuntimeException) t;
         }
+        if (t instanceof Error error) {
+          // A fault of this program, such as a missing class, which the server is not to be blamed for.
+          throw error;
+        }
         if (t instanceof BimServerFault fault) {
           throw fault.toPeople(access);
         }

@@ -64,6 +64,15 @@ public final class KnownServers {
   }
 
   /**
+   * Who logs in there; the empty string where the list does not say.
+   *
+   * @throws ModelServerException where the list has no server of that name
+   */
+  public String user(String name) {
+    return access(name).user();
+  }
+
+  /**
    * Logs in. The caller closes it.
    *
    * @throws ModelServerException where the list has no server of that name, or the login fails

@@ -13,6 +13,8 @@ public final class ModelServerException extends RuntimeException {
     TIMED_OUT,
     /** Wrong user or password, or a right is missing. */
     REFUSED,
+    /** The operator's list does not say who logs in, or with which password. */
+    NOT_SET_UP,
     /** No such project or revision. */
     NOT_FOUND,
     /** It answered with something that can't be used: cut short, of another schema than it says, or a fault of its own. */

@@ -13,8 +13,11 @@ final class ServerAccess {
   private final String user;
   private final String password;
   private final ServerLimits limits;
+  private final String place;
 
-  ServerAccess(String name, URI url, String user, String password, ServerLimits limits) {
+  /** @param place where the list of servers has it: file and line, without the folder, which is nobody else's business */
+  ServerAccess(String name, URI url, String user, String password, ServerLimits limits, String place) {
+    this.place = place;
     this.name = name;
     this.url = url;
     this.user = user;
@@ -42,6 +45,14 @@ final class ServerAccess {
 
   ServerLimits limits() {
     return limits;
+  }
+
+  /** What is said where nobody can log in because the list lacks the user or the password. */
+  ModelServerException notSetUp() {
+    String key = user.isEmpty() ? "user" : "password";
+    String variable = user.isEmpty() ? ServerList.userVariable(name) : ServerList.passwordVariable(name);
+    return new ModelServerException(ModelServerException.Reason.NOT_SET_UP, place + ": expected a " + key + " for server " + name + ", as " + name
+        + "." + key + " here or as " + variable + " in the environment, found neither");
   }
 
   /** For messages: the operator's name and the place, without anything secret. */

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.charset.CharacterCodingException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -76,14 +77,19 @@ final class ServerList {
 
   private List<String> lines() {
     try {
+      if (Files.isDirectory(file)) {
+        throw wrong(0, "expected a list of servers, found a folder");
+      }
       if (Files.size(file) > LARGEST) {
-        throw wrong(0, "a list of servers is no larger than " + LARGEST + " bytes");
+        throw wrong(0, "a list of servers is no larger than " + LARGEST + " bytes, found one of " + Files.size(file));
       }
       return Files.readAllLines(file);
     } catch (NoSuchFileException e) {
       throw wrong(0, "there is no such list of servers");
     } catch (CharacterCodingException e) {
       throw wrong(0, "the list of servers is not text in UTF-8");
+    } catch (AccessDeniedException e) {
+      throw wrong(0, "expected a list of servers that this user may read, found one that is closed to them");
     } catch (IOException e) {
       throw wrong(0, "the list of servers can't be read (" + e.getClass().getSimpleName() + ")");
     }
@@ -94,33 +100,43 @@ final class ServerList {
     int equals = line.indexOf('=');
     int dot = line.indexOf('.');
     if (equals < 0 || dot < 1 || dot > equals) {
-      throw wrong(number, "expected name.key=value, such as office.url=https://models.example.org");
+      throw wrong(number, "expected name.key=value, such as office.url=https://models.example.org, found a line without "
+          + (equals < 0 ? "=" : "a name and a point before the key"));
     }
     String name = line.substring(0, dot);
     String key = line.substring(dot + 1, equals).strip();
     if (!name.matches("[A-Za-z0-9_-]+")) {
-      throw wrong(number, "a server's name is letters, digits, hyphens and underscores");
+      throw wrong(number, "a server's name is letters, digits, hyphens and underscores, found " + Lines.quote(name));
     }
     if (!KEYS.contains(key)) {
       throw wrong(number, "expected one of " + String.join(", ", KEYS) + " after \"" + name + ".\", found " + Lines.quote(key));
     }
     Entry entry = new Entry(line.substring(equals + 1).strip(), number);
-    if (servers.computeIfAbsent(name, n -> new TreeMap<>()).put(key, entry) != null) {
-      throw wrong(number, name + "." + key + " stands here a second time");
+    Entry before = servers.computeIfAbsent(name, n -> new TreeMap<>()).put(key, entry);
+    if (before != null) {
+      throw wrong(number, name + "." + key + " stands here a second time: expected each key once, found it at lines "
+          + before.line + " and " + number);
     }
+  }
+
+  /** Of an address that is none only what can't hold a secret. */
+  private static String found(String scheme, URI uri) {
+    return uri.getScheme() == null ? "no scheme" : Set.of("http", "https").contains(scheme) ? "no host" : "scheme " + Lines.quote(scheme);
   }
 
   private ServerAccess access(String name, Map<String, Entry> entries) {
     Entry url = entries.get("url");
     if (url == null) {
-      throw wrong(firstLine(entries), "server " + name + " has no " + name + ".url");
+      throw wrong(firstLine(entries), "server " + name + " has no " + name + ".url: expected a line such as " + name
+          + ".url=https://models.example.org, found none");
     }
     URI address = address(url);
     if (address.getScheme().equals("http") && !ServerAccess.isLoopback(address.getHost()) && !isTrue(entries.get("insecure"))) {
       throw wrong(url.line, "a password would go over plain http to another machine; use https, or " + name
           + ".insecure=true where the network is trusted");
     }
-    return new ServerAccess(name, address, credential(name, "user", entries), credential(name, "password", entries), limits(entries));
+    return new ServerAccess(name, address, credential(name, "user", entries), credential(name, "password", entries), limits(entries),
+        file.getFileName() + ":" + url.line);
   }
 
   private URI address(Entry url) {
@@ -128,14 +144,15 @@ final class ServerList {
       URI uri = new URI(url.value.replaceAll("/+$", "")).parseServerAuthority();
       String scheme = String.valueOf(uri.getScheme()).toLowerCase(Locale.ROOT);
       if (!Set.of("http", "https").contains(scheme) || uri.getHost() == null) {
-        throw wrong(url.line, "expected an address that begins with https:// or http://");
+        throw wrong(url.line, "expected an address that begins with https:// or http:// and names a host, found " + found(scheme, uri));
       }
       if (uri.getRawUserInfo() != null || uri.getRawQuery() != null || uri.getRawFragment() != null) {
         throw wrong(url.line, "an address has no user, password, ? or # in it");
       }
       return new URI(scheme, null, uri.getHost(), uri.getPort(), uri.getPath(), null, null);
     } catch (URISyntaxException e) {
-      throw wrong(url.line, "expected an address such as https://models.example.org/bimserver");
+      throw wrong(url.line, "expected an address such as https://models.example.org/bimserver, found " + (url.value.isEmpty() ? "nothing"
+          : "something that is none"));
     }
   }
 
@@ -146,7 +163,7 @@ final class ServerList {
     if (entry.value.equals("true")) {
       return true;
     }
-    throw wrong(entry.line, "expected true or false");
+    throw wrong(entry.line, "expected true or false, found " + Lines.quote(entry.value));
   }
 
   /** From the environment, or else from the file; the empty string where it stands in neither. */
@@ -194,7 +211,7 @@ final class ServerList {
         return number;
       }
     }
-    throw wrong(entry.line, "expected a whole number from 1 to " + most);
+    throw wrong(entry.line, "expected a whole number from 1 to " + most + ", found " + Lines.quote(entry.value));
   }
 
   private static int firstLine(Map<String, Entry> entries) {
@@ -204,6 +221,11 @@ final class ServerList {
   /** The environment variable that can hold a server's password. */
   static String passwordVariable(String name) {
     return "SEAMLEDGER_PASSWORD_" + variable(name);
+  }
+
+  /** The environment variable that can hold the name of a server's user. */
+  static String userVariable(String name) {
+    return "SEAMLEDGER_USER_" + variable(name);
   }
 
   private static String variable(String name) {

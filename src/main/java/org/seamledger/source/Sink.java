@@ -54,7 +54,7 @@ final class Sink implements HttpResponse.BodySubscriber<Long> {
         write(buffer);
       }
       subscription.request(1);
-    } catch (IOException e) {
+    } catch (IOException | RuntimeException | Error e) {
       subscription.cancel();
       ended.completeExceptionally(e);
     }

@@ -101,6 +101,10 @@ final class Wire {
   }
 
   private ModelServerException failure(Throwable cause) {
+    Optional<Error> ours = find(cause, Error.class);
+    if (ours.isPresent()) {
+      throw ours.get();
+    }
     if (find(cause, Sink.TooLargeException.class).isPresent()) {
       return new ModelServerException(Reason.UNUSABLE, access + " sent more than the " + access.limits().bytes()
           + " bytes that a model may have here");

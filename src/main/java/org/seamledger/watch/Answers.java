@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -29,9 +30,6 @@ import org.seamledger.takeoff.Program;
 /** What is left with a revision: the ledger, the report, and what changed since the revision that was analysed before it. */
 public final class Answers {
 
-  public static final String LEDGER = Program.NAME + " ledger";
-  public static final String REPORT = Program.NAME + " report";
-  private static final String CHANGES = Program.NAME + " changes since revision ";
   private static final String TEXT = "text/plain";
   private static final String JSON = "application/json";
 
@@ -41,30 +39,50 @@ public final class Answers {
     this.store = store;
   }
 
-  /** Title of the readable comparison with a revision, by what people call it. */
-  public static String changes(int number) {
-    return CHANGES + number;
+  /** Title of the ledger of a revision, by what people call it, such as {@code seamledger r0005 ledger.json}. */
+  public static String ledger(int revision) {
+    return title(revision, "ledger.json");
   }
 
-  /** Title of the comparison with a revision for programs. */
-  public static String changesJson(int number) {
-    return CHANGES + number + " (JSON)";
+  /** Title of the report of a revision. */
+  public static String report(int revision) {
+    return title(revision, "report.txt");
+  }
+
+  /** Title of the readable comparison of a revision with the one before, such as {@code seamledger r0005 changes since r0003.txt}. */
+  public static String changes(int revision, int before) {
+    return title(revision, "changes since " + padded(before) + ".txt");
+  }
+
+  /** Title of the same comparison for programs. */
+  public static String changesJson(int revision, int before) {
+    return title(revision, "changes since " + padded(before) + ".json");
+  }
+
+  /** People see titles in lists of files and save them under these names: they sort by revision, and say what is in them. */
+  private static String title(int revision, String what) {
+    return Program.NAME + " " + padded(revision) + " " + what;
+  }
+
+  private static String padded(int revision) {
+    return String.format(Locale.ROOT, "r%04d", revision);
   }
 
   /** The documents that answer a revision, by its analysis, which has ended. */
   List<Attachment> of(Analysis analysis, Origin origin) {
     if (analysis.state() != State.DONE) {
-      return List.of(new Attachment(REPORT, TEXT, utf8(failure(analysis, origin))));
+      return List.of(new Attachment(report(origin.number()), TEXT, utf8(failure(analysis, origin))));
     }
     List<Attachment> all = new ArrayList<>();
-    all.add(new Attachment(LEDGER, JSON, unzip(store.analyses().ledger(analysis.id()))));
-    store.analyses().report(analysis.id()).ifPresent(text -> all.add(new Attachment(REPORT, TEXT, utf8(text))));
+    all.add(new Attachment(ledger(origin.number()), JSON, unzip(store.analyses().ledger(analysis.id()))));
+    store.analyses().report(analysis.id()).ifPresent(text -> all.add(new Attachment(report(origin.number()), TEXT, utf8(text))));
     Optional<Watches.Done> before = store.watches().before(origin);
     if (before.isPresent()) {
       Comparison c = store.analyses().compare(before.get().analysis(), analysis.id());
       Origin old = before.get().origin();
-      all.add(new Attachment(changes(old.number()), TEXT, utf8(ChangesReport.text(words(old), words(origin), c))));
-      all.add(new Attachment(changesJson(old.number()), JSON, json(old, origin, c, store.choices().gone(before.get().analysis(), c.removed()))));
+      all.add(new Attachment(changes(origin.number(), old.number()), TEXT, utf8(ChangesReport.text(words(old), words(origin), c))));
+      all.add(new Attachment(changesJson(origin.number(), old.number()), JSON,
+          json(old, origin, c, store.choices().gone(before.get().analysis(), c.removed()))));
     }
     return all;
   }

@@ -25,8 +25,6 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.UnusableFileException;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /** Runs analyses on the thread that asks for them. */
 public final class LocalAnalyst implements Analyst {
@@ -36,8 +34,6 @@ public final class LocalAnalyst implements Analyst {
   public interface Run {
     Takeoff analyze(Inputs inputs, Progress progress);
   }
-
-  private static final Logger LOG = LoggerFactory.getLogger(LocalAnalyst.class);
 
   private final Store store;
   private final Path scratch;
@@ -55,10 +51,13 @@ public final class LocalAnalyst implements Analyst {
     this.run = run;
   }
 
-  /** {@inheritDoc} Broken shapes or a broken roof system pass through to the caller: they are no fault of the model. */
+  /**
+   * {@inheritDoc} Broken shapes, a broken roof system and faults of the program pass through to the caller: they are no fault of the model.
+   * One that storage calls running was cut off in this process, which is alone with its storage: it runs again.
+   */
   @Override
   public void analyze(Analysis analysis) throws InterruptedException {
-    if (!store.analyses().begin(analysis.id())) {
+    if (!store.analyses().begin(analysis.id()) && store.analyses().get(analysis.id()).state().isFinal()) {
       return;
     }
     try {
@@ -77,11 +76,21 @@ public final class LocalAnalyst implements Analyst {
           + " MiB.");
     } catch (LedgerException e) {
       throw e;
-    } catch (RuntimeException | StackOverflowError e) {
-      LOG.error("analysis failed id={}", analysis.id(), e);
-      store.analyses().end(analysis.id(), State.FAILED, "internal", "The program failed at this model; its log says where. Please report it with the model.");
+    } catch (RuntimeException | Error e) {
+      endFailed(analysis, e);
+      throw e;
     } catch (IOException e) {
+      endFailed(analysis, e);
       throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Nothing that fails here may hide the fault that came first. */
+  private void endFailed(Analysis analysis, Throwable fault) {
+    try {
+      store.analyses().end(analysis.id(), State.FAILED, "internal", "The program failed at this model; its log says where. Please report it with the model.");
+    } catch (RuntimeException | Error e) {
+      fault.addSuppressed(e);
     }
   }
 

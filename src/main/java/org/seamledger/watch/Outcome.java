@@ -4,7 +4,7 @@ package org.seamledger.watch;
 public enum Outcome {
   /** All that there was to do is done. */
   FINE,
-  /** The server didn't answer; it may soon. */
+  /** The server didn't answer, or the program failed; it may go better soon. */
   PASSING,
   /** Something that somebody has to mend first, such as a wrong password. */
   TROUBLE;

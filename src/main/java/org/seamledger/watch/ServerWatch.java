@@ -1,13 +1,11 @@
 package org.seamledger.watch;
 
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
-import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Analyses;
@@ -26,6 +24,7 @@ import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ModelServerException.Reason;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
+import org.seamledger.takeoff.UnusableFileException;
 
 /**
  * The watch on one server. A round (1) asks for the revisions of the watched projects and notes the new ones, then takes the open ones of each
@@ -36,10 +35,14 @@ final class ServerWatch {
 
   /** A model that its server can't deliver is asked for so often. */
   static final int MOST_DOWNLOADS = 3;
-  /** An analysis that the program's own rules or settings stop is run so often. */
-  static final int MOST_ANALYSES = 3;
+  /** A revision at which the program fails, or its own rules or settings stop it, is tried so often. */
+  static final int MOST_FAULTS = 3;
   /** An answer that its server won't take is offered so often. */
   static final int MOST_ANSWERS = 5;
+
+  private static final String INTERNAL = "internal";
+  private static final Set<String> OUR_FAULTS = Set.of("settings/unusable", INTERNAL);
+  private static final Set<String> PASSING = Set.of("server/unreachable", "server/timed-out");
 
   private final String server;
   private final Servers servers;
@@ -49,25 +52,30 @@ final class ServerWatch {
   private final Analyst analyst;
   private final Download download;
   private final Answers answers;
-  private final Consumer<Event> journal;
+  private final Watching.Setting setting;
+  /** Whether the last round found nobody there. */
+  private boolean away;
 
-  ServerWatch(String server, Servers servers, Wanted wanted, Store store, Analyst analyst, Download download, Consumer<Event> journal) {
+  ServerWatch(String server, Watching.Setting setting) {
     this.server = server;
-    this.servers = servers;
-    this.wanted = wanted;
-    this.store = store;
+    this.setting = setting;
+    this.servers = setting.servers();
+    this.wanted = setting.wanted();
+    this.store = setting.store();
     this.watches = store.watches();
-    this.analyst = analyst;
-    this.download = download;
+    this.analyst = setting.analyst();
+    this.download = setting.download();
     this.answers = new Answers(store);
-    this.journal = journal;
   }
 
   String server() {
     return server;
   }
 
-  /** Does all that there is to do now; what fails is noted, and done in a later round. */
+  /**
+   * Does all that there is to do now; what fails is noted, and done in a later round. A fault of the program at a revision counts as an
+   * attempt at it and is thrown when the other projects are done.
+   */
   Outcome round() throws InterruptedException {
     if (!wanted.wantsAny(server)) {
       return Outcome.FINE;
@@ -75,9 +83,11 @@ final class ServerWatch {
     try {
       List<ServedProject> projects = new ArrayList<>();
       Outcome outcome = look(projects);
+      FirstFault fault = new FirstFault();
       for (ServedProject project : projects) {
-        outcome = outcome.worse(work(project));
+        outcome = outcome.worse(work(project, fault));
       }
+      fault.rethrow();
       return outcome;
     } catch (CancellationException e) {
       // So a talk with a server ends when its thread is interrupted.
@@ -90,6 +100,7 @@ final class ServerWatch {
     Outcome outcome = Outcome.FINE;
     try (ModelServer s = connect()) {
       List<ServedProject> served = s.projects();
+      tellReachable();
       outcome = missing(served);
       for (ServedProject project : served) {
         if (wanted.wants(server, project)) {
@@ -104,9 +115,20 @@ final class ServerWatch {
         }
       }
       projects.clear();
+      away |= e.isPassing();
       return trouble("", 0, e);
     }
     return outcome;
+  }
+
+  /** Says that a server answers again; storage knows of a silence that began in an earlier process. */
+  private void tellReachable() {
+    boolean wasAway = watches.list().stream().filter(w -> w.server().equals(server))
+        .anyMatch(w -> w.problemCode().filter(PASSING::contains).isPresent());
+    if (away || wasAway) {
+      setting.tell("reachable", server, "", 0, "it answers again");
+    }
+    away = false;
   }
 
   private Outcome look(ModelServer s, ServedProject project) {
@@ -143,14 +165,37 @@ final class ServerWatch {
     return outcome;
   }
 
-  private Outcome work(ServedProject project) throws InterruptedException {
+  private Outcome work(ServedProject project, FirstFault fault) throws InterruptedException {
     for (WatchedRevision revision : watches.open(server, project.id())) {
-      Outcome outcome = step(revision);
-      if (outcome != Outcome.FINE) {
-        return outcome;
+      try {
+        Outcome outcome = step(revision);
+        if (outcome != Outcome.FINE) {
+          return outcome;
+        }
+      } catch (CancellationException | LedgerException e) {
+        // The end of the process, or storage that fails: neither says anything about this revision.
+        throw e;
+      } catch (RuntimeException | Error e) {
+        count(revision.origin(), e);
+        fault.add(e);
+        return Outcome.PASSING;
       }
     }
     return Outcome.FINE;
+  }
+
+  /** A fault of the program at a revision must not come back for ever. What it says stays in the log: it may be nobody else's business. */
+  private void count(Origin origin, Throwable fault) {
+    String problem = fault instanceof UnusableFileException ? fault.getMessage()
+        : "The program failed at this revision (" + fault.getClass().getSimpleName() + "); its log says where.";
+    try {
+      watches.failed(server, origin.project(), INTERNAL, problem);
+      if (watches.attempted(origin, problem) >= MOST_FAULTS) {
+        giveUp(origin, problem);
+      }
+    } catch (RuntimeException | Error e) {
+      fault.addSuppressed(e);
+    }
   }
 
   private Outcome step(WatchedRevision r) throws InterruptedException {
@@ -185,7 +230,7 @@ final class ServerWatch {
       return Optional.of(giveUp(origin, ended.flatMap(Analysis::problem).orElse("Its analysis was removed.")));
     }
     if (isOurFault(ended.get())) {
-      return Optional.of(unusable(origin, ended.get().problem().orElse("")));
+      return Optional.of(ourFault(origin, ended.get()));
     }
     if (!ended.get().state().isFinal()) {
       throw new IllegalStateException("analysis " + analysis.id() + " did not end");
@@ -195,17 +240,20 @@ final class ServerWatch {
     return Optional.empty();
   }
 
-  /** Broken rules say nothing about the model, so that there is nothing to tell its owner. */
+  /** Broken rules or a fault of the program say nothing about the model, so that there is nothing to tell its owner. */
   private static boolean isOurFault(Analysis a) {
-    return a.problemCode().filter("settings/unusable"::equals).isPresent();
+    return a.problemCode().filter(OUR_FAULTS::contains).isPresent();
   }
 
-  private Outcome unusable(Origin origin, String problem) {
-    if (watches.attempted(origin, problem) >= MOST_ANALYSES) {
+  private Outcome ourFault(Origin origin, Analysis ended) {
+    String problem = ended.problem().orElse("");
+    String code = ended.problemCode().orElse("");
+    watches.failed(server, origin.project(), code, problem);
+    if (watches.attempted(origin, problem) >= MOST_FAULTS) {
       return giveUp(origin, problem);
     }
-    tell("trouble", origin, "settings/unusable: " + problem);
-    return Outcome.TROUBLE;
+    tell("trouble", origin, code + ": " + problem);
+    return code.equals(INTERNAL) ? Outcome.PASSING : Outcome.TROUBLE;
   }
 
   private Outcome giveUp(Origin origin, String why) {
@@ -241,7 +289,7 @@ final class ServerWatch {
         throw e;
       }
       return failed(id, origin, code(e), e.getMessage());
-    } catch (UncheckedIOException | LedgerException | CancellationException e) {
+    } catch (RuntimeException | Error e) {
       download.forget(id);
       throw e;
     }
@@ -298,12 +346,12 @@ final class ServerWatch {
   }
 
   private Outcome trouble(String project, int revision, ModelServerException e) {
-    journal.accept(new Event("trouble", server, project, revision, code(e) + ": " + e.getMessage()));
+    setting.tell("trouble", server, project, revision, code(e) + ": " + e.getMessage());
     // A BIMserver was seen to leave a project out of its list for a moment, about when a model was checked in: what is missing may be back soon.
     return e.isPassing() || e.reason() == Reason.NOT_FOUND ? Outcome.PASSING : Outcome.TROUBLE;
   }
 
   private void tell(String what, Origin o, String detail) {
-    journal.accept(new Event(what, server, o.projectName(), o.number(), detail));
+    setting.tell(what, server, o.projectName(), o.number(), detail);
   }
 }

@@ -1,15 +1,16 @@
 package org.seamledger.watch;
 
+import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import org.seamledger.ledger.Store;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /** Watches servers until it is closed, each on a thread of its own. */
 public final class Watching implements AutoCloseable {
@@ -21,7 +22,6 @@ public final class Watching implements AutoCloseable {
   /** The largest model, in bytes. */
   public static final long MOST_BYTES = 4L << 30;
 
-  private static final Logger LOG = LoggerFactory.getLogger(Watching.class);
   private static final int PATIENCE_SECONDS = 10;
 
   /**
@@ -29,46 +29,93 @@ public final class Watching implements AutoCloseable {
    *
    * @param every the usual pause between two rounds
    * @param journal hears what happens, on the watching threads
+   * @param clock when things happen
+   * @param health hears of faults in the program
    */
-  public record Setting(Servers servers, Wanted wanted, Store store, Download download, Duration every, Analyst analyst, Consumer<Event> journal) {
+  public record Setting(Servers servers, Wanted wanted, Store store, Download download, Duration every, Analyst analyst,
+      Consumer<Event> journal, Clock clock, Health health) {
+
+    void tell(String what, String server, String project, int revision, String detail) {
+      journal.accept(new Event(clock.instant(), what, server, project, revision, detail));
+    }
   }
 
   private final Setting setting;
   private final Map<String, Thread> threads = new TreeMap<>();
   private final Map<String, Alarm> alarms = new TreeMap<>();
+  private final BlockingQueue<String> ended = new LinkedBlockingQueue<>();
+  private volatile boolean closing;
 
   public Watching(Setting setting) {
     this.setting = setting;
   }
 
-  /** One round of each of these servers, one after another; returns the worst that happened. */
+  /**
+   * One round of each of these servers, one after another; returns the worst that happened. A fault of the program at one server is
+   * thrown when the others are done.
+   */
   public Outcome once(List<String> names) throws InterruptedException {
     Outcome worst = Outcome.FINE;
+    FirstFault fault = new FirstFault();
     for (String name : names) {
-      worst = worst.worse(watch(name).round());
+      try {
+        worst = worst.worse(watch(name).round());
+      } catch (RuntimeException | Error e) {
+        fault.add(e);
+      }
     }
+    fault.rethrow();
     return worst;
   }
 
   private ServerWatch watch(String name) {
-    return new ServerWatch(name, setting.servers, setting.wanted, setting.store, setting.analyst, setting.download, setting.journal);
+    return new ServerWatch(name, setting);
   }
 
   /** Begins to watch. */
   public void start(List<String> names) {
     for (String name : names) {
       Alarm alarm = new Alarm();
-      Pace pace = new Pace(setting.every, longest(), RandomGenerator.getDefault());
-      Thread thread = new Thread(() -> rounds(watch(name)::round, pace, alarm, name, setting.journal), "watch-" + name);
+      ServerWatch watch = watch(name);
+      Rounds rounds = new Rounds(name, watch::round, new Pace(setting.every, longest(), RandomGenerator.getDefault()), alarm, setting);
+      Thread thread = new Thread(() -> run(rounds), "watch-" + name);
       thread.setDaemon(true);
       alarms.put(name, alarm);
       threads.put(name, thread);
+      start(thread);
+    }
+  }
+
+  private static void start(Thread thread) {
+    try {
       thread.start();
+    } catch (OutOfMemoryError e) {
+      // What is short is threads, not memory for a model.
+      throw new IllegalStateException("the thread " + thread.getName() + " can't be started", e);
     }
   }
 
   private Duration longest() {
     return setting.every.compareTo(LONGEST) > 0 ? setting.every : LONGEST;
+  }
+
+  /** Whatever ends a watch that nobody closed is told: one that is dead must not look like one that has nothing to do. */
+  private void run(Rounds rounds) {
+    Throwable cause = null;
+    try {
+      rounds.run();
+    } catch (Throwable e) {
+      cause = e;
+    }
+    if (!closing) {
+      ended.add(rounds.server());
+      setting.health.stopped(Health.watch(rounds.server()), cause);
+    }
+  }
+
+  /** Waits until a watch ends without being closed, which it never should; returns its server. */
+  public String awaitEnd() throws InterruptedException {
+    return ended.take();
   }
 
   /** Begins the next round of a server now. */
@@ -79,40 +126,10 @@ public final class Watching implements AutoCloseable {
     }
   }
 
-  /** One round of a server. */
-  @FunctionalInterface
-  interface Round {
-    Outcome run() throws InterruptedException;
-  }
-
-  /** Rounds with pauses between them, until the thread is interrupted. A fault ends a round, never the watch. */
-  static void rounds(Round round, Pace pace, Sleeper sleeper, String name, Consumer<Event> journal) {
-    try {
-      while (true) {
-        Outcome outcome = guarded(round, name);
-        Duration pause = pace.after(outcome);
-        if (outcome != Outcome.FINE) {
-          journal.accept(new Event("pause", name, "", 0, "next round in " + pause.toMillis() / 1000 + " s"));
-        }
-        sleeper.sleep(pause);
-      }
-    } catch (InterruptedException e) {
-      journal.accept(new Event("stopped", name, "", 0, ""));
-    }
-  }
-
-  private static Outcome guarded(Round round, String name) throws InterruptedException {
-    try {
-      return round.run();
-    } catch (RuntimeException e) {
-      LOG.error("watch failed server={}", name, e);
-      return Outcome.TROUBLE;
-    }
-  }
-
   /** Ends the watch. What was being done goes on at the next start. */
   @Override
   public void close() {
+    closing = true;
     threads.values().forEach(Thread::interrupt);
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
     try {

@@ -166,6 +166,26 @@ class CliTest {
     assertThat(err()).contains("\tat org.seamledger.cli.CliTest");
   }
 
+  @ParameterizedTest
+  @ValueSource(classes = {NoClassDefFoundError.class, ExceptionInInitializerError.class, StackOverflowError.class, UnsupportedClassVersionError.class,
+      AssertionError.class, NullPointerException.class})
+  void whateverIsThrownIsOneLineAndSeventy(Class<? extends Throwable> type) {
+    assertThat(run((inputs, progress) -> {
+      throw CliTest.<RuntimeException>sneaky(type);
+    }, "analyze", "a.ifc")).isEqualTo(70);
+    assertThat(err()).hasLineCount(1).startsWith("seamledger: internal fault: " + type.getName());
+    assertThat(out()).isEmpty();
+  }
+
+  @SuppressWarnings("unchecked")
+  private static <T extends Throwable> T sneaky(Class<? extends Throwable> type) throws T {
+    try {
+      throw (T) type.getDeclaredConstructor().newInstance();
+    } catch (ReflectiveOperationException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
   @Test
   void tooLittleMemorySaysHowToGiveMore() {
     assertThat(run((inputs, progress) -> {

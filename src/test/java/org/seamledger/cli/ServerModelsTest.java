@@ -10,8 +10,14 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -135,6 +141,89 @@ class ServerModelsTest {
     assertThat(run("projects")).isEqualTo(3);
     assertThat(err()).isEqualTo("seamledger: away (http://127.0.0.1:1) can't be reached: nobody answers at that address\n");
     assertThat(out.toString(StandardCharsets.UTF_8)).startsWith("office, ");
+  }
+
+  @Test
+  void noProjectsAreSaidInWordsWithWhoAsked() {
+    office.hideProjects();
+    assertThat(run("projects")).as(err()).isZero();
+    assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo("office, " + office.url() + ": no projects that roofer@example.org may see\n");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"projects", "analyze server:office/Barn", "watch office --once", "serve"})
+  void aListWithoutServersIsSaidInWords(String words) throws IOException {
+    Files.writeString(list, "# none yet\n");
+    assertThat(run(words.split(" "))).isEqualTo(2);
+    assertThat(err()).isEqualTo("seamledger: " + list + ": expected at least one server, such as office.url=https://models.example.org, found none\n");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"projects", "analyze server:office/Barn", "watch office --once"})
+  void aListThatLacksTheUserIsAWrongListAndNoServersFault(String words) throws IOException {
+    Files.writeString(list, "# ours\noffice.url=" + office.url() + "\n");
+    String[] all = Stream.concat(Stream.of(words.split(" ")), Stream.of("--data", folder.resolve("data").toString()).filter(w -> words.startsWith("watch")))
+        .toArray(String[]::new);
+    assertThat(run(all)).as(err()).isEqualTo(2);
+    assertThat(err()).hasLineCount(1).contains(list.getFileName() + ":2: expected a user for server office, as office.user here or as SEAMLEDGER_USER_OFFICE"
+        + " in the environment, found neither");
+  }
+
+  /** A step in the middle of a watch that fails as after an update that left a jar out: whoever tells the time. */
+  private static final class BrokenClock extends Clock {
+    @Override
+    public ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      return this;
+    }
+
+    @Override
+    public Instant instant() {
+      throw new NoClassDefFoundError("org/example/Missing");
+    }
+  }
+
+  private int watch(Clock clock, Environment environment, String... more) {
+    String[] all = Stream.concat(Stream.of("watch", "office", "--servers", list.toString(), "--data", folder.resolve("data").toString()), Stream.of(more))
+        .toArray(String[]::new);
+    return new Cli(Analyzer.ANALYSIS, environment, clock).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void aFaultOfTheProgramInAWatchIsOneLineAndSeventy() {
+    assertThat(watch(new BrokenClock(), Environment.PLAIN, "--once")).isEqualTo(70);
+    assertThat(err()).isEqualTo("seamledger: internal fault: java.lang.NoClassDefFoundError: org/example/Missing; please report it with the output under"
+        + " SEAMLEDGER_TRACE=1\n");
+    err.reset();
+    watch(new BrokenClock(), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), true), "--once");
+    assertThat(err()).contains("\tat org.seamledger.cli.ServerModelsTest");
+  }
+
+  @Test
+  void aWatchThatCantGoOnDoesNotStayUpDoingNothing() {
+    assertThat(watch(new BrokenClock(), Environment.PLAIN)).isEqualTo(70);
+    assertThat(err().lines().reduce((a, b) -> b)).hasValueSatisfying(l -> assertThat(l).startsWith("seamledger: internal fault: ")
+        .contains("the watch on office has ended by itself"));
+  }
+
+  @Test
+  void whatAWatchTellsHasTheTimeAsALineOrAnObject() throws IOException {
+    Clock clock = Clock.fixed(Instant.parse("2026-03-02T08:00:00.250Z"), ZoneOffset.UTC);
+    watch(clock, Environment.PLAIN, "--once");
+    assertThat(err().lines().findFirst()).contains("2026-03-02T08:00:00.250Z INFO  Watching: watch event=found server=office project=\"Boat house\" revision=2"
+        + " detail=\"second\"");
+    err.reset();
+    Files.writeString(list, "office.url=http://127.0.0.1:1\noffice.user=a\noffice.password=b\n");
+    assertThat(watch(clock, Environment.PLAIN, "--once", "--log", "json")).isEqualTo(3);
+    JsonNode event = new ObjectMapper().readTree(err());
+    assertThat(event.path("time").textValue()).isEqualTo("2026-03-02T08:00:00.250Z");
+    assertThat(event.path("event").textValue()).isEqualTo("trouble");
+    assertThat(event.path("server").textValue()).isEqualTo("office");
+    assertThat(event.path("detail").textValue()).startsWith("server/unreachable: ");
   }
 
   @ParameterizedTest

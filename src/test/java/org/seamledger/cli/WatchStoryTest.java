@@ -122,8 +122,8 @@ class WatchStoryTest {
     assertThat(first.status()).as(first.err()).isZero();
     assertThat(first.events()).containsExactly("found revision=1", "downloaded revision=1", "analysing revision=1", "analysed revision=1", "answered revision=1");
     Map<String, String> one = answers(1);
-    assertThat(one.keySet()).containsExactly("seamledger ledger", "seamledger report");
-    JsonNode ledger = MAPPER.readTree(one.get("seamledger ledger"));
+    assertThat(one.keySet()).containsExactly("seamledger r0001 ledger.json", "seamledger r0001 report.txt");
+    JsonNode ledger = MAPPER.readTree(one.get("seamledger r0001 ledger.json"));
     expected.path("lengthsM").properties().forEach(e -> {
       double sum = 0;
       for (JsonNode m : e.getValue()) {
@@ -131,16 +131,16 @@ class WatchStoryTest {
       }
       assertThat(length(ledger, e.getKey())).as(e.getKey()).isCloseTo(sum, within(1e-3 * sum));
     });
-    assertThat(one.get("seamledger report")).contains(name + ", revision 1", "Lengths by kind", "hip");
+    assertThat(one.get("seamledger r0001 report.txt")).contains(name + ", revision 1", "Lengths by kind", "hip");
 
     checkInTheVentMadeThicker();
     Said second = watch("--fail-on", "warning");
     assertThat(second.status()).as("the roof has a warning: no cricket behind the chimney").isEqualTo(1);
     assertThat(second.events()).containsExactly("found revision=2", "downloaded revision=2", "analysing revision=2", "analysed revision=2", "answered revision=2");
     Map<String, String> two = answers(2);
-    assertThat(two.keySet()).containsExactly("seamledger changes since revision 1", "seamledger changes since revision 1 (JSON)", "seamledger ledger",
-        "seamledger report");
-    JsonNode changes = MAPPER.readTree(two.get("seamledger changes since revision 1 (JSON)"));
+    assertThat(two.keySet()).containsExactly("seamledger r0002 changes since r0001.json", "seamledger r0002 changes since r0001.txt",
+        "seamledger r0002 ledger.json", "seamledger r0002 report.txt");
+    JsonNode changes = MAPPER.readTree(two.get("seamledger r0002 changes since r0001.json"));
     assertThat(changes.path("added")).isEmpty();
     assertThat(changes.path("removed")).isEmpty();
     assertThat(changes.path("changed")).as("the line round the vent and no other").hasSize(1);
@@ -150,7 +150,7 @@ class WatchStoryTest {
     double round = expected.path("lengthsM").path("pipe").path(0).doubleValue();
     assertThat(pipe.path("before").path("lengthM").doubleValue()).isCloseTo(round, within(1e-3));
     assertThat(pipe.path("after").path("lengthM").doubleValue()).isCloseTo(2 * round, within(2e-3));
-    assertThat(two.get("seamledger changes since revision 1")).contains("what changed from revision 1 (as designed) to revision 2 (a thicker vent)",
+    assertThat(two.get("seamledger r0002 changes since r0001.txt")).contains("what changed from revision 1 (as designed) to revision 2 (a thicker vent)",
         "0 added, 0 gone, 1 changed, 13 as before", "Difference in the order");
 
     Said third = watch();

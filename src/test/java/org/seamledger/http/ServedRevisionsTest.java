@@ -117,8 +117,8 @@ class ServedRevisionsTest {
     awaitAnswer(five, 2);
     ServedRevision six = checkIn("house width=11 pipe=no");
     awaitAnswer(six, 4);
-    assertThat(office.attached(six)).extracting(Attachment::title).contains(Answers.changes(5), Answers.changesJson(5));
-    String left = office.attached(six).stream().filter(a -> a.title().equals(Answers.changes(5))).map(a -> new String(a.content(), StandardCharsets.UTF_8))
+    assertThat(office.attached(six)).extracting(Attachment::title).contains(Answers.changes(6, 5), Answers.changesJson(6, 5));
+    String left = office.attached(six).stream().filter(a -> a.title().equals(Answers.changes(6, 5))).map(a -> new String(a.content(), StandardCharsets.UTF_8))
         .findFirst().orElseThrow();
     JsonNode newest = TestService.json(service.get("/api/watches")).path("watches").path(0).path("last");
     String id = newest.path("analysis").textValue();

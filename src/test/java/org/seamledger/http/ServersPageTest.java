@@ -274,6 +274,24 @@ class ServersPageTest {
   }
 
   @Test
+  void aWatchThatFailsInsideTheProgramIsSaidOnThePageUntilItWorksAgain() throws IOException {
+    choose("Server", "office");
+    choose("Project", "School");
+    with(WebElement::click, ".served button", "Watch this project");
+    see(".served td", "answered");
+    office.before = call -> {
+      throw new NoClassDefFoundError("org/example/Missing");
+    };
+    assertThat(textOf("#health .trouble")).contains("A part of this service does not work", "watching server office fails inside the program",
+        "It is tried again by itself");
+    assertThat(textOf(".served td", "watching server office fails")).doesNotContain("Missing");
+    picture("servers-watch-fails");
+    barriers("the start page with a fault");
+    office.before = call -> { };
+    until(() -> browser.findElements(By.cssSelector("#health .trouble")).isEmpty() ? true : null);
+  }
+
+  @Test
   void withoutAListThereIsNoPanel() {
     server.close();
     server = Server.start(Options.of(new FixtureAnalyzer(), data).port(0));

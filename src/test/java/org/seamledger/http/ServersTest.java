@@ -222,8 +222,8 @@ class ServersTest {
     await(() -> shelf.attached(one).size() == 2);
     ServedRevision two = checkIn("house pipe=no");
     await(() -> shelf.attached(two).size() == 4);
-    assertThat(shelf.attached(two)).extracting(Attachment::title).containsExactly(Answers.LEDGER, Answers.REPORT, Answers.changes(1),
-        Answers.changesJson(1));
+    assertThat(shelf.attached(two)).extracting(Attachment::title).containsExactly(Answers.ledger(2), Answers.report(2), Answers.changes(2, 1),
+        Answers.changesJson(2, 1));
     String changes = new String(shelf.attached(two).get(2).content(), StandardCharsets.UTF_8);
     assertThat(changes).contains("Junctions gone", "pipe", "Lengths that differ");
     await(() -> watches().path(0).path("last").path("stage").asText().equals("answered"));

@@ -149,7 +149,7 @@ class BimServerTest {
 
   @Test
   void aWrongPasswordIsRefused() {
-    ServerAccess wrong = new ServerAccess("office", fake.access().url(), FakeBimServer.USER, "no", fake.access().limits());
+    ServerAccess wrong = new ServerAccess("office", fake.access().url(), FakeBimServer.USER, "no", fake.access().limits(), "servers:1");
     ModelServerException said = failure(wrong, server -> {
     });
     assertThat(said).hasMessage(wrong + " refuses user \"roofer@example.org\" with this password");
@@ -159,9 +159,10 @@ class BimServerTest {
 
   @Test
   void whatIsMissingForALoginIsSaid() {
-    ServerAccess open = new ServerAccess("head-office", fake.access().url(), FakeBimServer.USER, "", fake.access().limits());
+    ServerAccess open = new ServerAccess("head-office", fake.access().url(), FakeBimServer.USER, "", fake.access().limits(), "servers:1");
     assertThatThrownBy(() -> BimServer.login(open)).isInstanceOf(ModelServerException.class)
-        .hasMessageContaining("no password").hasMessageContaining("SEAMLEDGER_PASSWORD_HEAD_OFFICE");
+        .hasMessage("servers:1: expected a password for server head-office, as head-office.password here or as SEAMLEDGER_PASSWORD_HEAD_OFFICE in the"
+            + " environment, found neither");
     assertThat(fake.targets).isEmpty();
   }
 
@@ -227,7 +228,7 @@ class BimServerTest {
 
   @Test
   void noSuchHost() {
-    ServerAccess nowhere = new ServerAccess("office", URI.create("https://no-such-host.invalid"), "a", "b", limits(20_000, 20_000));
+    ServerAccess nowhere = new ServerAccess("office", URI.create("https://no-such-host.invalid"), "a", "b", limits(20_000, 20_000), "servers:1");
     assertThat(failure(nowhere, server -> {
     })).hasMessageEndingWith("can't be reached: there is no host of that name");
   }
@@ -238,7 +239,7 @@ class BimServerTest {
       Thread thread = new Thread(() -> speakPlainly(plain));
       thread.setDaemon(true);
       thread.start();
-      ServerAccess access = new ServerAccess("office", URI.create("https://127.0.0.1:" + plain.getLocalPort()), "a", "b", limits(20_000, 20_000));
+      ServerAccess access = new ServerAccess("office", URI.create("https://127.0.0.1:" + plain.getLocalPort()), "a", "b", limits(20_000, 20_000), "servers:1");
       ModelServerException said = failure(access, server -> {
       });
       assertThat(said).hasMessageContaining("no safe connection can be made");

@@ -180,7 +180,7 @@ final class FakeBimServer implements AutoCloseable {
   }
 
   ServerAccess access(ServerLimits limits) {
-    return new ServerAccess("office", URI.create("http://127.0.0.1:" + server.getAddress().getPort()), USER, PASSWORD, limits);
+    return new ServerAccess("office", URI.create("http://127.0.0.1:" + server.getAddress().getPort()), USER, PASSWORD, limits, "servers:1");
   }
 
   ServerAccess access() {

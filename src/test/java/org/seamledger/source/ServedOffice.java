@@ -20,6 +20,11 @@ public final class ServedOffice implements AutoCloseable {
         FakeBimServer.revision(FakeBimServer.REVISION + 65536, 2, "second")));
   }
 
+  /** From now on the user has no right to see any project. */
+  public void hideProjects() {
+    fake.result("getAllProjects", List.of());
+  }
+
   public String url() {
     return fake.access().url().toString();
   }

@@ -2,13 +2,21 @@ package org.seamledger.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.entry;
 
+import ch.qos.logback.classic.Level;
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.read.ListAppender;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -35,16 +43,19 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
+import org.slf4j.LoggerFactory;
 
 /** Watching a server that is kept in memory: what is done, in which order, how often, and what is left of it when things go wrong. */
 class WatchTest {
 
   private static final String OFFICE = "office";
 
-  /** Ends everything at once, as a killed process does: nothing in the program catches it. */
+  /** Ends everything at once, as a killed process does: from then on nothing gets into storage any more. */
   private static final class Killed extends Error {
     private static final long serialVersionUID = 1;
   }
+
+  private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-03-02T08:00:00Z"), ZoneOffset.UTC);
 
   @TempDir
   private Path data;
@@ -54,6 +65,7 @@ class WatchTest {
   private final ServedProject school = shelf.addProject("School");
   private final List<String> analysed = new ArrayList<>();
   private final List<String> told = new ArrayList<>();
+  private final Health health = new Health(CLOCK);
   private LocalAnalyst.Run run = this::takeoff;
 
   @BeforeEach
@@ -71,6 +83,11 @@ class WatchTest {
     store.close();
     store = Store.open(data);
     store.analyses().unfinished();
+  }
+
+  private Killed killed() {
+    store.close();
+    return new Killed();
   }
 
   private Takeoff takeoff(Inputs inputs, Progress progress) {
@@ -93,8 +110,12 @@ class WatchTest {
   }
 
   private ServerWatch watch(Wanted wanted) {
+    return new ServerWatch(OFFICE, setting(wanted, Duration.ofMinutes(1)));
+  }
+
+  private Watching.Setting setting(Wanted wanted, Duration every) {
     LocalAnalyst analyst = new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), (inputs, progress) -> run.analyze(inputs, progress));
-    return new ServerWatch(OFFICE, servers, wanted, store, analyst, download(), e -> told.add(e.line()));
+    return new Watching.Setting(servers, wanted, store, download(), every, analyst, e -> told.add(e.line()), CLOCK, health);
   }
 
   private Download download() {
@@ -138,9 +159,9 @@ class WatchTest {
     assertThat(round()).isEqualTo(Outcome.FINE);
     assertThat(analysed).containsExactly("two");
     assertThat(titles(old)).isEmpty();
-    assertThat(titles(newest)).containsExactly(Answers.LEDGER, Answers.REPORT);
-    assertThat(text(newest, Answers.LEDGER)).startsWith("{").contains("\"contract\" : 1");
-    assertThat(text(newest, Answers.REPORT)).contains("junctions of a standing-seam metal roof", "Lengths by kind");
+    assertThat(titles(newest)).containsExactly("seamledger r0002 ledger.json", "seamledger r0002 report.txt");
+    assertThat(text(newest, Answers.ledger(2))).startsWith("{").contains("\"contract\" : 1");
+    assertThat(text(newest, Answers.report(2))).contains("junctions of a standing-seam metal roof", "Lengths by kind");
     assertThat(stages()).containsExactly(Stage.PASSED, Stage.ANSWERED);
   }
 
@@ -155,10 +176,11 @@ class WatchTest {
     round();
     round();
     assertThat(analysed).containsExactly("one", "two", "three");
-    assertThat(titles(one)).containsExactly(Answers.LEDGER, Answers.REPORT);
-    assertThat(titles(two)).containsExactly(Answers.LEDGER, Answers.REPORT, Answers.changes(one.number()), Answers.changesJson(one.number()));
-    assertThat(titles(three)).containsExactly(Answers.LEDGER, Answers.REPORT, Answers.changes(two.number()), Answers.changesJson(two.number()));
-    assertThat(text(two, Answers.changes(one.number()))).startsWith("seamledger: what changed from revision " + one.number() + " (one) to revision "
+    assertThat(titles(one)).containsExactly("seamledger r0001 ledger.json", "seamledger r0001 report.txt");
+    assertThat(titles(two)).containsExactly("seamledger r0002 ledger.json", "seamledger r0002 report.txt", "seamledger r0002 changes since r0001.txt",
+        "seamledger r0002 changes since r0001.json");
+    assertThat(titles(three)).containsExactly(Answers.ledger(3), Answers.report(3), Answers.changes(3, 2), Answers.changesJson(3, 2));
+    assertThat(text(two, Answers.changes(2, 1))).startsWith("seamledger: what changed from revision " + one.number() + " (one) to revision "
         + two.number() + " (two)\n").contains("0 added, 0 gone, 0 changed");
     assertThat(store.analyses().list()).hasSize(3).allMatch(a -> a.state() == State.DONE);
     assertThat(store.analyses().projects()).as("one project, three revisions").singleElement()
@@ -176,7 +198,7 @@ class WatchTest {
       shelf.before = call -> {
         if (--left[0] == 0) {
           died[0] = true;
-          throw new Killed();
+          throw killed();
         }
       };
       try {
@@ -187,7 +209,7 @@ class WatchTest {
       shelf.before = call -> { };
       restart();
       assertThat(round()).isEqualTo(Outcome.FINE);
-      assertThat(titles(r)).as("killed at call %s", at).doesNotHaveDuplicates().contains(Answers.LEDGER, Answers.REPORT).hasSize(at == 1 ? 2 : 4);
+      assertThat(titles(r)).as("killed at call %s", at).doesNotHaveDuplicates().contains(Answers.ledger(r.number()), Answers.report(r.number())).hasSize(at == 1 ? 2 : 4);
       if (!died[0]) {
         break;
       }
@@ -234,7 +256,7 @@ class WatchTest {
     List<String> calls = new ArrayList<>();
     shelf.before = calls::add;
     run = (inputs, progress) -> {
-      throw new Killed();
+      throw killed();
     };
     assertThatThrownBy(this::round).isInstanceOf(Killed.class);
     restart();
@@ -254,14 +276,14 @@ class WatchTest {
     List<String> calls = new ArrayList<>();
     shelf.before = calls::add;
     assertThat(round()).isEqualTo(Outcome.FINE);
-    assertThat(titles(broken)).containsExactly(Answers.REPORT);
-    assertThat(text(broken, Answers.REPORT)).contains("revision " + broken.number() + " (broken) of School was not analysed",
+    assertThat(titles(broken)).containsExactly(Answers.report(broken.number()));
+    assertThat(text(broken, Answers.report(broken.number()))).contains("revision " + broken.number() + " (broken) of School was not analysed",
         "School, revision 2:3:7: expected a semicolon, found the end of the file");
     round();
     assertThat(calls).filteredOn("download"::equals).hasSize(1);
     ServedRevision mended = checkIn("mended");
     round();
-    assertThat(titles(mended)).as("compared with the last one that could be read").hasSize(4).contains(Answers.changes(broken.number() - 1));
+    assertThat(titles(mended)).as("compared with the last one that could be read").hasSize(4).contains(Answers.changes(mended.number(), broken.number() - 1));
   }
 
   @Test
@@ -277,8 +299,8 @@ class WatchTest {
     assertThat(round()).isEqualTo(Outcome.TROUBLE);
     assertThat(titles(r)).isEmpty();
     assertThat(round()).isEqualTo(Outcome.FINE);
-    assertThat(titles(r)).containsExactly(Answers.REPORT);
-    assertThat(text(r, Answers.REPORT)).contains("it is made to fail");
+    assertThat(titles(r)).containsExactly(Answers.report(r.number()));
+    assertThat(text(r, Answers.report(r.number()))).contains("it is made to fail");
     round();
     assertThat(calls).filteredOn("download"::equals).hasSize(ServerWatch.MOST_DOWNLOADS);
   }
@@ -287,7 +309,7 @@ class WatchTest {
   void aModelThatIsTooLargeIsNotKept() throws InterruptedException {
     ServedRevision r = shelf.checkIn(school, "", new byte[(1 << 20) + 1]);
     round();
-    assertThat(text(r, Answers.REPORT)).contains("expected a model of at most 1048576 bytes");
+    assertThat(text(r, Answers.report(r.number()))).contains("expected a model of at most 1048576 bytes");
     assertThat(uploads()).isEmpty();
   }
 
@@ -366,12 +388,12 @@ class WatchTest {
     List<Outcome> outcomes = List.of(Outcome.FINE, Outcome.PASSING, Outcome.PASSING, Outcome.FINE);
     List<Duration> pauses = new ArrayList<>();
     int[] rounds = {0};
-    Watching.rounds(() -> outcomes.get(rounds[0]++), new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+    new Rounds(OFFICE, () -> outcomes.get(rounds[0]++), new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
       pauses.add(pause);
       if (pauses.size() == outcomes.size()) {
         throw new InterruptedException();
       }
-    }, OFFICE, e -> told.add(e.line()));
+    }, setting((s, p) -> true, Duration.ofMinutes(1))).run();
     assertThat(pauses).hasSize(4);
     assertThat(pauses.get(1)).isBetween(Duration.ofSeconds(16), Duration.ofSeconds(20));
     assertThat(pauses.get(2)).isBetween(Duration.ofSeconds(32), Duration.ofSeconds(40));
@@ -382,8 +404,7 @@ class WatchTest {
   @Test
   void aWatchRunsOnItsOwnWakesWhenCalledAndStopsWhenAsked() throws InterruptedException {
     ServedRevision one = checkIn("one");
-    LocalAnalyst analyst = new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), this::takeoff);
-    try (Watching watching = new Watching(new Watching.Setting(servers, (s, p) -> true, store, download(), Duration.ofHours(1), analyst, e -> { }))) {
+    try (Watching watching = new Watching(setting((s, p) -> true, Duration.ofHours(1)))) {
       watching.start(List.of(OFFICE));
       await(() -> titles(one).size() == 2);
       ServedRevision two = checkIn("two");
@@ -391,6 +412,179 @@ class WatchTest {
       await(() -> titles(two).size() == 4);
     }
     assertThat(Thread.getAllStackTraces().keySet()).noneMatch(t -> t.getName().equals("watch-office"));
+  }
+
+  /** As after an update that left a jar out: the class is missing only when it is needed. */
+  private static NoClassDefFoundError missingClass() {
+    return new NoClassDefFoundError("org/example/Missing");
+  }
+
+  @Test
+  void aFaultOfTheProgramAtARevisionIsTriedThreeTimesThenGivenUpAndTheNextOneIsDone() throws InterruptedException {
+    ServedRevision r = checkIn("one");
+    int[] runs = {0};
+    run = (inputs, progress) -> {
+      runs[0]++;
+      throw missingClass();
+    };
+    for (int i = 1; i <= ServerWatch.MOST_FAULTS; i++) {
+      assertThatThrownBy(this::round).isInstanceOf(NoClassDefFoundError.class);
+    }
+    assertThat(round()).as("nothing is left to do").isEqualTo(Outcome.FINE);
+    assertThat(runs[0]).isEqualTo(ServerWatch.MOST_FAULTS);
+    assertThat(stages()).containsExactly(Stage.GIVEN_UP);
+    assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem()).hasValueSatisfying(p -> assertThat(p).contains("NoClassDefFoundError"));
+    assertThat(told).filteredOn(l -> l.startsWith("event=given-up")).singleElement().asString().contains("revision=1", "NoClassDefFoundError");
+    assertThat(titles(r)).as("its owner can do nothing about it").isEmpty();
+    run = this::takeoff;
+    checkIn("two");
+    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(stages()).containsExactly(Stage.GIVEN_UP, Stage.ANSWERED);
+  }
+
+  @Test
+  void anAnswerThatCantBeLeftForAFaultOfTheProgramIsGivenUpToo() throws InterruptedException {
+    checkIn("one");
+    List<String> calls = new ArrayList<>();
+    shelf.before = call -> {
+      calls.add(call);
+      if (call.equals("attach")) {
+        throw missingClass();
+      }
+    };
+    for (int i = 1; i <= ServerWatch.MOST_FAULTS; i++) {
+      assertThatThrownBy(this::round).isInstanceOf(NoClassDefFoundError.class);
+    }
+    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(calls).filteredOn("attach"::equals).hasSize(ServerWatch.MOST_FAULTS);
+    assertThat(analysed).as("the analysis was good").containsExactly("one");
+    assertThat(stages()).containsExactly(Stage.GIVEN_UP);
+  }
+
+  @Test
+  void aFaultAtOneProjectDoesNotHoldTheOthersUp() {
+    checkIn("fails");
+    ServedProject barn = shelf.addProject("Wharf");
+    ServedRevision inBarn = shelf.checkIn(barn, "", "wharf".getBytes(StandardCharsets.UTF_8));
+    run = (inputs, progress) -> {
+      Takeoff takeoff = takeoff(inputs, progress);
+      if (analysed.get(analysed.size() - 1).equals("fails")) {
+        throw new StackOverflowError();
+      }
+      return takeoff;
+    };
+    assertThatThrownBy(this::round).isInstanceOf(StackOverflowError.class);
+    assertThat(titles(inBarn)).hasSize(2);
+  }
+
+  @Test
+  void faultsOfTheProgramAreTriedAgainEverMoreRarelyShownAndForgottenWhenItWorks() {
+    List<Duration> pauses = new ArrayList<>();
+    List<String> states = new ArrayList<>();
+    int[] rounds = {0};
+    ListAppender<ILoggingEvent> log = listen();
+    new Rounds(OFFICE, () -> {
+      if (rounds[0]++ < 3) {
+        throw missingClass();
+      }
+      return Outcome.FINE;
+    }, new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+      pauses.add(pause);
+      states.add(health.faults().toString());
+      if (pauses.size() == 4) {
+        throw new InterruptedException();
+      }
+    }, setting((s, p) -> true, Duration.ofMinutes(1))).run();
+    assertThat(pauses.get(0)).isBetween(Duration.ofSeconds(16), Duration.ofSeconds(20));
+    assertThat(pauses.get(1)).isBetween(Duration.ofSeconds(32), Duration.ofSeconds(40));
+    assertThat(pauses.get(3)).isBetween(Duration.ofSeconds(8), Duration.ofSeconds(10));
+    assertThat(states).startsWith("[Fault[part=watch office, since=2026-03-02T08:00:00Z, times=1, stopped=false]]",
+        "[Fault[part=watch office, since=2026-03-02T08:00:00Z, times=2, stopped=false]]").endsWith("[]");
+    assertThat(log.list).filteredOn(e -> e.getLevel() == Level.ERROR).as("each once, with its trace").hasSize(3)
+        .allSatisfy(e -> assertThat(e.getThrowableProxy().getClassName()).isEqualTo(NoClassDefFoundError.class.getName()));
+  }
+
+  private static ListAppender<ILoggingEvent> listen() {
+    ListAppender<ILoggingEvent> log = new ListAppender<>();
+    log.start();
+    ((Logger) LoggerFactory.getLogger(Health.class)).addAppender(log);
+    return log;
+  }
+
+  @Test
+  void aJournalThatFailsDoesNotEndTheWatch() {
+    int[] rounds = {0};
+    Watching.Setting broken = new Watching.Setting(servers, (s, p) -> true, store, download(), Duration.ofMinutes(1), a -> { }, e -> {
+      throw missingClass();
+    }, CLOCK, health);
+    new Rounds(OFFICE, () -> Outcome.TROUBLE, new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+      if (++rounds[0] == 3) {
+        throw new InterruptedException();
+      }
+    }, broken).run();
+    assertThat(rounds[0]).isEqualTo(3);
+    assertThat(health.faults()).extracting(Health.Fault::part).containsExactly("journal");
+  }
+
+  @Test
+  void aThreadThatEndsByItselfIsToldAndShown() throws InterruptedException {
+    checkIn("one");
+    try (Watching watching = new Watching(setting((s, p) -> true, Duration.ofHours(1)))) {
+      watching.start(List.of(OFFICE));
+      await(() -> stages().contains(Stage.ANSWERED));
+      Thread.getAllStackTraces().keySet().stream().filter(t -> t.getName().equals("watch-office")).forEach(Thread::interrupt);
+      assertThat(watching.awaitEnd()).isEqualTo(OFFICE);
+      await(() -> !health.faults().isEmpty());
+      assertThat(health.faults()).singleElement().satisfies(f -> assertThat(f.part() + f.stopped()).isEqualTo("watch officetrue"));
+    }
+  }
+
+  @Test
+  void aWatchThatIsClosedIsNoFault() throws InterruptedException {
+    checkIn("one");
+    try (Watching watching = new Watching(setting((s, p) -> true, Duration.ofHours(1)))) {
+      watching.start(List.of(OFFICE));
+      await(() -> stages().contains(Stage.ANSWERED));
+    }
+    assertThat(health.faults()).isEmpty();
+  }
+
+  @Test
+  void aTimersTaskThatFailsIsShownAndRunsAgain() {
+    int[] runs = {0};
+    Runnable task = health.guarded("clock", () -> {
+      if (runs[0]++ == 0) {
+        throw missingClass();
+      }
+    });
+    task.run();
+    assertThat(health.faults()).extracting(Health.Fault::part).containsExactly("clock");
+    task.run();
+    assertThat(health.faults()).isEmpty();
+  }
+
+  @Test
+  void aServerThatAnswersAgainIsToldOnceAlsoByAnotherProcess() throws InterruptedException {
+    checkIn("one");
+    round();
+    assertThat(told).noneMatch(l -> l.startsWith("event=reachable"));
+    shelf.before = failing("connect", Reason.UNREACHABLE, 2);
+    assertThat(round()).isEqualTo(Outcome.PASSING);
+    restart();
+    assertThat(round()).isEqualTo(Outcome.PASSING);
+    assertThat(told).noneMatch(l -> l.startsWith("event=reachable"));
+    restart();
+    round();
+    round();
+    assertThat(told).filteredOn(l -> l.startsWith("event=reachable")).containsExactly("event=reachable server=office detail=\"it answers again\"");
+  }
+
+  @Test
+  void eventsCarryTheTimeOfWhoWatches() {
+    Event event = new Event(CLOCK.instant(), "found", OFFICE, "a\n\"b\"", 3, "");
+    assertThat(event.at()).isEqualTo("2026-03-02T08:00:00Z");
+    assertThat(event.line()).isEqualTo("event=found server=office project=\"a \\\"b\\\"\" revision=3");
+    assertThat(event.fields()).containsExactly(entry("event", "found"), entry("server", OFFICE), entry("project", "a \"b\""), entry("revision", 3));
   }
 
   private static void await(BooleanSupplier condition) throws InterruptedException {
