@@ -285,7 +285,7 @@ class JunctionFinderTest {
 
   @Test
   void sheetWithoutThickness() {
-    org.seamledger.geometry.Mesh sheet = new org.seamledger.geometry.Mesh.Builder()
+    org.seamledger.geometry.Mesh sheet = new org.seamledger.geometry.MeshBuilder()
         .face(Scene.points(0, 0, 3, 4, 0, 5, 4, 10, 5, 0, 10, 3), List.of())
         .face(Scene.points(4, 0, 5, 8, 0, 3, 8, 10, 3, 4, 10, 5), List.of()).build();
     check(new Scene().roof("sheet", List.of((Solid) sheet)), Map.of("ridge", 10.0, "nothing low", 20.0, "nothing along", 4 * RAKE));

@@ -13,7 +13,7 @@ import org.seamledger.element.Building;
 import org.seamledger.element.Category;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
-import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
@@ -37,7 +37,7 @@ class PassageTest {
       bottom.add(new Vec3(x + r * Math.cos(a), y + r * Math.sin(a), low));
       top.add(new Vec3(x + r * Math.cos(a), y + r * Math.sin(a), high));
     }
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     mesh.face(top, List.of());
     List<Vec3> under = new ArrayList<>(bottom);
     java.util.Collections.reverse(under);

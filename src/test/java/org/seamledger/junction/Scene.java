@@ -10,6 +10,7 @@ import org.seamledger.element.Category;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
 import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
@@ -66,7 +67,7 @@ final class Scene {
 
   static Mesh prism(List<Vec3> top, Vec3 down) {
     List<Vec3> bottom = top.stream().map(p -> p.plus(down)).toList();
-    Mesh.Builder b = new Mesh.Builder().face(top, List.of());
+    MeshBuilder b = new MeshBuilder().face(top, List.of());
     List<Vec3> turned = new ArrayList<>(bottom);
     java.util.Collections.reverse(turned);
     b.face(turned, List.of());
