@@ -21,7 +21,7 @@ class JunctionFinderTest {
     Map<String, Double> got = Scene.lengths(junctions);
     assertThat(got.keySet()).as(got.toString()).containsExactlyInAnyOrderElementsOf(expected.keySet());
     expected.forEach((k, v) -> assertThat(got.get(k)).as(k + " of " + got).isCloseTo(v, within(0.001 * v)));
-    assertThat(JunctionFinder.perimeterFindings(roof, junctions)).isEmpty();
+    assertThat(PerimeterLaw.findings(roof, junctions)).isEmpty();
   }
 
   /** 10 m long, 8 m wide, 6/12: ridge 2 m above the eaves. */
@@ -280,7 +280,7 @@ class JunctionFinderTest {
     assertThat(got.get("nothing low")).isCloseTo(16, within(1e-3));
     assertThat(got.values().stream().mapToDouble(d -> d).sum()).isCloseTo(16 + 2 * chord, within(1e-3));
     assertThat(JunctionFinder.find(roof)).hasSize(4);
-    assertThat(JunctionFinder.perimeterFindings(roof, JunctionFinder.find(roof))).isEmpty();
+    assertThat(PerimeterLaw.findings(roof, JunctionFinder.find(roof))).isEmpty();
   }
 
   @Test

@@ -14,8 +14,10 @@ import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
+import org.seamledger.roof.SurfaceLimits;
 
 /** A building put together from solids, in metres, and the kinds of line that its roof has by the plain rules of geometry. */
 final class Scene {
@@ -91,7 +93,7 @@ final class Scene {
   }
 
   Roof build() {
-    return RoofBuilder.build(new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of()), Tolerance.DEFAULT);
+    return RoofBuilder.build(new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of()), Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Headway.UNHEARD);
   }
 
   List<Junction> junctions() {
