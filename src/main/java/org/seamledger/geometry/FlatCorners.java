@@ -12,7 +12,10 @@ final class FlatCorners {
   private FlatCorners() {
   }
 
-  /** The line without corners within {@code by} metres of the line between their neighbours, and without spikes no wider; at least three stay. */
+  /**
+   * The line without corners within {@code by} metres of the line between their neighbours, and without spikes no wider; at
+   * least three stay.
+   */
   static List<Vec2> without(List<Vec2> ring, double by) {
     List<Vec2> kept = new ArrayList<>(ring);
     for (int i = 0; kept.size() > 3 && i < kept.size(); i++) {

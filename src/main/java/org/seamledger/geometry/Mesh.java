@@ -5,7 +5,8 @@ import java.util.List;
 import java.util.function.Consumer;
 
 /**
- * A body bounded by triangles, or an open sheet of them; {@link MeshBuilder} collects them. One shell a mesh: two bodies that may overlap are two meshes in a
+ * A body bounded by triangles, or an open sheet of them; {@link MeshBuilder} collects them. One shell a mesh: two bodies that may
+ * overlap are two meshes in a
  * {@link Solid.Union}.
  *
  * <p>Orientation of the triangles does not matter: what is inside follows from the even-odd rule. An open sheet has no inside; its

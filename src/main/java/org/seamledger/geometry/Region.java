@@ -223,7 +223,8 @@ public final class Region {
 
   /** Distance of {@code p} to the nearest ring, metres; infinite for an empty region. */
   public double boundaryDistance(Vec2 p) {
-    return isEmpty() ? Double.POSITIVE_INFINITY : geometry.getBoundary().distance(Overlays.FACTORY.createPoint(new Coordinate(p.u(), p.v())));
+    return isEmpty() ? Double.POSITIVE_INFINITY
+        : geometry.getBoundary().distance(Overlays.FACTORY.createPoint(new Coordinate(p.u(), p.v())));
   }
 
   /** Shortest distance of a point to the region, metres, zero inside; zero for an empty region, as JTS has it. */

@@ -102,11 +102,12 @@ public final class JunctionFinder {
       }
     }
     Set<String> elements = new LinkedHashSet<>(roofElements);
-    chain.stream().flatMap(e -> e.contact() instanceof Obstacle o ? Stream.of(o.globalId()) : Stream.empty()).filter(n -> !n.isEmpty()).sorted()
-        .forEach(elements::add);
+    chain.stream().flatMap(e -> e.contact() instanceof Obstacle o ? Stream.of(o.globalId()) : Stream.empty())
+        .filter(n -> !n.isEmpty()).sorted().forEach(elements::add);
     Facts facts = new LineFacts(roof, longest).facts();
     if (facts.has("upstandM")) {
-      facts = facts.toBuilder().number("upstandM", chain.stream().mapToDouble(e -> e.contact() instanceof Obstacle o ? o.heightM() : 0).max().orElse(0)).build();
+      facts = facts.toBuilder().number("upstandM", chain.stream()
+          .mapToDouble(e -> e.contact() instanceof Obstacle o ? o.heightM() : 0).max().orElse(0)).build();
     }
     return new Junction("", straightened(path), List.copyOf(faces), List.copyOf(elements), facts);
   }

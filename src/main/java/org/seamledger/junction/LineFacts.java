@@ -96,7 +96,8 @@ final class LineFacts {
     if (isRound(c)) {
       return "round";
     }
-    return c instanceof Obstacle.Penetration ? "penetration" : c instanceof Obstacle.OpenHole ? "opening" : c instanceof Obstacle ? "wall" : "nothing";
+    return c instanceof Obstacle.Penetration ? "penetration"
+        : c instanceof Obstacle.OpenHole ? "opening" : c instanceof Obstacle ? "wall" : "nothing";
   }
 
   private void faceFacts(Facts.Builder f, double rise, Contact.OtherFacet facet) {

@@ -19,12 +19,14 @@
  * <tr><td>otherObliquityDegrees</td><td>the same for the second face</td></tr>
  * <tr><td>slopeDegrees, otherSlopeDegrees</td><td>slope of the first and second face</td></tr>
  * <tr><td>minSlopeDegrees</td><td>the smaller slope</td></tr>
- * <tr><td>upstandM</td><td>walls and penetrations: greatest height above the roof surface along the line, as far as it was measured</td></tr>
+ * <tr><td>upstandM</td><td>walls and penetrations: greatest height above the roof surface along the line, as far as it was
+ * measured</td></tr>
  * <tr><td>widthAcrossFallM</td><td>penetrations and openings: extent of the whole thing across the fall</td></tr>
  * <tr><td>depthAlongFallM</td><td>and its plan extent along the fall</td></tr>
  * <tr><td>diameterM</td><td>round things: diameter, from the narrow width of the line's ellipse</td></tr>
  * <tr><td>neighbourClass</td><td>IFC class of what the face ends at, or of what fills the hole, such as IfcWall</td></tr>
- * <tr><td>roofHole</td><td>penetrations: whether the roof was modelled with a hole for the thing: {@code none}, {@code partly} where the thing does
+ * <tr><td>roofHole</td><td>penetrations: whether the roof was modelled with a hole for the thing: {@code none}, {@code partly} where the
+ * thing does
  *     not stand in it whole, {@code whole}</td></tr>
  * <tr><td>service</td><td>penetrations: true for a pipe, a duct, a cable tray or another part of the building's services</td></tr>
  * <tr><td>oblique</td><td>true for a free edge neither along the fall nor level</td></tr>

@@ -63,7 +63,7 @@ final class Bundles {
     Penetration named = bySize.stream().filter(p -> p.passage().service()).findFirst().orElseThrow();
     Region union = Region.unionOf(bundle.stream().map(Penetration::footprint).toList());
     Region footprint = union.area() <= limits.nestedShare() * outer.footprint().area() ? outer.footprint() : union;
-    return new Penetration(named.globalId(), named.ifcClass(), footprint, bundle.stream().mapToDouble(Penetration::heightM).max().orElseThrow(),
-        RoundOutline.isRound(footprint, limits), named.passage());
+    return new Penetration(named.globalId(), named.ifcClass(), footprint,
+        bundle.stream().mapToDouble(Penetration::heightM).max().orElseThrow(), RoundOutline.isRound(footprint, limits), named.passage());
   }
 }

@@ -11,7 +11,8 @@ import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 
 /**
- * Settles which plane has an area that two planes carry which turn so little against each other that they lie together over more than a strip, as facets of a
+ * Settles which plane has an area that two planes carry which turn so little against each other that they lie together over more than a
+ * strip, as facets of a
  * twisted surface do: the larger keeps it. Without this such an area would count twice.
  */
 final class CountedOnce {

@@ -88,7 +88,8 @@ final class Covering {
   }
 
   /**
-   * The section that a slab cut plumb would have: where the other surface lies above the plane by no more than its slab is thick. A slab cut
+   * The section that a slab cut plumb would have: where the other surface lies above the plane by no more than its slab is thick. A slab
+   * cut
    * square, or a sheet, leaves a slit there that is no way out of the building.
    */
   private Region asIfCutPlumb(Part part, TopSurface other, TopSurface top) {

@@ -10,7 +10,8 @@ import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 
 /**
- * Joins facets that meet to faces: flat ones drawn in pieces, and runs of narrow facets that turn little, which are curved. Faces are numbered
+ * Joins facets that meet to faces: flat ones drawn in pieces, and runs of narrow facets that turn little, which are curved. Faces are
+ * numbered
  * by their elements and then by where they are, so that the order in a file doesn't matter.
  */
 final class FaceJoiner {

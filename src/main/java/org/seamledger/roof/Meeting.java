@@ -113,7 +113,10 @@ final class Meeting {
     return found;
   }
 
-  /** Adds the line for the part of the edge from s0 to s1 (metres along the line) that the other facet's edge, from t0 to t1, runs beside. */
+  /**
+   * Adds the line for the part of the edge from s0 to s1 (metres along the line) that the other facet's edge, from t0 to t1,
+   * runs beside.
+   */
   private void addBeside(FoldLine line, double s0, double s1, double t0, double t1, List<FoldLine> found) {
     double begin = Math.max(Math.min(s0, s1), Math.min(t0, t1));
     double end = Math.min(Math.max(s0, s1), Math.max(t0, t1));

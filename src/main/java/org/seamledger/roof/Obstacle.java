@@ -43,7 +43,8 @@ public sealed interface Obstacle extends Contact {
    *
    * @param passage how it goes through the roof
    */
-  record Penetration(String globalId, String ifcClass, Region footprint, double heightM, boolean round, Passage passage) implements Obstacle {
+  record Penetration(String globalId, String ifcClass, Region footprint, double heightM, boolean round, Passage passage)
+      implements Obstacle {
     @Override
     public int precedence() {
       return 1;

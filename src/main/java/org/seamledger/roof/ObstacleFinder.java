@@ -43,7 +43,8 @@ final class ObstacleFinder {
     Box3 near = box.grown(limits.aroundM());
     Box3 around = new Box3(near.minX(), near.minY(), near.minZ(), near.maxX(), near.maxY(), box.maxZ() + limits.highestM());
     Region window = TopSurface.window(top.plane(), box.grown(limits.windowM()));
-    Standing standing = new Standing(top.plane(), window, List.copyOf(neighbours.overlapping(around)), roofs.overlapping(around), tolerance, limits);
+    Standing standing = new Standing(top.plane(), window, neighbours.overlapping(around), roofs.overlapping(around), tolerance,
+        limits);
     Region filled = top.own().filled();
     Region reach = top.own().grown(tolerance.gapM()).filled();
     List<Obstacle> found = new ArrayList<>();

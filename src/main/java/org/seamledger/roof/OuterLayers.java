@@ -10,7 +10,10 @@ import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.progress.Headway;
 
-/** Of parallel layers on top of each other keeps the outermost: a piece that others cover within the depth of a build-up is an inner one. */
+/**
+ * Of parallel layers on top of each other keeps the outermost: a piece that others cover within the depth of a build-up is an
+ * inner one.
+ */
 final class OuterLayers {
 
   private final OwnSurface own;

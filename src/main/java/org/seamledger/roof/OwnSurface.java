@@ -49,7 +49,8 @@ final class OwnSurface {
 
   /** Without pieces that are left over by rounding. */
   Region withoutSpecks(Region region) {
-    return Region.unionOf(region.parts().stream().filter(p -> p.area() > limits.speckM2() && !p.isNarrowerThan(limits.speckWidthM())).toList());
+    return Region.unionOf(region.parts().stream()
+        .filter(p -> p.area() > limits.speckM2() && !p.isNarrowerThan(limits.speckWidthM())).toList());
   }
 
   /** The surface of a plane from the pieces that a step left of it. */

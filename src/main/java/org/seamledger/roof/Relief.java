@@ -89,7 +89,8 @@ final class Relief {
   }
 
   /**
-   * z = a·x + b·y + c by least squares about the mean, weighted by area, raised to the highest corner; null where the corners lie on a line.
+   * z = a·x + b·y + c by least squares about the mean, weighted by area, raised to the highest corner; null where the corners lie on a
+   * line.
    * Corners carry the direction of long strips, whose middles alone lie on one line.
    */
   private Plane mainPlane(List<Piece> pieces) {

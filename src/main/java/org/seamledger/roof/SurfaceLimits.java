@@ -5,20 +5,23 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * The limits by which the roof's surface and its lines are told from slack, joints, relief and rounding. Like the tolerance always an argument,
+ * The limits by which the roof's surface and its lines are told from slack, joints, relief and rounding. Like the tolerance always an
+ * argument,
  * never global; a result shows the values applied. Where no source stands beside a value, it is common practice of models without one.
  */
-public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed exposed, Obstacles obstacles, Penetrating penetrations, Folds folds,
-    Stretches stretches, Faces faces, JoinedLines lines) {
+public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed exposed, Obstacles obstacles, Penetrating penetrations,
+    Folds folds, Stretches stretches, Faces faces, JoinedLines lines) {
 
-  public static final SurfaceLimits DEFAULT = new SurfaceLimits(Planes.DEFAULT, Tops.DEFAULT, Profiles.DEFAULT, Exposed.DEFAULT, Obstacles.DEFAULT,
-      Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, JoinedLines.DEFAULT);
+  /** The values beside each group. */
+  public static final SurfaceLimits DEFAULT = new SurfaceLimits(Planes.DEFAULT, Tops.DEFAULT, Profiles.DEFAULT, Exposed.DEFAULT,
+      Obstacles.DEFAULT, Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, JoinedLines.DEFAULT);
 
   /**
    * Which planes may carry the surface.
    *
    * @param steepestDegrees steeper is no roof: mansards end at about 80 degrees
-   * @param sameDegrees planes that turn by less, and lie together, are one: 3.5 mm in a metre, what a coordinate in whole millimetres turns a small face
+   * @param sameDegrees planes that turn by less, and lie together, are one: 3.5 mm in a metre, what a coordinate in whole millimetres
+   *     turns a small face
    * @param leastAreaM2 smaller triangles (square metres, one square centimetre) don't tell a plane's direction
    */
   public record Planes(double steepestDegrees, double sameDegrees, double leastAreaM2) {
@@ -39,8 +42,8 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param innerShare a layer that is covered to this share is an inner one; sheets leave battens' edges free
    * @param sheetDepthM a surface without thickness stands for a build-up as deep as this, vertically
    */
-  public record Tops(double speckM2, double speckWidthM, double thickestM, double parallelDegrees, double cutEdgeDegrees, double cutEdgeSlackM,
-      double cutEdgeDepth, double buildUpM, double innerShare, double sheetDepthM) {
+  public record Tops(double speckM2, double speckWidthM, double thickestM, double parallelDegrees, double cutEdgeDegrees, 
+      double cutEdgeSlackM, double cutEdgeDepth, double buildUpM, double innerShare, double sheetDepthM) {
     static final Tops DEFAULT = new Tops(1e-3, 0.004, 1.2, 3, 30, 0.005, 1.05, 0.6, 0.6, 0.3);
   }
 
@@ -58,7 +61,8 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param pointsOnSide points that are looked at on each side of a piece
    * @param simplifyM corners this close to the line between their neighbours go from the outline
    */
-  public record Profiles(int fewestPieces, double deepestM, double shallowestM, double narrowM, double narrowShare, double jointM, double crestM,
+  public record Profiles(int fewestPieces, double deepestM, double shallowestM, double narrowM, double narrowShare, double jointM,
+      double crestM,
       double crestShare, int pointsOnSide, double simplifyM) {
     static final Profiles DEFAULT = new Profiles(12, 0.15, 0.003, 0.5, 0.9, 0.1, 0.005, 0.25, 8, 1e-4);
   }
@@ -85,7 +89,8 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param heightStepM to this precision
    * @param leastHeightM the side of another roof counts from this height on
    */
-  public record Obstacles(double speckM2, double standingM2, double aroundM, double windowM, double highestM, double heightStepM, double leastHeightM) {
+  public record Obstacles(double speckM2, double standingM2, double aroundM, double windowM, double highestM, double heightStepM,
+      double leastHeightM) {
     static final Obstacles DEFAULT = new Obstacles(1e-5, 1e-6, 0.2, 0.3, 3, 0.005, 0.01);
   }
 
@@ -138,7 +143,8 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param beyondM how far beyond the outline that roof is looked for
    * @param besideM how far beyond it the height of another roof element's side is measured
    */
-  public record Stretches(double shortM, double cosine, double shortShare, double tinyM, double tinyRatio, double collinear, double underRoofM,
+  public record Stretches(double shortM, double cosine, double shortShare, double tinyM, double tinyRatio, double collinear,
+      double underRoofM,
       double beyondM, double besideM) {
     static final Stretches DEFAULT = new Stretches(0.004, 0.9, 0.9, 0.031, 5, 0.02, 0.6, 0.02, 0.01);
   }
@@ -166,7 +172,8 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param obliqueDegrees a free edge is oblique that turns by more against the slope's direction and against its normal
    * @param sumShare share of a perimeter by which the lines round a face may miss it; {@link Stretches#tinyM} at least
    */
-  public record JoinedLines(double roundingM, double collinearDegrees, double straightRadians, double facingShare, double obliqueDegrees, double sumShare) {
+  public record JoinedLines(double roundingM, double collinearDegrees, double straightRadians, double facingShare,
+      double obliqueDegrees, double sumShare) {
     static final JoinedLines DEFAULT = new JoinedLines(5e-4, 0.5, 1e-4, 0.01, 5, 0.001);
   }
 
