@@ -103,8 +103,9 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param solidM2 and so is a smaller area, square metres
    * @param bundleShare pipes and their insulation share this much of the smaller one's footprint
    * @param nestedShare where all together take no more than this multiple of the outermost one's footprint, its outline is that of all
-   * @param roundCorners an outline with fewer corners is no circle: a regular decagon is the coarsest that models draw
-   * @param roundDeviation shares by which the corners of a circle or an ellipse may miss it
+   * @param roundCorners an outline with fewer corners is no circle
+   * @param roundDeviation share by which the corners of a circle or an ellipse may miss the one of equal moments: those of a
+   *     regular polygon of 11 corners do by 2.8 %, of 10 by 3.3 %
    */
   public record Penetrating(double lowestM, double inHoleShare, double solidShare, double solidM2, double bundleShare, double nestedShare,
       int roundCorners, double roundDeviation) {
