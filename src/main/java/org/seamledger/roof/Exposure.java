@@ -2,7 +2,6 @@ package org.seamledger.roof;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;

@@ -33,12 +33,16 @@ class TopSurfaceStepsTest {
 
   // ---- planes
 
+  private static List<SurfacePlanes.Carried> planes(Scene scene) {
+    return SurfacePlanes.of(Steps.parts(scene), TOLERANCE, LIMITS.planes());
+  }
+
   @Test
   void topsWithinTheCoincidenceAreOnePlane() {
-    List<SurfacePlanes.Carried> planes = SurfacePlanes.of(Steps.parts(add(level("a", 0, 6, 3), "b", 7, 9, 3.001)), TOLERANCE, LIMITS.planes());
+    List<SurfacePlanes.Carried> planes = planes(add(level("a", 0, 6, 3), "b", 7, 9, 3.001));
     assertThat(planes).as("top and underside").hasSize(2);
     assertThat(planes).allSatisfy(p -> assertThat(p.carriers()).hasSize(2));
-    assertThat(SurfacePlanes.of(Steps.parts(add(level("a", 0, 6, 3), "b", 7, 9, 3.01)), TOLERANCE, LIMITS.planes())).hasSize(4);
+    assertThat(planes(add(level("a", 0, 6, 3), "b", 7, 9, 3.01))).hasSize(4);
   }
 
   @ParameterizedTest
@@ -47,7 +51,7 @@ class TopSurfaceStepsTest {
     double c = Math.cos(Math.toRadians(degrees));
     double s = Math.sin(Math.toRadians(degrees));
     Scene scene = new Scene().slab("steep", new Vec3(s, 0, -c).times(0.2), 0, 0, 0, 0, 4, 0, 2 * c, 4, 2 * s, 2 * c, 0, 2 * s);
-    long steep = SurfacePlanes.of(Steps.parts(scene), TOLERANCE, LIMITS.planes()).stream().filter(p -> p.plane().slopeDegrees() > 80).count();
+    long steep = planes(scene).stream().filter(p -> p.plane().slopeDegrees() > 80).count();
     assertThat(steep).isEqualTo(expected);
   }
 
@@ -150,7 +154,8 @@ class TopSurfaceStepsTest {
   @CsvSource({"0.5, 6, 24", "0.7, 6, 48", "0.5, 3, 36", "0.5, 4, 16"})
   void ofLayersWithinABuildUpTheOuterCounts(double above, double width, double expected) {
     List<TopSurface> own = Steps.ownSurface(add(level("under", 0, 6, 3), "over", 0, width, 3 + above));
-    assertThat(Steps.area(new OuterLayers(Steps.own(), TOLERANCE, LIMITS.tops()).of(own, Headway.UNHEARD))).isCloseTo(expected, within(1e-3));
+    List<TopSurface> outer = new OuterLayers(Steps.own(), TOLERANCE, LIMITS.tops()).of(own, Headway.UNHEARD);
+    assertThat(Steps.area(outer)).isCloseTo(expected, within(1e-3));
   }
 
   // ---- covering
