@@ -4,7 +4,7 @@ package org.seamledger.geometry;
  * A point or a direction in space, in metres, Z up.
  *
  * <p>Coordinates are finite: a factory that meets NaN or an infinity throws {@link IllegalArgumentException}, so that no later
- * stage has to ask.
+ * stage has to check.
  */
 public record Vec3(double x, double y, double z) {
 

@@ -72,7 +72,7 @@ public final class Facts {
   public static final class Builder {
     private final Map<String, Object> values = new TreeMap<>();
 
-    /** A number in the unit that its name says. */
+    /** A number in the unit that its name ends in. */
     public Builder number(String name, double value) {
       if (Double.isFinite(value)) {
         values.put(name, value == 0 ? 0.0 : value);

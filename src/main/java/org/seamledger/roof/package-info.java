@@ -46,7 +46,7 @@
  * <h2>Degenerate input</h2>
  *
  * <p>No roof element, or none with a body: a roof without faces. A vertical plane, or one steeper than the limit, carries nothing: no face. A
- * triangle without area says nothing about planes. A sheet has no thickness and no inside: it is its own top, and stands for a build-up of
+ * triangle without area gives no plane. A sheet has no thickness and no inside: it is its own top, and stands for a build-up of
  * a usual depth where it covers something. Slivers and specks below the limits vanish; a facet that is left without area is none. Planes that turn
  * by too little have no line of intersection: their facets keep their outlines, and meet across the gap if at all. Coordinates that are not
  * finite can't occur: {@link org.seamledger.geometry.Vec3} refuses them.
