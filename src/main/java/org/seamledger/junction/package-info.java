@@ -14,7 +14,8 @@
  * <tr><td>inclinationDegrees</td><td>angle of the line to the horizontal, 0 to 90 (0 for round)</td></tr>
  * <tr><td>lowRiseDegrees, highRiseDegrees</td><td>the smaller and the larger {@code a} of the faces; equal for one face</td></tr>
  * <tr><td>foldDegrees</td><td>two faces: angle between their normals, positive where convex, negative where concave</td></tr>
- * <tr><td>obliquityDegrees</td><td>plan angle between the line and the slope of the face, 0 parallel to it, 90 perpendicular; the first face's;
+ * <tr><td>obliquityDegrees</td><td>plan angle between the line and the slope of the face, 0 parallel to it, 90 perpendicular; the first
+ * face's;
  *     90 for a level face</td></tr>
  * <tr><td>otherObliquityDegrees</td><td>the same for the second face</td></tr>
  * <tr><td>slopeDegrees, otherSlopeDegrees</td><td>slope of the first and second face</td></tr>

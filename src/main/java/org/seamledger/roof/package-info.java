@@ -1,9 +1,11 @@
 /**
- * Elements of a building in, the exposed surface of its roofs out: faces with outlines, and for every stretch of outline what is on its other side.
+ * Elements of a building in, the exposed surface of its roofs out: faces with outlines, and for every stretch of outline what is on its
+ * other side.
  *
  * <h2>Input</h2>
  *
- * <p>A {@link org.seamledger.element.Building} in metres, Z up, near the origin, so that coordinates have a micrometre to spare. Roof elements
+ * <p>A {@link org.seamledger.element.Building} in metres, Z up, near the origin, so that coordinates have a micrometre to spare. Roof
+ * elements
  * are solids or sheets of triangles; closed ones give sections by the even-odd rule, so the orientation of their triangles does not matter.
  * Openings are taken away from roof elements; those of walls stay closed. Elements without a body, or without an end, are left out.
  * Two arguments say how exact all this is: {@link org.seamledger.geometry.Tolerance} for what lies together, and
@@ -11,8 +13,10 @@
  *
  * <h2>Guarantee</h2>
  *
- * <p>{@link org.seamledger.roof.Roof}: every facet is flat, connected, and faces up; facets whose planes lie together don't overlap; each facet is in one
- * face; the outline of every facet appears once, whole, as {@link org.seamledger.roof.BoundaryEdge}s with the facet to their left seen from above,
+ * <p>{@link org.seamledger.roof.Roof}: every facet is flat, connected, and faces up; facets whose planes lie together don't overlap;
+ * each facet is in one
+ * face; the outline of every facet appears once, whole, as {@link org.seamledger.roof.BoundaryEdge}s with the facet to their left seen
+ * from above,
  * each with exactly one {@link org.seamledger.roof.Contact}. So the lengths around a face, without those inside it, are its perimeter.
  * The same elements in another order give the same faces; the same input the same bits.
  *
@@ -37,7 +41,8 @@
  * <li>Exposure: the free surface less obstacles, without pieces that lie hidden inside the building ({@code Exposure}).
  * <li>Meeting: edges of convex neighbours are moved on to the line in which their planes intersect ({@code Meeting}, with {@code FoldLine},
  *     {@code MovedEdge}).
- * <li>Contacts: each stretch of outline gets what it ends at: the best of what runs beside it ({@code EdgeMatcher}, {@code Beside}), then what
+ * <li>Contacts: each stretch of outline gets what it ends at: the best of what runs beside it ({@code EdgeMatcher}, {@code Beside}),
+ * then what
  *     follows from the rest of its closed line ({@code RingContacts}).
  * </ol>
  *
@@ -45,9 +50,11 @@
  *
  * <h2>Degenerate input</h2>
  *
- * <p>No roof element, or none with a body: a roof without faces. A vertical plane, or one steeper than the limit, carries nothing: no face. A
+ * <p>No roof element, or none with a body: a roof without faces. A vertical plane, or one steeper than the limit, carries nothing: no
+ * face. A
  * triangle without area gives no plane. A sheet has no thickness and no inside: it is its own top, and stands for a build-up of
- * a usual depth where it covers something. Slivers and specks below the limits vanish; a facet that is left without area is none. Planes that turn
+ * a usual depth where it covers something. Slivers and specks below the limits vanish; a facet that is left without area is none. Planes
+ * that turn
  * by too little have no line of intersection: their facets keep their outlines, and meet across the gap if at all. Coordinates that are not
  * finite can't occur: {@link org.seamledger.geometry.Vec3} refuses them.
  */
