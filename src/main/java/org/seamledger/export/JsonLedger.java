@@ -40,6 +40,7 @@ public final class JsonLedger {
     json.objects("models", takeoff.models(), this::model);
     json.tree("system", takeoff.system().toMap());
     json.object("tolerances", this::tolerances);
+    json.tree("surfaceLimits", takeoff.limits().byName());
     new JsonRoof(takeoff, json).faces();
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();

@@ -16,10 +16,10 @@ public final class Bodies {
 
   /** The bodies, in the order of their first triangles; the mesh itself where it is one, or where a part of it would be open. */
   public static List<Mesh> of(Mesh mesh) {
-    int[] root = roots(mesh);
+    DisjointSets corners = connected(mesh);
     Map<Integer, List<Integer>> parts = new LinkedHashMap<>();
     for (int t = 0; t < mesh.triangleCount(); t++) {
-      parts.computeIfAbsent(root[mesh.index(t, 0)], k -> new ArrayList<>()).add(t);
+      parts.computeIfAbsent(corners.root(mesh.index(t, 0)), k -> new ArrayList<>()).add(t);
     }
     if (parts.size() < 2) {
       return List.of(mesh);
@@ -32,29 +32,13 @@ public final class Bodies {
     return meshes.stream().allMatch(Mesh::isClosed) ? meshes : List.of(mesh);
   }
 
-  private static int[] roots(Mesh mesh) {
-    int[] parent = new int[mesh.vertexCount()];
-    for (int i = 0; i < parent.length; i++) {
-      parent[i] = i;
-    }
+  private static DisjointSets connected(Mesh mesh) {
+    DisjointSets corners = new DisjointSets(mesh.vertexCount());
     for (int t = 0; t < mesh.triangleCount(); t++) {
-      for (int k = 1; k < 3; k++) {
-        parent[root(parent, mesh.index(t, k))] = root(parent, mesh.index(t, 0));
-      }
+      corners.join(mesh.index(t, 1), mesh.index(t, 0));
+      corners.join(mesh.index(t, 2), mesh.index(t, 0));
     }
-    for (int i = 0; i < parent.length; i++) {
-      parent[i] = root(parent, i);
-    }
-    return parent;
-  }
-
-  private static int root(int[] parent, int i) {
-    int r = i;
-    while (parent[r] != r) {
-      parent[r] = parent[parent[r]];
-      r = parent[r];
-    }
-    return r;
+    return corners;
   }
 
   private static List<List<Integer>> withHollows(List<List<Integer>> parts, Mesh mesh) {

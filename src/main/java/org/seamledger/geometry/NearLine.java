@@ -24,6 +24,7 @@ public final class NearLine {
 
   /** A part of the line, metres from its beginning. */
   public record Stretch(double begin, double end) {
+    /** Metres. */
     public double length() {
       return end - begin;
     }

@@ -16,6 +16,7 @@ public final class PlanIndex<T> {
 
   private final STRtree tree = new STRtree();
 
+  /** @param box of a thing, metres; things with empty boxes are never found */
   public PlanIndex(Collection<T> things, Function<T, Box3> box) {
     int order = 0;
     for (T thing : things) {

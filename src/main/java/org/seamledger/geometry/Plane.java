@@ -29,14 +29,17 @@ public record Plane(Vec3 normal, double distance, Vec3 origin, Vec3 u, Vec3 v) {
     return normal.dot(p) - distance;
   }
 
+  /** Coordinate along the plane's horizontal axis of the point's foot in the plane, metres. */
   public double u(Vec3 p) {
     return u.dot(p.minus(origin));
   }
 
+  /** Coordinate up the slope of the point's foot in the plane, metres. */
   public double v(Vec3 p) {
     return v.dot(p.minus(origin));
   }
 
+  /** The point of space at (u, v), metres. */
   public Vec3 at(double uu, double vv) {
     return new Vec3(
         origin.x() + u.x() * uu + v.x() * vv,
@@ -54,6 +57,7 @@ public record Plane(Vec3 normal, double distance, Vec3 origin, Vec3 u, Vec3 v) {
     return moved(by * normal.z());
   }
 
+  /** The same plane seen from the other side, with the frame of that side. */
   public Plane flipped() {
     return through(origin, normal.negated());
   }

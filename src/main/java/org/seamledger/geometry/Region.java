@@ -2,22 +2,20 @@ package org.seamledger.geometry;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.geom.PrecisionModel;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
-import org.locationtech.jts.geom.util.GeometryFixer;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
  * A part of a plane in the plane's own coordinates, metres: any number of polygons with holes, immutable.
@@ -26,10 +24,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  */
 public final class Region {
 
-  private static final PrecisionModel GRID = new PrecisionModel(1e7);
-  private static final GeometryFactory FACTORY = new GeometryFactory(GRID);
-
-  public static final Region EMPTY = new Region(FACTORY.createPolygon());
+  public static final Region EMPTY = new Region(Overlays.FACTORY.createPolygon());
 
   private final Geometry geometry;
 
@@ -44,6 +39,7 @@ public final class Region {
     }
   }
 
+  /** A rectangle with its sides along the plane's axes, metres; empty where it has no width or height. */
   public static Region rectangle(double minU, double minV, double maxU, double maxV) {
     return evenOdd(List.of(List.of(new Vec2(minU, minV), new Vec2(maxU, minV), new Vec2(maxU, maxV), new Vec2(minU, maxV))));
   }
@@ -57,70 +53,48 @@ public final class Region {
   public static Region evenOdd(Collection<List<Vec2>> rings) {
     List<Geometry> areas = new ArrayList<>();
     for (List<Vec2> ring : rings) {
-      Geometry one = ringArea(ring);
+      Geometry one = Overlays.ringArea(ring);
       if (!one.isEmpty()) {
         areas.add(one);
       }
     }
-    return areas.isEmpty() ? EMPTY : of(combined(areas, OverlayNG.SYMDIFFERENCE));
+    return areas.isEmpty() ? EMPTY : of(Overlays.combined(areas, OverlayNG.SYMDIFFERENCE));
   }
 
-  /** Joined two by two, so that an outline with many rings is not overlaid anew for each of them. */
-  private static Geometry combined(List<Geometry> areas, int operation) {
-    if (areas.size() == 1) {
-      return areas.get(0);
-    }
-    int half = areas.size() / 2;
-    return overlay(combined(areas.subList(0, half), operation), combined(areas.subList(half, areas.size()), operation), operation);
-  }
-
-  private static Geometry ringArea(List<Vec2> ring) {
-    List<Coordinate> coordinates = new ArrayList<>(ring.size() + 1);
-    for (Vec2 p : ring) {
-      Coordinate c = new Coordinate(GRID.makePrecise(p.u()), GRID.makePrecise(p.v()));
-      if (coordinates.isEmpty() || !coordinates.get(coordinates.size() - 1).equals2D(c)) {
-        coordinates.add(c);
-      }
-    }
-    while (coordinates.size() > 1 && coordinates.get(0).equals2D(coordinates.get(coordinates.size() - 1))) {
-      coordinates.remove(coordinates.size() - 1);
-    }
-    if (coordinates.size() < 3) {
-      return FACTORY.createPolygon();
-    }
-    coordinates.add(new Coordinate(coordinates.get(0)));
-    Polygon polygon = FACTORY.createPolygon(coordinates.toArray(Coordinate[]::new));
-    return polygon.isValid() ? polygon : GeometryFixer.fix(polygon);
-  }
-
+  /** Everything in any of the regions. */
   public static Region unionOf(Collection<Region> regions) {
     List<Geometry> areas = regions.stream().filter(r -> !r.isEmpty()).map(r -> r.geometry).toList();
-    return areas.isEmpty() ? EMPTY : of(combined(areas, OverlayNG.UNION));
+    return areas.isEmpty() ? EMPTY : of(Overlays.combined(areas, OverlayNG.UNION));
   }
 
+  /** True where there is no area. */
   public boolean isEmpty() {
     return geometry.isEmpty();
   }
 
+  /** Area, square metres, holes taken away. */
   public double area() {
     return geometry.getArea();
   }
 
-  /** Length of all rings, holes included. */
+  /** Length of all rings, holes included, metres. */
   public double perimeter() {
     return geometry.getLength();
   }
 
+  /** Everything in either. */
   public Region union(Region o) {
-    return isEmpty() ? o : o.isEmpty() ? this : of(overlay(geometry, o.geometry, OverlayNG.UNION));
+    return isEmpty() ? o : o.isEmpty() ? this : of(Overlays.overlay(geometry, o.geometry, OverlayNG.UNION));
   }
 
+  /** What is here and not in the other. */
   public Region minus(Region o) {
-    return isEmpty() || o.isEmpty() || apart(o) ? this : of(overlay(geometry, o.geometry, OverlayNG.DIFFERENCE));
+    return isEmpty() || o.isEmpty() || apart(o) ? this : of(Overlays.overlay(geometry, o.geometry, OverlayNG.DIFFERENCE));
   }
 
+  /** What both have in common. */
   public Region intersect(Region o) {
-    return isEmpty() || o.isEmpty() || apart(o) ? EMPTY : of(overlay(geometry, o.geometry, OverlayNG.INTERSECTION));
+    return isEmpty() || o.isEmpty() || apart(o) ? EMPTY : of(Overlays.overlay(geometry, o.geometry, OverlayNG.INTERSECTION));
   }
 
   private boolean apart(Region o) {
@@ -152,10 +126,10 @@ public final class Region {
     return kept.size() == 4 && kept.equals(corners) ? this : intersect(polygon(kept));
   }
 
-  /** Moved by (du, dv). */
+  /** Moved by (du, dv), metres. */
   public Region moved(double du, double dv) {
     return isEmpty() ? this
-        : of(org.locationtech.jts.geom.util.AffineTransformation.translationInstance(du, dv).transform(geometry));
+        : of(AffineTransformation.translationInstance(du, dv).transform(geometry));
   }
 
   /** Grown by {@code by} metres all round with sharp corners; shrunk where {@code by} is negative. */
@@ -201,7 +175,7 @@ public final class Region {
       points.add(new Vec2(c[i].x, c[i].y));
     }
     if (twice < 0 != hole) {
-      java.util.Collections.reverse(points);
+      Collections.reverse(points);
     }
     return new Ring(points, hole);
   }
@@ -210,7 +184,7 @@ public final class Region {
   public Region filled() {
     Region sum = EMPTY;
     for (Region part : parts()) {
-      sum = sum.union(new Region(FACTORY.createPolygon(((Polygon) part.geometry).getExteriorRing().getCoordinates())));
+      sum = sum.union(new Region(Overlays.FACTORY.createPolygon(((Polygon) part.geometry).getExteriorRing().getCoordinates())));
     }
     return sum;
   }
@@ -227,33 +201,12 @@ public final class Region {
   public Region simplified(double by) {
     List<List<Vec2>> rings = new ArrayList<>();
     for (Ring ring : rings()) {
-      rings.add(withoutFlatCorners(ring.points(), by));
+      rings.add(FlatCorners.without(ring.points(), by));
     }
     return evenOdd(rings);
   }
 
-  private static List<Vec2> withoutFlatCorners(List<Vec2> ring, double by) {
-    List<Vec2> kept = new ArrayList<>(ring);
-    for (int i = 0; kept.size() > 3 && i < kept.size(); i++) {
-      Vec2 before = kept.get((i + kept.size() - 1) % kept.size());
-      Vec2 here = kept.get(i);
-      Vec2 after = kept.get((i + 1) % kept.size());
-      Vec2 chord = after.minus(before);
-      double l = chord.length();
-      if (l < 1e-9 || Math.abs(chord.cross(here.minus(before))) / l <= by && here.minus(before).dot(chord) > 0
-          && after.minus(here).dot(chord) > 0 || isSpike(before.minus(here), after.minus(here), by)) {
-        kept.remove(i);
-        i = Math.max(-1, i - 2);
-      }
-    }
-    return kept;
-  }
-
-  /** The edges to and from a corner run back on each other. */
-  private static boolean isSpike(Vec2 back, Vec2 on, double width) {
-    return back.dot(on) > 0 && Math.abs(back.cross(on)) <= width * Math.max(back.length(), on.length());
-  }
-
+  /** Whether a point (metres) lies inside; on the outline it does not. */
   public boolean contains(Vec2 p) {
     return new IndexedPointInAreaLocator(geometry).locate(new Coordinate(p.u(), p.v())) == Location.INTERIOR;
   }
@@ -263,43 +216,50 @@ public final class Region {
     return !isEmpty() && !o.isEmpty() && geometry.intersects(o.geometry);
   }
 
-  /** Shortest distance between the two, zero where they overlap. */
+  /** Shortest distance between the two, metres, zero where they overlap; infinite where one is empty. */
   public double distance(Region o) {
     return isEmpty() || o.isEmpty() ? Double.POSITIVE_INFINITY : geometry.distance(o.geometry);
   }
 
-  /** Distance of {@code p} to the nearest ring; infinite for an empty region. */
+  /** Distance of {@code p} to the nearest ring, metres; infinite for an empty region. */
   public double boundaryDistance(Vec2 p) {
-    return isEmpty() ? Double.POSITIVE_INFINITY : geometry.getBoundary().distance(FACTORY.createPoint(new Coordinate(p.u(), p.v())));
+    return isEmpty() ? Double.POSITIVE_INFINITY
+        : geometry.getBoundary().distance(Overlays.FACTORY.createPoint(new Coordinate(p.u(), p.v())));
   }
 
+  /** Shortest distance of a point to the region, metres, zero inside; zero for an empty region, as JTS has it. */
   public double distance(Vec2 p) {
-    return geometry.distance(FACTORY.createPoint(new Coordinate(p.u(), p.v())));
+    return geometry.distance(Overlays.FACTORY.createPoint(new Coordinate(p.u(), p.v())));
   }
 
-  /** A point well inside. */
+  /** A point well inside, metres; the region must not be empty. */
   public Vec2 interiorPoint() {
     Coordinate c = geometry.getInteriorPoint().getCoordinate();
     return new Vec2(c.x, c.y);
   }
 
+  /** Centre of gravity, metres; may lie outside. The region must not be empty. */
   public Vec2 centroid() {
     Coordinate c = geometry.getCentroid().getCoordinate();
     return new Vec2(c.x, c.y);
   }
 
+  /** Least u, metres. */
   public double minU() {
     return geometry.getEnvelopeInternal().getMinX();
   }
 
+  /** Greatest u, metres. */
   public double maxU() {
     return geometry.getEnvelopeInternal().getMaxX();
   }
 
+  /** Least v, metres. */
   public double minV() {
     return geometry.getEnvelopeInternal().getMinY();
   }
 
+  /** Greatest v, metres. */
   public double maxV() {
     return geometry.getEnvelopeInternal().getMaxY();
   }
@@ -329,31 +289,8 @@ public final class Region {
   }
 
   private static Region of(Geometry g) {
-    Geometry areas = areasOf(g);
+    Geometry areas = Overlays.areasOf(g);
     return areas.isEmpty() ? EMPTY : new Region(areas);
-  }
-
-  /** Areas alone: where two touch or collapse, an overlay yields lines and points, too. */
-  private static Geometry areasOf(Geometry g) {
-    if (g instanceof Polygon || g.isEmpty()) {
-      return g;
-    }
-    List<Polygon> polygons = new ArrayList<>();
-    for (int i = 0; i < g.getNumGeometries(); i++) {
-      if (g.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {
-        polygons.add(p);
-      }
-    }
-    return polygons.size() == 1 ? polygons.get(0) : FACTORY.createMultiPolygon(polygons.toArray(Polygon[]::new));
-  }
-
-  private static Geometry overlay(Geometry a, Geometry b, int operation) {
-    try {
-      return areasOf(OverlayNG.overlay(a, b, operation, GRID));
-    } catch (RuntimeException e) {
-      // Snap-rounding on the fixed grid fails only on invalid input; the robust variant mends it.
-      return areasOf(OverlayNGRobust.overlay(GeometryFixer.fix(a), GeometryFixer.fix(b), operation));
-    }
   }
 
   @Override

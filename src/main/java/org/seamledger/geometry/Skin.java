@@ -24,7 +24,7 @@ public final class Skin {
    * @throws IllegalArgumentException if the sections differ in their numbers of rings or points
    */
   public static Mesh over(List<List<List<Vec3>>> sections, boolean round) {
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     int joints = round ? sections.size() : sections.size() - 1;
     for (int s = 0; s < joints; s++) {
       join(mesh, sections.get(s), sections.get((s + 1) % sections.size()));
@@ -93,7 +93,7 @@ public final class Skin {
     return rings;
   }
 
-  private static void join(Mesh.Builder mesh, List<List<Vec3>> a, List<List<Vec3>> b) {
+  private static void join(MeshBuilder mesh, List<List<Vec3>> a, List<List<Vec3>> b) {
     if (a.size() != b.size()) {
       throw new IllegalArgumentException("the sections to be joined have " + a.size() + " and " + b.size() + " rings");
     }
@@ -111,7 +111,7 @@ public final class Skin {
     }
   }
 
-  private static void cap(Mesh.Builder mesh, List<List<Vec3>> rings) {
+  private static void cap(MeshBuilder mesh, List<List<Vec3>> rings) {
     mesh.face(rings.get(0), rings.subList(1, rings.size()));
   }
 

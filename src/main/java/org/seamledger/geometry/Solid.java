@@ -34,9 +34,10 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
     }
   }
 
-  /** A box that holds the solid; not always the smallest. */
+  /** A box that holds the solid, metres; not always the smallest. */
   Box3 bounds();
 
+  /** The same body after a map, which must not be singular. */
   Solid transformed(Transform t);
 
   /** Everything in any of the parts. */

@@ -1,7 +1,7 @@
 package org.seamledger.geometry;
 
 /**
- * How exact a model is taken to be. Always an argument, never global; a result shows the values in force.
+ * How exact a model is taken to be. Always an argument, never global; a result shows the values applied.
  *
  * @param coincidenceM what lies within this distance lies together
  * @param gapM edges that face each other across at most this gap meet

@@ -11,10 +11,12 @@ public record Transform(
 
   public static final Transform IDENTITY = new Transform(1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0);
 
+  /** A move by a vector, metres. */
   public static Transform translation(Vec3 t) {
     return new Transform(1, 0, 0, t.x(), 0, 1, 0, t.y(), 0, 0, 1, t.z());
   }
 
+  /** Lengths times a factor about the origin. */
   public static Transform scale(double k) {
     return new Transform(k, 0, 0, 0, 0, k, 0, 0, 0, 0, k, 0);
   }
@@ -27,6 +29,7 @@ public record Transform(
         x.z(), y.z(), z.z(), origin.z());
   }
 
+  /** Maps a point, metres. */
   public Vec3 apply(Vec3 p) {
     return new Vec3(
         m00 * p.x() + m01 * p.y() + m02 * p.z() + tx,
@@ -50,6 +53,7 @@ public record Transform(
     return axes(apply(new Vec3(inner.tx, inner.ty, inner.tz)), x, y, z);
   }
 
+  /** Factor of volumes, negative where the map mirrors; zero where it is singular. */
   public double determinant() {
     return m00 * (m11 * m22 - m12 * m21) - m01 * (m10 * m22 - m12 * m20) + m02 * (m10 * m21 - m11 * m20);
   }

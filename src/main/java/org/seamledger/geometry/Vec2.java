@@ -9,18 +9,22 @@ public record Vec2(double u, double v) {
     }
   }
 
+  /** The sum. */
   public Vec2 plus(Vec2 o) {
     return new Vec2(u + o.u, v + o.v);
   }
 
+  /** The difference: the way from the other here. */
   public Vec2 minus(Vec2 o) {
     return new Vec2(u - o.u, v - o.v);
   }
 
+  /** Every component times a factor. */
   public Vec2 times(double k) {
     return new Vec2(u * k, v * k);
   }
 
+  /** Scalar product; square metres for two lengths. */
   public double dot(Vec2 o) {
     return u * o.u + v * o.v;
   }
@@ -30,10 +34,12 @@ public record Vec2(double u, double v) {
     return u * o.v - v * o.u;
   }
 
+  /** Length, metres. */
   public double length() {
     return Math.hypot(u, v);
   }
 
+  /** Distance of two points, metres. */
   public double distance(Vec2 o) {
     return Math.hypot(u - o.u, v - o.v);
   }
@@ -43,6 +49,7 @@ public record Vec2(double u, double v) {
     return new Vec2(-v, u);
   }
 
+  /** The point {@code t} of the way from here to {@code o}. */
   public Vec2 towards(Vec2 o, double t) {
     return new Vec2(u + (o.u - u) * t, v + (o.v - v) * t);
   }

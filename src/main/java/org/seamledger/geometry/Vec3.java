@@ -4,7 +4,7 @@ package org.seamledger.geometry;
  * A point or a direction in space, in metres, Z up.
  *
  * <p>Coordinates are finite: a factory that meets NaN or an infinity throws {@link IllegalArgumentException}, so that no later
- * stage has to ask.
+ * stage has to check.
  */
 public record Vec3(double x, double y, double z) {
 
@@ -19,39 +19,47 @@ public record Vec3(double x, double y, double z) {
     }
   }
 
+  /** The sum. */
   public Vec3 plus(Vec3 o) {
     return new Vec3(x + o.x, y + o.y, z + o.z);
   }
 
+  /** The difference: the way from the other here. */
   public Vec3 minus(Vec3 o) {
     return new Vec3(x - o.x, y - o.y, z - o.z);
   }
 
+  /** Every component times a factor. */
   public Vec3 times(double k) {
     return new Vec3(x * k, y * k, z * k);
   }
 
+  /** The opposite direction. */
   public Vec3 negated() {
     return new Vec3(-x, -y, -z);
   }
 
+  /** Scalar product; square metres for two lengths. */
   public double dot(Vec3 o) {
     return x * o.x + y * o.y + z * o.z;
   }
 
+  /** Vector product: square to both, right-handed, as long as the area of their parallelogram. */
   public Vec3 cross(Vec3 o) {
     return new Vec3(y * o.z - z * o.y, z * o.x - x * o.z, x * o.y - y * o.x);
   }
 
+  /** Length, metres. */
   public double length() {
     return Math.sqrt(dot(this));
   }
 
+  /** Distance of two points, metres. */
   public double distance(Vec3 o) {
     return minus(o).length();
   }
 
-  /** Length of the horizontal part. */
+  /** Length of the horizontal part, metres. */
   public double planLength() {
     return Math.hypot(x, y);
   }

@@ -14,7 +14,6 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.Locale;
@@ -25,6 +24,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.GZIPOutputStream;
+import org.seamledger.finding.Sha256;
 
 /**
  * What the page consists of, read once from the class path: its own files, and the parts of the 3-D library that it imports. A request picks
@@ -142,11 +142,7 @@ final class PageFiles {
   }
 
   static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
+    return Sha256.digest();
   }
 
   /** Browsers take an import map only from within the page; its hash lets in this one script and no other. */

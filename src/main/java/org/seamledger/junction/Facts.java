@@ -16,6 +16,7 @@ public final class Facts {
     this.values = Collections.unmodifiableMap(values);
   }
 
+  /** No facts yet. */
   public static Builder builder() {
     return new Builder();
   }
@@ -25,6 +26,7 @@ public final class Facts {
     return values;
   }
 
+  /** Whether it was measured. */
   public boolean has(String name) {
     return values.containsKey(name);
   }
@@ -39,10 +41,12 @@ public final class Facts {
     return values.get(name) instanceof String s ? s : "";
   }
 
+  /** A flag by name; false where it was not measured. */
   public boolean flag(String name) {
     return Boolean.TRUE.equals(values.get(name));
   }
 
+  /** A builder that begins with these facts. */
   public Builder toBuilder() {
     Builder b = new Builder();
     b.values.putAll(values);
@@ -68,6 +72,7 @@ public final class Facts {
   public static final class Builder {
     private final Map<String, Object> values = new TreeMap<>();
 
+    /** A number in the unit that its name ends in. */
     public Builder number(String name, double value) {
       if (Double.isFinite(value)) {
         values.put(name, value == 0 ? 0.0 : value);
@@ -75,21 +80,25 @@ public final class Facts {
       return this;
     }
 
+    /** A whole number. */
     public Builder count(String name, int value) {
       values.put(name, value);
       return this;
     }
 
+    /** A word. */
     public Builder word(String name, String value) {
       values.put(name, value);
       return this;
     }
 
+    /** True or false. */
     public Builder flag(String name, boolean value) {
       values.put(name, value);
       return this;
     }
 
+    /** The facts so far. */
     public Facts build() {
       return new Facts(new TreeMap<>(values));
     }

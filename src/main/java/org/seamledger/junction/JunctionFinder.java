@@ -1,7 +1,6 @@
 package org.seamledger.junction;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -10,14 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import org.seamledger.finding.Code;
-import org.seamledger.finding.Finding;
+import java.util.stream.Stream;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.progress.Headway;
 import org.seamledger.roof.BoundaryEdge;
 import org.seamledger.roof.Contact;
+import org.seamledger.roof.Obstacle;
 import org.seamledger.roof.Roof;
-import org.seamledger.roof.RoofFace;
 
 /**
  * Outlines of facets → junctions: lines that two faces share counted once, adjoining stretches against the same thing joined where they
@@ -25,26 +23,23 @@ import org.seamledger.roof.RoofFace;
  */
 public final class JunctionFinder {
 
-  /** Stretches whose ends come this close (metres) adjoin. */
-  private static final double ADJOIN = BoundaryEdge.TINY;
-  /** Shorter lines (metres) are rounding of the overlays. */
-  private static final double ROUNDING = 5e-4;
-  private static final double COLLINEAR = Math.toRadians(0.5);
-  /** Junctions and a perimeter that differ by less than this (metres, and share) agree. */
-  private static final double SUM_SLACK = BoundaryEdge.TINY;
-  private static final double SUM_SHARE = 0.001;
+  /** Square of a length (metres) below which a stretch is a point. */
+  private static final double NO_LENGTH = 1e-12;
 
   private final Roof roof;
+  /** Stretches between facets, by the pair of them; made when first used. */
+  private Map<Long, List<BoundaryEdge>> facing;
 
   private JunctionFinder(Roof roof) {
     this.roof = roof;
   }
 
+  /** Every junction of the roof, ordered by id. */
   public static List<Junction> find(Roof roof) {
     return find(roof, Headway.UNHEARD);
   }
 
-  /** @param headway hears of the finding, line by line */
+  /** @param headway receives how far the finding is, line by line */
   public static List<Junction> find(Roof roof, Headway headway) {
     return new JunctionFinder(roof).run(headway);
   }
@@ -56,10 +51,11 @@ public final class JunctionFinder {
         groups.computeIfAbsent(key(e), k -> new ArrayList<>()).add(e);
       }
     }
+    Chains chains = new Chains(roof);
     List<Junction> all = new ArrayList<>();
     for (List<BoundaryEdge> group : headway.over(groups.values())) {
-      for (List<BoundaryEdge> chain : chains(group)) {
-        if (chain.stream().mapToDouble(BoundaryEdge::lengthM).sum() > ROUNDING) {
+      for (List<BoundaryEdge> chain : chains.of(group)) {
+        if (chain.stream().mapToDouble(BoundaryEdge::lengthM).sum() > roof.limits().lines().roundingM()) {
           all.add(junction(chain));
         }
       }
@@ -69,84 +65,26 @@ public final class JunctionFinder {
 
   /** A line between two facets counts on the side of the facet with the lower number, and not at all inside a face. */
   private boolean countsHere(BoundaryEdge e) {
-    if (e.contact().kind() != Contact.Kind.FACE) {
-      return true;
-    }
-    int other = e.contact().otherFacet();
-    return e.facet() < other && !roof.faceOfFacet().get(e.facet()).equals(roof.faceOfFacet().get(other));
+    return !(e.contact() instanceof Contact.OtherFacet other)
+        || e.facet() < other.facet() && !roof.faceOfFacet().get(e.facet()).equals(roof.faceOfFacet().get(other.facet()));
   }
 
+  /** Stretches with one key may be one line. */
   private String key(BoundaryEdge e) {
-    Contact c = e.contact();
-    if (c.round()) {
-      return "round " + c.neighbour();
+    if (LineFacts.isRound(e.contact())) {
+      return "round " + ((Obstacle) e.contact()).globalId();
+    }
+    return roof.face(e.facet()).id() + " " + beyond(e.contact());
+  }
+
+  private String beyond(Contact c) {
+    if (c instanceof Contact.OtherFacet other) {
+      return "face " + roof.face(other.facet()).id();
     }
     // A wall's line is one however many elements the wall is modelled in.
-    boolean wall = c.kind() == Contact.Kind.WALL || c.kind() == Contact.Kind.ROOF_SIDE;
-    return roof.face(e.facet()).id() + " " + (wall ? "wall" : c.kind() + " " + c.neighbour()) + " "
-        + (c.kind() == Contact.Kind.FACE ? roof.face(c.otherFacet()).id() : "");
+    return c instanceof Obstacle.Penetration p ? "penetration " + p.globalId()
+        : c instanceof Obstacle.OpenHole h ? "hole " + h.globalId() : c instanceof Obstacle ? "wall" : "nothing";
   }
-
-  // ---- chains of stretches
-
-  private List<List<BoundaryEdge>> chains(List<BoundaryEdge> group) {
-    List<BoundaryEdge> rest = new ArrayList<>(group);
-    // Long stretches first: tiny ones then join them, and not each other.
-    rest.sort(Comparator.comparing((BoundaryEdge e) -> e.lengthM() < BoundaryEdge.TINY));
-    List<List<BoundaryEdge>> chains = new ArrayList<>();
-    while (!rest.isEmpty()) {
-      List<BoundaryEdge> chain = new ArrayList<>(List.of(rest.remove(0)));
-      boolean grown = true;
-      while (grown) {
-        grown = false;
-        for (int i = 0; i < rest.size() && !grown; i++) {
-          BoundaryEdge e = rest.get(i);
-          if (adjoins(chain.get(chain.size() - 1), e) && turnsLittle(lastLong(chain), e)) {
-            chain.add(rest.remove(i));
-            grown = true;
-          } else if (adjoins(e, chain.get(0)) && turnsLittle(e, firstLong(chain))) {
-            chain.add(0, rest.remove(i));
-            grown = true;
-          }
-        }
-      }
-      chains.add(chain);
-    }
-    return chains;
-  }
-
-  private static BoundaryEdge firstLong(List<BoundaryEdge> chain) {
-    return chain.stream().filter(e -> e.lengthM() >= BoundaryEdge.TINY).findFirst().orElse(chain.get(0));
-  }
-
-  private static BoundaryEdge lastLong(List<BoundaryEdge> chain) {
-    List<BoundaryEdge> turned = new ArrayList<>(chain);
-    Collections.reverse(turned);
-    return firstLong(turned);
-  }
-
-  private static boolean adjoins(BoundaryEdge a, BoundaryEdge b) {
-    return a.to().distance(b.from()) <= ADJOIN;
-  }
-
-  private boolean turnsLittle(BoundaryEdge a, BoundaryEdge b) {
-    if (a.contact().round() || a.lengthM() < BoundaryEdge.TINY || b.lengthM() < BoundaryEdge.TINY) {
-      return true;
-    }
-    Vec3 d = a.to().minus(a.from());
-    Vec3 e = b.to().minus(b.from());
-    double turn = Math.atan2(d.cross(e).length(), d.dot(e));
-    // Where facets turn by some angle, the lines in which they meet other surfaces may turn by twice that.
-    double limit = roof.face(a.facet()).isCurved() || otherIsCurved(a)
-        ? Math.toRadians(2 * roof.tolerance().facetTurnDegrees()) : COLLINEAR;
-    return turn <= limit;
-  }
-
-  private boolean otherIsCurved(BoundaryEdge e) {
-    return e.contact().kind() == Contact.Kind.FACE && roof.face(e.contact().otherFacet()).isCurved();
-  }
-
-  // ---- one junction
 
   private Junction junction(List<BoundaryEdge> chain) {
     BoundaryEdge longest = longest(chain);
@@ -158,48 +96,49 @@ public final class JunctionFinder {
       path.add(e.to());
       faces.add(roof.face(e.facet()).id());
       roofElements.addAll(e.elements());
-      if (e.contact().kind() == Contact.Kind.FACE) {
-        faces.add(roof.face(e.contact().otherFacet()).id());
-        roofElements.addAll(elementsBeyond(e));
+      if (e.contact() instanceof Contact.OtherFacet other) {
+        faces.add(roof.face(other.facet()).id());
+        roofElements.addAll(elementsBeyond(e, other.facet()));
       }
     }
     Set<String> elements = new LinkedHashSet<>(roofElements);
-    chain.stream().map(e -> e.contact().neighbour()).filter(n -> !n.isEmpty()).sorted().forEach(elements::add);
+    chain.stream().flatMap(e -> e.contact() instanceof Obstacle o ? Stream.of(o.globalId()) : Stream.empty())
+        .filter(n -> !n.isEmpty()).sorted().forEach(elements::add);
     Facts facts = new LineFacts(roof, longest).facts();
     if (facts.has("upstandM")) {
-      facts = facts.toBuilder().number("upstandM", chain.stream().mapToDouble(e -> e.contact().heightM()).max().orElse(0)).build();
+      facts = facts.toBuilder().number("upstandM", chain.stream()
+          .mapToDouble(e -> e.contact() instanceof Obstacle o ? o.heightM() : 0).max().orElse(0)).build();
     }
     return new Junction("", straightened(path), List.copyOf(faces), List.copyOf(elements), facts);
   }
 
   /** The stretch that speaks for the line: the longest, and of a wall's line the longest at a wall if there is any. */
   private static BoundaryEdge longest(List<BoundaryEdge> chain) {
-    return chain.stream().max(Comparator.<BoundaryEdge>comparingInt(e -> e.contact().kind() == Contact.Kind.WALL ? 1 : 0)
+    return chain.stream().max(Comparator.<BoundaryEdge>comparingInt(e -> e.contact() instanceof Obstacle.Wall ? 1 : 0)
         .thenComparingDouble(BoundaryEdge::lengthM)).orElseThrow();
   }
 
   /** Elements of the facet on the other side: those that its own stretch facing this one names. */
-  private Set<String> elementsBeyond(BoundaryEdge e) {
+  private Set<String> elementsBeyond(BoundaryEdge e, int otherFacet) {
     Set<String> ids = new TreeSet<>();
+    double slack = roof.limits().lines().facingShare();
     Vec3 mid = e.from().towards(e.to(), 0.5);
-    for (BoundaryEdge o : facing().getOrDefault(pair(e.contact().otherFacet(), e.facet()), List.of())) {
+    for (BoundaryEdge o : facing().getOrDefault(pair(otherFacet, e.facet()), List.of())) {
       Vec3 d = o.to().minus(o.from());
-      double t = mid.minus(o.from()).dot(d) / Math.max(1e-12, d.dot(d));
-      if (t >= -0.01 && t <= 1.01) {
+      double t = mid.minus(o.from()).dot(d) / Math.max(NO_LENGTH, d.dot(d));
+      if (t >= -slack && t <= 1 + slack) {
         ids.addAll(o.elements());
       }
     }
     return ids;
   }
 
-  private Map<Long, List<BoundaryEdge>> facing;
-
   private Map<Long, List<BoundaryEdge>> facing() {
     if (facing == null) {
       facing = new HashMap<>();
       for (BoundaryEdge e : roof.edges()) {
-        if (e.contact().kind() == Contact.Kind.FACE) {
-          facing.computeIfAbsent(pair(e.facet(), e.contact().otherFacet()), k -> new ArrayList<>()).add(e);
+        if (e.contact() instanceof Contact.OtherFacet other) {
+          facing.computeIfAbsent(pair(e.facet(), other.facet()), k -> new ArrayList<>()).add(e);
         }
       }
     }
@@ -210,19 +149,17 @@ public final class JunctionFinder {
     return (long) a << 32 | b;
   }
 
-  private static List<Vec3> straightened(List<Vec3> path) {
+  private List<Vec3> straightened(List<Vec3> path) {
     List<Vec3> kept = new ArrayList<>(path);
     for (int i = 1; i + 1 < kept.size(); i++) {
       Vec3 d = kept.get(i).minus(kept.get(i - 1));
       Vec3 e = kept.get(i + 1).minus(kept.get(i));
-      if (Math.atan2(d.cross(e).length(), d.dot(e)) < 1e-4) {
+      if (Math.atan2(d.cross(e).length(), d.dot(e)) < roof.limits().lines().straightRadians()) {
         kept.remove(i--);
       }
     }
     return kept;
   }
-
-  // ---- ids and order
 
   private static List<Junction> named(List<Junction> junctions) {
     List<Junction> ordered = new ArrayList<>(junctions);
@@ -234,30 +171,5 @@ public final class JunctionFinder {
       return n == 1 ? j : new Junction(j.id() + "-" + n, j.path(), j.faces(), j.elements(), j.facts());
     });
     return ordered;
-  }
-
-  // ---- the law
-
-  /** A finding for every face around which the junction lengths do not add up to the perimeter of its exposed area. */
-  public static List<Finding> perimeterFindings(Roof roof, List<Junction> junctions) {
-    Map<String, Double> sums = new HashMap<>();
-    for (Junction j : junctions) {
-      j.faces().forEach(f -> sums.merge(f, j.lengthM() / (isSplit(j) ? j.faces().size() : 1), Double::sum));
-    }
-    List<Finding> findings = new ArrayList<>();
-    for (RoofFace face : roof.faces()) {
-      double perimeter = face.perimeterM();
-      double sum = sums.getOrDefault(face.id(), 0.0);
-      if (Math.abs(sum - perimeter) > Math.max(SUM_SLACK, SUM_SHARE * perimeter)) {
-        findings.add(Finding.of(Code.PERIMETER_MISMATCH, String.format(java.util.Locale.ROOT,
-            "Junctions around face %s add up to %.3f m, its perimeter is %.3f m.", face.id(), sum, perimeter), face.elements()));
-      }
-    }
-    return findings;
-  }
-
-  /** A round thing that breaks through several faces has one line of which each face has a part. */
-  private static boolean isSplit(Junction j) {
-    return j.facts().word("against").equals("round");
   }
 }

@@ -1,8 +1,6 @@
 package org.seamledger.junction;
 
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
+import org.seamledger.finding.Sha256;
 import org.seamledger.geometry.Vec3;
 
 /**
@@ -25,7 +23,7 @@ final class JunctionId {
     String b = rounded(last);
     String text = String.join(" ", j.elements()) + "|" + j.facts().word("against") + "|" + (a.compareTo(b) < 0 ? a + b : b + a) + "|"
         + rounded(middle(j)) + "|" + Math.round((j.lengthM() + SHIFT) * 100);
-    byte[] hash = sha256(text);
+    byte[] hash = Sha256.of(text);
     StringBuilder id = new StringBuilder("J");
     for (int i = 0; i < 8; i++) {
       id.append(DIGITS.charAt(hash[i] & 31));
@@ -46,13 +44,5 @@ final class JunctionId {
 
   private static String rounded(Vec3 p) {
     return Math.round((p.x() + SHIFT) * 100) + "," + Math.round((p.y() + SHIFT) * 100) + "," + Math.round((p.z() + SHIFT) * 100) + ";";
-  }
-
-  private static byte[] sha256(String text) {
-    try {
-      return MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
   }
 }

@@ -6,7 +6,7 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.roof.BoundaryEdge;
 import org.seamledger.roof.Contact;
-import org.seamledger.roof.Passage;
+import org.seamledger.roof.Obstacle;
 import org.seamledger.roof.Roof;
 
 /**
@@ -18,6 +18,12 @@ final class LineFacts {
 
   /** A gradient below this has no direction worth the name. */
   private static final double LEVEL = 1e-6;
+  /** A shorter plan direction (metres) is none: the line is plumb. */
+  private static final double PLUMB = 1e-12;
+  private static final double RIGHT_ANGLE = 90;
+  /** Gaps are given to a tenth of a millimetre, extents to a micrometre. */
+  private static final double GAP_STEPS = 1e4;
+  private static final double EXTENT_STEPS = 1e6;
 
   private final Roof roof;
   private final BoundaryEdge edge;
@@ -31,33 +37,24 @@ final class LineFacts {
 
   Facts facts() {
     Contact c = edge.contact();
-    Plane first = otherIsFirst() ? roof.facets().get(c.otherFacet()).plane() : plane;
+    Plane first = otherIsFirst() ? other() : plane;
     Facts.Builder f = Facts.builder()
-        .number("inclinationDegrees", c.round() ? 0 : inclination())
+        .number("inclinationDegrees", isRound(c) ? 0 : inclination())
         .number("slopeDegrees", first.slopeDegrees())
         .number("obliquityDegrees", obliquity(first));
     double rise = rise(plane, true);
-    if (c.kind() == Contact.Kind.FACE) {
-      faceFacts(f, rise);
+    if (c instanceof Contact.OtherFacet facet) {
+      faceFacts(f, rise, facet);
     } else {
       f.count("faceCount", 1).word("against", against(c))
           .number("lowRiseDegrees", rise).number("highRiseDegrees", rise).number("minSlopeDegrees", plane.slopeDegrees());
     }
-    if (!c.neighbourClass().isEmpty()) {
-      f.word("neighbourClass", c.neighbourClass());
-    }
-    if (c.kind() == Contact.Kind.WALL || c.kind() == Contact.Kind.PENETRATION || c.kind() == Contact.Kind.ROOF_SIDE) {
-      f.number("upstandM", c.heightM());
-    }
-    if (c.kind() == Contact.Kind.PENETRATION || c.kind() == Contact.Kind.OPENING) {
-      extents(f, c.outline());
-    }
-    if (c.passage().hole() != Passage.Hole.NOT_ASKED) {
-      f.word("roofHole", c.passage().hole().word()).flag("service", c.passage().service());
-    }
-    if (c.kind() == Contact.Kind.FREE) {
+    if (c instanceof Obstacle o) {
+      obstacleFacts(f, o);
+    } else if (c instanceof Contact.Free) {
       double o = obliquity(plane);
-      f.flag("oblique", o > 5 && o < 85);
+      double limit = roof.limits().lines().obliqueDegrees();
+      f.flag("oblique", o > limit && o < RIGHT_ANGLE - limit);
     }
     if (isCurved()) {
       f.flag("curved", true);
@@ -65,24 +62,46 @@ final class LineFacts {
     return f.build();
   }
 
+  private void obstacleFacts(Facts.Builder f, Obstacle o) {
+    if (!o.ifcClass().isEmpty()) {
+      f.word("neighbourClass", o.ifcClass());
+    }
+    if (!(o instanceof Obstacle.OpenHole)) {
+      f.number("upstandM", o.heightM());
+    }
+    if (o instanceof Obstacle.Penetration || o instanceof Obstacle.OpenHole) {
+      extents(f, o);
+    }
+    if (o instanceof Obstacle.Penetration p) {
+      f.word("roofHole", p.passage().hole().word()).flag("service", p.passage().service());
+    }
+  }
+
+  static boolean isRound(Contact c) {
+    return c instanceof Obstacle o && o.round();
+  }
+
+  /** The plane of the facet on the other side of the line. */
+  private Plane other() {
+    return roof.facets().get(((Contact.OtherFacet) edge.contact()).facet()).plane();
+  }
+
   /** Facts name the faces in the order of their ids, whichever facet the line was found on. */
   private boolean otherIsFirst() {
-    return edge.contact().kind() == Contact.Kind.FACE
-        && roof.faceOfFacet().get(edge.contact().otherFacet()) < roof.faceOfFacet().get(edge.facet());
+    return edge.contact() instanceof Contact.OtherFacet other
+        && roof.faceOfFacet().get(other.facet()) < roof.faceOfFacet().get(edge.facet());
   }
 
-  static String against(Contact c) {
-    return switch (c.kind()) {
-      case FACE -> "face";
-      case WALL, ROOF_SIDE -> "wall";
-      case PENETRATION -> c.round() ? "round" : "penetration";
-      case OPENING -> c.round() ? "round" : "opening";
-      case FREE -> "nothing";
-    };
+  private static String against(Contact c) {
+    if (isRound(c)) {
+      return "round";
+    }
+    return c instanceof Obstacle.Penetration ? "penetration"
+        : c instanceof Obstacle.OpenHole ? "opening" : c instanceof Obstacle ? "wall" : "nothing";
   }
 
-  private void faceFacts(Facts.Builder f, double rise) {
-    Plane other = roof.facets().get(edge.contact().otherFacet()).plane();
+  private void faceFacts(Facts.Builder f, double rise, Contact.OtherFacet facet) {
+    Plane other = other();
     double otherRise = rise(other, false);
     Vec3 n = plane.normal();
     double turn = Math.toDegrees(Math.atan2(n.cross(other.normal()).length(), n.dot(other.normal())));
@@ -92,14 +111,14 @@ final class LineFacts {
         .number("otherObliquityDegrees", obliquity(otherIsFirst() ? plane : other))
         .number("minSlopeDegrees", Math.min(plane.slopeDegrees(), other.slopeDegrees()))
         .number("foldDegrees", rise + otherRise < 0 ? turn : -turn);
-    if (edge.contact().gapM() > roof.tolerance().coincidenceM()) {
-      f.number("gapM", Math.rint(edge.contact().gapM() * 1e4) / 1e4);
+    if (facet.gapM() > roof.tolerance().coincidenceM()) {
+      f.number("gapM", Math.rint(facet.gapM() * GAP_STEPS) / GAP_STEPS);
     }
   }
 
   private boolean isCurved() {
     return roof.face(edge.facet()).isCurved()
-        || edge.contact().kind() == Contact.Kind.FACE && roof.face(edge.contact().otherFacet()).isCurved();
+        || edge.contact() instanceof Contact.OtherFacet other && roof.face(other.facet()).isCurved();
   }
 
   private double inclination() {
@@ -114,7 +133,7 @@ final class LineFacts {
   private Vec2 planDirection() {
     Vec3 d = edge.to().minus(edge.from());
     double l = d.planLength();
-    return l < 1e-12 ? new Vec2(1, 0) : new Vec2(d.x() / l, d.y() / l);
+    return l < PLUMB ? new Vec2(1, 0) : new Vec2(d.x() / l, d.y() / l);
   }
 
   /** Rise across the line into a face to its left (or right), degrees. */
@@ -126,25 +145,26 @@ final class LineFacts {
   private double obliquity(Plane p) {
     Vec2 g = gradient(p);
     if (g.length() < LEVEL) {
-      return 90;
+      return RIGHT_ANGLE;
     }
     Vec2 d = planDirection();
     return Math.toDegrees(Math.atan2(Math.abs(g.cross(d)), Math.abs(g.dot(d))));
   }
 
-  private void extents(Facts.Builder f, Region outline) {
+  private void extents(Facts.Builder f, Obstacle o) {
+    Region outline = o.footprint();
     if (outline.isEmpty()) {
       return;
     }
-    // The frame's u runs across the fall and v up the slope, so extents in the frame are what is asked for.
+    // The frame's u runs across the slope and v up it, so extents in the frame are those that are wanted.
     f.number("widthAcrossFallM", micro(outline.maxU() - outline.minU()))
         .number("depthAlongFallM", micro((outline.maxV() - outline.minV()) * plane.normal().z()));
-    if (edge.contact().round()) {
+    if (o.round()) {
       f.number("diameterM", micro(Math.min(outline.maxU() - outline.minU(), (outline.maxV() - outline.minV()))));
     }
   }
 
   private static double micro(double m) {
-    return Math.rint(m * 1e6) / 1e6;
+    return Math.rint(m * EXTENT_STEPS) / EXTENT_STEPS;
   }
 }

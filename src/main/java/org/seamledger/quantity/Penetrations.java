@@ -3,7 +3,6 @@ package org.seamledger.quantity;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -11,6 +10,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.geometry.DisjointSets;
+import org.seamledger.geometry.Segment;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 
@@ -79,26 +80,23 @@ final class Penetrations {
   }
 
   private static List<Thing> things(List<Junction> sides) {
-    int[] group = new int[sides.size()];
-    for (int i = 0; i < group.length; i++) {
-      group[i] = i;
-    }
+    DisjointSets touching = new DisjointSets(sides.size());
     // Ends by rounded place; neighbours across a rounding edge are looked up, too.
     Map<List<Long>, List<Integer>> ends = new HashMap<>();
-    for (int i = 0; i < group.length; i++) {
+    for (int i = 0; i < sides.size(); i++) {
       List<Vec3> path = sides.get(i).path();
       for (Vec3 end : List.of(path.get(0), path.get(path.size() - 1))) {
-        join(group, ends, sides, i, end);
+        join(touching, ends, sides, i, end);
       }
     }
-    Map<Integer, Thing> things = new LinkedHashMap<>();
-    for (int i = 0; i < group.length; i++) {
-      things.computeIfAbsent(root(group, i), k -> new Thing()).add(sides.get(i));
-    }
-    return new ArrayList<>(things.values());
+    return touching.sets().stream().map(set -> {
+      Thing thing = new Thing();
+      set.forEach(i -> thing.add(sides.get(i)));
+      return thing;
+    }).toList();
   }
 
-  private static void join(int[] group, Map<List<Long>, List<Integer>> ends, List<Junction> sides, int i, Vec3 end) {
+  private static void join(DisjointSets touching, Map<List<Long>, List<Integer>> ends, List<Junction> sides, int i, Vec3 end) {
     long x = Math.round(end.x() / TOUCH);
     long y = Math.round(end.y() / TOUCH);
     for (long dx = -1; dx <= 1; dx++) {
@@ -106,20 +104,12 @@ final class Penetrations {
         for (int o : ends.getOrDefault(List.of(x + dx, y + dy), List.of())) {
           List<Vec3> path = sides.get(o).path();
           if (end.distance(path.get(0)) <= TOUCH || end.distance(path.get(path.size() - 1)) <= TOUCH) {
-            group[root(group, i)] = root(group, o);
+            touching.join(i, o);
           }
         }
       }
     }
     ends.computeIfAbsent(List.of(x, y), k -> new ArrayList<>()).add(i);
-  }
-
-  private static int root(int[] group, int i) {
-    int r = i;
-    while (group[r] != r) {
-      r = group[r];
-    }
-    return r;
   }
 
   private void measureValleys(Thing thing, Map<String, List<Junction>> valleys) {

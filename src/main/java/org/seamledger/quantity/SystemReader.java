@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.seamledger.finding.EditDistance;
 import org.seamledger.measure.Dimension;
 import org.seamledger.measure.Measure;
 import org.seamledger.measure.MeasureFormatException;
@@ -243,30 +244,12 @@ final class SystemReader {
     String best = known.get(0);
     int fewest = Integer.MAX_VALUE;
     for (String candidate : known) {
-      int changes = changes(shortened(word).toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT));
+      int changes = EditDistance.between(shortened(word), candidate);
       if (changes < fewest) {
         fewest = changes;
         best = candidate;
       }
     }
     return best;
-  }
-
-  /** Letters to insert, remove or replace to make one word of the other (edit distance). */
-  private static int changes(String a, String b) {
-    int[] row = new int[b.length() + 1];
-    for (int j = 0; j <= b.length(); j++) {
-      row[j] = j;
-    }
-    for (int i = 1; i <= a.length(); i++) {
-      int diagonal = row[0];
-      row[0] = i;
-      for (int j = 1; j <= b.length(); j++) {
-        int replaced = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-        diagonal = row[j];
-        row[j] = Math.min(replaced, Math.min(row[j], row[j - 1]) + 1);
-      }
-    }
-    return row[b.length()];
   }
 }

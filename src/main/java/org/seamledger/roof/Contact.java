@@ -1,40 +1,48 @@
 package org.seamledger.roof;
 
-import org.seamledger.geometry.Region;
+/** What an edge of a facet ends at: another facet, an obstacle, or nothing. */
+public sealed interface Contact permits Contact.OtherFacet, Contact.Free, Obstacle {
 
-/**
- * What an edge of a facet ends at.
- *
- * @param kind what it is to the facet
- * @param otherFacet index of the facet on the other side for {@link Kind#FACE}, else -1
- * @param neighbour GlobalId of the wall, thing, opening or roof element, else the empty string
- * @param neighbourClass its IFC class, else the empty string
- * @param heightM how far it stands above the facet's plane, as far as measured
- * @param round whether it is a round thing
- * @param outline the whole thing's outline in the facet's plane; empty for faces and free edges
- * @param gapM distance between the edges that meet as modelled
- * @param passage how the thing goes through the roof; {@link Passage#NONE} where there is none
- */
-public record Contact(Kind kind, int otherFacet, String neighbour, String neighbourClass, double heightM, boolean round,
-    Region outline, double gapM, Passage passage) {
+  /** Where several contacts are possible, that with the least number wins; each kind has one of its own. */
+  int precedence();
 
-  /** The kinds of contact, the one that wins where several are possible first. */
-  public enum Kind {
-    FACE, PENETRATION, WALL, OPENING, ROOF_SIDE, FREE
+  /** Whether two stretches with these contacts end at the same thing. */
+  boolean sameAs(Contact o);
+
+  /**
+   * Another facet, whose edge faces this one.
+   *
+   * @param facet index into {@link Roof#facets()}
+   * @param gapM distance between the edges as modelled, metres
+   */
+  record OtherFacet(int facet, double gapM) implements Contact {
+    @Override
+    public int precedence() {
+      return 0;
+    }
+
+    @Override
+    public boolean sameAs(Contact o) {
+      return o instanceof OtherFacet other && other.facet == facet;
+    }
+
+    OtherFacet shifted(int by) {
+      return new OtherFacet(facet + by, gapM);
+    }
   }
 
-  static final Contact FREE = new Contact(Kind.FREE, -1, "", "", 0, false, Region.EMPTY, 0, Passage.NONE);
+  /** Nothing: the surface ends in the open. */
+  record Free() implements Contact {
+    static final Free EDGE = new Free();
 
-  static Contact face(int other, double gap) {
-    return new Contact(Kind.FACE, other, "", "", 0, false, Region.EMPTY, gap, Passage.NONE);
-  }
+    @Override
+    public int precedence() {
+      return 5;
+    }
 
-  static Contact of(Obstacle o) {
-    return new Contact(Kind.valueOf(o.kind().name()), -1, o.globalId(), o.ifcClass(), o.heightM(), o.round(), o.footprint(), 0, o.passage());
-  }
-
-  /** Whether two stretches with these contacts are against the same thing. */
-  public boolean sameAs(Contact o) {
-    return kind == o.kind && otherFacet == o.otherFacet && neighbour.equals(o.neighbour);
+    @Override
+    public boolean sameAs(Contact o) {
+      return o instanceof Free;
+    }
   }
 }

@@ -2,7 +2,6 @@ package org.seamledger.roof;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
@@ -19,21 +18,17 @@ import org.seamledger.geometry.Vec3;
  */
 final class Exposure {
 
-  private static final double COVERED = 0.97;
-  private static final double SPECK_AREA = 1e-3;
-  private static final double SPECK_WIDTH = 0.004;
-  /** Gaps between cutters up to twice this (metres) are rounding. */
-  private static final double HAIR = 2e-5;
-  /** Shorter stretches (metres) of own outline don't count. */
-  private static final double SHORT = 0.05;
-
   private final PlanIndex<TopSurface> covers;
   private final Tolerance tolerance;
+  private final SurfaceLimits.Exposed limits;
+  private final SurfaceLimits.Tops specks;
 
   /** @param covers every top surface of the group, cut edges and inner layers among them: all that can cover something */
-  Exposure(List<TopSurface> covers, Tolerance tolerance) {
+  Exposure(List<TopSurface> covers, Tolerance tolerance, SurfaceLimits limits) {
     this.covers = new PlanIndex<>(covers, t -> TopSurface.box(t.plane(), t.own()));
     this.tolerance = tolerance;
+    this.limits = limits.exposed();
+    this.specks = limits.tops();
   }
 
   /** The exposed part of a top surface. */
@@ -43,12 +38,12 @@ final class Exposure {
     Region rest = top.free().minus(cutters);
     // Cutters that meet at a corner leave a hair between them by rounding, which would join what is inside with what is outside: the
     // pieces are told apart with grown cutters, and taken from the exact rest.
-    Region apart = rest.minus(cutters.union(crossing).grown(HAIR));
+    Region apart = rest.minus(cutters.union(crossing).grown(limits.hairM()));
     List<Region> exposed = new ArrayList<>();
     for (Region piece : apart.parts()) {
-      if (piece.area() > SPECK_AREA && !piece.isNarrowerThan(SPECK_WIDTH) && !isRemnant(piece, cutters)
+      if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(specks.speckWidthM()) && !isRemnant(piece, cutters)
           && !isHidden(piece, top.plane(), cutters, crossing)) {
-        exposed.add(rest.intersect(piece.grown(2 * HAIR)));
+        exposed.add(rest.intersect(piece.grown(2 * limits.hairM())));
       }
     }
     return Region.unionOf(exposed);
@@ -70,7 +65,7 @@ final class Exposure {
         }
       }
     }
-    return (own < SHORT || atCrossing > SHORT) && coveredShare(piece, plane) > COVERED;
+    return (own < limits.ownEdgeM() || atCrossing > limits.ownEdgeM()) && coveredShare(piece, plane) > limits.coveredShare();
   }
 
   /** What a wall leaves of a slab that was modelled a little into it. */
@@ -83,7 +78,7 @@ final class Exposure {
     for (TopSurface cover : covers.overlappingInPlan(TopSurface.box(plane, piece))) {
       if (cover.plane() != plane) {
         covered = covered.union(shadow(cover, plane).intersect(piece));
-        if (covered.area() > COVERED * piece.area()) {
+        if (covered.area() > limits.coveredShare() * piece.area()) {
           return 1;
         }
       }

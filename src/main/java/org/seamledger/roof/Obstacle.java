@@ -2,24 +2,87 @@ package org.seamledger.roof;
 
 import org.seamledger.geometry.Region;
 
-/**
- * Something that a roof face ends at: a wall, a thing through the roof, a hole, or the side of another roof element.
- *
- * @param kind what it is to the face
- * @param globalId of the element, or of the opening
- * @param ifcClass its IFC class; a hole has that of what fills it, or {@code IfcOpeningElement}
- * @param footprint where it stands in the face's plane
- * @param heightM how far it stands above the face's plane, vertically, as far as measured; zero for a hole
- * @param round whether the footprint's outline is a circle or an ellipse
- * @param passage how it goes through the roof, if it does
- */
-record Obstacle(Kind kind, String globalId, String ifcClass, Region footprint, double heightM, boolean round, Passage passage) {
+/** Something that a roof face ends at: a wall, a penetration, a hole that nothing fills, or the side of another roof element. */
+public sealed interface Obstacle extends Contact {
 
-  enum Kind {
-    WALL, PENETRATION, OPENING, ROOF_SIDE
+  /** GlobalId of the element, or of the opening; empty for a hole that is modelled by its outline only. */
+  String globalId();
+
+  /** Its IFC class; empty where it is no element. */
+  String ifcClass();
+
+  /** Where it stands in the face's plane, in the plane's coordinates, metres; the whole thing. */
+  Region footprint();
+
+  /** How far it stands above the face's plane, vertically, as far as measured, metres; zero for a hole. */
+  double heightM();
+
+  /** Whether the footprint's outline is a circle or an ellipse. */
+  boolean round();
+
+  @Override
+  default boolean sameAs(Contact o) {
+    return o instanceof Obstacle other && other.getClass() == getClass() && other.globalId().equals(globalId());
   }
 
-  Obstacle with(Passage other) {
-    return new Obstacle(kind, globalId, ifcClass, footprint, heightM, round, other);
+  /** A wall that stands on the face or beside it. */
+  record Wall(String globalId, String ifcClass, Region footprint, double heightM) implements Obstacle {
+    @Override
+    public int precedence() {
+      return 2;
+    }
+
+    @Override
+    public boolean round() {
+      return false;
+    }
+  }
+
+  /**
+   * Something that goes through the roof or stands in it, or fills a hole in it.
+   *
+   * @param passage how it goes through the roof
+   */
+  record Penetration(String globalId, String ifcClass, Region footprint, double heightM, boolean round, Passage passage)
+      implements Obstacle {
+    @Override
+    public int precedence() {
+      return 1;
+    }
+
+    Penetration with(Passage other) {
+      return new Penetration(globalId, ifcClass, footprint, heightM, round, other);
+    }
+
+    /** The same where the roof ends at another outline, such as that of the hole it stands in. */
+    Penetration in(Region outline, boolean isRound) {
+      return new Penetration(globalId, ifcClass, outline, heightM, isRound, passage);
+    }
+  }
+
+  /** A hole that nothing fills, modelled as an opening or only by the element's outline. */
+  record OpenHole(String globalId, String ifcClass, Region footprint, boolean round) implements Obstacle {
+    @Override
+    public int precedence() {
+      return 3;
+    }
+
+    @Override
+    public double heightM() {
+      return 0;
+    }
+  }
+
+  /** The side of another roof element that comes up through the face or stands on it. */
+  record RoofSide(String globalId, String ifcClass, Region footprint, double heightM) implements Obstacle {
+    @Override
+    public int precedence() {
+      return 4;
+    }
+
+    @Override
+    public boolean round() {
+      return false;
+    }
   }
 }

@@ -1,9 +1,11 @@
 package org.seamledger.roof;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
@@ -18,15 +20,10 @@ import org.seamledger.geometry.Vec3;
  */
 final class Relief {
 
-  private static final int MIN_PIECES = 12;
-  /** Depth of the relief, metres. */
-  private static final double BAND = 0.15;
-  /** A piece is narrow below this width, metres. */
-  private static final double NARROW = 0.5;
-  private static final double NARROW_SHARE = 0.9;
-  /** Steep flanks and joints up to this width (metres) leave no gap. */
-  private static final double JOINT = 0.1;
+  /** Parts of the extent in each direction that have to be reached. */
   private static final int QUARTERS = 4;
+  /** Below this share of the square of the moments' sum their determinant is rounding: the corners lie on a line. */
+  private static final double ON_A_LINE = 1e-9;
 
   private record Piece(TopSurface top, Region region) {
     Vec3 middle() {
@@ -34,25 +31,24 @@ final class Relief {
     }
   }
 
-  private Relief() {
+  private final SurfaceLimits.Profiles limits;
+
+  private Relief(SurfaceLimits.Profiles limits) {
+    this.limits = limits;
   }
 
   /** The same top surfaces, those of elements in relief replaced by one for each such element. */
-  static List<TopSurface> flattened(List<TopSurface> tops) {
-    Map<Part, List<Piece>> byPart = new LinkedHashMap<>();
-    for (TopSurface top : tops) {
-      for (TopSurface.Piece p : top.pieces()) {
-        List<Piece> pieces = byPart.computeIfAbsent(p.part(), k -> new ArrayList<>());
-        p.region().parts().forEach(r -> pieces.add(new Piece(top, r)));
-      }
-    }
+  static List<TopSurface> flattened(List<TopSurface> tops, SurfaceLimits.Profiles limits) {
+    return new Relief(limits).flattened(tops);
+  }
+
+  private List<TopSurface> flattened(List<TopSurface> tops) {
     List<TopSurface> flat = new ArrayList<>();
-    List<Part> inRelief = new ArrayList<>();
-    byPart.forEach((part, pieces) -> {
-      Plane main = pieces.size() < MIN_PIECES || !mostlyNarrow(pieces) ? null : mainPlane(pieces);
+    Set<Part> inRelief = new HashSet<>();
+    piecesByPart(tops).forEach((part, pieces) -> {
+      Plane main = pieces.size() < limits.fewestPieces() || !mostlyNarrow(pieces) ? null : mainPlane(pieces);
       if (main != null && fitsUnder(main, pieces)) {
-        Region region = covered(main, pieces);
-        flat.add(new TopSurface(main, region, region, List.of(new TopSurface.Piece(part, region)), List.of()));
+        flat.add(TopSurface.of(main, List.of(new TopSurface.Piece(part, covered(main, pieces)))));
         inRelief.add(part);
       }
     });
@@ -65,39 +61,46 @@ final class Relief {
       if (rest.size() == top.pieces().size()) {
         all.add(top);
       } else if (!rest.isEmpty()) {
-        Region own = Region.unionOf(rest.stream().map(TopSurface.Piece::region).toList());
-        all.add(new TopSurface(top.plane(), own, own, rest, List.of()));
+        all.add(TopSurface.of(top.plane(), rest));
       }
     }
     return all;
   }
 
-  private static boolean mostlyNarrow(List<Piece> pieces) {
+  private static Map<Part, List<Piece>> piecesByPart(List<TopSurface> tops) {
+    Map<Part, List<Piece>> byPart = new LinkedHashMap<>();
+    for (TopSurface top : tops) {
+      for (TopSurface.Piece p : top.pieces()) {
+        List<Piece> pieces = byPart.computeIfAbsent(p.part(), k -> new ArrayList<>());
+        p.region().parts().forEach(r -> pieces.add(new Piece(top, r)));
+      }
+    }
+    return byPart;
+  }
+
+  private boolean mostlyNarrow(List<Piece> pieces) {
     double all = 0;
     double narrow = 0;
     for (Piece p : pieces) {
       all += p.region().area();
-      narrow += p.region().isNarrowerThan(NARROW) ? p.region().area() : 0;
+      narrow += p.region().isNarrowerThan(limits.narrowM()) ? p.region().area() : 0;
     }
-    return narrow >= NARROW_SHARE * all;
+    return narrow >= limits.narrowShare() * all;
   }
 
-  /** z = a·x + b·y + c by weighted least squares about the mean, raised to the highest corner; null where the middles lie on a line. */
-  private static Plane mainPlane(List<Piece> pieces) {
-    double w = 0;
-    Vec3 mean = Vec3.ZERO;
-    for (Piece p : pieces) {
-      w += p.region().area();
-      mean = mean.plus(p.middle().times(p.region().area()));
-    }
-    mean = mean.times(1 / w);
+  /**
+   * z = a·x + b·y + c by least squares about the mean, weighted by area, raised to the highest corner; null where the corners lie on a
+   * line.
+   * Corners carry the direction of long strips, whose middles alone lie on one line.
+   */
+  private Plane mainPlane(List<Piece> pieces) {
+    Vec3 mean = mean(pieces);
     double xx = 0;
     double xy = 0;
     double yy = 0;
     double xz = 0;
     double yz = 0;
     for (Piece p : pieces) {
-      // Corners carry the direction of long strips, whose middles alone lie on one line.
       for (Region.Ring ring : p.region().rings()) {
         for (Vec2 corner : ring.points()) {
           Vec3 d = TopSurface.at(p.top().plane(), corner).minus(mean);
@@ -111,7 +114,7 @@ final class Relief {
       }
     }
     double det = xx * yy - xy * xy;
-    if (det < 1e-9 * (xx + yy) * (xx + yy)) {
+    if (det < ON_A_LINE * (xx + yy) * (xx + yy)) {
       return null;
     }
     double a = (xz * yy - yz * xy) / det;
@@ -121,29 +124,40 @@ final class Relief {
     return plane.moved(most);
   }
 
-  private static double highest(Plane plane, Piece p) {
+  private static Vec3 mean(List<Piece> pieces) {
+    double w = 0;
+    Vec3 sum = Vec3.ZERO;
+    for (Piece p : pieces) {
+      w += p.region().area();
+      sum = sum.plus(p.middle().times(p.region().area()));
+    }
+    return sum.times(1 / w);
+  }
+
+  private double highest(Plane plane, Piece p) {
     return outline(p).stream().mapToDouble(plane::height).max().orElse(Double.NEGATIVE_INFINITY);
   }
 
-  /** Points along the outline of a piece, no further apart than an eighth of each side. */
-  private static List<Vec3> outline(Piece p) {
+  /** Points along the outline of a piece, its corners among them, evenly on each side. */
+  private List<Vec3> outline(Piece p) {
     List<Vec3> points = new ArrayList<>();
     for (Region.Ring ring : p.region().rings()) {
       List<Vec2> c = ring.points();
       for (int i = 0; i < c.size(); i++) {
-        for (int k = 0; k < 8; k++) {
-          points.add(TopSurface.at(p.top().plane(), c.get(i).towards(c.get((i + 1) % c.size()), k / 8.0)));
+        for (int k = 0; k < limits.pointsOnSide(); k++) {
+          points.add(TopSurface.at(p.top().plane(), c.get(i).towards(c.get((i + 1) % c.size()), k / (double) limits.pointsOnSide())));
         }
       }
     }
     return points;
   }
 
-  private static boolean fitsUnder(Plane main, List<Piece> pieces) {
+  private boolean fitsUnder(Plane main, List<Piece> pieces) {
     List<Vec3> all = pieces.stream().flatMap(p -> outline(p).stream()).toList();
     double lowest = all.stream().mapToDouble(main::height).min().orElse(0);
-    double crest = Math.max(0.005, 0.25 * -lowest);
-    return lowest > -BAND && lowest < -0.003 && reachesEverywhere(all, main, crest, true) && reachesEverywhere(all, main, crest, false);
+    double crest = Math.max(limits.crestM(), limits.crestShare() * -lowest);
+    return lowest > -limits.deepestM() && lowest < -limits.shallowestM()
+        && reachesEverywhere(all, main, crest, true) && reachesEverywhere(all, main, crest, false);
   }
 
   private static boolean reachesEverywhere(List<Vec3> points, Plane main, double crest, boolean across) {
@@ -152,15 +166,20 @@ final class Relief {
     boolean[] reached = new boolean[QUARTERS];
     for (Vec3 p : points) {
       if (main.height(p) >= -crest) {
-        double t = ((across ? main.u(p) : main.v(p)) - min) / Math.max(1e-9, max - min);
+        double t = ((across ? main.u(p) : main.v(p)) - min) / Math.max(Double.MIN_NORMAL, max - min);
         reached[Math.min(QUARTERS - 1, (int) (t * QUARTERS))] = true;
       }
     }
-    return reached[0] && reached[1] && reached[2] && reached[QUARTERS - 1];
+    for (boolean quarter : reached) {
+      if (!quarter) {
+        return false;
+      }
+    }
+    return true;
   }
 
-  private static Region covered(Plane main, List<Piece> pieces) {
+  private Region covered(Plane main, List<Piece> pieces) {
     List<Region> regions = pieces.stream().map(p -> p.region().projected(p.top().plane(), main, Vec3.Z)).toList();
-    return Region.unionOf(regions).grown(JOINT / 2).grown(-JOINT / 2).simplified(1e-4);
+    return Region.unionOf(regions).grown(limits.jointM() / 2).grown(-limits.jointM() / 2).simplified(limits.simplifyM());
   }
 }

@@ -10,9 +10,12 @@ import org.seamledger.geometry.Tolerance;
  * @param facets every flat connected piece, by index
  * @param faceOfFacet for each facet the index of its face
  * @param edges the outlines of all facets, each stretch once a facet
+ * @param tolerance how exact the models were taken to be
+ * @param limits by which surface was told from slack
  */
 public record Roof(List<RoofFace> faces, List<Facet> facets, List<Integer> faceOfFacet, List<BoundaryEdge> edges,
-    Tolerance tolerance) {
+    Tolerance tolerance, SurfaceLimits limits) {
+
   public Roof {
     faces = List.copyOf(faces);
     facets = List.copyOf(facets);
@@ -20,6 +23,7 @@ public record Roof(List<RoofFace> faces, List<Facet> facets, List<Integer> faceO
     edges = List.copyOf(edges);
   }
 
+  /** The face that a facet, by its index, belongs to. */
   public RoofFace face(int facet) {
     return faces.get(faceOfFacet.get(facet));
   }

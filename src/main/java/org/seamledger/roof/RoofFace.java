@@ -10,11 +10,13 @@ import org.seamledger.geometry.Vec3;
  * @param facets one for a flat face, from the lowest up for a curved one
  * @param elements GlobalIds of the elements whose surface it is, sorted
  * @param innerEdgesM length of the facets' outlines where they meet each other, counted on both sides, metres; zero for one facet
+ * @param isCurved whether the facets turn against each other as those of a curve do; else they are one flat face drawn in pieces
  */
-public record RoofFace(String id, List<Facet> facets, List<String> elements, double innerEdgesM) {
+public record RoofFace(String id, List<Facet> facets, List<String> elements, double innerEdgesM, boolean isCurved) {
 
-  /** Facets of one face turn against each other by more than this (degrees) where it is curved; by less, they are one flat face. */
-  private static final double CURVED = 2;
+  /** Below this horizontal part of the unit normal a face is level: its fall has no direction. */
+  private static final double LEVEL = 1e-9;
+  private static final double FULL_TURN = 360;
 
   public RoofFace {
     facets = List.copyOf(facets);
@@ -23,12 +25,7 @@ public record RoofFace(String id, List<Facet> facets, List<String> elements, dou
 
   /** A face of one facet. */
   public RoofFace(String id, Facet facet, List<String> elements) {
-    this(id, List.of(facet), elements, 0);
-  }
-
-  public boolean isCurved() {
-    Vec3 first = facets.get(0).plane().normal();
-    return facets.stream().anyMatch(f -> f.plane().normal().cross(first).length() > Math.sin(Math.toRadians(CURVED)));
+    this(id, List.of(facet), elements, 0, false);
   }
 
   /** True area, square metres. */
@@ -70,10 +67,10 @@ public record RoofFace(String id, List<Facet> facets, List<String> elements, dou
   /** Direction in which water leaves, degrees clockwise from +Y of the model, 0 to 360; 0 for a level face. */
   public double fallAzimuthDegrees() {
     Vec3 n = meanNormal();
-    if (n.planLength() < 1e-9) {
+    if (n.planLength() < LEVEL) {
       return 0;
     }
     double degrees = Math.toDegrees(Math.atan2(n.x(), n.y()));
-    return degrees < 0 ? degrees + 360 : degrees;
+    return degrees < 0 ? degrees + FULL_TURN : degrees;
   }
 }

@@ -8,13 +8,9 @@ import org.seamledger.geometry.Vec2;
  * Tells circles and ellipses from other outlines.
  *
  * <p>An ellipse with semi-axes a, b has second moments a²/4, b²/4 about its axes; scaled by them, every point of its outline is two
- * units from the centre. An outline of ten corners or more for which that holds within 3 % is round: a regular ten-sided polygon is
- * the coarsest circle that models draw.
+ * units from the centre. An outline of enough corners for which that nearly holds is round.
  */
 final class RoundOutline {
-
-  private static final int MIN_CORNERS = 10;
-  private static final double MAX_DEVIATION = 0.03;
 
   private final List<Vec2> corners;
   private final Vec2 centre;
@@ -28,8 +24,9 @@ final class RoundOutline {
     moments();
   }
 
-  static RoundOutline of(Region region) {
-    return new RoundOutline(region.rings().get(0).points(), region.filled().centroid());
+  /** Whether the outline of the region's first part is a circle or an ellipse; holes don't count. */
+  static boolean isRound(Region region, SurfaceLimits.Penetrating limits) {
+    return new RoundOutline(region.rings().get(0).points(), region.filled().centroid()).isRound(limits);
   }
 
   /** Second moments of the polygon about its centroid, per area, by Green's theorem. */
@@ -49,15 +46,15 @@ final class RoundOutline {
     uv /= area;
   }
 
-  boolean isRound() {
+  private boolean isRound(SurfaceLimits.Penetrating limits) {
     double det = uu * vv - uv * uv;
-    if (corners.size() < MIN_CORNERS || !(det > 0)) {
+    if (corners.size() < limits.roundCorners() || !(det > 0)) {
       return false;
     }
     for (Vec2 c : corners) {
       Vec2 p = c.minus(centre);
       double radius = Math.sqrt((vv * p.u() * p.u() - 2 * uv * p.u() * p.v() + uu * p.v() * p.v()) / det);
-      if (Math.abs(radius / 2 - 1) > MAX_DEVIATION) {
+      if (Math.abs(radius / 2 - 1) > limits.roundDeviation()) {
         return false;
       }
     }

@@ -18,13 +18,9 @@ import org.seamledger.geometry.Vec3;
  */
 final class SurfacePlanes {
 
-  /** Steeper than this is no roof: mansards end at about 80 degrees. */
-  private static final double MIN_NORMAL_Z = Math.cos(Math.toRadians(85));
-  /** Normals of planes that lie together differ by no more (radians). */
-  private static final double SAME_NORMAL = Math.toRadians(0.2);
+  /** Width of the cells (of normals' components) in which planes are looked for; wider than planes that lie together may turn. */
   private static final double CELL = 0.02;
-  /** Triangles smaller than this (square metres) say nothing reliable about a plane. */
-  private static final double MIN_AREA = 1e-4;
+  private static final double MM2_PER_M2 = 1e6;
 
   /** A plane and the elements that have a surface in it. */
   record Carried(Plane plane, Set<Part> carriers) {
@@ -34,29 +30,33 @@ final class SurfacePlanes {
   }
 
   private final Tolerance tolerance;
+  private final SurfaceLimits.Planes limits;
   private final List<Carried> planes = new ArrayList<>();
   private final Map<Long, List<Carried>> cells = new HashMap<>();
 
-  private SurfacePlanes(Tolerance tolerance) {
+  private SurfacePlanes(Tolerance tolerance, SurfaceLimits.Planes limits) {
     this.tolerance = tolerance;
+    this.limits = limits;
   }
 
-  static List<Carried> of(List<Part> parts, Tolerance tolerance) {
-    SurfacePlanes all = new SurfacePlanes(tolerance);
+  /** The planes, those of the largest surfaces first. */
+  static List<Carried> of(List<Part> parts, Tolerance tolerance, SurfaceLimits.Planes limits) {
+    SurfacePlanes all = new SurfacePlanes(tolerance, limits);
     all.surfaces(parts).forEach(all::join);
     return all.planes;
   }
 
   private List<Found> surfaces(List<Part> parts) {
+    double leastZ = Math.cos(Math.toRadians(limits.steepestDegrees()));
     List<Found> found = new ArrayList<>();
     for (Part part : parts) {
       part.solid().eachSurface(s -> {
-        if (Math.abs(s.plane().normal().z()) > MIN_NORMAL_Z && (s.area() == 0 || s.area() > MIN_AREA)) {
+        if (Math.abs(s.plane().normal().z()) > leastZ && (s.area() == 0 || s.area() > limits.leastAreaM2())) {
           found.add(new Found(s.plane().normal().z() < 0 ? new Surface(s.plane().flipped(), s.at(), s.area()) : s, part));
         }
       });
     }
-    found.sort(Comparator.<Found>comparingDouble(f -> -Math.rint(f.surface().area() * 1e6))
+    found.sort(Comparator.<Found>comparingDouble(f -> -wholeMm2(f.surface().area()))
         .thenComparing(f -> f.part().id())
         .thenComparingDouble(f -> f.surface().plane().distance())
         .thenComparingDouble(f -> f.surface().plane().normal().x())
@@ -74,7 +74,7 @@ final class SurfacePlanes {
       for (int dy = -1; dy <= 1; dy++) {
         for (Carried c : cells.getOrDefault(key(cx + dx, cy + dy), List.of())) {
           if (Math.abs(c.plane().height(onPlane)) <= tolerance.coincidenceM()
-              && c.plane().normal().cross(n).length() < SAME_NORMAL) {
+              && c.plane().normal().cross(n).length() < Math.toRadians(limits.sameDegrees())) {
             c.carriers().add(found.part());
             return;
           }
@@ -84,6 +84,11 @@ final class SurfacePlanes {
     Carried fresh = new Carried(found.surface().plane(), new LinkedHashSet<>(List.of(found.part())));
     planes.add(fresh);
     cells.computeIfAbsent(key(cx, cy), k -> new ArrayList<>()).add(fresh);
+  }
+
+  /** An area in square millimetres, whole, so that rounding decides no order. */
+  static double wholeMm2(double areaM2) {
+    return Math.rint(areaM2 * MM2_PER_M2);
   }
 
   private static int cell(double x) {

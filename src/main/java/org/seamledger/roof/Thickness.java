@@ -11,20 +11,20 @@ import org.seamledger.geometry.Vec3;
 /** How thick roof elements are below a plane of theirs; remembers the elements' surfaces. */
 final class Thickness {
 
-  /** Undersides that turn by less than this (radians) against the plane count: slabs taper a little. */
-  static final double PARALLEL = Math.toRadians(3);
-  /** Thicker than this (metres) is no slab. */
-  private static final double MAX = 1.2;
-
+  private final SurfaceLimits.Tops limits;
   private final Map<Part, List<Surface>> surfaces = new HashMap<>();
 
-  /** Greatest distance of a surface of the element parallel to and below the plane, up to the limit; zero where there is none. */
+  Thickness(SurfaceLimits.Tops limits) {
+    this.limits = limits;
+  }
+
+  /** Greatest distance of a surface of the element parallel to and below the plane, up to the limit, metres; zero where there is none. */
   double below(Part part, Plane plane) {
     double most = 0;
     for (Surface s : surfaces.computeIfAbsent(part, Thickness::surfacesOf)) {
-      if (s.plane().normal().cross(plane.normal()).length() < Math.sin(PARALLEL)) {
+      if (s.plane().normal().cross(plane.normal()).length() < Math.sin(Math.toRadians(limits.parallelDegrees()))) {
         double d = -plane.height(s.area() == 0 ? onPlane(s.plane(), part.box().centre()) : s.at());
-        if (d > most && d <= MAX) {
+        if (d > most && d <= limits.thickestM()) {
           most = d;
         }
       }
@@ -32,7 +32,7 @@ final class Thickness {
     return most;
   }
 
-  /** That of the thickest element that carries a surface. */
+  /** That of the thickest element that carries a surface, metres. */
   double of(TopSurface top) {
     return top.pieces().stream().mapToDouble(p -> below(p.part(), top.plane())).max().orElse(0);
   }

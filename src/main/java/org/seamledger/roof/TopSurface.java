@@ -19,6 +19,9 @@ import org.seamledger.geometry.Vec3;
  */
 record TopSurface(Plane plane, Region own, Region free, List<Piece> pieces, List<Piece> crossing) {
 
+  /** Room round a window, metres: any that is larger than the tolerances. */
+  private static final double SPARE = 1;
+
   /** An element's region in the plane. */
   record Piece(Part part, Region region) {
   }
@@ -28,6 +31,18 @@ record TopSurface(Plane plane, Region own, Region free, List<Piece> pieces, List
     crossing = List.copyOf(crossing);
   }
 
+  /** What elements own of a plane, nothing of it covered yet; the pieces must not be empty. */
+  static TopSurface of(Plane plane, List<Piece> pieces) {
+    Region own = Region.unionOf(pieces.stream().map(Piece::region).toList());
+    return new TopSurface(plane, own, own, pieces, List.of());
+  }
+
+  /** What an element owns of it. */
+  Region of(Part part) {
+    return Region.unionOf(pieces.stream().filter(p -> p.part() == part).map(Piece::region).toList());
+  }
+
+  /** The point of space with these coordinates in the plane, metres. */
   static Vec3 at(Plane plane, Vec2 p) {
     return plane.at(p.u(), p.v());
   }
@@ -57,6 +72,6 @@ record TopSurface(Plane plane, Region own, Region free, List<Piece> pieces, List
       minV = Math.min(minV, plane.v(p));
       maxV = Math.max(maxV, plane.v(p));
     }
-    return Region.rectangle(minU - 1, minV - 1, maxU + 1, maxV + 1);
+    return Region.rectangle(minU - SPARE, minV - SPARE, maxU + SPARE, maxV + SPARE);
   }
 }

@@ -7,6 +7,7 @@ import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.Node;
 import org.apache.jena.graph.NodeFactory;
 import org.apache.jena.graph.Triple;
+import org.seamledger.finding.EditDistance;
 import org.seamledger.rdf.Vocabulary;
 
 /**
@@ -127,30 +128,12 @@ final class RuleCheck {
     String best = "";
     int least = Math.max(2, word.length() / 3) + 1;
     for (String k : new TreeSet<>(known)) {
-      int d = distance(word.toLowerCase(java.util.Locale.ROOT), k.toLowerCase(java.util.Locale.ROOT));
+      int d = EditDistance.between(word, k);
       if (d < least) {
         least = d;
         best = k;
       }
     }
     return best.isEmpty() ? "" : " (did you mean " + best + "?)";
-  }
-
-  /** Levenshtein's edit distance. */
-  private static int distance(String a, String b) {
-    int[] row = new int[b.length() + 1];
-    for (int j = 0; j <= b.length(); j++) {
-      row[j] = j;
-    }
-    for (int i = 1; i <= a.length(); i++) {
-      int diagonal = row[0];
-      row[0] = i;
-      for (int j = 1; j <= b.length(); j++) {
-        int up = row[j];
-        row[j] = Math.min(Math.min(row[j - 1], up) + 1, diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1));
-        diagonal = up;
-      }
-    }
-    return row[b.length()];
   }
 }

@@ -7,13 +7,13 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.seamledger.finding.Sha256;
 
 /** The files of the rules in force, by name, unparsed: to know which rules they are takes no more. */
 public final class RuleFiles {
@@ -69,14 +69,10 @@ public final class RuleFiles {
 
   /** SHA-256 over names and texts of the files in the order of their names, line ends as in Unix: 64 hexadecimal digits. */
   public String hash() {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      for (RuleFile f : all()) {
-        digest.update((f.name() + "\n" + f.text().length() + "\n" + f.text()).getBytes(StandardCharsets.UTF_8));
-      }
-      return HexFormat.of().formatHex(digest.digest());
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
+    MessageDigest digest = Sha256.digest();
+    for (RuleFile f : all()) {
+      digest.update((f.name() + "\n" + f.text().length() + "\n" + f.text()).getBytes(StandardCharsets.UTF_8));
     }
+    return HexFormat.of().formatHex(digest.digest());
   }
 }

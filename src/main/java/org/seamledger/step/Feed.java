@@ -2,8 +2,8 @@ package org.seamledger.step;
 
 import java.io.IOException;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import org.seamledger.finding.Sha256;
 import org.seamledger.progress.Headway;
 
 /**
@@ -40,11 +40,7 @@ final class Feed {
     this.bytes = bytes;
     this.block = block;
     this.buffer = new byte[LOOKBACK + AHEAD + block + PAD];
-    try {
-      digest = MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
+    this.digest = Sha256.digest();
   }
 
   long offset() {

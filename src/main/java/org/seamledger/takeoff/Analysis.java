@@ -9,6 +9,7 @@ import org.seamledger.element.Building;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
+import org.seamledger.junction.PerimeterLaw;
 import org.seamledger.progress.Headway;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
@@ -17,6 +18,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
+import org.seamledger.roof.SurfaceLimits;
 import org.seamledger.shacl.BrokenRulesException;
 import org.seamledger.shacl.Rules;
 
@@ -36,7 +38,7 @@ public final class Analysis {
     RoofSystem system = system(inputs);
     Rules rules = rules(inputs);
     Building building = Models.read(inputs, begin(Stage.READING, progress));
-    Roof roof = RoofBuilder.build(building, inputs.tolerance(), begin(Stage.ROOF, progress));
+    Roof roof = RoofBuilder.build(building, inputs.tolerance(), SurfaceLimits.DEFAULT, begin(Stage.ROOF, progress));
     List<Junction> junctions = JunctionFinder.find(roof, begin(Stage.JUNCTIONS, progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
     Kinds.Result byShapes = Kinds.classify(junctions, rules, begin(Stage.KINDS, progress));
@@ -48,9 +50,9 @@ public final class Analysis {
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, begin(Stage.QUANTITIES, progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, begin(Stage.REVIEW, progress));
     progress.begins(Stage.DONE);
-    return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), inputs.tolerance(),
+    return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(building.findings(), JunctionFinder.perimeterFindings(roof, junctions), modelled.findings(),
+        Reviewed.together(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings()),
         reviewed.advice(), details.titles(), modelled.byJunction());
   }

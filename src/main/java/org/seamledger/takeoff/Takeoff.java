@@ -18,6 +18,7 @@ import org.seamledger.junction.Modelled;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.RoofFace;
+import org.seamledger.roof.SurfaceLimits;
 
 /**
  * The result of one analysis. The same models, system and shapes give an equal takeoff.
@@ -26,6 +27,7 @@ import org.seamledger.roof.RoofFace;
  * @param shapes hash of the rules that were used
  * @param offset world coordinates of the local origin, metres: world = local + offset
  * @param tolerance how exact the models were taken to be
+ * @param limits by which the roof's surface was told from slack
  * @param elements what faces, junctions and findings refer to, by GlobalId
  * @param faces in the order of their ids' numbers
  * @param detailed junctions with their kinds and details, ordered by id
@@ -34,7 +36,7 @@ import org.seamledger.roof.RoofFace;
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
  */
-public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance,
+public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles,
     SortedMap<String, Modelled> modelled) {

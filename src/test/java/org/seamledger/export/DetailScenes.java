@@ -21,6 +21,7 @@ import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
+import org.seamledger.roof.SurfaceLimits;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Takeoff;
 
@@ -46,7 +47,7 @@ final class DetailScenes {
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0));
     RoofLayout layout = RoofLayout.of(faces, system);
-    return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT, elements, faces, junctions,
+    return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions,
         Quantities.of(faces, junctions, layout, system), List.of(), new TreeMap<>(), new TreeMap<>(), new TreeMap<>());
   }
 

@@ -15,7 +15,7 @@ class NearLineTest {
   private static final Vec3 B = new Vec3(10, 0, 0);
 
   private static Mesh sheet(Vec3... corners) {
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     mesh.face(List.of(corners), List.of());
     return mesh.build();
   }

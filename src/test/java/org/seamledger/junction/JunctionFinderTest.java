@@ -21,7 +21,7 @@ class JunctionFinderTest {
     Map<String, Double> got = Scene.lengths(junctions);
     assertThat(got.keySet()).as(got.toString()).containsExactlyInAnyOrderElementsOf(expected.keySet());
     expected.forEach((k, v) -> assertThat(got.get(k)).as(k + " of " + got).isCloseTo(v, within(0.001 * v)));
-    assertThat(JunctionFinder.perimeterFindings(roof, junctions)).isEmpty();
+    assertThat(PerimeterLaw.findings(roof, junctions)).isEmpty();
   }
 
   /** 10 m long, 8 m wide, 6/12: ridge 2 m above the eaves. */
@@ -280,12 +280,12 @@ class JunctionFinderTest {
     assertThat(got.get("nothing low")).isCloseTo(16, within(1e-3));
     assertThat(got.values().stream().mapToDouble(d -> d).sum()).isCloseTo(16 + 2 * chord, within(1e-3));
     assertThat(JunctionFinder.find(roof)).hasSize(4);
-    assertThat(JunctionFinder.perimeterFindings(roof, JunctionFinder.find(roof))).isEmpty();
+    assertThat(PerimeterLaw.findings(roof, JunctionFinder.find(roof))).isEmpty();
   }
 
   @Test
   void sheetWithoutThickness() {
-    org.seamledger.geometry.Mesh sheet = new org.seamledger.geometry.Mesh.Builder()
+    org.seamledger.geometry.Mesh sheet = new org.seamledger.geometry.MeshBuilder()
         .face(Scene.points(0, 0, 3, 4, 0, 5, 4, 10, 5, 0, 10, 3), List.of())
         .face(Scene.points(4, 0, 5, 8, 0, 3, 8, 10, 3, 4, 10, 5), List.of()).build();
     check(new Scene().roof("sheet", List.of((Solid) sheet)), Map.of("ridge", 10.0, "nothing low", 20.0, "nothing along", 4 * RAKE));

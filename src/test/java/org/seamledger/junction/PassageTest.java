@@ -13,11 +13,13 @@ import org.seamledger.element.Building;
 import org.seamledger.element.Category;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
-import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 import org.seamledger.roof.RoofBuilder;
+import org.seamledger.roof.SurfaceLimits;
 
 /** Things through a level slab 6 m by 6 m whose top is at z = 0: whether it has a hole for them, and what counts as one thing. */
 class PassageTest {
@@ -37,7 +39,7 @@ class PassageTest {
       bottom.add(new Vec3(x + r * Math.cos(a), y + r * Math.sin(a), low));
       top.add(new Vec3(x + r * Math.cos(a), y + r * Math.sin(a), high));
     }
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     mesh.face(top, List.of());
     List<Vec3> under = new ArrayList<>(bottom);
     java.util.Collections.reverse(under);
@@ -60,7 +62,7 @@ class PassageTest {
   private List<Junction> pipes() {
     Element roof = new Element("roof", "IfcSlab", Category.ROOF, "", 0, List.of(prism(0, 0, 3, -0.2, 0, 4)), openings, "", new TreeMap<>());
     Building building = new Building(List.of(), List.of(roof), things, Vec3.ZERO, List.of());
-    return JunctionFinder.find(RoofBuilder.build(building, Tolerance.DEFAULT)).stream()
+    return JunctionFinder.find(RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Headway.UNHEARD)).stream()
         .filter(j -> j.facts().word("against").equals("round")).toList();
   }
 

@@ -10,25 +10,28 @@ import org.seamledger.element.Category;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
 import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
+import org.seamledger.roof.SurfaceLimits;
 
 /** A building put together from solids, in metres, and the kinds of line that its roof has by the plain rules of geometry. */
-final class Scene {
+public final class Scene {
 
   private final List<Element> roofs = new ArrayList<>();
   private final List<Element> neighbours = new ArrayList<>();
 
   /** A slab whose sides run along {@code down} from the given top outline. */
-  Scene slab(String id, Vec3 down, double... xyz) {
+  public Scene slab(String id, Vec3 down, double... xyz) {
     roofs.add(element(id, "IfcSlab", Category.ROOF, List.of(prism(points(xyz), down)), List.of()));
     return this;
   }
 
-  Scene roof(String id, List<Solid> body, Solid... openings) {
+  public Scene roof(String id, List<Solid> body, Solid... openings) {
     List<Opening> holes = new ArrayList<>();
     for (Solid o : openings) {
       holes.add(new Opening(id + "-hole" + holes.size(), List.of(o), "", ""));
@@ -37,17 +40,17 @@ final class Scene {
     return this;
   }
 
-  Scene wall(String id, double x0, double y0, double z0, double x1, double y1, double z1) {
+  public Scene wall(String id, double x0, double y0, double z0, double x1, double y1, double z1) {
     neighbours.add(element(id, "IfcWall", Category.WALL, List.of(box(x0, y0, z0, x1, y1, z1)), List.of()));
     return this;
   }
 
-  Scene wall(String id, Solid solid) {
+  public Scene wall(String id, Solid solid) {
     neighbours.add(element(id, "IfcWall", Category.WALL, List.of(solid), List.of()));
     return this;
   }
 
-  Scene thing(String id, String ifcClass, Solid solid) {
+  public Scene thing(String id, String ifcClass, Solid solid) {
     neighbours.add(element(id, ifcClass, Category.PENETRATION, List.of(solid), List.of()));
     return this;
   }
@@ -56,7 +59,7 @@ final class Scene {
     return new Element(id, ifcClass, c, id, 0, body, openings, "", new TreeMap<>());
   }
 
-  static List<Vec3> points(double... xyz) {
+  public static List<Vec3> points(double... xyz) {
     List<Vec3> points = new ArrayList<>();
     for (int i = 0; i < xyz.length; i += 3) {
       points.add(new Vec3(xyz[i], xyz[i + 1], xyz[i + 2]));
@@ -64,9 +67,9 @@ final class Scene {
     return points;
   }
 
-  static Mesh prism(List<Vec3> top, Vec3 down) {
+  public static Mesh prism(List<Vec3> top, Vec3 down) {
     List<Vec3> bottom = top.stream().map(p -> p.plus(down)).toList();
-    Mesh.Builder b = new Mesh.Builder().face(top, List.of());
+    MeshBuilder b = new MeshBuilder().face(top, List.of());
     List<Vec3> turned = new ArrayList<>(bottom);
     java.util.Collections.reverse(turned);
     b.face(turned, List.of());
@@ -77,11 +80,11 @@ final class Scene {
     return b.build();
   }
 
-  static Mesh box(double x0, double y0, double z0, double x1, double y1, double z1) {
+  public static Mesh box(double x0, double y0, double z0, double x1, double y1, double z1) {
     return prism(points(x0, y0, z1, x1, y0, z1, x1, y1, z1, x0, y1, z1), new Vec3(0, 0, z0 - z1));
   }
 
-  static Mesh cylinder(double x, double y, double z0, double z1, double r, int n) {
+  public static Mesh cylinder(double x, double y, double z0, double z1, double r, int n) {
     List<Vec3> top = new ArrayList<>();
     for (int i = 0; i < n; i++) {
       top.add(new Vec3(x + r * Math.cos(2 * Math.PI * i / n), y + r * Math.sin(2 * Math.PI * i / n), z1));
@@ -89,16 +92,33 @@ final class Scene {
     return prism(top, new Vec3(0, 0, z0 - z1));
   }
 
-  Roof build() {
-    return RoofBuilder.build(new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of()), Tolerance.DEFAULT);
+  public Scene service(String id, String ifcClass, Solid solid) {
+    neighbours.add(element(id, ifcClass, Category.SERVICE, List.of(solid), List.of()));
+    return this;
   }
 
-  List<Junction> junctions() {
+  public List<Element> roofs() {
+    return List.copyOf(roofs);
+  }
+
+  public List<Element> neighbours() {
+    return List.copyOf(neighbours);
+  }
+
+  public Roof build() {
+    return build(SurfaceLimits.DEFAULT);
+  }
+
+  public Roof build(SurfaceLimits limits) {
+    return RoofBuilder.build(new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of()), Tolerance.DEFAULT, limits, Headway.UNHEARD);
+  }
+
+  public List<Junction> junctions() {
     return JunctionFinder.find(build());
   }
 
   /** Plain name of a line by its facts → total length, metres. */
-  static Map<String, Double> lengths(List<Junction> junctions) {
+  public static Map<String, Double> lengths(List<Junction> junctions) {
     Map<String, Double> sums = new TreeMap<>(Comparator.naturalOrder());
     junctions.forEach(j -> sums.merge(name(j.facts()), j.lengthM(), Double::sum));
     return sums;

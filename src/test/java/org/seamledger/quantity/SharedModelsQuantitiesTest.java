@@ -16,6 +16,7 @@ import org.seamledger.finding.Code;
 import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.Panel;
 import org.seamledger.roof.RoofFace;
+import org.seamledger.roof.SurfaceLimits;
 
 /** Laws that hold for any roof, on real models. */
 class SharedModelsQuantitiesTest {
@@ -48,7 +49,7 @@ class SharedModelsQuantitiesTest {
       q.closures().forEach(cut -> closures.add(cut.part()));
       // A line may hold a tiny stretch of modelling slack at either end, in whatever direction.
       q.metal().stream().filter(m -> closures.contains(m.part()))
-          .forEach(m -> assertThat(m.lengthM()).as(j.junction().kind() + " " + q.junction()).isCloseTo(length, within(2 * org.seamledger.roof.BoundaryEdge.TINY + 0.002 * length)));
+          .forEach(m -> assertThat(m.lengthM()).as(j.junction().kind() + " " + q.junction()).isCloseTo(length, within(2 * SurfaceLimits.DEFAULT.stretches().tinyM() + 0.002 * length)));
       q.fasteners().forEach(f -> assertThat(f.spacingM()).as(f.toString()).isLessThanOrEqualTo(18 * 0.0254 + 1e-6));
     }
     assertThat(c.quantities().findings()).noneMatch(f -> f.code().equals(Code.CLOSURES_MISMATCH.id()));

@@ -8,7 +8,7 @@ import org.seamledger.element.Building;
 import org.seamledger.element.Category;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
-import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
 
@@ -79,7 +79,7 @@ public final class HouseBuilding {
 
   private static Solid solid(Body body) {
     Shell shell = (body instanceof Cylinder c ? c.faceted() : (Extrusion) body).shell();
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     for (Shell.Face f : shell.faces()) {
       mesh.face(corners(shell, f.outer()), f.inner().stream().map(h -> corners(shell, h)).toList());
     }

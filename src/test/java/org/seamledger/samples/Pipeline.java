@@ -11,8 +11,10 @@ import org.seamledger.element.Building;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
+import org.seamledger.progress.Headway;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
+import org.seamledger.roof.SurfaceLimits;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
@@ -64,7 +66,7 @@ final class Pipeline {
 
   /** All but the reading of a file. */
   static List<Line> lines(Building building) {
-    Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT);
+    Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Headway.UNHEARD);
     List<Junction> junctions = JunctionFinder.find(roof);
     return lines(Kinds.classify(junctions, RULES).junctions());
   }

@@ -28,6 +28,7 @@ import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
+import org.seamledger.roof.SurfaceLimits;
 
 /** A small takeoff written by hand: the ridge, one eave and one rake of a boat house, 10 m long, 6:12 over a run of 4 m. */
 public final class Takeoffs {
@@ -56,7 +57,7 @@ public final class Takeoffs {
     TreeMap<String, Advice> advice = new TreeMap<>();
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
-        Tolerance.DEFAULT, elements, faces, junctions(), Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, new TreeMap<>(), new TreeMap<>());
+        Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(), Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, new TreeMap<>(), new TreeMap<>());
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */

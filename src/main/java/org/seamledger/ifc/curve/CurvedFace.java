@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.FlatTriangles;
-import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -56,7 +56,7 @@ public final class CurvedFace {
    * @param t from the surface's coordinates to the loops' ones
    * @param loops in the building's coordinates
    */
-  public static void add(Surface surface, boolean same, Transform t, List<List<Vec3>> loops, Mesh.Builder mesh) {
+  public static void add(Surface surface, boolean same, Transform t, List<List<Vec3>> loops, MeshBuilder mesh) {
     CurvedFace face = new CurvedFace(surface, same, t);
     boolean turned = face.triangulate(loops);
     face.refine();

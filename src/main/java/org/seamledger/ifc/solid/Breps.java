@@ -8,6 +8,7 @@ import java.util.Map;
 import org.seamledger.geometry.Bodies;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
@@ -81,7 +82,7 @@ final class Breps {
   }
 
   private static Mesh mesh(Entity shell, List<Face> faces) {
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     add(faces, mesh);
     if (mesh.isEmpty()) {
       throw Problem.broken(shell + ": the shell has no face with an area");
@@ -89,7 +90,7 @@ final class Breps {
     return mesh.build();
   }
 
-  private static void add(List<Face> faces, Mesh.Builder mesh) {
+  private static void add(List<Face> faces, MeshBuilder mesh) {
     for (Face face : faces) {
       if (face.surface() == null) {
         mesh.face(face.loops().get(0), face.loops().subList(1, face.loops().size()));
@@ -99,7 +100,7 @@ final class Breps {
     }
   }
 
-  private static void curved(Face face, Mesh.Builder mesh) {
+  private static void curved(Face face, MeshBuilder mesh) {
     try {
       CurvedFace.add(Surfaces.curved(face.surface()), face.same(), face.t(), face.loops(), mesh);
     } catch (IllegalArgumentException x) {
@@ -111,7 +112,7 @@ final class Breps {
   static Solid surfaceModel(Entity e, Transform t) {
     Breps reader = new Breps(t);
     List<Mesh> meshes = new ArrayList<>();
-    Mesh.Builder all = new Mesh.Builder();
+    MeshBuilder all = new MeshBuilder();
     for (Entity shell : e.entities(0)) {
       List<Face> faces = reader.faces(shell);
       meshes.add(mesh(shell, faces));

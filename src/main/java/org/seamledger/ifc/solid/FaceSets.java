@@ -3,7 +3,7 @@ package org.seamledger.ifc.solid;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Bodies;
-import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
@@ -58,7 +58,7 @@ final class FaceSets {
 
   private static Solid solid(Entity e, List<Face> faces, int[] indirect, Transform t) {
     List<Vec3> points = Curves.pointList(e.entity(0)).stream().map(t::apply).toList();
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     for (Face face : resolved(e, faces, indirect, points.size())) {
       List<List<Vec3>> rings = face.rings().stream().map(r -> ring(r, points)).toList();
       mesh.face(rings.get(0), rings.subList(1, rings.size()));

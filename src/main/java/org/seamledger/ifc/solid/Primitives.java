@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.Mesh;
+import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Outline;
 import org.seamledger.geometry.Skin;
 import org.seamledger.geometry.Solid;
@@ -52,7 +53,7 @@ final class Primitives {
   private static Mesh pointed(Outline base, Vec3 tip, Transform t) {
     List<Vec3> ring = Skin.placed(base, t).get(0);
     Vec3 top = t.apply(tip);
-    Mesh.Builder mesh = new Mesh.Builder();
+    MeshBuilder mesh = new MeshBuilder();
     List<Vec3> down = new ArrayList<>(ring);
     java.util.Collections.reverse(down);
     mesh.face(down, List.of());

@@ -140,7 +140,7 @@ class LayoutTest {
     Plane b = Plane.through(p1, new Vec3(0, -0.4, 1));
     Vec3 p2 = p1.plus(b.v());
     Plane c = Plane.through(p2, new Vec3(0, -0.2, 1));
-    RoofFace face = new RoofFace("F1", List.of(strip(a, Vec3.ZERO), strip(b, p1), strip(c, p2)), List.of("roof"), 16);
+    RoofFace face = new RoofFace("F1", List.of(strip(a, Vec3.ZERO), strip(b, p1), strip(c, p2)), List.of("roof"), 16, true);
     FaceLayout l = layout(face, 0.5, Start.LEFT);
     assertThat(l.seams()).hasSize(7).allSatisfy(s -> assertThat(s.lengthM()).isCloseTo(3, within(1e-5)));
     assertThat(l.panels()).hasSize(8).allSatisfy(p -> assertThat(p.lengthM()).isCloseTo(3, within(1e-5)));

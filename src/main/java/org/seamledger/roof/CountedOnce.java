@@ -11,22 +11,25 @@ import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 
 /**
- * Settles who owns what two planes claim that turn so little against each other that they lie together over more than a strip, as facets of a
+ * Settles which plane has an area that two planes carry which turn so little against each other that they lie together over more than a
+ * strip, as facets of a
  * twisted surface do: the larger keeps it. Without this such an area would count twice.
  */
-final class ClaimedOnce {
+final class CountedOnce {
 
   private final List<TopSurface> tops;
   private final Tolerance tolerance;
+  private final double parallel;
 
-  private ClaimedOnce(List<TopSurface> tops, Tolerance tolerance) {
+  private CountedOnce(List<TopSurface> tops, Tolerance tolerance, SurfaceLimits.Tops limits) {
     this.tops = new ArrayList<>(tops);
     this.tolerance = tolerance;
+    this.parallel = Math.sin(Math.toRadians(limits.parallelDegrees()));
   }
 
   /** In the same order; what has nothing left is dropped. */
-  static List<TopSurface> of(List<TopSurface> tops, Tolerance tolerance) {
-    return new ClaimedOnce(tops, tolerance).run();
+  static List<TopSurface> of(List<TopSurface> tops, Tolerance tolerance, SurfaceLimits.Tops limits) {
+    return new CountedOnce(tops, tolerance, limits).run();
   }
 
   private List<TopSurface> run() {
@@ -36,20 +39,21 @@ final class ClaimedOnce {
       bySize.add(i);
     }
     PlanIndex<Integer> near = new PlanIndex<>(List.copyOf(bySize), boxes::get);
-    bySize.sort(Comparator.comparingDouble((Integer i) -> -Math.rint(tops.get(i).own().area() * 1e6)).thenComparing(i -> i));
+    bySize.sort(Comparator.comparingDouble((Integer i) -> -SurfacePlanes.wholeMm2(tops.get(i).own().area())).thenComparing(i -> i));
     int[] rank = new int[tops.size()];
     for (int r = 0; r < rank.length; r++) {
       rank[bySize.get(r)] = r;
     }
     for (int i : bySize) {
-      near.overlapping(boxes.get(i).grown(tolerance.coincidenceM())).stream().filter(o -> rank[o] < rank[i]).sorted(Comparator.comparing(o -> rank[o]))
+      near.overlapping(boxes.get(i).grown(tolerance.coincidenceM())).stream().filter(o -> rank[o] < rank[i])
+          .sorted(Comparator.comparing(o -> rank[o]))
           .forEach(o -> tops.set(i, without(tops.get(i), tops.get(o))));
     }
     return tops.stream().filter(t -> !t.own().isEmpty()).toList();
   }
 
   private TopSurface without(TopSurface top, TopSurface larger) {
-    if (top.own().isEmpty() || larger.plane().normal().cross(top.plane().normal()).length() >= Math.sin(Thickness.PARALLEL)) {
+    if (top.own().isEmpty() || larger.plane().normal().cross(top.plane().normal()).length() >= parallel) {
       return top;
     }
     Region twice = Region.unionOf(together(larger, top.plane()).intersect(top.own()).parts().stream()

@@ -1,0 +1,90 @@
+package org.seamledger.junction;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.roof.BoundaryEdge;
+import org.seamledger.roof.Contact;
+import org.seamledger.roof.Roof;
+
+/**
+ * Joins stretches of outline against the same thing to lines: those that adjoin and are collinear, or, along a curved face, nearly so. Tiny
+ * stretches have no direction and join either way.
+ */
+final class Chains {
+
+  private final Roof roof;
+  private final double tinyM;
+
+  Chains(Roof roof) {
+    this.roof = roof;
+    this.tinyM = roof.limits().stretches().tinyM();
+  }
+
+  /** The lines, each from end to end. */
+  List<List<BoundaryEdge>> of(List<BoundaryEdge> group) {
+    List<BoundaryEdge> rest = new ArrayList<>(group);
+    // Long stretches first: tiny ones then join them, and not each other.
+    rest.sort(Comparator.comparing((BoundaryEdge e) -> e.lengthM() < tinyM));
+    List<List<BoundaryEdge>> chains = new ArrayList<>();
+    while (!rest.isEmpty()) {
+      List<BoundaryEdge> chain = new ArrayList<>(List.of(rest.remove(0)));
+      int next = next(chain, rest);
+      while (next >= 0) {
+        BoundaryEdge e = rest.remove(next);
+        chain.add(goesOn(chain, e) ? chain.size() : 0, e);
+        next = next(chain, rest);
+      }
+      chains.add(chain);
+    }
+    return chains;
+  }
+
+  /** Number of the first stretch of the rest that goes on at either end of the chain, or -1. */
+  private int next(List<BoundaryEdge> chain, List<BoundaryEdge> rest) {
+    for (int i = 0; i < rest.size(); i++) {
+      BoundaryEdge e = rest.get(i);
+      if (goesOn(chain, e) || adjoins(e, chain.get(0)) && turnsLittle(e, firstLong(chain))) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  private boolean goesOn(List<BoundaryEdge> chain, BoundaryEdge e) {
+    return adjoins(chain.get(chain.size() - 1), e) && turnsLittle(lastLong(chain), e);
+  }
+
+  private BoundaryEdge firstLong(List<BoundaryEdge> chain) {
+    return chain.stream().filter(e -> e.lengthM() >= tinyM).findFirst().orElse(chain.get(0));
+  }
+
+  private BoundaryEdge lastLong(List<BoundaryEdge> chain) {
+    List<BoundaryEdge> turned = new ArrayList<>(chain);
+    Collections.reverse(turned);
+    return firstLong(turned);
+  }
+
+  private boolean adjoins(BoundaryEdge a, BoundaryEdge b) {
+    return a.to().distance(b.from()) <= tinyM;
+  }
+
+  private boolean turnsLittle(BoundaryEdge a, BoundaryEdge b) {
+    if (LineFacts.isRound(a.contact()) || a.lengthM() < tinyM || b.lengthM() < tinyM) {
+      return true;
+    }
+    Vec3 d = a.to().minus(a.from());
+    Vec3 e = b.to().minus(b.from());
+    double turn = Math.atan2(d.cross(e).length(), d.dot(e));
+    // Where facets turn by some angle, the lines in which they meet other surfaces may turn by twice that.
+    double limit = roof.face(a.facet()).isCurved() || otherIsCurved(a)
+        ? Math.toRadians(2 * roof.tolerance().facetTurnDegrees()) : Math.toRadians(roof.limits().lines().collinearDegrees());
+    return turn <= limit;
+  }
+
+  private boolean otherIsCurved(BoundaryEdge e) {
+    return e.contact() instanceof Contact.OtherFacet other && roof.face(other.facet()).isCurved();
+  }
+}

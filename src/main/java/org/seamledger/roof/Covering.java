@@ -1,0 +1,112 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.PlanIndex;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Side;
+import org.seamledger.geometry.Tolerance;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Headway;
+
+/** Takes from every surface what other roof elements cover or pierce, and keeps where they do. */
+final class Covering {
+
+  /** A body that floats above a plane is looked for at a quarter, a half and the whole of the gap. */
+  private static final int STEPS = 4;
+
+  private final PlanIndex<Part> index;
+  private final OwnSurface own;
+  private final Thickness thickness;
+  private final Tolerance tolerance;
+  private final SurfaceLimits.Tops limits;
+
+  Covering(List<Part> parts, OwnSurface own, Thickness thickness, Tolerance tolerance, SurfaceLimits.Tops limits) {
+    this.index = new PlanIndex<>(parts, Part::box);
+    this.own = own;
+    this.thickness = thickness;
+    this.tolerance = tolerance;
+    this.limits = limits;
+  }
+
+  /** The surfaces of each element, in their order. */
+  static Map<Part, List<TopSurface>> carriers(List<TopSurface> tops) {
+    Map<Part, List<TopSurface>> byPart = new HashMap<>();
+    for (TopSurface top : tops) {
+      top.pieces().forEach(p -> byPart.computeIfAbsent(p.part(), k -> new ArrayList<>()).add(top));
+    }
+    return byPart;
+  }
+
+  /** The surfaces with what other elements leave free of them; one that has nothing free goes. */
+  List<TopSurface> freed(List<TopSurface> tops, Headway headway) {
+    Map<Part, List<TopSurface>> carriers = carriers(tops);
+    List<TopSurface> free = new ArrayList<>();
+    for (int i = 0; i < tops.size(); i++) {
+      TopSurface freed = freed(tops.get(i), carriers, headway.part(i, tops.size()));
+      if (!freed.free().isEmpty()) {
+        free.add(freed);
+      }
+    }
+    return List.copyOf(free);
+  }
+
+  private TopSurface freed(TopSurface top, Map<Part, List<TopSurface>> carriers, Headway ofTop) {
+    Region free = top.own();
+    List<TopSurface.Piece> crossing = new ArrayList<>();
+    Box3 box = TopSurface.box(top.plane(), top.own()).grown(tolerance.gapM());
+    for (Part part : ofTop.over(index.overlapping(box))) {
+      Region above = covering(part, top, box);
+      for (TopSurface other : carriers.getOrDefault(part, List.of())) {
+        above = above.union(asIfCutPlumb(part, other, top));
+      }
+      if (!above.isEmpty() && above.distance(top.own()) <= tolerance.gapM()) {
+        crossing.add(new TopSurface.Piece(part, above));
+        free = free.minus(above);
+      }
+    }
+    return new TopSurface(top.plane(), top.own(), own.withoutSpecks(free), top.pieces(), crossing);
+  }
+
+  /** The section just above; that of a body that floats above the plane by no more than the gap, where it meets the plane nowhere. */
+  private Region covering(Part part, TopSurface top, Box3 box) {
+    Region window = TopSurface.window(top.plane(), box);
+    Region above = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, window);
+    if (!isApart(above, top.own()) || top.pieces().stream().anyMatch(p -> p.part() == part)) {
+      return above;
+    }
+    for (double lift = tolerance.gapM() / STEPS; lift <= tolerance.gapM(); lift *= 2) {
+      Region floating = part.solid().section(top.plane().moved(lift), tolerance.coincidenceM(), Side.BELOW, window);
+      if (!isApart(floating, top.own())) {
+        return floating;
+      }
+    }
+    return above;
+  }
+
+  /**
+   * The section that a slab cut plumb would have: where the other surface lies above the plane by no more than its slab is thick. A slab
+   * cut
+   * square, or a sheet, leaves a slit there that is no way out of the building.
+   */
+  private Region asIfCutPlumb(Part part, TopSurface other, TopSurface top) {
+    if (other == top || other.plane().normal().cross(top.plane().normal()).length() < Math.sin(Math.toRadians(limits.parallelDegrees()))) {
+      return Region.EMPTY;
+    }
+    double slab = thickness.below(part, other.plane());
+    double depth = slab == 0 ? limits.sheetDepthM() : Math.max(tolerance.upstandM(), slab / other.plane().normal().z());
+    // Height of the other surface over the point (u, v) of the plane, times its normal's z: linear in u and v.
+    Vec3 n = other.plane().normal();
+    double a = n.dot(top.plane().u());
+    double b = n.dot(top.plane().v());
+    double c = -other.plane().height(top.plane().origin());
+    return own.withoutSpecks(other.of(part).projected(other.plane(), top.plane(), Vec3.Z).cut(a, b, c).cut(-a, -b, n.z() * depth - c));
+  }
+
+  private boolean isApart(Region above, Region own) {
+    return above.intersect(own).area() < limits.speckM2();
+  }
+}

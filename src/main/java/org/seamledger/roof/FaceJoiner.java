@@ -1,0 +1,123 @@
+package org.seamledger.roof;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeSet;
+import org.seamledger.geometry.DisjointSets;
+import org.seamledger.geometry.Tolerance;
+import org.seamledger.geometry.Vec3;
+
+/**
+ * Joins facets that meet to faces: flat ones drawn in pieces, and runs of narrow facets that turn little, which are curved. Faces are
+ * numbered
+ * by their elements and then by where they are, so that the order in a file doesn't matter.
+ */
+final class FaceJoiner {
+
+  /** Keeps coordinates positive in the words by which faces are ordered, metres; models lie near the origin. */
+  private static final double POSITIVE = 1e7;
+
+  private final List<ExposedFacet> facets;
+  private final List<BoundaryEdge> edges;
+  private final Tolerance tolerance;
+  private final SurfaceLimits.Faces limits;
+  private final DisjointSets sets;
+
+  private FaceJoiner(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits.Faces limits) {
+    this.facets = facets;
+    this.edges = edges;
+    this.tolerance = tolerance;
+    this.limits = limits;
+    this.sets = new DisjointSets(facets.size());
+  }
+
+  static Roof roof(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits limits) {
+    FaceJoiner joiner = new FaceJoiner(facets, edges, tolerance, limits.faces());
+    Integer[] faceOf = new Integer[facets.size()];
+    List<RoofFace> faces = joiner.faces(faceOf);
+    return new Roof(faces, facets.stream().map(FaceJoiner::facet).toList(), List.of(faceOf), edges, tolerance, limits);
+  }
+
+  private List<RoofFace> faces(Integer[] faceOf) {
+    for (BoundaryEdge e : edges) {
+      if (e.contact() instanceof Contact.OtherFacet other && isOneFace(e, other)) {
+        sets.join(e.facet(), other.facet());
+      }
+    }
+    double[] inner = innerEdges();
+    List<RoofFace> faces = new ArrayList<>();
+    for (List<Integer> members : ordered()) {
+      members.forEach(i -> faceOf[i] = faces.size());
+      faces.add(new RoofFace("F" + (faces.size() + 1), members.stream().map(i -> facet(facets.get(i))).toList(), elements(members),
+          inner[sets.root(members.get(0))], isCurved(members)));
+    }
+    return faces;
+  }
+
+  private List<List<Integer>> ordered() {
+    List<List<Integer>> ordered = new ArrayList<>();
+    for (List<Integer> set : sets.sets()) {
+      List<Integer> members = new ArrayList<>(set);
+      members.sort(Comparator.comparingDouble((Integer i) -> facets.get(i).box().minZ()).thenComparing(i -> i));
+      ordered.add(members);
+    }
+    ordered.sort(Comparator.comparing((List<Integer> m) -> String.join(" ", elements(m))).thenComparing(m -> place(m.get(0))));
+    return ordered;
+  }
+
+  /** By the least facet of a face: length of the outlines between facets of the face, metres. */
+  private double[] innerEdges() {
+    double[] sums = new double[facets.size()];
+    for (BoundaryEdge e : edges) {
+      if (e.contact() instanceof Contact.OtherFacet other && sets.root(e.facet()) == sets.root(other.facet())) {
+        sums[sets.root(e.facet())] += e.lengthM();
+      }
+    }
+    return sums;
+  }
+
+  private static Facet facet(ExposedFacet f) {
+    return new Facet(f.plane(), f.region());
+  }
+
+  private List<String> elements(List<Integer> members) {
+    TreeSet<String> ids = new TreeSet<>();
+    for (int i : members) {
+      ExposedFacet f = facets.get(i);
+      for (TopSurface.Piece p : f.top().pieces()) {
+        if (p.region().distance(f.region()) <= tolerance.gapM()) {
+          ids.add(p.part().id());
+        }
+      }
+    }
+    return List.copyOf(ids);
+  }
+
+  /** Sorts faces of the same elements by where they are, to the centimetre. */
+  private String place(int i) {
+    Vec3 p = TopSurface.at(facets.get(i).plane(), facets.get(i).region().interiorPoint());
+    return String.format(Locale.ROOT, "%012.2f %012.2f %012.2f", p.x() + POSITIVE, p.y() + POSITIVE, p.z() + POSITIVE);
+  }
+
+  private boolean isCurved(List<Integer> members) {
+    double limit = Math.sin(Math.toRadians(limits.curvedDegrees()));
+    Vec3 first = facets.get(members.get(0)).plane().normal();
+    return members.stream().anyMatch(i -> facets.get(i).plane().normal().cross(first).length() > limit);
+  }
+
+  private boolean isOneFace(BoundaryEdge e, Contact.OtherFacet other) {
+    ExposedFacet a = facets.get(e.facet());
+    ExposedFacet b = facets.get(other.facet());
+    double turn = Math.toDegrees(Math.atan2(a.plane().normal().cross(b.plane().normal()).length(),
+        a.plane().normal().dot(b.plane().normal())));
+    return turn < limits.sameDegrees() || turn < tolerance.facetTurnDegrees()
+        && isNarrowAlong(e, a) && isNarrowAlong(e, b);
+  }
+
+  /** Whether the edge runs along a narrow facet, and not across the end of one. */
+  private boolean isNarrowAlong(BoundaryEdge e, ExposedFacet f) {
+    return f.region().area() / e.lengthM() < limits.narrowM() && f.region().isNarrowerThan(limits.narrowM());
+  }
+}
