@@ -50,6 +50,7 @@ final class AnalysesApi {
     routes.get("/api/analyses/{id}/outline", this::outline);
     routes.get("/api/analyses/{id}/junctions/{junction}", this::junction);
     routes.post("/api/analyses/{id}/recompute", this::recompute);
+    routes.post("/api/analyses/{id}/place", this::place);
     routes.get("/api/samples", ctx -> Json.answer(ctx, 200, Map.of("samples", samples.list())));
     routes.post("/api/samples/{name}/analyses", this::sample);
   }
@@ -93,6 +94,14 @@ final class AnalysesApi {
     List<StoredFile> files = new ArrayList<>(old.files().stream().filter(f -> f.role().equals("model")).toList());
     files.add(uploads.writeSystem(id, Json.bytes(system)));
     begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
+  }
+
+  /** Runs the models of an analysis again with some of them placed otherwise, as the next revision of its project. */
+  private void place(Context ctx) throws IOException {
+    Analysis old = store.analyses().get(ctx.pathParam("id"));
+    List<StoredFile> files = Placements.on(old.files(), Json.body(ctx, limits.bodyBytes()).path("placements"));
+    requireRoom();
+    begin(ctx, store.analyses().add(Analyses.newId(), Optional.of(old.project()), old.title(), files, ""));
   }
 
   void begin(Context ctx, Analysis analysis) {
@@ -205,6 +214,12 @@ final class AnalysesApi {
     return links;
   }
 
+  private static Map<String, Object> file(StoredFile f) {
+    Map<String, Object> b = Json.object("name", f.name(), "bytes", f.bytes(), "role", f.role());
+    f.placement().ifPresent(p -> b.put("placement", p));
+    return b;
+  }
+
   Map<String, Object> body(Analysis a) {
     Jobs.Progress p = jobs.progress(a);
     Map<String, Object> b = new LinkedHashMap<>();
@@ -214,7 +229,7 @@ final class AnalysesApi {
     b.put("title", a.title());
     b.put("state", a.state() == State.QUEUED && p.state() == State.RUNNING ? p.state().word() : a.state().word());
     b.put("progress", Json.object("stage", p.stage(), "fraction", p.fraction()));
-    b.put("files", a.files().stream().map(f -> Json.object("name", f.name(), "bytes", f.bytes(), "role", f.role())).toList());
+    b.put("files", a.files().stream().map(AnalysesApi::file).toList());
     b.put("created", a.created());
     a.finished().ifPresent(f -> b.put("finished", f));
     a.problem().ifPresent(m -> b.put("problem", Json.object("code", a.problemCode().orElse(""), "detail", m)));

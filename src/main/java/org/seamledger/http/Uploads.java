@@ -30,6 +30,7 @@ final class Uploads {
   /** Of a refused upload at most about this much (bytes) is still taken. */
   private static final int DRAINED = 1 << 20;
   private static final int LONGEST_FIELD = 200;
+  private static final int LONGEST_LIST = 1 << 16;
   private static final long SYSTEM_BYTES = 1 << 20;
 
   private final Path folder;
@@ -113,7 +114,9 @@ final class Uploads {
     for (Part p : systems) {
       files.add(write(p, target, files.size(), "system"));
     }
-    return new Upload(files, field(parts, "project"));
+    Optional<String> placements = field(parts, "placements", LONGEST_LIST);
+    return new Upload(placements.isPresent() ? Placements.on(files, Placements.parse(placements.get())) : files,
+        field(parts, "project", LONGEST_FIELD));
   }
 
   private void check(Collection<Part> parts, List<Part> models, List<Part> systems) {
@@ -127,8 +130,8 @@ final class Uploads {
       throw Problem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
     }
     for (Part p : parts) {
-      if (!Set.of("model", "system", "project").contains(p.getName())) {
-        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, system or project.");
+      if (!Set.of("model", "system", "project", "placements").contains(p.getName())) {
+        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, system, project or placements.");
       }
     }
     if (models.stream().anyMatch(p -> p.getSize() == 0)) {
@@ -147,11 +150,11 @@ final class Uploads {
     return new StoredFile(Names.file(submitted), file.toString(), Files.size(file), role);
   }
 
-  private static Optional<String> field(Collection<Part> parts, String name) throws IOException {
+  private static Optional<String> field(Collection<Part> parts, String name, int most) throws IOException {
     for (Part p : parts) {
       if (p.getName().equals(name)) {
         try (InputStream in = p.getInputStream()) {
-          String text = new String(in.readNBytes(LONGEST_FIELD), StandardCharsets.UTF_8).strip();
+          String text = new String(in.readNBytes(most), StandardCharsets.UTF_8).strip();
           return text.isEmpty() ? Optional.empty() : Optional.of(text);
         }
       }

@@ -64,6 +64,9 @@ public final class Analyses {
     for (int i = 0; i < files.size(); i++) {
       StoredFile f = files.get(i);
       db.run("INSERT INTO file VALUES(?,?,?,?,?,?)", id, i, f.name(), f.path(), f.bytes(), f.role());
+      if (f.placement().isPresent()) {
+        db.run("INSERT INTO placement VALUES(?,?,?)", id, i, f.placement().get());
+      }
     }
     return required(id);
   }
@@ -161,8 +164,9 @@ public final class Analyses {
   private List<Analysis> withFiles(List<Analysis> all) throws SQLException {
     List<Analysis> full = new ArrayList<>();
     for (Analysis a : all) {
-      List<StoredFile> files = db.list("SELECT name, path, bytes, role FROM file WHERE analysis = ? ORDER BY place",
-          r -> new StoredFile(r.getString(1), r.getString(2), r.getLong(3), r.getString(4)), a.id());
+      List<StoredFile> files = db.list("SELECT f.name, f.path, f.bytes, f.role, p.movement FROM file f"
+          + " LEFT JOIN placement p ON p.analysis = f.analysis AND p.place = f.place WHERE f.analysis = ? ORDER BY f.place",
+          r -> new StoredFile(r.getString(1), r.getString(2), r.getLong(3), r.getString(4), Optional.ofNullable(r.getString(5))), a.id());
       full.add(new Analysis(a.id(), a.project(), a.revision(), a.state(), a.title(), files, a.created(), a.finished(),
           a.problemCode(), a.problem()));
     }

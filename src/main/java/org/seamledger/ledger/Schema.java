@@ -20,7 +20,8 @@ import java.util.List;
 final class Schema {
 
   /** In their order; the first is number 1. */
-  static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql");
+  static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql",
+      "5-placements.sql");
 
   private Schema() {
   }
