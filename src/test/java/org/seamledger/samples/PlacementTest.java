@@ -114,4 +114,55 @@ class PlacementTest {
       assertThat(misplaced(after)).as("seed %d", SEED + i).isEmpty();
     }
   }
+
+  /** The wall of a neighbour who knows of no map, and of nothing else that is here. */
+  private Path stranger(Form form) throws IOException {
+    return write("stranger", new House("shed").wall("shed wall", 20, 0, 24, 0.3, 0, 2), form.made(Form.Make.SLABS), Optional.empty());
+  }
+
+  private List<Path> mapped(Random random) throws IOException {
+    List<Path> files = new ArrayList<>();
+    for (String part : List.of("roof", "services", "structure")) {
+      Form form = moved(random, Placing.SITE, false);
+      files.add(write(part, part(part), part.equals("roof") ? form.made(Form.Make.ROOF_OF_SLABS) : form,
+          Optional.of(Georeference.of(Federation.PLACE, form))));
+    }
+    return files;
+  }
+
+  private static List<Path> order(List<Path> files, int... places) {
+    return java.util.Arrays.stream(places).mapToObj(files::get).toList();
+  }
+
+  /** Three that share a map meet through it wherever a fourth without one stands in the order: no junction is lost or moved. */
+  @Test
+  void aModelWithoutAMapTakesNoMapAway() throws IOException {
+    for (int i = 0; i < Math.max(2, ROUNDS / 4); i++) {
+      Random random = new Random(SEED + i);
+      List<Path> files = new ArrayList<>(mapped(random));
+      SortedMap<String, String> expected = lines(run(of(files)));
+      files.add(stranger(Form.PLAIN));
+      for (int[] order : new int[][] {{0, 1, 2, 3}, {3, 0, 1, 2}, {0, 3, 1, 2}}) {
+        Takeoff t = run(of(order(files, order)));
+        assertThat(lines(t)).as("seed %d, order %s", SEED + i, java.util.Arrays.toString(order)).isEqualTo(expected);
+        assertThat(misplaced(t)).as("seed %d", SEED + i).isEmpty();
+        assertThat(t.findings()).filteredOn(f -> f.code().equals("models/map-not-shared")).singleElement().satisfies(f -> assertThat(f.message())
+            .contains("stranger.ifc does not and was taken where its own coordinates put it in the world of " + (order[0] == 3 ? "stranger.ifc" : "roof.ifc"))
+            .contains(order[0] == 3 ? "they lie as roof.ifc does by its own coordinates" : "Through the map services.ifc, structure.ifc came to it"));
+      }
+    }
+  }
+
+  /** The first states no map, and the others wrong places in one: each gets its own movement, and together these give the right result. */
+  @Test
+  void modelsThatShareAMapWhichTheFirstDoesNotKnowAreBroughtToItOneByOne() throws IOException {
+    SortedMap<String, String> expected = lines(rightly());
+    for (int i = 0; i < Math.max(2, ROUNDS / 4); i++) {
+      List<Path> files = new ArrayList<>(mapped(new Random(SEED + i)));
+      files.set(0, write("roof", part("roof"), Form.PLAIN, Optional.empty()));
+      Takeoff before = run(of(files));
+      assertThat(misplaced(before)).as("seed %d: %s", SEED + i, before.findings()).hasSize(2);
+      assertThat(lines(run(of(files).withPlaces(suggestions(before))))).as("seed %d: %s", SEED + i, before.findings()).isEqualTo(expected);
+    }
+  }
 }
