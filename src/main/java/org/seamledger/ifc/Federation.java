@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
 import org.seamledger.finding.Code;
@@ -50,15 +53,15 @@ final class Federation {
       scopes.forEach(s -> federation.maps.add(MapConversions.of(s.model())));
     }
     List<Integer> anchors = MapGroups.anchors(federation.maps);
-    federation.reportMaps(anchors);
+    federation.reportMaps(anchors, IntStream.range(0, asked.size()).filter(i -> asked.get(i).isPresent()).boxed().collect(Collectors.toSet()));
     for (int i = 0; i < scopes.size(); i++) {
       federation.place(i, asked.get(i), anchors.isEmpty() ? i : anchors.get(i));
     }
     return federation;
   }
 
-  private void reportMaps(List<Integer> anchors) {
-    new MapGroups(scopes.stream().map(s -> s.model().name()).toList(), maps, anchors).findings().forEach(findings::add);
+  private void reportMaps(List<Integer> anchors, Set<Integer> asked) {
+    new MapGroups(scopes.stream().map(s -> s.model().name()).toList(), maps, anchors, asked).findings().forEach(findings::add);
   }
 
   /** @param anchor the model whose own coordinates those that share its map take; itself for one that comes through no map */
