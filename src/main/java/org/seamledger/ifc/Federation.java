@@ -53,7 +53,8 @@ final class Federation {
       scopes.forEach(s -> federation.maps.add(MapConversions.of(s.model())));
     }
     List<Integer> anchors = MapGroups.anchors(federation.maps);
-    federation.reportMaps(anchors, IntStream.range(0, asked.size()).filter(i -> asked.get(i).isPresent()).boxed().collect(Collectors.toSet()));
+    federation.reportMaps(anchors, IntStream.range(0, asked.size())
+        .filter(i -> asked.get(i).isPresent()).boxed().collect(Collectors.toSet()));
     for (int i = 0; i < scopes.size(); i++) {
       federation.place(i, asked.get(i), anchors.isEmpty() ? i : anchors.get(i));
     }

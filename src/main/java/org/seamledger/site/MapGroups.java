@@ -41,12 +41,15 @@ public record MapGroups(List<String> names, List<Optional<MapConversion>> maps, 
   /** What people should know where not all models meet through one map; nothing where all do, or none states one. */
   public List<Finding> findings() {
     List<Finding> findings = new ArrayList<>();
-    List<Integer> without = IntStream.range(0, anchors.size()).filter(i -> maps.get(i).isEmpty() && !asked.contains(i)).boxed().toList();
-    List<Integer> firsts = IntStream.range(0, anchors.size()).filter(i -> maps.get(i).isPresent() && !members(i).isEmpty()).boxed().toList();
+    List<Integer> without = IntStream.range(0, anchors.size())
+        .filter(i -> maps.get(i).isEmpty() && !asked.contains(i)).boxed().toList();
+    List<Integer> firsts = IntStream.range(0, anchors.size())
+        .filter(i -> maps.get(i).isPresent() && !members(i).isEmpty()).boxed().toList();
     if (!without.isEmpty() && !firsts.isEmpty()) {
       findings.add(Finding.of(Code.MAP_NOT_SHARED, "Not every model says where it lies in a map: "
           + String.join(", ", without.stream().map(names::get).toList()) + (without.size() == 1 ? " does not." : " do not.")
-          + ownWords(without.stream().filter(i -> i > 0).map(names::get).toList()) + String.join("", firsts.stream().map(this::meeting).toList())));
+          + ownWords(without.stream().filter(i -> i > 0).map(names::get).toList())
+          + String.join("", firsts.stream().map(this::meeting).toList())));
     }
     if (firsts.size() > 1) {
       List<String> each = firsts.stream().map(f -> String.join(", ", members(f).stream().map(names::get).toList()) + " in "

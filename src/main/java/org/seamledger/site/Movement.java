@@ -84,7 +84,8 @@ public record Movement(double factor, double degrees, Vec3 shift) {
     Transform o = other.transform();
     double most = 0;
     for (int k = 0; k < 8; k++) {
-      Vec3 corner = new Vec3((k & 1) == 0 ? own.minX() : own.maxX(), (k & 2) == 0 ? own.minY() : own.maxY(), (k & 4) == 0 ? own.minZ() : own.maxZ());
+      Vec3 corner = new Vec3((k & 1) == 0 ? own.minX() : own.maxX(), (k & 2) == 0 ? own.minY() : own.maxY(),
+          (k & 4) == 0 ? own.minZ() : own.maxZ());
       most = Math.max(most, t.apply(corner).distance(o.apply(corner)));
     }
     return most;

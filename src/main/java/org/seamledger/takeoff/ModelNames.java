@@ -59,8 +59,8 @@ final class ModelNames {
     if (found.size() > 1) {
       List<Set<String>> some = found.stream().map(i -> (Set<String>) new LinkedHashSet<>(names.get(i))).toList();
       boolean same = new LinkedHashSet<>(some).size() < some.size();
-      throw new IllegalArgumentException("more than one model is named '" + word + "'; " + (same ? "give it once, or give copies names of their own"
-          : "say which: " + all(some)));
+      throw new IllegalArgumentException("more than one model is named '" + word + "'; " + (same
+          ? "give it once, or give copies names of their own" : "say which: " + all(some)));
     }
     return found.get(0);
   }
