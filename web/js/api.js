@@ -64,6 +64,7 @@ export const putReview = (id, junction, review) => call('PUT', `${a(id)}/reviews
 export const putFinding = (id, finding, mark) => call('PUT', `${a(id)}/findings/${encodeURIComponent(finding)}`, mark);
 export const comment = (id, finding, text, author) => call('POST', `${a(id)}/findings/${encodeURIComponent(finding)}/comments`, {text, author});
 export const recompute = (id, system) => call('POST', a(id) + '/recompute', {system});
+export const place = (id, placements) => call('POST', a(id) + '/place', {placements});
 export const project = id => call('GET', '/api/projects/' + encodeURIComponent(id));
 export const rename = (id, name) => call('PATCH', '/api/projects/' + encodeURIComponent(id), {name});
 export const changes = (from, to) => call('GET', `${a(to)}/changes?from=${encodeURIComponent(from)}`);

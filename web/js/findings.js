@@ -4,6 +4,7 @@ import {h, put, field, say} from './dom.js';
 import {set, state, watch, remembered, remember} from './state.js';
 import {SEVERITY, kindText} from './marks.js';
 import {kindOf} from './ledger.js';
+import {placeButton, placingForm} from './placing.js';
 import * as api from './api.js';
 import * as u from './units.js';
 
@@ -21,13 +22,14 @@ export function mountFindings(root) {
 
   function content() {
     const all = state.ledger.findings;
-    if (!all.length) return h('div', {class: 'empty'}, h('h2', {}, 'No findings'), h('p', {}, 'Nothing in this model asked for a decision. That is no proof that the roof is right: look at the long lines and the walls all the same.'));
+    if (!all.length) return [placingForm(), h('div', {class: 'empty'}, h('h2', {}, 'No findings'), h('p', {}, 'Nothing in this model asked for a decision. That is no proof that the roof is right: look at the long lines and the walls all the same.'))];
     const shown = all.filter(f => !openOnly || mark(f).state !== 'accepted');
     const box = h('input', {type: 'checkbox', id: 'open-only', on: {change: () => { openOnly = box.checked; draw(); }}});
     box.checked = openOnly;
     return [h('h2', {}, `Findings: ${u.count(all.length - accepted(all))} open of ${u.count(all.length)}`),
       h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')),
-      Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev)))];
+      Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev))),
+      placingForm()];
   }
 
   function severity(sev, list) {
@@ -44,7 +46,7 @@ export function mountFindings(root) {
     return h('section', {class: 'code-group'},
       h('h4', {}, h('code', {}, code), ` ${u.count(members.length)}`, junctions.length > 0 && [' ', h('button', {class: 'link', on: {click: () => set({filters: {finding: code}, tab: 'ledger', pane: 'book'})}}, 'Show in the ledger')]),
       (members[0].action ?? members[0].advice) && h('p', {class: 'advice'}, members[0].action ?? members[0].advice, members[0].reason && h('small', {}, ` ${members[0].reason}`)),
-      h('ul', {class: 'notes'}, list.map(f => h('li', {class: f.severity + (mark(f).state === 'accepted' ? ' accepted' : '')}, line(f), remarks(f)))),
+      h('ul', {class: 'notes'}, list.map(f => h('li', {class: f.severity + (mark(f).state === 'accepted' ? ' accepted' : '')}, line(f), placeButton(f), remarks(f)))),
       list.length < members.length && h('p', {}, h('button', {on: {click: () => { unfolded.add(code); draw(); }}}, `Show all ${u.count(members.length)}`)));
   }
 }

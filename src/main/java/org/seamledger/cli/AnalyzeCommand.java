@@ -55,7 +55,7 @@ final class AnalyzeCommand implements Task {
     session.requireWritable(output);
     Takeoff takeoff;
     try (ChosenModels chosen = ChosenModels.of(models, servers)) {
-      takeoff = session.analyze(settings.on(Inputs.of(chosen.sources()), session.environment()));
+      takeoff = session.analyze(settings.on(chosen, session.environment()));
     }
     session.print(Optional.ofNullable(output), out -> format.write(takeoff, out));
     return fails(takeoff) ? ExitStatus.FINDINGS : ExitStatus.DONE;

@@ -26,6 +26,7 @@ final class ChosenModels implements AutoCloseable {
   private final ServersChoice choice;
   private final Map<String, ModelServer> connected = new TreeMap<>();
   private List<ModelSource> sources = List.of();
+  private List<String> words = List.of();
 
   private ChosenModels(ServersChoice choice) {
     this.choice = choice;
@@ -43,6 +44,7 @@ final class ChosenModels implements AutoCloseable {
         sources.add(word.startsWith(PREFIX) ? chosen.served(word.substring(PREFIX.length())) : new ModelFile(Path.of(word)));
       }
       chosen.sources = List.copyOf(sources);
+      chosen.words = List.copyOf(words);
       return chosen;
     } catch (RuntimeException e) {
       chosen.close();
@@ -53,6 +55,11 @@ final class ChosenModels implements AutoCloseable {
   /** In the order in which they were named. */
   List<ModelSource> sources() {
     return sources;
+  }
+
+  /** As they were typed, in the same order. */
+  List<String> words() {
+    return words;
   }
 
   private ModelSource served(String word) {

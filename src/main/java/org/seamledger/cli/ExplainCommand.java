@@ -30,7 +30,7 @@ final class ExplainCommand implements Task {
     Inputs inputs;
     Takeoff takeoff;
     try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
-      inputs = settings.on(Inputs.of(chosen.sources()), session.environment());
+      inputs = settings.on(chosen, session.environment());
       takeoff = session.analyze(inputs);
     }
     DetailedJunction found = JunctionChoice.find(takeoff, words.get(words.size() - 1));

@@ -31,7 +31,7 @@ final class PlanCommand implements Task {
     session.requireWritable(output);
     Takeoff takeoff;
     try (ChosenModels chosen = ChosenModels.of(models, servers)) {
-      takeoff = session.analyze(settings.on(Inputs.of(chosen.sources()), session.environment()));
+      takeoff = session.analyze(settings.on(chosen, session.environment()));
     }
     session.print(Optional.ofNullable(output), out -> PlanDrawing.write(takeoff, out));
     return ExitStatus.DONE;

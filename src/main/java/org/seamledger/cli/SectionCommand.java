@@ -33,7 +33,7 @@ final class SectionCommand implements Task {
     session.requireWritable(output);
     Takeoff takeoff;
     try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
-      takeoff = session.analyze(settings.on(Inputs.of(chosen.sources()), session.environment()));
+      takeoff = session.analyze(settings.on(chosen, session.environment()));
     }
     String id = JunctionChoice.find(takeoff, words.get(words.size() - 1)).junction().junction().id();
     session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, out));

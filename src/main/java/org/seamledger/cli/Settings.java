@@ -3,6 +3,7 @@ package org.seamledger.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.source.ModelSource;
 import org.seamledger.takeoff.Inputs;
 import picocli.CommandLine.Option;
 
@@ -19,18 +20,27 @@ final class Settings {
       description = "Kinds and details that people chose by hand, with reasons: JSON, as the service gives it out.")
   private Path decisions;
 
-  @Option(names = "--place", paramLabel = "FILE=DX,DY,DZ[,DEG[,FACTOR]]", description = "Move one of several models to the first: metres, "
+  @Option(names = "--place", paramLabel = "MODEL=DX,DY,DZ[,DEG[,FACTOR]]", description = "Move one of several models to the first: metres, "
       + "after a turn anticlockwise about its origin. May be given for several models.")
   private List<String> places = List.of();
 
-  Inputs on(Inputs inputs, Environment environment) {
-    Inputs chosen = decisions == null ? inputs : inputs.withDecisionsIn(decisions);
-    return placed(chosen.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes).or(environment::shapes)));
+  /** On models that the command line named, which {@code --place} may call as it named them. */
+  Inputs on(ChosenModels models, Environment environment) {
+    return on(Inputs.of(models.sources()), models.words(), environment);
   }
 
-  private Inputs placed(Inputs inputs) {
+  Inputs on(Inputs inputs, Environment environment) {
+    return on(inputs, inputs.models().stream().map(ModelSource::name).toList(), environment);
+  }
+
+  private Inputs on(Inputs inputs, List<String> words, Environment environment) {
+    Inputs chosen = decisions == null ? inputs : inputs.withDecisionsIn(decisions);
+    return placed(chosen.withSystem(Optional.ofNullable(system)).withShapes(Optional.ofNullable(shapes).or(environment::shapes)), words);
+  }
+
+  private Inputs placed(Inputs inputs, List<String> words) {
     try {
-      return inputs.withPlaces(places);
+      return inputs.withPlaces(places, words);
     } catch (IllegalArgumentException e) {
       throw new UsageException("--place: " + e.getMessage());
     }

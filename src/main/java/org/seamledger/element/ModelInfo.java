@@ -1,5 +1,7 @@
 package org.seamledger.element;
 
+import java.util.Optional;
+
 /**
  * Where a part of a building comes from.
  *
@@ -9,6 +11,13 @@ package org.seamledger.element;
  * @param lengthUnit such as {@code metre}, {@code millimetre}, {@code foot}
  * @param application the program that wrote it, with its version, or the empty string
  * @param bytes size after unpacking
+ * @param placement movement to the result's coordinates that somebody asked for: {@code dx,dy,dz[,degrees[,factor]]}; empty where the
+ *     model lies as the models themselves say
  */
-public record ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes) {
+public record ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes,
+    Optional<String> placement) {
+
+  public ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes) {
+    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty());
+  }
 }

@@ -67,6 +67,9 @@ public final class JsonLedger {
     json.word("lengthUnit", model.lengthUnit());
     json.word("application", model.application());
     json.count("bytes", model.bytes());
+    if (model.placement().isPresent()) {
+      json.word("placement", model.placement().get());
+    }
   }
 
   private void tolerances() throws IOException {
@@ -92,6 +95,14 @@ public final class JsonLedger {
     json.word("action", FindingAdvice.action(takeoff, finding.code()));
     json.wordOrNull("junction", finding.junction());
     json.words("elements", finding.elements());
+    if (finding.remedy().isPresent()) {
+      json.object("placement", () -> placement(finding.remedy().get()));
+    }
+  }
+
+  private void placement(Finding.Remedy remedy) throws IOException {
+    json.count("model", remedy.model());
+    json.word("movement", remedy.movement());
   }
 
   private void estimate(Estimate e) throws IOException {

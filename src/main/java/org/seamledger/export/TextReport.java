@@ -48,6 +48,7 @@ public final class TextReport {
       table.row("Model", OneLine.of(model.file()) + (takeoff.models().size() > 1 ? " [" + n + "]" : ""));
       table.row("", model.schema() + ", lengths in " + model.lengthUnit()
           + (model.application().isBlank() ? "" : ", written by " + OneLine.of(model.application())));
+      model.placement().ifPresent(p -> table.row("", "placed by hand: " + p));
     }
     table.row("System", OneLine.of(takeoff.system().name()));
     table.row("Roof", count(takeoff.faces().size(), "face") + ", "

@@ -17,7 +17,7 @@ public enum Code {
       "The file states no length unit and metres are assumed; compare one known length."),
   // Several models
   MODEL_MISPLACED("models/misplaced", Severity.WARNING,
-      "Export the models with one origin and one orientation, or place the model by --place once the movement is confirmed."),
+      "Export the models with one origin and one orientation, or place the model, on the page or by --place, once the movement is confirmed."),
   MODELS_APART("models/apart", Severity.WARNING,
       "Check that the models belong to one building and are exported with one origin; what lies elsewhere meets no roof."),
   MODEL_PLACED("models/placed", Severity.INFO,
@@ -29,7 +29,7 @@ public enum Code {
   MAP_SCALE("models/map-scale", Severity.INFO,
       "Correct the scale of the map conversion: it is the map's length unit for one of the project's, as a factor."),
   MAP_UNUSABLE("models/map-unusable", Severity.WARNING,
-      "Correct the map conversion, or leave it out of all models."),
+      "Correct the map conversion, or leave it out."),
   DUPLICATES("models/duplicates", Severity.INFO,
       "Elements that several models hold are counted once. Name the model that should count first."),
   DUPLICATES_DIFFER("models/duplicates-differ", Severity.WARNING,

@@ -2,6 +2,7 @@ package org.seamledger.finding;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * Something that a person should know about a model or a design.
@@ -10,15 +11,30 @@ import java.util.Objects;
  * @param message one sentence for people, with the figures
  * @param junction id of the junction concerned, or the empty string
  * @param elements GlobalIds concerned, in the order that matters
+ * @param remedy the placement that would answer it, where there is one
  */
-public record Finding(String code, Severity severity, String message, String junction, List<String> elements)
+public record Finding(String code, Severity severity, String message, String junction, List<String> elements, Optional<Remedy> remedy)
     implements Comparable<Finding> {
+
+  /**
+   * A model placed otherwise.
+   *
+   * @param model position of the model among those that were read together, from 0
+   * @param movement from the model's own coordinates to the result's, as the command line takes it: {@code dx,dy,dz[,degrees[,factor]]}
+   */
+  public record Remedy(int model, String movement) {
+  }
+
+  public Finding(String code, Severity severity, String message, String junction, List<String> elements) {
+    this(code, severity, message, junction, elements, Optional.empty());
+  }
 
   public Finding {
     Objects.requireNonNull(code);
     Objects.requireNonNull(severity);
     Objects.requireNonNull(message);
     Objects.requireNonNull(junction);
+    Objects.requireNonNull(remedy);
     elements = List.copyOf(elements);
   }
 
@@ -31,7 +47,12 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding at(String junctionId) {
-    return new Finding(code, severity, message, junctionId, elements);
+    return new Finding(code, severity, message, junctionId, elements, remedy);
+  }
+
+  /** The same with what would answer it. */
+  public Finding with(Remedy placement) {
+    return new Finding(code, severity, message, junction, elements, Optional.of(placement));
   }
 
   /** The worst first, then by code, junction and text, so that a result has one order only. */

@@ -52,6 +52,7 @@ final class AnalysesApi {
     routes.get("/api/analyses/{id}/outline", this::outline);
     routes.get("/api/analyses/{id}/junctions/{junction}", this::junction);
     routes.post("/api/analyses/{id}/recompute", this::recompute);
+    routes.post("/api/analyses/{id}/place", this::place);
     routes.get("/api/samples", ctx -> Json.answer(ctx, 200, Map.of("samples", samples.list())));
     routes.post("/api/samples/{name}/analyses", this::sample);
   }
@@ -68,8 +69,8 @@ final class AnalysesApi {
     Uploads.Upload upload = uploads.receive(ctx, id);
     boolean kept = false;
     try {
-      begin(ctx, upload.served().isEmpty() ? store.analyses().add(id, upload.project(), upload.title(), upload.files(), "")
-          : together(id, upload));
+      begin(ctx, upload.served().isEmpty()
+          ? store.analyses().add(id, upload.project(), upload.title(), placed(upload.files(), upload), "") : together(id, upload));
       kept = true;
     } finally {
       if (!kept) {
@@ -85,13 +86,17 @@ final class AnalysesApi {
   private Analysis together(String id, Uploads.Upload upload) {
     List<StoredFile> models = new ArrayList<>(upload.files().stream().filter(StoredFile::isModel).toList());
     models.addAll(served.files(id, models.size(), upload.served()));
-    List<StoredFile> files = new ArrayList<>(models);
+    List<StoredFile> files = new ArrayList<>(placed(models, upload));
     upload.files().stream().filter(f -> !f.isModel()).forEach(files::add);
     if (models.size() == 1 && upload.project().isEmpty()) {
       return store.watches().begin(id, models.get(0).origin().orElseThrow(), files);
     }
     Optional<String> project = upload.project().or(() -> store.analyses().bySources(files));
     return store.watches().beginTogether(id, project, Names.together(models), files);
+  }
+
+  private static List<StoredFile> placed(List<StoredFile> files, Uploads.Upload upload) {
+    return upload.placements().map(list -> Placements.on(files, list)).orElse(files);
   }
 
   private void sample(Context ctx) {
@@ -112,6 +117,14 @@ final class AnalysesApi {
     List<StoredFile> files = new ArrayList<>(old.files().stream().filter(StoredFile::isModel).toList());
     files.add(uploads.writeSystem(id, Json.bytes(system)));
     begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
+  }
+
+  /** Runs the models of an analysis again with some of them placed otherwise, as the next revision of its project. */
+  private void place(Context ctx) throws IOException {
+    Analysis old = store.analyses().get(ctx.pathParam("id"));
+    List<StoredFile> files = Placements.on(old.files(), Json.body(ctx, limits.bodyBytes()).path("placements"));
+    requireRoom();
+    begin(ctx, store.analyses().add(Analyses.newId(), Optional.of(old.project()), old.title(), files, ""));
   }
 
   void begin(Context ctx, Analysis analysis) {
@@ -227,6 +240,7 @@ final class AnalysesApi {
   private static Map<String, Object> file(StoredFile f) {
     Map<String, Object> b = Json.object("name", f.name(), "bytes", f.bytes(), "role", f.role());
     f.origin().ifPresent(o -> b.put("origin", ServedModels.body(o)));
+    f.placement().ifPresent(p -> b.put("placement", p));
     return b;
   }
 

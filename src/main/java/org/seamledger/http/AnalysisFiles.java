@@ -23,7 +23,7 @@ record AnalysisFiles(List<Analyzer.Model> models, Optional<Path> system) {
    */
   static AnalysisFiles of(Analysis analysis) {
     List<Analyzer.Model> models = analysis.files().stream().filter(f -> f.role().equals("model"))
-        .map(f -> new Analyzer.Model(Path.of(f.path()), f.name())).toList();
+        .map(f -> new Analyzer.Model(Path.of(f.path()), f.name(), f.placement())).toList();
     Optional<Path> system = analysis.files().stream().filter(f -> f.role().equals("system")).map(StoredFile::path).map(Path::of).findFirst();
     for (Analyzer.Model m : models) {
       if (!Files.isReadable(m.path())) {

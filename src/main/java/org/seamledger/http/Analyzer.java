@@ -52,8 +52,16 @@ public interface Analyzer {
     }
   }
 
-  /** A model: where its bytes are, and the name that results shall show for it. */
-  record Model(Path path, String name) {
+  /**
+   * A model: where its bytes are, and the name that results shall show for it.
+   *
+   * @param placement movement that somebody asked for, {@code dx,dy,dz[,degrees[,factor]]}; empty where it lies as the models say
+   */
+  record Model(Path path, String name, Optional<String> placement) {
+
+    Model(Path path, String name) {
+      this(path, name, Optional.empty());
+    }
   }
 
   /** Hears how far an analysis is. */

@@ -1,5 +1,6 @@
 package org.seamledger.http;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import jakarta.servlet.MultipartConfigElement;
 import jakarta.servlet.ServletException;
@@ -30,6 +31,7 @@ final class Uploads {
   /** Of a refused upload at most about this much (bytes) is still taken. */
   private static final int DRAINED = 1 << 20;
   private static final int LONGEST_FIELD = 200;
+  private static final int LONGEST_LIST = 1 << 16;
   private static final long SYSTEM_BYTES = 1 << 20;
 
   private final Path folder;
@@ -42,8 +44,13 @@ final class Uploads {
     this.limits = limits;
   }
 
-  /** What one upload holds; {@code served} are the texts that name revisions on servers. */
-  record Upload(List<StoredFile> files, Optional<String> project, List<String> served) {
+  /**
+   * What one upload holds.
+   *
+   * @param served texts that name revisions on servers
+   * @param placements as {@link Placements} describes them: of the models sent and served together, in that order
+   */
+  record Upload(List<StoredFile> files, Optional<String> project, List<String> served, Optional<JsonNode> placements) {
     String title() {
       return files.get(0).name();
     }
@@ -104,7 +111,7 @@ final class Uploads {
   private Upload store(Collection<Part> parts, Path target) throws IOException {
     List<Part> models = parts.stream().filter(p -> p.getName().equals("model")).toList();
     List<Part> systems = parts.stream().filter(p -> p.getName().equals("system")).toList();
-    List<String> served = fields(parts, "served");
+    List<String> served = fields(parts, "served", LONGEST_FIELD);
     check(parts, models, systems, served.size());
     Files.createDirectories(target);
     List<StoredFile> files = new ArrayList<>();
@@ -114,7 +121,8 @@ final class Uploads {
     for (Part p : systems) {
       files.add(write(p, target, files.size(), "system"));
     }
-    return new Upload(files, fields(parts, "project").stream().findFirst(), served);
+    Optional<JsonNode> placements = fields(parts, "placements", LONGEST_LIST).stream().findFirst().map(Placements::parse);
+    return new Upload(files, fields(parts, "project", LONGEST_FIELD).stream().findFirst(), served, placements);
   }
 
   private void check(Collection<Part> parts, List<Part> models, List<Part> systems, int served) {
@@ -128,8 +136,8 @@ final class Uploads {
       throw Problem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
     }
     for (Part p : parts) {
-      if (!Set.of("model", "served", "system", "project").contains(p.getName())) {
-        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system or project.");
+      if (!Set.of("model", "served", "system", "project", "placements").contains(p.getName())) {
+        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system, project or placements.");
       }
     }
     if (models.stream().anyMatch(p -> p.getSize() == 0)) {
@@ -148,12 +156,12 @@ final class Uploads {
     return new StoredFile(Names.file(submitted), file.toString(), Files.size(file), role);
   }
 
-  private static List<String> fields(Collection<Part> parts, String name) throws IOException {
+  private static List<String> fields(Collection<Part> parts, String name, int most) throws IOException {
     List<String> texts = new ArrayList<>();
     for (Part p : parts) {
       if (p.getName().equals(name)) {
         try (InputStream in = p.getInputStream()) {
-          texts.add(new String(in.readNBytes(LONGEST_FIELD), StandardCharsets.UTF_8).strip());
+          texts.add(new String(in.readNBytes(most), StandardCharsets.UTF_8).strip());
         }
       }
     }

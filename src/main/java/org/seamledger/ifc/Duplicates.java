@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.seamledger.element.Element;
-import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Code;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
@@ -26,13 +25,13 @@ final class Duplicates {
   private static final double SAME_VOLUME = 0.01;
 
   private final Findings findings;
-  private final List<ModelInfo> models;
+  private final List<String> names;
   private final Map<String, Element> kept = new HashMap<>();
   private final Map<String, List<String>> same = new TreeMap<>();
   private final Map<String, List<String>> different = new TreeMap<>();
 
-  Duplicates(List<ModelInfo> models, Findings findings) {
-    this.models = models;
+  Duplicates(List<String> names, Findings findings) {
+    this.names = names;
     this.findings = findings;
   }
 
@@ -58,8 +57,7 @@ final class Duplicates {
   }
 
   private void note(Element first, Element e) {
-    String pair = models.get(e.model()).file() + " and " + models.get(first.model()).file() + "; those of "
-        + models.get(first.model()).file() + " were taken";
+    String pair = names.get(e.model()) + " and " + names.get(first.model()) + "; those of " + names.get(first.model()) + " were taken";
     (differ(first, e) ? different : same).computeIfAbsent(pair, k -> new ArrayList<>()).add(e.globalId());
   }
 

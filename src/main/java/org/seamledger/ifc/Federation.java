@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
 import org.seamledger.finding.Code;
@@ -22,6 +25,7 @@ import org.seamledger.ifc.product.Scope;
 import org.seamledger.ifc.product.Shapes;
 import org.seamledger.site.Fitting;
 import org.seamledger.site.MapConversion;
+import org.seamledger.site.MapGroups;
 import org.seamledger.site.Mark;
 import org.seamledger.site.Movement;
 import org.seamledger.site.Silhouette;
@@ -29,8 +33,10 @@ import org.seamledger.site.Silhouette;
 /**
  * Several models in one world: that of the first. A model alone stays where it is.
  *
- * <p>Where all models state a map conversion to the same map, they meet through it. Else each is taken where its own coordinates put it.
- * A movement that the caller asks for takes the place of both.
+ * <p>Each is placed by the best that it states. Models that state a conversion to one map meet through it: they keep their places to each
+ * other, and all of them lie as the first of them lies by its own coordinates, which for the first model of all is the world. A model that
+ * states none, or is alone in its map, lies by its own coordinates. A movement that the caller asks for brings its model from its own
+ * coordinates to the world in place of all that, and moves no other model.
  */
 final class Federation {
 
@@ -53,61 +59,35 @@ final class Federation {
     if (scopes.size() > 1) {
       scopes.forEach(s -> federation.maps.add(MapConversions.of(s.model())));
     }
-    boolean throughMap = federation.isMapShared();
+    List<Integer> anchors = MapGroups.anchors(federation.maps);
+    federation.reportMaps(anchors, IntStream.range(0, asked.size())
+        .filter(i -> asked.get(i).isPresent()).boxed().collect(Collectors.toSet()));
     for (int i = 0; i < scopes.size(); i++) {
-      federation.place(i, asked.get(i), throughMap);
+      federation.place(i, asked.get(i), anchors.isEmpty() ? i : anchors.get(i));
     }
     return federation;
   }
 
-  private boolean isMapShared() {
-    if (maps.isEmpty()) {
-      return false;
-    }
-    List<String> without = new ArrayList<>();
-    List<String> elsewhere = new ArrayList<>();
-    Optional<MapConversion> first = maps.stream().flatMap(Optional::stream).findFirst();
-    for (int i = 0; i < maps.size(); i++) {
-      if (maps.get(i).isEmpty()) {
-        without.add(scopes.get(i).model().name());
-      } else if (!maps.get(i).get().sameMap(first.get())) {
-        elsewhere.add(scopes.get(i).model().name() + " (" + maps.get(i).get().crs() + ")");
-      }
-    }
-    if (without.size() == maps.size()) {
-      return false;
-    }
-    if (!without.isEmpty()) {
-      findings.add(Code.MAP_NOT_SHARED, "Not every model says where it lies in a map: " + String.join(", ", without)
-          + " " + (without.size() == 1 ? "does" : "do") + " not. The models' own coordinates were taken.");
-    }
-    if (!elsewhere.isEmpty()) {
-      findings.add(Code.MAPS_DIFFER, "The models lie in different maps: " + String.join(", ", elsewhere) + ", the others in "
-          + first.get().crs() + ". The models' own coordinates were taken.");
-    }
-    return without.isEmpty() && elsewhere.isEmpty();
+  private void reportMaps(List<Integer> anchors, Set<Integer> asked) {
+    new MapGroups(scopes.stream().map(s -> s.model().name()).toList(), maps, anchors, asked).findings().forEach(findings::add);
   }
 
-  private void place(int i, Optional<Movement> asked, boolean throughMap) {
+  /** @param anchor the model whose own coordinates those that share its map take; itself for one that comes through no map */
+  private void place(int i, Optional<Movement> asked, int anchor) {
     Transform place = Transform.IDENTITY;
     String how = "";
     if (asked.isPresent()) {
       place = asked.get().transform();
-      how = "as asked for";
-    } else if (throughMap) {
-      place = maps.get(i).get().into(maps.get(0).get());
-      how = "through the map that all models state";
+      how = scopes.get(0).model().name() + " as asked for";
+    } else if (anchor != i) {
+      place = maps.get(i).get().into(maps.get(anchor).get());
+      how = scopes.get(anchor).model().name() + " through the map that both state";
     }
     places.add(place);
     scopes.get(i).shapes().setPlace(place);
     if (!place.equals(Transform.IDENTITY)) {
-      findings.add(Code.MODEL_PLACED, scopes.get(i).model().name() + " was brought to " + scopes.get(0).model().name() + " " + how + ": "
-          + words(place) + ".");
+      findings.add(Code.MODEL_PLACED, scopes.get(i).model().name() + " was brought to " + how + ": " + Movement.of(place).words() + ".");
     }
-  }
-
-  private static String words(Transform t) {
-    return new Movement(Math.hypot(t.m00(), t.m10()), Math.toDegrees(Math.atan2(t.m10(), t.m00())), new Vec3(t.tx(), t.ty(), t.tz())).words();
   }
 
   boolean isOne() {

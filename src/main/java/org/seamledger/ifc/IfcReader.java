@@ -32,6 +32,7 @@ import org.seamledger.ifc.product.Roofs;
 import org.seamledger.ifc.product.Scope;
 import org.seamledger.ifc.product.Shapes;
 import org.seamledger.progress.Headway;
+import org.seamledger.site.Movement;
 import org.seamledger.site.Silhouette;
 
 /**
@@ -92,7 +93,7 @@ public final class IfcReader {
     readers.forEach(r -> r.reportShapeless(shaped));
     federation.fit(marks, roofs, offset).forEach(findings::add);
     List<ModelInfo> infos = infos(inputs);
-    Duplicates duplicates = new Duplicates(infos, findings);
+    Duplicates duplicates = new Duplicates(inputs.stream().map(IfcInput::name).toList(), findings);
     GlobalIds ids = new GlobalIds(findings);
     List<Element> uniqueRoofs = ids.unique(duplicates.without(sorted(roofs)));
     List<Element> uniqueNeighbours = ids.unique(duplicates.without(sorted(neighbours)));
@@ -249,8 +250,8 @@ public final class IfcReader {
     List<ModelInfo> infos = new ArrayList<>();
     for (int i = 0; i < inputs.size(); i++) {
       Model model = scopes.get(i).model();
-      infos.add(new ModelInfo(model.name(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
-          application(model), model.file().size()));
+      infos.add(new ModelInfo(inputs.get(i).bareName(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
+          application(model), model.file().size(), inputs.get(i).movement().map(Movement::argument)));
     }
     return infos;
   }

@@ -68,17 +68,22 @@ final class Numbers {
       db.run("UPDATE file SET server = ?, served = ?, served_revision = ?, number = ?, comment = ?, checked_in = ? WHERE analysis = ? AND place = ?",
           o.server(), o.project(), o.revision(), o.number(), o.comment(), o.checkedIn(), analysis, place);
     }
+    if (f.placement().isPresent()) {
+      db.run("INSERT INTO placement VALUES(?,?,?)", analysis, place, f.placement().get());
+    }
   }
 
   /** The files of an analysis, in their order. */
   List<StoredFile> files(String analysis) throws SQLException {
-    return db.list("SELECT f.name, f.path, f.bytes, f.role, f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in"
-        + " FROM file f LEFT JOIN served_project p ON p.server = f.server AND p.served = f.served WHERE f.analysis = ? ORDER BY f.place",
+    return db.list("SELECT f.name, f.path, f.bytes, f.role, f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in,"
+        + " m.movement FROM file f LEFT JOIN served_project p ON p.server = f.server AND p.served = f.served"
+        + " LEFT JOIN placement m ON m.analysis = f.analysis AND m.place = f.place WHERE f.analysis = ? ORDER BY f.place",
         Numbers::file, analysis);
   }
 
   private static StoredFile file(ResultSet r) throws SQLException {
-    StoredFile file = new StoredFile(r.getString(1), r.getString(2), r.getLong(3), r.getString(4));
+    StoredFile file = new StoredFile(r.getString(1), r.getString(2), r.getLong(3), r.getString(4))
+        .placed(Optional.ofNullable(r.getString(12)));
     return r.getString(5) == null ? file : file.from(new Origin(r.getString(5), r.getLong(6), r.getString(7), r.getLong(8), r.getInt(9),
         r.getString(10), r.getString(11)));
   }

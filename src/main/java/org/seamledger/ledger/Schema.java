@@ -25,7 +25,7 @@ final class Schema {
 
   /** In their order; the first is number 1. */
   static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql",
-      "5-revisions-of-servers.sql");
+      "5-revisions-of-servers.sql", "6-placements.sql");
   private static final Logger LOG = LoggerFactory.getLogger(Schema.class);
   private static final String VERSIONS = "schema_version";
   private static final Set<String> FIRST_TABLES = Set.of("project", "analysis", "file", "ledger", "junction", "finding", "comment", "review");

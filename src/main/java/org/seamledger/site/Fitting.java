@@ -26,6 +26,8 @@ public final class Fitting {
   private static final double OVERLAPS = 0.02;
   /** A movement is worth naming where at least this share of the model then lies at the other. */
   private static final double MEETS = 0.7;
+  /** Metres to which elements of two files tell a movement at best: writers round their numbers. */
+  private static final double FOUND = 2e-7;
   /** One model so many times larger than another is hardly in the same unit. */
   private static final double ODD = 50;
 
@@ -52,25 +54,28 @@ public final class Fitting {
   public static List<Finding> findings(List<Silhouette> models, Vec3 offset) {
     List<Finding> findings = new ArrayList<>();
     Silhouette reference = models.stream().filter(s -> !s.roofs().isEmpty()).findFirst().orElse(models.get(0));
-    for (Silhouette s : models) {
+    for (int i = 0; i < models.size(); i++) {
+      Silhouette s = models.get(i);
       if (s != reference && !s.marks().isEmpty() && !reference.marks().isEmpty()) {
-        new Fitting(reference, s, offset).finding().ifPresent(findings::add);
+        new Fitting(reference, s, offset).finding(i).ifPresent(findings::add);
       }
     }
     return findings;
   }
 
-  private Optional<Finding> finding() {
+  private Optional<Finding> finding(int model) {
     boolean apart = share(Transform.IDENTITY) < OVERLAPS;
     double size = b.bulk().diagonal() / a.bulk().diagonal();
     boolean odd = size > ODD || size < 1 / ODD;
     int now = agreeing(Transform.IDENTITY);
     Guess best = bestGuess(apart || odd, now);
     if (best != null) {
+      Movement own = own(best);
       String what = apart ? apartWords() : odd ? String.format(Locale.ROOT, "%s is %.0f times as %s as %s.", b.name(),
           Math.max(size, 1 / size), size > 1 ? "large" : "small", a.name())
           : "Elements of " + b.name() + " and " + a.name() + " lie apart that belong together.";
-      return Optional.of(Finding.of(Code.MODEL_MISPLACED, what + " " + guessWords(best)));
+      return Optional.of(Finding.of(Code.MODEL_MISPLACED, what + " " + guessWords(best, own))
+          .with(new Finding.Remedy(model, own.argument())));
     }
     if (apart) {
       Vec3 d = a.bulk().centre().minus(b.bulk().centre());
@@ -99,10 +104,13 @@ public final class Fitting {
     return Math.max(0, Math.max(a0 - b1, b0 - a1));
   }
 
-  private String guessWords(Guess g) {
-    // From the model's own world to the world of the result, which is how people and their tools count.
+  /** From the model's own world to the world of the result, which is how people and their tools count. */
+  private Movement own(Guess g) {
     Transform own = Transform.translation(offset).after(g.movement()).after(b.placed());
-    Movement m = Movement.of(own).rounded();
+    return Movement.of(own).tidied(Matches.turned(b.bulk(), b.placed().inverse()), g.within());
+  }
+
+  private String guessWords(Guess g, Movement m) {
     List<String> why = new ArrayList<>(List.of(g.why()));
     double north = hypotheses.northTurn();
     Movement shared = Movement.of(g.movement());
@@ -121,11 +129,16 @@ public final class Fitting {
     }
     Vec3 from = b.bulk().centre();
     Vec3 move = g.movement().apply(from).minus(from);
-    if (m.factor() == 1 && shared.degrees() == 0 && move.planLength() < 0.05 && Math.abs(move.z()) > 0.05) {
+    if (m.factor() == 1 && Math.abs(shared.degrees()) < 1e-6 && move.planLength() < 0.05 && Math.abs(move.z()) > 0.05) {
       why.add("its heights count from another level");
     }
-    return g.sure().word() + " it belongs " + m.words() + ": " + String.join("; ", why) + ". Nothing was moved; --place " + b.name() + "="
-        + m.argument() + " does it.";
+    return g.sure().word() + " it belongs " + m.words() + ": " + String.join("; ", why) + ". Nothing was moved; --place "
+        + quoted(b.name() + "=" + m.argument()) + " does it.";
+  }
+
+  /** As a shell takes it. */
+  private static String quoted(String word) {
+    return word.matches("[\\p{L}\\p{N}_./:@+,=-]*") ? word : '"' + word.replaceAll("[\\\\\"$`]", "\\\\$0") + '"';
   }
 
   // ---- what speaks for a movement
@@ -153,6 +166,7 @@ public final class Fitting {
         }
       }
     }
+    best = best == null ? null : refined(best);
     if (best == null || best.sure() == Guess.Sure.POSSIBLE) {
       for (Guess g : byStatements()) {
         // A movement that the models themselves state is no search: two elements that then agree are hardly chance.
@@ -161,6 +175,28 @@ public final class Fitting {
       }
     }
     return best;
+  }
+
+  /** As exact as the elements that agree say it: they were found by turns and shifts that were nearly right. */
+  private Guess refined(Guess g) {
+    Movement found = Movement.of(g.movement());
+    Transform turn = new Movement(found.factor(), found.degrees(), Vec3.ZERO).transform();
+    List<Alignment.Pair> pairs = Matches.ofElements(a.marks(), b.marks(), turn).pairs(found.shift());
+    double rise = Double.NaN;
+    if (Alignment.of(pairs).isEmpty()) {
+      pairs = Matches.ofHoles(a.marks(), b.marks(), turn).pairs(found.shift());
+      rise = found.shift().z();
+    }
+    List<Alignment.Pair> scaled = pairs.stream().map(p -> new Alignment.Pair(p.from().times(found.factor()), p.to())).toList();
+    Alignment fit = Alignment.of(scaled).orElse(null);
+    double plainly = Alignment.spread(new Movement(1, found.degrees(), new Vec3(found.shift().x(), found.shift().y(),
+        Double.isNaN(rise) ? found.shift().z() : 0)), scaled);
+    if (fit == null || plainly <= 2 * fit.spread() + FOUND) {
+      return new Guess(g.movement(), g.sure(), g.count(), g.why(), Math.max(FOUND, plainly));
+    }
+    Vec3 shift = Double.isNaN(rise) ? fit.shift() : new Vec3(fit.shift().x(), fit.shift().y(), rise);
+    Transform exact = new Movement(found.factor(), fit.degrees(), shift).transform();
+    return agreeing(exact) < agreeing(g.movement()) ? g : new Guess(exact, g.sure(), g.count(), g.why(), Math.max(FOUND, fit.spread()));
   }
 
   /** Where models overlap as they are, only much better agreement says that they should not stay so. */

@@ -9,8 +9,16 @@ import org.seamledger.geometry.Transform;
  * @param sure how sure it is
  * @param count elements that agree
  * @param why what agrees, for people
+ * @param within metres to which the movement is known
  */
-record Guess(Transform movement, Sure sure, int count, String why) {
+record Guess(Transform movement, Sure sure, int count, String why, double within) {
+
+  /** What models state themselves is as exact as decimals are. */
+  static final double STATED = 1e-8;
+
+  Guess(Transform movement, Sure sure, int count, String why) {
+    this(movement, sure, count, why, STATED);
+  }
 
   /** From the least on. */
   enum Sure {

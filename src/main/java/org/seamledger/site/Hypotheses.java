@@ -14,6 +14,9 @@ final class Hypotheses {
 
   /** One unit taken for another: millimetres, inches, feet and metres for each other. */
   private static final double[] SLIPS = {1000, 304.8, 25.4, 12, 1 / 0.3048, 1 / 0.0254, 10, 100};
+  private static final int MOST_HOLES = 40;
+  private static final int MOST_THINGS = 150;
+  private static final int MOST_TURNS = 4;
   private static final double[] QUARTERS = {0, 90, 180, -90};
 
   private final Silhouette a;
@@ -91,6 +94,7 @@ final class Hypotheses {
     add(turns, northTurn());
     movements().values().forEach(t -> add(turns, tidy(Movement.of(t).degrees())));
     add(turns, turnOfSameElements());
+    turnsOfHoles().forEach(t -> add(turns, t));
     return turns;
   }
 
@@ -100,36 +104,22 @@ final class Hypotheses {
     }
   }
 
-  /** The turn that fits elements with the same GlobalIds best (least squares in plan); zero for fewer than three. */
+  /** The turn that fits elements with the same GlobalIds best; zero where they don't say. */
   private double turnOfSameElements() {
     Map<String, Mark> byId = new TreeMap<>();
     a.marks().forEach(m -> byId.put(m.id(), m));
-    List<Vec3> here = new ArrayList<>();
-    List<Vec3> there = new ArrayList<>();
-    for (Mark m : b.marks()) {
-      if (byId.containsKey(m.id())) {
-        here.add(byId.get(m.id()).box().centre());
-        there.add(m.box().centre());
-      }
-    }
-    if (here.size() < 3) {
-      return 0;
-    }
-    Vec3 p = middle(here);
-    Vec3 q = middle(there);
-    double sin = 0;
-    double cos = 0;
-    for (int i = 0; i < here.size(); i++) {
-      Vec3 u = there.get(i).minus(q);
-      Vec3 v = here.get(i).minus(p);
-      sin += u.x() * v.y() - u.y() * v.x();
-      cos += u.x() * v.x() + u.y() * v.y();
-    }
-    return Math.rint(Math.toDegrees(Math.atan2(sin, cos)) * 1e6) / 1e6;
+    List<Alignment.Pair> pairs = b.marks().stream().filter(m -> byId.containsKey(m.id()))
+        .map(m -> new Alignment.Pair(m.box().centre(), byId.get(m.id()).box().centre())).toList();
+    return Alignment.of(pairs).map(Alignment::degrees).map(Hypotheses::tidy).orElse(0.0);
   }
 
-  private static Vec3 middle(List<Vec3> points) {
-    return points.stream().reduce(Vec3.ZERO, Vec3::plus).times(1.0 / points.size());
+  /** Turns that bring upright pipes and ducts to holes in the roof that lie as far apart. */
+  private List<Double> turnsOfHoles() {
+    List<Mark> holes = a.marks().stream().filter(m -> m.kind().equals(Mark.HOLE)).limit(MOST_HOLES).toList();
+    List<Mark> things = b.marks().stream().filter(m -> Matches.isUpright(m) && holes.stream().anyMatch(h -> Matches.mayFit(m, 1, h)))
+        .limit(MOST_THINGS).toList();
+    return Alignment.turns(things.stream().map(m -> m.box().centre()).toList(), holes.stream().map(m -> m.box().centre()).toList(), 0.03,
+        MOST_TURNS);
   }
 
   /** Factors worth trying: one, and unit slips after which the models are of like size. */

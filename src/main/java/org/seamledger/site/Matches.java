@@ -78,7 +78,7 @@ final class Matches {
   private static void alike(List<Mark> family, Mark m, Vec3 at, Transform turn, List<Vote> votes) {
     double factor = Math.hypot(turn.m00(), turn.m10());
     Box3 turned = turned(m.box(), turn);
-    boolean square = Math.abs(turn.m00() * turn.m10()) < 1e-9;
+    boolean square = isSquare(turn);
     int low = 0;
     int high = family.size();
     while (low < high) {
@@ -104,14 +104,15 @@ final class Matches {
   static Matches ofHoles(List<Mark> a, List<Mark> b, Transform turn) {
     List<Mark> holes = a.stream().filter(m -> m.kind().equals(Mark.HOLE)).toList();
     List<Vote> votes = new ArrayList<>();
+    double factor = Math.hypot(turn.m00(), turn.m10());
+    boolean square = isSquare(turn);
     for (Mark m : b) {
       Box3 box = turned(m.box(), turn);
-      double widest = Math.max(box.maxX() - box.minX(), box.maxY() - box.minY());
-      if (!m.service() || box.maxZ() - box.minZ() < 2 * widest || votes.size() > MOST_VOTES) {
+      if (!isUpright(m) || votes.size() > MOST_VOTES) {
         continue;
       }
       for (Mark hole : holes) {
-        if (fits(box, hole.box())) {
+        if (square ? fits(box, hole.box()) : mayFit(m, factor, hole)) {
           Vec3 shift = hole.box().centre().minus(box.centre());
           votes.add(new Vote(new Vec3(shift.x(), shift.y(), 0), hole, m, false));
         }
@@ -129,6 +130,22 @@ final class Matches {
     return w <= across + SIZE && d <= along + SIZE && w > across / 4 && d > along / 4;
   }
 
+  /** A pipe, a duct or the like that is at least twice as high as wide. */
+  static boolean isUpright(Mark m) {
+    return m.service() && m.height() >= 2 * Math.max(m.width(), m.depth());
+  }
+
+  /** Where a model is turned obliquely, the box round what is not round may be half as wide again as the thing. */
+  static boolean mayFit(Mark thing, double factor, Mark hole) {
+    double w = factor * Math.max(thing.width(), thing.depth());
+    double widest = Math.max(hole.width(), hole.depth());
+    return w < 1.5 * (widest + SIZE) && w > widest / 4;
+  }
+
+  private static boolean isSquare(Transform turn) {
+    return Math.abs(turn.m00() * turn.m10()) < 1e-9;
+  }
+
   static Box3 turned(Box3 b, Transform t) {
     Box3 box = Box3.EMPTY;
     for (int k = 0; k < 8; k++) {
@@ -143,6 +160,20 @@ final class Matches {
     Vec3 s = flat ? new Vec3(shift.x(), shift.y(), 0) : shift;
     List<Vote> agreeing = votes.stream().filter(v -> v.shift().distance(s) < AGREE).toList();
     return peak(s, agreeing);
+  }
+
+  /** Middles of the elements that agree with a shift and of their partners: of those with one GlobalId, where there are two of them. */
+  List<Alignment.Pair> pairs(Vec3 shift) {
+    Vec3 s = flat ? new Vec3(shift.x(), shift.y(), 0) : shift;
+    List<Vote> agreeing = votes.stream().filter(v -> v.shift().distance(s) < AGREE).toList();
+    boolean byId = agreeing.stream().filter(Vote::sameId).count() > 1;
+    return agreeing.stream().filter(v -> v.sameId() || !byId).map(v -> new Alignment.Pair(level(v.b()), level(v.a()))).toList();
+  }
+
+  /** Holes say nothing about heights. */
+  private Vec3 level(Mark m) {
+    Vec3 c = m.box().centre();
+    return flat ? new Vec3(c.x(), c.y(), 0) : c;
   }
 
   private Peak peak(Vec3 shift, List<Vote> agreeing) {

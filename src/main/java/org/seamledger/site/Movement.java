@@ -1,6 +1,9 @@
 package org.seamledger.site;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
+import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 
@@ -14,6 +17,8 @@ import org.seamledger.geometry.Vec3;
 public record Movement(double factor, double degrees, Vec3 shift) {
 
   public static final Movement NONE = new Movement(1, 0, Vec3.ZERO);
+  /** Decimals of metres beyond which nothing in a model is known. */
+  private static final int FINEST = 9;
 
   /** @throws IllegalArgumentException where the factor is not above zero or a number not finite */
   public Movement {
@@ -33,14 +38,57 @@ public record Movement(double factor, double degrees, Vec3 shift) {
   }
 
   /** The movement that a map of space is, if it turns about the upright only: factor and turn are those of its x axis. */
-  static Movement of(Transform t) {
+  public static Movement of(Transform t) {
     return new Movement(Math.hypot(t.m00(), t.m10()), Math.toDegrees(Math.atan2(t.m10(), t.m00())), new Vec3(t.tx(), t.ty(), t.tz()));
   }
 
-  /** To the millimetre and to a ten-thousandth of a degree, as findings and the command line show it. */
+  /** To the millimetre and to a ten-thousandth of a degree, as people read it. */
   Movement rounded() {
-    double angle = Math.rint(degrees * 1e4) / 1e4;
-    return new Movement(Math.abs(factor - 1) < 1e-6 ? 1 : factor, angle, new Vec3(milli(shift.x()), milli(shift.y()), milli(shift.z())));
+    return new Movement(Math.abs(factor - 1) < 1e-6 ? 1 : factor, Math.rint(degrees * 1e4) / 1e4,
+        new Vec3(milli(shift.x()), milli(shift.y()), milli(shift.z())));
+  }
+
+  /**
+   * The movement with the fewest decimals that brings a model to the same place. The turn is rounded first and the shift then made anew, so
+   * that a turn about an origin that is thousands of kilometres away needs no more digits than one about a near one.
+   *
+   * @param own box round the model, in the coordinates that are moved
+   * @param within metres that a corner of the box may lie elsewhere; as exact as what the movement is known from
+   */
+  Movement tidied(Box3 own, double within) {
+    double multiple = Math.abs(factor - 1) * own.diagonal() < within ? 1 : factor;
+    for (int decimals = 3; decimals < FINEST; decimals++) {
+      for (int turn = 4; turn <= decimals + 4; turn++) {
+        Movement m = toDecimals(own.centre(), multiple, turn, decimals);
+        if (m.strays(this, own) <= within) {
+          return m;
+        }
+      }
+    }
+    return toDecimals(own.centre(), factor, FINEST + 3, FINEST);
+  }
+
+  private Movement toDecimals(Vec3 middle, double multiple, int turn, int decimals) {
+    double angle = decimal(degrees, turn);
+    Vec3 s = transform().apply(middle).minus(new Movement(multiple, angle, Vec3.ZERO).transform().apply(middle));
+    return new Movement(multiple, angle, new Vec3(decimal(s.x(), decimals), decimal(s.y(), decimals), decimal(s.z(), decimals)));
+  }
+
+  private static double decimal(double d, int decimals) {
+    return BigDecimal.valueOf(d).setScale(decimals, RoundingMode.HALF_EVEN).doubleValue() + 0.0;
+  }
+
+  /** How far apart (metres) two movements bring the corners of a box at most. */
+  private double strays(Movement other, Box3 own) {
+    Transform t = transform();
+    Transform o = other.transform();
+    double most = 0;
+    for (int k = 0; k < 8; k++) {
+      Vec3 corner = new Vec3((k & 1) == 0 ? own.minX() : own.maxX(), (k & 2) == 0 ? own.minY() : own.maxY(),
+          (k & 4) == 0 ? own.minZ() : own.maxZ());
+      most = Math.max(most, t.apply(corner).distance(o.apply(corner)));
+    }
+    return most;
   }
 
   private static double milli(double m) {
@@ -64,14 +112,17 @@ public record Movement(double factor, double degrees, Vec3 shift) {
         .append(signed(r.shift.z())).append(" m").toString();
   }
 
-  /** As the command line takes it: {@code 12,-3.5,0,90}. */
+  /** As the command line takes it, in full: {@code 12,-3.5,0,90}. */
   public String argument() {
-    Movement r = rounded();
-    String text = number(r.shift.x()) + "," + number(r.shift.y()) + "," + number(r.shift.z());
-    if (r.degrees != 0 || r.factor != 1) {
-      text += "," + number(r.degrees);
+    String text = plain(shift.x()) + "," + plain(shift.y()) + "," + plain(shift.z());
+    if (degrees != 0 || factor != 1) {
+      text += "," + plain(degrees);
     }
-    return r.factor == 1 ? text : text + "," + number(r.factor);
+    return factor == 1 ? text : text + "," + plain(factor);
+  }
+
+  private static String plain(double d) {
+    return d == 0 ? "0" : BigDecimal.valueOf(d).stripTrailingZeros().toPlainString();
   }
 
   private static String signed(double m) {

@@ -3,11 +3,12 @@ package org.seamledger.takeoff;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.seamledger.detail.Decision;
 import org.seamledger.detail.DecisionFormatException;
 import org.seamledger.detail.DecisionReader;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.site.Movement;
 import org.seamledger.source.ModelFile;
@@ -20,10 +21,11 @@ import org.seamledger.source.ModelSource;
  * @param system the roof system's file; the default system where there is none
  * @param shapes folder of shapes to use instead of the program's own
  * @param decisions kinds and details that people chose, at most one a junction
- * @param places movements of models to the first one, by file name; the others lie where the models themselves say
+ * @param places movements of models to the first one, by their positions in {@code models} from 0; the others lie where the models
+ *     themselves say
  */
 public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance,
-    List<Decision> decisions, SortedMap<String, Movement> places) {
+    List<Decision> decisions, SortedMap<Integer, Movement> places) {
 
   public Inputs {
     models = List.copyOf(models);
@@ -43,12 +45,36 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
     return of(files.stream().map(ModelFile::new).toList());
   }
 
-  /** A file and what people call it, where that is not where it is. */
-  public record NamedFile(Path path, String name) {
+  /**
+   * A file and what people call it, where that is not where it is.
+   *
+   * @param placement movement to the first model: {@code dx,dy,dz[,degrees[,factor]]}; empty to leave it where the models say
+   */
+  public record NamedFile(Path path, String name, Optional<String> placement) {
+
+    public NamedFile(Path path, String name) {
+      this(path, name, Optional.empty());
+    }
   }
 
+  /** @throws IllegalArgumentException with a message for people where a placement is none */
   public static Inputs ofNamedFiles(List<NamedFile> files) {
-    return of(files.stream().map(file -> new ModelFile(file.path(), file.name())).toList());
+    Inputs inputs = of(files.stream().map(file -> new ModelFile(file.path(), file.name())).toList());
+    SortedMap<Integer, Movement> places = new TreeMap<>();
+    for (int i = 0; i < files.size(); i++) {
+      int model = i;
+      files.get(i).placement().ifPresent(p -> places.put(model, Movement.parse(p)));
+    }
+    return inputs.placed(places);
+  }
+
+  /**
+   * A movement as it is stored: equal movements give equal texts.
+   *
+   * @throws IllegalArgumentException with a message for people where the text is no {@code dx,dy,dz[,degrees[,factor]]}
+   */
+  public static String placement(String text) {
+    return Movement.parse(text).argument();
   }
 
   public Inputs withSystem(Optional<Path> file) {
@@ -76,31 +102,42 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
     }
   }
 
+  private Inputs placed(SortedMap<Integer, Movement> movements) {
+    return new Inputs(models, system, shapes, tolerance, decisions, movements);
+  }
+
+  /** {@link #withPlaces(List, List)} for models that have no other names than their own. */
+  public Inputs withPlaces(List<String> words) {
+    return withPlaces(words, models.stream().map(ModelSource::name).toList());
+  }
+
   /**
    * With models moved to the first one.
    *
-   * @param words each {@code FILE=dx,dy,dz}, {@code FILE=dx,dy,dz,degrees} or {@code FILE=dx,dy,dz,degrees,factor}: the file's name without
-   *     folders; lengths times the factor, turned anticlockwise about the model's origin, then moved by metres
+   * @param words each {@code MODEL=dx,dy,dz}, {@code MODEL=dx,dy,dz,degrees} or {@code MODEL=dx,dy,dz,degrees,factor}: the model as it was
+   *     typed, or its name with or without folders; lengths times the factor, turned anticlockwise about the model's origin, then moved
+   *     by metres
+   * @param typed what each model was called by who named it
    * @throws IllegalArgumentException with a message for people where the words are something else, or no one model has that name
    */
-  public Inputs withPlaces(List<String> words) {
-    SortedMap<String, Movement> all = new TreeMap<>(places);
+  public Inputs withPlaces(List<String> words, List<String> typed) {
+    SortedMap<Integer, Movement> all = new TreeMap<>(places);
+    List<Set<String>> names = ModelNames.together(typed, models.stream().map(ModelSource::name).toList());
     for (String word : words) {
       int equals = word.lastIndexOf('=');
       if (equals < 1) {
-        throw new IllegalArgumentException("expected FILE=dx,dy,dz, found '" + word + "'");
+        throw new IllegalArgumentException("expected MODEL=dx,dy,dz, found '" + word + "'");
       }
-      String file = word.substring(0, equals);
-      long named = models.stream().filter(m -> fileName(m.name()).equals(file)).count();
-      if (named != 1) {
-        throw new IllegalArgumentException((named == 0 ? "no model" : "more than one model") + " is named '" + file + "'");
+      int model = ModelNames.position(word.substring(0, equals), names);
+      if (all.put(model, Movement.parse(word.substring(equals + 1))) != null) {
+        throw new IllegalArgumentException("'" + word.substring(0, equals) + "' is placed twice");
       }
-      all.put(file, Movement.parse(word.substring(equals + 1)));
     }
-    return new Inputs(models, system, shapes, tolerance, decisions, all);
+    return placed(all);
   }
 
-  private static String fileName(String name) {
-    return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+  /** What people call the models, each told from the others. */
+  List<String> names() {
+    return ModelNames.shown(models.stream().map(ModelSource::name).toList());
   }
 }

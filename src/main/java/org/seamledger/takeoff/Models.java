@@ -24,6 +24,7 @@ final class Models {
 
   static Building read(Inputs analysis, Headway headway) {
     List<ModelSource> sources = analysis.models();
+    List<String> names = analysis.names();
     List<StepFile> open = new ArrayList<>();
     try {
       List<IfcInput> inputs = new ArrayList<>();
@@ -31,7 +32,7 @@ final class Models {
         OpenModel model = open(source);
         StepFile file = index(model, headway.part(0, 0.5).part(open.size(), sources.size()));
         open.add(file);
-        inputs.add(new IfcInput(file, model.file(), Optional.ofNullable(analysis.places().get(model.file()))));
+        inputs.add(new IfcInput(file, names.get(inputs.size()), Optional.ofNullable(analysis.places().get(inputs.size()))));
       }
       return IfcReader.read(inputs, headway.part(0.5, 1));
     } catch (UncheckedIOException e) {

@@ -90,7 +90,7 @@ public final class Download {
       Files.createDirectories(target.getParent());
       long bytes = copy(source, part);
       Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
-      return new StoredFile(file.name(), file.path(), bytes, file.role(), file.origin());
+      return file.sized(bytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } finally {

@@ -124,7 +124,7 @@ public final class LocalAnalyst implements Analyst {
 
   private Takeoff takeoff(Analysis analysis, List<Decision> decisions) {
     List<Inputs.NamedFile> files = analysis.files().stream().filter(f -> f.role().equals("model"))
-        .map(f -> new Inputs.NamedFile(Path.of(f.path()), f.name())).toList();
+        .map(f -> new Inputs.NamedFile(Path.of(f.path()), f.name(), f.placement())).toList();
     Inputs inputs = settings.apply(Inputs.ofNamedFiles(files));
     return run.analyze(decisions.isEmpty() ? inputs : inputs.withDecisions(decisions), stage -> {
       if (Thread.currentThread().isInterrupted()) {

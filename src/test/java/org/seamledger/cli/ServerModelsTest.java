@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -45,6 +46,7 @@ class ServerModelsTest {
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
   private final List<String> asked = new ArrayList<>();
+  private final Map<Integer, String> places = new TreeMap<>();
   private Path list;
 
   @BeforeEach
@@ -62,6 +64,7 @@ class ServerModelsTest {
       @Override
       public Takeoff analyze(Inputs inputs, Progress progress) {
         inputs.models().stream().map(ModelSource::name).forEach(asked::add);
+        inputs.places().forEach((model, movement) -> places.put(model, movement.argument()));
         return Takeoffs.boatHouse();
       }
 
@@ -109,6 +112,26 @@ class ServerModelsTest {
     assertThat(run("analyze", word)).isEqualTo(status);
     assertThat(err()).hasLineCount(1).startsWith("seamledger: " + said);
     assertThat(asked).isEmpty();
+  }
+
+  /** As it was typed, as the finding calls it, or by its file's name. */
+  @ParameterizedTest
+  @ValueSource(strings = {"server:office/Boat house@1", "Boat house, revision 1"})
+  void aModelOfAServerIsPlacedByItsName(String name) {
+    assertThat(run("analyze", "a/pipes.ifc", "server:office/Boat house@1", "--place", name + "=1,2,3", "--place", "pipes.ifc=4,5,6,90")).as(err()).isZero();
+    assertThat(places.get(1)).isEqualTo("1,2,3");
+    assertThat(places.get(0)).isEqualTo("4,5,6,90");
+  }
+
+  @ParameterizedTest
+  @CsvSource(delimiter = '|', value = {"server:office/Boat house@2=1,2,3 | no model is named 'server:office/Boat house@2'; there are a/pipes.ifc, b/pipes.ifc, server:office/Boat house@1",
+      "pipes.ifc=1,2,3 | more than one model is named 'pipes.ifc'; say which: a/pipes.ifc, b/pipes.ifc", "a/pipes.ifc | expected MODEL=dx,dy,dz, found 'a/pipes.ifc'",
+      "a/pipes.ifc=1,2 | expected dx,dy,dz in metres and perhaps degrees and a factor, found '1,2'"})
+  void placesThatFitNoOneModelAreOneLine(String word, String said) {
+    assertThat(run("analyze", "a/pipes.ifc", "b/pipes.ifc", "server:office/Boat house@1", "--place", word)).isEqualTo(2);
+    assertThat(err()).isEqualTo("seamledger: --place: " + said + "\n");
+    assertThat(run("analyze", "a/pipes.ifc", "b/pipes.ifc", "--place", "b/pipes.ifc=1,2,3")).isZero();
+    assertThat(places).containsOnlyKeys(1);
   }
 
   @Test
