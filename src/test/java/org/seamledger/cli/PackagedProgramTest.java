@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -66,7 +68,7 @@ class PackagedProgramTest {
 
   private static byte[] unpacked(String... words) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    assertThat(new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words, out, System.err)).isZero();
+    assertThat(new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words, out, new PrintStream(OutputStream.nullOutputStream()))).isZero();
     return out.toByteArray();
   }
 
