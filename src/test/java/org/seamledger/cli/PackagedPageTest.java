@@ -53,13 +53,13 @@ class PackagedPageTest {
   }
 
   /** Uploads the gatehouse and looks at its ledger: 14 lines of 61.308 m in all, by the formulas of the sample. */
-  private void uploadAndSeeTheLedger(String url) throws IOException {
+  private void uploadAndSeeTheLedger(String url, String picture) throws IOException {
     browser.get(url);
     see(".drop", "");
     browser.findElement(By.cssSelector("input[type=file]")).sendKeys(InstalledProgram.samples().resolve("gatehouse.ifc").toString());
     assertThat(see(".totals", "14 of 14 junctions").getText()).contains("61.31 m");
     Path pictures = Files.createDirectories(Path.of("target", "pictures"));
-    Files.write(pictures.resolve("packaged-" + folder.getFileName() + ".png"), browser.getScreenshotAs(OutputType.BYTES));
+    Files.write(pictures.resolve(picture + ".png"), browser.getScreenshotAs(OutputType.BYTES));
   }
 
   private static List<String> names(String url) throws IOException {
@@ -70,7 +70,7 @@ class PackagedPageTest {
   @Test
   void aSampleIsUploadedAndItsLedgerSeen() throws IOException {
     try (RunningService service = InstalledProgram.serve(folder, "--data", folder.resolve("data").toString())) {
-      uploadAndSeeTheLedger(service.url());
+      uploadAndSeeTheLedger(service.url(), "packaged");
       assertThat(browser.findElements(By.cssSelector("main script"))).isEmpty();
     }
     assertThat(folder.resolve("data")).isDirectory();
@@ -84,7 +84,7 @@ class PackagedPageTest {
     String[] words = {"--data", data.toString(), "--database", database};
     assertThat(user).isEqualTo("postgres");
     try (RunningService service = InstalledProgram.serve(folder, words)) {
-      uploadAndSeeTheLedger(service.url());
+      uploadAndSeeTheLedger(service.url(), "packaged-postgres");
     }
     try (RunningService service = InstalledProgram.serve(folder, words)) {
       assertThat(names(service.url())).contains("gatehouse.ifc");
