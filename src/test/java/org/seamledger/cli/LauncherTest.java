@@ -12,9 +12,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The launcher's own decisions: a copy of it in a checkout of nothing, with stand-ins for Maven and Java that note their calls. */
 class LauncherTest {
@@ -170,5 +173,129 @@ class LauncherTest {
   void passesOnWhatJavaShallGet() throws Exception {
     Ended ended = end(start(checkout.resolve("seamledger"), Map.of("SEAMLEDGER_JAVA_OPTS", "-Xmx2g -Xss4m"), "--version"));
     assertThat(ended.javaWords()).containsSubsequence("-Xmx2g", "-Xss4m", "-jar");
+  }
+
+  /** A search path that has these tools, the stand-ins, and nothing else. */
+  private String only(String... tools) throws IOException {
+    Path bin = folder.resolve("few");
+    for (String tool : tools) {
+      script(bin.resolve(tool), "#!/bin/sh\nexec " + toolOfThisSystem(tool) + " \"$@\"\n");
+    }
+    return folder.resolve("bin") + ":" + bin;
+  }
+
+  private static Path toolOfThisSystem(String tool) {
+    return Stream.of(System.getenv("PATH").split(":")).map(place -> Path.of(place, tool)).filter(Files::isExecutable).findFirst().orElseThrow();
+  }
+
+  /** What POSIX has, and no more: no flock, stat, readlink, realpath, find, mktemp, dirname, sed. */
+  private String posixOnly() throws IOException {
+    return only("bash", "mkdir", "mv", "rm", "sleep", "touch", "ls");
+  }
+
+  @Test
+  void buildsThroughALinkWithPosixToolsOnly() throws Exception {
+    Path link = Files.createSymbolicLink(folder.resolve("bin/roof"), Path.of("../check out/seamledger"));
+    Map<String, String> few = Map.of("PATH", posixOnly());
+    Ended first = end(start(link, few, "analyze", "house.ifc"));
+    assertThat(first.status()).as(first.err()).isZero();
+    assertThat(first.err()).contains("building").doesNotContain("not found");
+    Ended second = end(start(link, few, "analyze", "house.ifc"));
+    assertThat(second.err()).isEmpty();
+    assertThat(second.javaWords()).contains("-XX:TieredStopAtLevel=1").endsWith("-jar", checkout.toRealPath().resolve("target/seamledger.jar").toString(),
+        "analyze", "house.ifc");
+    assertThat(calls).hasContent("built\narchived\n");
+    age("target/seamledger.jar", 60);
+    assertThat(end(start(link, few, "--version")).err()).contains("building");
+    assertThat(checkout.resolve("target/lock.d")).doesNotExist();
+  }
+
+  @Test
+  void withPosixToolsOnlyALargeModelIsSeenToBeOne() throws Exception {
+    Path large = folder.resolve("a large model.ifc");
+    try (var file = new java.io.RandomAccessFile(large.toFile(), "rw")) {
+      file.setLength(100_000_000);
+    }
+    Ended ended = end(start(checkout.resolve("seamledger"), Map.of("PATH", posixOnly()), "analyze", large.toString()));
+    assertThat(ended.javaWords()).contains("-jar").doesNotContain("-XX:TieredStopAtLevel=1");
+  }
+
+  @Test
+  void twoFirstStartsBuildOnceWithoutFlock() throws Exception {
+    Map<String, String> slow = Map.of("BUILD_SECONDS", "2", "PATH", posixOnly());
+    Process one = start(checkout.resolve("seamledger"), slow, "--version");
+    Process two = start(checkout.resolve("seamledger"), slow, "--version");
+    List<Ended> both = List.of(end(one), end(two));
+    assertThat(both).extracting(Ended::status).containsExactly(0, 0);
+    assertThat(both).filteredOn(ended -> ended.err().contains("is building;")).as("who waits says so").hasSize(1);
+    assertThat(calls).hasContent("built\narchived\n");
+  }
+
+  /** A number that no process has; none at all, where the power went before it was written. */
+  @ParameterizedTest
+  @ValueSource(strings = {"999999999\n", ""})
+  void aLockOfAProcessThatIsNoMoreIsTakenAway(String holder) throws Exception {
+    Files.createDirectories(checkout.resolve("target/lock.d"));
+    Files.writeString(checkout.resolve("target/lock.d/process"), holder);
+    Ended ended = end(start(checkout.resolve("seamledger"), Map.of("PATH", posixOnly()), "--version"));
+    assertThat(ended.status()).as(ended.err()).isZero();
+    assertThat(calls).hasContent("built\narchived\n");
+    assertThat(checkout.resolve("target/lock.d")).doesNotExist();
+  }
+
+  @Test
+  void aFailedBuildLeavesNoLock() throws Exception {
+    Map<String, String> fails = Map.of("BUILD_FAILS", "1", "PATH", posixOnly());
+    assertThat(end(start(checkout.resolve("seamledger"), fails, "--version")).status()).isEqualTo(70);
+    assertThat(checkout.resolve("target")).isDirectoryNotContaining("glob:**lock.d*");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"pom.xml", "src/main/java/A.java", "web/index.html"})
+  void whateverIsPackedCountsAsASource(String name) throws Exception {
+    run("--version");
+    for (String old : List.of("src/main/java/A.java", "src/main/java", "src/main", "pom.xml", "web")) {
+      age(old, 120);
+    }
+    age("target/seamledger.jar", 60);
+    Files.writeString(checkout.resolve(name), "changed");
+    run("--version");
+    assertThat(Files.readString(calls)).startsWith("built\narchived\nbuilt\n");
+  }
+
+  @Test
+  void aSourceThatWasTakenAwayCountsToo() throws Exception {
+    run("--version");
+    Files.delete(checkout.resolve("src/main/java/A.java"));
+    for (String old : List.of("src/main", "pom.xml", "web")) {
+      age(old, 120);
+    }
+    age("target/seamledger.jar", 60);
+    run("--version");
+    assertThat(Files.readString(calls)).startsWith("built\narchived\nbuilt\n");
+  }
+
+  @Test
+  void withNeitherABuildNorSourcesSaysSo() throws Exception {
+    Path alone = folder.resolve("alone");
+    script(alone.resolve("seamledger"), Files.readString(Path.of("seamledger")));
+    Ended ended = end(start(alone.resolve("seamledger"), Map.of(), "--version"));
+    assertThat(ended.status()).isEqualTo(70);
+    assertThat(ended.err()).isEqualTo("seamledger: there is neither a build in " + alone.toRealPath() + "/target nor the sources to make one\n");
+  }
+
+  /** Java reads names of files by the locale; in POSIX's own it would know none beyond ASCII. */
+  @Test
+  void javaGetsALocaleThatKnowsEveryLetter() throws Exception {
+    script(folder.resolve("bin/java"), "#!/bin/sh\necho \"${LC_ALL:-$LC_CTYPE}\"\n");
+    assertThat(end(start(checkout.resolve("seamledger"), Map.of("LC_ALL", "C"), "--version")).out()).isEqualTo("C.UTF-8\n");
+    assertThat(end(start(checkout.resolve("seamledger"), Map.of("LC_ALL", "", "LC_CTYPE", "", "LANG", "POSIX"), "--version")).out()).isEqualTo("C.UTF-8\n");
+    assertThat(end(start(checkout.resolve("seamledger"), Map.of("LC_ALL", "de_DE.utf8"), "--version")).out()).isEqualTo("de_DE.utf8\n");
+  }
+
+  @Test
+  void theLauncherKeepsToTheBashOfMacOs() throws IOException {
+    assertThat(Files.readString(Path.of("seamledger"))).as("what came after bash 3.2")
+        .doesNotContainPattern("declare -A|local -n|mapfile|readarray|\\$\\{\\w+(,,|\\^\\^|@)|&>>|\\|&|globstar|coproc|EPOCH|wait -n");
   }
 }

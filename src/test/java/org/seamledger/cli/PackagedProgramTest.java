@@ -4,43 +4,35 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.BufferedReader;
-import java.io.InputStreamReader;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.cli.InstalledProgram.Ended;
 
 /** The program as people start it: the launcher, a process, its streams and its exit status. */
 @Tag("packaged")
 class PackagedProgramTest {
 
-  private static final Path LAUNCHER = Path.of("seamledger").toAbsolutePath();
-  private static final Path SAMPLES = Path.of("ifc-samples").toAbsolutePath();
-
   @TempDir
   private Path elsewhere;
 
-  private record Ended(int status, String out, String err) {
-  }
-
   /** Runs a line of shell in a folder that is not the checkout, {@code $0} the launcher and {@code $1} the samples. */
-  private Ended shell(String line) throws Exception {
-    Path err = elsewhere.resolve("stderr");
-    Process process = new ProcessBuilder("bash", "-c", "set -o pipefail; " + line, LAUNCHER.toString(), SAMPLES.toString())
-        .directory(elsewhere.toFile()).redirectError(err.toFile()).start();
-    process.getOutputStream().close();
-    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertThat(process.waitFor(5, TimeUnit.MINUTES)).isTrue();
-    return new Ended(process.exitValue(), out, Files.readString(err).replaceAll("(?m)^seamledger: .* …\\n", ""));
+  private Ended shell(String line) {
+    return InstalledProgram.run(elsewhere, List.of("bash", "-c", "set -o pipefail; " + line, InstalledProgram.launcher().toString(),
+        InstalledProgram.samples().toString()));
   }
 
   @Test
@@ -52,6 +44,32 @@ class PackagedProgramTest {
     assertThat(ledger.at("/models/0/file").asText()).isEqualTo("gatehouse.ifc");
     assertThat(ledger.at("/junctions")).hasSize(14);
     assertThat(shell("\"$0\" analyze \"$1/gatehouse.ifc\" --format json").out()).isEqualTo(first.out());
+  }
+
+  /** As it is written by the same classes before they are packaged: nothing that an output needs was left behind. */
+  @ParameterizedTest
+  @EnumSource
+  void everyFormIsThatOfTheUnpackedProgram(Format format) throws IOException {
+    String model = InstalledProgram.samples().resolve("school.ifc").toString();
+    Ended ended = InstalledProgram.run(elsewhere, "analyze", model, "--format", format.name(), "--output", "packaged");
+    assertThat(ended).isEqualTo(new Ended(0, "", ""));
+    assertThat(elsewhere.resolve("packaged")).isNotEmptyFile().hasBinaryContent(unpacked("analyze", model, "--format", format.name()));
+  }
+
+  @Test
+  void drawingsAndExplanationsAreThoseOfTheUnpackedProgram() {
+    String model = InstalledProgram.samples().resolve("gatehouse.ifc").toString();
+    for (List<String> words : List.of(List.of("plan", model), List.of("section", model, "Jexw"), List.of("explain", model, "Jcm4"))) {
+      Ended ended = InstalledProgram.run(elsewhere, words.toArray(String[]::new));
+      assertThat(ended).as(words.get(0)).isEqualTo(new Ended(0, new String(unpacked(words.toArray(String[]::new)), StandardCharsets.UTF_8), ""));
+      assertThat(ended.out()).as(words.get(0)).contains("J").hasSizeGreaterThan(1000);
+    }
+  }
+
+  private static byte[] unpacked(String... words) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    assertThat(new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words, out, new PrintStream(OutputStream.nullOutputStream()))).isZero();
+    return out.toByteArray();
   }
 
   @Test
@@ -101,19 +119,13 @@ class PackagedProgramTest {
 
   @Test
   void servesThePageAndEndsWhenAsked() throws Exception {
-    Process server = new ProcessBuilder(LAUNCHER.toString(), "serve", "--port", "0", "--data", "data").directory(elsewhere.toFile()).start();
-    try (BufferedReader err = new BufferedReader(new InputStreamReader(server.getErrorStream(), StandardCharsets.UTF_8))) {
-      String line = err.lines().filter(l -> l.startsWith("seamledger: open ")).findFirst().orElseThrow();
-      String url = line.replaceAll(".*(http://\\S+).*", "$1");
+    try (RunningService service = InstalledProgram.serve(elsewhere, "--data", "data")) {
       HttpClient client = HttpClient.newHttpClient();
       for (String path : List.of("", "api/health", "openapi.json")) {
-        HttpResponse<String> answer = client.send(HttpRequest.newBuilder(URI.create(url + path)).build(),
+        HttpResponse<String> answer = client.send(HttpRequest.newBuilder(URI.create(service.url() + path)).build(),
             HttpResponse.BodyHandlers.ofString());
         assertThat(answer.statusCode()).as(path).isEqualTo(200);
       }
-    } finally {
-      server.destroy();
-      assertThat(server.waitFor(1, TimeUnit.MINUTES)).isTrue();
     }
     assertThat(elsewhere.resolve("data")).isDirectory();
   }

@@ -49,11 +49,11 @@ class WatchStoryTest {
   private static final Path SAMPLES = Path.of("ifc-samples");
 
   @TempDir
-  private Path folder;
-  private RealBimServer real;
-  private Path list;
+  Path folder;
+  RealBimServer real;
+  Path list;
+  String name;
   private long project;
-  private String name;
 
   @BeforeEach
   void checkInTheFirstRevision() {
@@ -65,7 +65,7 @@ class WatchStoryTest {
   }
 
   /** One run of the program: its exit status and what it said. */
-  private record Said(int status, String err) {
+  record Said(int status, String err) {
     List<String> events() {
       return err.lines().filter(l -> l.contains("event=")).map(l -> l.replaceFirst(".*event=(\\S+).*?( revision=\\d+)?( detail=.*)?$", "$1$2")).toList();
     }
@@ -74,10 +74,33 @@ class WatchStoryTest {
   private Said watch(String... more) {
     List<String> words = new ArrayList<>(List.of("watch", "site/" + name, "--servers", list.toString(), "--data", folder.resolve("data").toString(), "--once"));
     words.addAll(List.of(more));
+    return program(words.toArray(String[]::new));
+  }
+
+  /** Runs the program with these words. */
+  Said program(String... words) {
     ByteArrayOutputStream err = new ByteArrayOutputStream();
-    int status = new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words.toArray(String[]::new), new ByteArrayOutputStream(),
+    int status = new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words, new ByteArrayOutputStream(),
         new PrintStream(err, true, StandardCharsets.UTF_8));
     return new Said(status, err.toString(StandardCharsets.UTF_8));
+  }
+
+  /** The service, with the data that the command keeps. */
+  RunningService serve() throws IOException {
+    Options options = Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")).port(0).servers(Servers.of(KnownServers.read(list)))
+        .watch(Duration.ofMillis(500));
+    Server server = Server.start(options);
+    return new RunningService() {
+      @Override
+      public String url() {
+        return server.url();
+      }
+
+      @Override
+      public void close() {
+        server.close();
+      }
+    };
   }
 
   private void checkInTheVentMadeThicker() throws IOException {
@@ -163,9 +186,7 @@ class WatchStoryTest {
   @Test
   void theServiceShowsWhatTheCommandWatchedAndGoesOnWithIt() throws Exception {
     assertThat(watch().status()).isZero();
-    Options options = Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")).port(0).servers(Servers.of(KnownServers.read(list)))
-        .watch(Duration.ofMillis(500));
-    try (Server service = Server.start(options)) {
+    try (RunningService service = serve()) {
       JsonNode before = json(service, "GET", "/api/watches", "").path("watches").path(0);
       assertThat(before.path("last").path("stage").textValue()).isEqualTo("answered");
       String at = "/api/servers/site/projects/" + project;
@@ -207,7 +228,7 @@ class WatchStoryTest {
     assertThat(down.err()).contains("event=trouble server=site", "server/unreachable").hasLineCount(1);
   }
 
-  private static JsonNode json(Server service, String method, String path, String body) {
+  private static JsonNode json(RunningService service, String method, String path, String body) {
     try {
       HttpRequest request = HttpRequest.newBuilder(URI.create(service.url()).resolve(path)).header("Content-Type", "application/json")
           .method(method, HttpRequest.BodyPublishers.ofString(body)).build();

@@ -10,7 +10,7 @@ import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 
 /** Debian's Chromium without a window; tests that want it are skipped where it or its driver is not installed. */
-final class Chromium {
+public final class Chromium {
 
   private static final Path PROGRAM = Path.of("/usr/bin/chromium");
   private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
@@ -18,7 +18,7 @@ final class Chromium {
   private Chromium() {
   }
 
-  static ChromeDriver open(Path profile, int width, int height) {
+  public static ChromeDriver open(Path profile, int width, int height) {
     assumeTrue(Files.exists(PROGRAM) && Files.exists(DRIVER), "Chromium and its driver are not installed");
     ChromeOptions options = new ChromeOptions();
     options.setBinary(PROGRAM.toFile());
