@@ -1,5 +1,4 @@
 package org.seamledger.cli;
-
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -42,7 +41,7 @@ final class AnalyzeCommand implements Task {
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
       description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures (default: text).")
-  private Format format;
+  private OutputFormat format;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")
   private Path output;

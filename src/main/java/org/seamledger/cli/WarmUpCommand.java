@@ -1,5 +1,4 @@
 package org.seamledger.cli;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
@@ -20,14 +19,14 @@ final class WarmUpCommand implements Task {
   public int run(Session session) {
     for (Path model : models) {
       Takeoff takeoff = session.analyze(new Settings().on(Inputs.ofFiles(List.of(model)), session.environment()));
-      for (Format format : Format.values()) {
+      for (OutputFormat format : OutputFormat.values()) {
         writeNowhere(format, takeoff);
       }
     }
     return ExitStatus.DONE;
   }
 
-  private static void writeNowhere(Format format, Takeoff takeoff) {
+  private static void writeNowhere(OutputFormat format, Takeoff takeoff) {
     try {
       format.write(takeoff, OutputStream.nullOutputStream());
     } catch (IOException e) {

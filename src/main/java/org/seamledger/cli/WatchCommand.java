@@ -1,5 +1,4 @@
 package org.seamledger.cli;
-
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -17,8 +16,8 @@ import org.seamledger.watch.Health;
 import org.seamledger.watch.LocalAnalyst;
 import org.seamledger.watch.Outcome;
 import org.seamledger.watch.Servers;
-import org.seamledger.watch.SwitchedOn;
-import org.seamledger.watch.Wanted;
+import org.seamledger.watch.WatchFilter;
+import org.seamledger.watch.WatchTarget;
 import org.seamledger.watch.Watching;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -99,8 +98,8 @@ final class WatchCommand implements Task {
   }
 
   private int watch(Session session, Servers servers, WatchTargets named, Store store) {
-    SwitchedOn on = new SwitchedOn(store.watches());
-    Wanted wanted = targets.isEmpty() ? on : named;
+    WatchFilter on = new WatchFilter(store.watches());
+    WatchTarget wanted = targets.isEmpty() ? on : named;
     List<String> names = targets.isEmpty() ? servers.names().stream().filter(on::wantsAny).toList() : named.servers();
     if (names.isEmpty()) {
       throw new UsageException("nothing is watched: name a server of the list (" + String.join(", ", servers.names()) + "), or one of its projects");

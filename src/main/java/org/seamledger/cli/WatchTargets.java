@@ -1,5 +1,4 @@
 package org.seamledger.cli;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -7,10 +6,10 @@ import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import org.seamledger.source.ServedProject;
 import org.seamledger.watch.Servers;
-import org.seamledger.watch.Wanted;
+import org.seamledger.watch.WatchTarget;
 
 /** What a command names to be watched: whole servers, or projects by name or number. */
-final class WatchTargets implements Wanted {
+final class WatchTargets implements WatchTarget {
 
   /** A project of a server; all of its projects where the name is empty. */
   private record Target(String server, String project) {

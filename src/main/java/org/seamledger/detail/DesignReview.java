@@ -1,5 +1,4 @@
 package org.seamledger.detail;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -8,7 +7,7 @@ import java.util.TreeMap;
 import org.seamledger.finding.Finding;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.shacl.Breach;
-import org.seamledger.shacl.Review;
+import org.seamledger.shacl.FindingShapes;
 import org.seamledger.shacl.Rules;
 
 /**
@@ -17,7 +16,7 @@ import org.seamledger.shacl.Rules;
  */
 public final class DesignReview {
 
-  private final Review review;
+  private final FindingShapes review;
   private final Map<String, ?> system;
 
   /**

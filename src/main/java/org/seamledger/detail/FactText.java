@@ -1,9 +1,8 @@
 package org.seamledger.detail;
-
 import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 
 /** Facts in sentences for people: the unit comes from the fact's name. */
 final class FactText {
@@ -29,31 +28,31 @@ final class FactText {
 
   private static String number(String name, double d) {
     if (name.endsWith("Degrees")) {
-      return Format.fixed(d, 2) + "°";
+      return MeasureFormat.fixed(d, 2) + "°";
     }
     if (name.endsWith("Share")) {
-      return Format.plain(100 * d, 1) + " %";
+      return MeasureFormat.plain(100 * d, 1) + " %";
     }
     if (name.endsWith("MPa")) {
-      return Format.fixed(d, 0) + " MPa";
+      return MeasureFormat.fixed(d, 0) + " MPa";
     }
     if (name.endsWith("Pa")) {
-      return Format.fixed(d, 0) + " Pa";
+      return MeasureFormat.fixed(d, 0) + " Pa";
     }
     if (name.endsWith("M")) {
       return length(d);
     }
     if (name.endsWith("C")) {
-      return Format.plain(d, 1) + " °C";
+      return MeasureFormat.plain(d, 1) + " °C";
     }
-    return name.endsWith("K") ? Format.plain(d, 1) + " K" : Format.plain(d, 3);
+    return name.endsWith("K") ? MeasureFormat.plain(d, 1) + " K" : MeasureFormat.plain(d, 3);
   }
 
   /** Below a metre in millimetres and inches, else in metres and feet. */
   private static String length(double m) {
     if (m >= 1) {
-      return Format.formatBoth(m);
+      return MeasureFormat.formatBoth(m);
     }
-    return Format.plain(1000 * m, m < 0.1 ? 2 : 0) + " mm (" + Format.plain(m / 0.0254, 3) + " in)";
+    return MeasureFormat.plain(1000 * m, m < 0.1 ? 2 : 0) + " mm (" + MeasureFormat.plain(m / 0.0254, 3) + " in)";
   }
 }

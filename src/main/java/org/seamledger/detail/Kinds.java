@@ -1,5 +1,4 @@
 package org.seamledger.detail;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -11,7 +10,7 @@ import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.progress.Headway;
 import org.seamledger.shacl.Choice;
 import org.seamledger.shacl.Rules;
@@ -102,7 +101,7 @@ public final class Kinds {
         String other = Math.abs(value - limit) > NOISE_DEGREES ? "" : otherKind(k, limits.getKey(), limit);
         if (!other.isEmpty()) {
           return Optional.of(Finding.of(Code.NEAR_LIMIT, String.format(Locale.ROOT, "a %s of %s has %s %.3f, and with the limit at %s it would be %s"
-              + " if it were measured on the other side of it", k.kind(), metres(k), limits.getKey(), value, Format.plain(limit, 3), other),
+              + " if it were measured on the other side of it", k.kind(), metres(k), limits.getKey(), value, MeasureFormat.plain(limit, 3), other),
               k.junction().elements()).at(k.junction().id()));
         }
       }

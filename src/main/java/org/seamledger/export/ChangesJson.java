@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
@@ -11,9 +10,9 @@ import org.seamledger.ledger.Comparison;
 /** What differs from one result to another as a JSON document. Lengths are metres; numbers are rounded to six places. */
 public final class ChangesJson {
 
-  private final Json json;
+  private final JsonOutput json;
 
-  private ChangesJson(Json json) {
+  private ChangesJson(JsonOutput json) {
     this.json = json;
   }
 
@@ -25,7 +24,7 @@ public final class ChangesJson {
    * @param decisionsGone what people chose for junctions that the newer result no longer has
    */
   public static void write(String from, String to, Comparison c, List<Decision> decisionsGone, OutputStream out) throws IOException {
-    try (Json json = new Json(out)) {
+    try (JsonOutput json = new JsonOutput(out)) {
       json.document(() -> new ChangesJson(json).fields(from, to, c, decisionsGone));
     }
   }
@@ -39,7 +38,7 @@ public final class ChangesJson {
    * call the two.
    */
   public static void write(Compared from, Compared to, Comparison c, List<Decision> decisionsGone, OutputStream out) throws IOException {
-    try (Json json = new Json(out)) {
+    try (JsonOutput json = new JsonOutput(out)) {
       json.document(() -> {
         json.word("fromWords", from.words);
         json.word("toWords", to.words);

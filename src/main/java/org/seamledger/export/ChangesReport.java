@@ -1,10 +1,9 @@
 package org.seamledger.export;
-
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.seamledger.ledger.Comparison;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.takeoff.Program;
 
 /** What differs from one result to another, for people: plain text of at most 100 columns. */
@@ -16,7 +15,7 @@ public final class ChangesReport {
   private static final double SAME_M = 0.0005;
 
   private final Comparison c;
-  private final Page page = new Page();
+  private final TextPage page = new TextPage();
 
   private ChangesReport(Comparison c) {
     this.c = c;
@@ -58,11 +57,11 @@ public final class ChangesReport {
     }
     page.title("Lengths that differ, in metres");
     Table table = new Table(INDENT, "lrrrr").row("kind", "before", "now", "difference", "ft and in");
-    kinds.forEach(e -> table.row(e.getKey(), Format.fixed(e.getValue()[0], 3), Format.fixed(e.getValue()[1], 3),
+    kinds.forEach(e -> table.row(e.getKey(), MeasureFormat.fixed(e.getValue()[0], 3), MeasureFormat.fixed(e.getValue()[1], 3),
         signed(e.getValue()[1] - e.getValue()[0], 3), feet(e.getValue()[1] - e.getValue()[0])));
     double before = c.lengthByKind().values().stream().mapToDouble(m -> m[0]).sum();
     double after = c.lengthByKind().values().stream().mapToDouble(m -> m[1]).sum();
-    table.row("all kinds", Format.fixed(before, 3), Format.fixed(after, 3), signed(after - before, 3), feet(after - before));
+    table.row("all kinds", MeasureFormat.fixed(before, 3), MeasureFormat.fixed(after, 3), signed(after - before, 3), feet(after - before));
     table.on(page);
   }
 
@@ -73,7 +72,7 @@ public final class ChangesReport {
     if (!changed.isEmpty()) {
       page.title("Junctions changed");
       Table table = new Table(INDENT, "llrrl").row("junction", "kind", "before", "now", "what differs");
-      changed.forEach(p -> table.row(p.after().id(), kinds(p), Format.fixed(p.before().lengthM(), 3), Format.fixed(p.after().lengthM(), 3),
+      changed.forEach(p -> table.row(p.after().id(), kinds(p), MeasureFormat.fixed(p.before().lengthM(), 3), MeasureFormat.fixed(p.after().lengthM(), 3),
           String.join(", ", p.changes())));
       table.on(page);
     }
@@ -90,7 +89,7 @@ public final class ChangesReport {
     page.title(title);
     Table table = new Table(INDENT, "llrr").row("junction", "kind", "m", "ft and in");
     lines.stream().sorted((a, b) -> KindWords.READING_ORDER.compare(a.kind(), b.kind()))
-        .forEach(l -> table.row(l.id(), l.kind(), Format.fixed(l.lengthM(), 3), Format.formatFeetInches(l.lengthM())));
+        .forEach(l -> table.row(l.id(), l.kind(), MeasureFormat.fixed(l.lengthM(), 3), MeasureFormat.formatFeetInches(l.lengthM())));
     table.on(page);
   }
 
@@ -130,15 +129,15 @@ public final class ChangesReport {
   }
 
   private static String number(double value) {
-    return Double.isNaN(value) ? "none" : Format.plain(value, 3);
+    return Double.isNaN(value) ? "none" : MeasureFormat.plain(value, 3);
   }
 
   private static String signed(double value, int places) {
-    String text = value == Math.rint(value) ? Long.toString(Math.abs((long) value)) : Format.fixed(Math.abs(value), places);
+    String text = value == Math.rint(value) ? Long.toString(Math.abs((long) value)) : MeasureFormat.fixed(Math.abs(value), places);
     return (value < 0 ? "−" : "+") + text;
   }
 
   private static String feet(double metres) {
-    return (metres < 0 ? "−" : "+") + Format.formatFeetInches(Math.abs(metres));
+    return (metres < 0 ? "−" : "+") + MeasureFormat.formatFeetInches(Math.abs(metres));
   }
 }

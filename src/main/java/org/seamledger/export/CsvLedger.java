@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
@@ -14,7 +13,7 @@ import org.seamledger.detail.Seal;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
@@ -52,7 +51,7 @@ public final class CsvLedger {
     JunctionQuantities takes = takeoff.quantities().byJunction().get(junction.id());
     Facts facts = junction.facts();
     List<String> cells = new ArrayList<>(List.of(junction.id(), detailed.junction().kind(), Rows.number(junction.lengthM()),
-        Format.formatFeetInches(junction.lengthM()), String.join(" ", junction.faces())));
+        MeasureFormat.formatFeetInches(junction.lengthM()), String.join(" ", junction.faces())));
     MEASURED.forEach(name -> cells.add(facts.has(name) ? Rows.number(facts.number(name)) : ""));
     cells.add(facts.word("neighbourClass"));
     cells.add(String.join(" ", junction.elements()));

@@ -1,9 +1,8 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.ClosureCut;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.PanelCut;
@@ -35,14 +34,14 @@ public final class CutList {
   private static List<String> panel(PanelCut cut) {
     Panel panel = cut.panel();
     String note = (panel.shaped() ? "to shape, pan " + panel.pan() : "") + (panel.sliver() ? " narrower than can be worked" : "");
-    return List.of("panel", cut.face(), "", Integer.toString(cut.count()), Rows.number(panel.widthM()), Format.formatInches(panel.widthM()),
-        Rows.number(panel.lengthM()), Format.formatInches(panel.lengthM()), Rows.number(panel.lowBevelDegrees()),
+    return List.of("panel", cut.face(), "", Integer.toString(cut.count()), Rows.number(panel.widthM()), MeasureFormat.formatInches(panel.widthM()),
+        Rows.number(panel.lengthM()), MeasureFormat.formatInches(panel.lengthM()), Rows.number(panel.lowBevelDegrees()),
         Rows.number(panel.highBevelDegrees()), note.strip());
   }
 
   private static List<String> closure(String junction, ClosureCut cut) {
     String bevel = Rows.number(cut.bevelDegrees());
     return List.of(cut.part(), cut.face(), junction, Integer.toString(cut.count()), "", "", Rows.number(cut.lengthM()),
-        Format.formatInches(cut.lengthM()), bevel, bevel, cut.shorter() ? "shorter than can be worked" : "");
+        MeasureFormat.formatInches(cut.lengthM()), bevel, bevel, cut.shorter() ? "shorter than can be worked" : "");
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -15,7 +14,7 @@ public final class DecisionFile {
 
   /** Writes the file and flushes; leaves {@code out} open. */
   public static void write(List<Decision> decisions, OutputStream out) throws IOException {
-    try (Json json = new Json(out)) {
+    try (JsonOutput json = new JsonOutput(out)) {
       json.document(() -> json.objects("decisions", decisions, d -> {
         json.word("junction", d.junction());
         if (!d.kind().isEmpty()) {

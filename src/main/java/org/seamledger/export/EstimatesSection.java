@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.util.List;
 import org.seamledger.quantity.Estimate;
 import org.seamledger.quantity.Estimates;
@@ -15,7 +14,7 @@ final class EstimatesSection {
     return Estimates.of(takeoff.faces(), takeoff.quantities());
   }
 
-  static void write(Takeoff takeoff, Page page) {
+  static void write(Takeoff takeoff, TextPage page) {
     List<Estimate> estimates = of(takeoff);
     if (takeoff.faces().isEmpty() || estimates.isEmpty()) {
       return;

@@ -1,9 +1,8 @@
 package org.seamledger.export;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.junction.Facts;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 
 /** The facts of a junction that an estimator wants beside its length, in words. */
 final class FactWords {
@@ -19,12 +18,12 @@ final class FactWords {
       words.add("fold " + degrees(Math.abs(facts.number("foldDegrees"))));
     }
     if (facts.has("diameterM")) {
-      words.add("⌀ " + Format.formatMillimetres(facts.number("diameterM")));
+      words.add("⌀ " + MeasureFormat.formatMillimetres(facts.number("diameterM")));
     } else if (facts.has("widthAcrossFallM")) {
-      words.add(Format.formatMillimetres(facts.number("widthAcrossFallM")) + " wide");
+      words.add(MeasureFormat.formatMillimetres(facts.number("widthAcrossFallM")) + " wide");
     }
     if (facts.has("upstandM")) {
-      words.add("stands " + Format.formatMillimetres(facts.number("upstandM")) + " high");
+      words.add("stands " + MeasureFormat.formatMillimetres(facts.number("upstandM")) + " high");
     }
     if (facts.number("inclinationDegrees") >= LEVEL_DEGREES) {
       words.add("rises " + degrees(facts.number("inclinationDegrees")));
@@ -39,6 +38,6 @@ final class FactWords {
   }
 
   private static String degrees(double degrees) {
-    return Format.fixed(degrees, 1) + "°";
+    return MeasureFormat.fixed(degrees, 1) + "°";
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -38,7 +37,7 @@ final class FindingsSection {
     return severity == Severity.INFO ? "note" : severity.word();
   }
 
-  static void write(Takeoff takeoff, List<Finding> findings, Page page) {
+  static void write(Takeoff takeoff, List<Finding> findings, TextPage page) {
     page.title("Findings");
     if (findings.isEmpty()) {
       page.line(INDENT + "None.");
@@ -48,7 +47,7 @@ final class FindingsSection {
     groups.values().forEach(group -> group(takeoff, group, page));
   }
 
-  private static void group(Takeoff takeoff, List<Finding> group, Page page) {
+  private static void group(Takeoff takeoff, List<Finding> group, TextPage page) {
     Finding first = group.get(0);
     page.line(INDENT + noun(first.severity()) + "  " + first.code() + (group.size() > 1 ? "  (" + group.size() + " times)" : ""));
     group.stream().limit(SHOWN).forEach(f -> page.paragraph(INDENT + "- ", INDENT + INDENT, sentence(f)));
@@ -59,7 +58,7 @@ final class FindingsSection {
     say(page, "What to do: ", FindingAdvice.action(takeoff, first.code()));
   }
 
-  private static void say(Page page, String what, String words) {
+  private static void say(TextPage page, String what, String words) {
     if (!words.isEmpty()) {
       page.paragraph(INDENT + INDENT + what, INDENT + INDENT, OneLine.of(words));
     }

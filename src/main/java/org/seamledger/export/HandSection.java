@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.util.List;
 import org.seamledger.detail.Decided;
 import org.seamledger.detail.DetailedJunction;
@@ -15,7 +14,7 @@ final class HandSection {
   private HandSection() {
   }
 
-  static void write(Takeoff takeoff, Page page) {
+  static void write(Takeoff takeoff, TextPage page) {
     List<DetailedJunction> decided = takeoff.decided();
     if (!decided.isEmpty()) {
       page.title("Chosen by hand");
@@ -23,7 +22,7 @@ final class HandSection {
     }
   }
 
-  private static void one(DetailedJunction junction, Decided decided, Page page) {
+  private static void one(DetailedJunction junction, Decided decided, TextPage page) {
     page.paragraph(INDENT, INDENT + INDENT, sentence(junction.junction().junction().id(), decided, junction));
   }
 

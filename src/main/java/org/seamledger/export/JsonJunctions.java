@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.util.Map;
 import java.util.SortedMap;
@@ -26,10 +25,10 @@ final class JsonJunctions {
   private static final double ML_PER_M3 = 1e6;
 
   private final Takeoff takeoff;
-  private final Json json;
+  private final JsonOutput json;
   private final Map<String, SortedSet<String>> codes;
 
-  JsonJunctions(Takeoff takeoff, Json json) {
+  JsonJunctions(Takeoff takeoff, JsonOutput json) {
     this.takeoff = takeoff;
     this.json = json;
     this.codes = takeoff.codesByJunction();

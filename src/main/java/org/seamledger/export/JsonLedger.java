@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
@@ -19,16 +18,16 @@ public final class JsonLedger {
   public static final int CONTRACT = 1;
 
   private final Takeoff takeoff;
-  private final Json json;
+  private final JsonOutput json;
 
-  private JsonLedger(Takeoff takeoff, Json json) {
+  private JsonLedger(Takeoff takeoff, JsonOutput json) {
     this.takeoff = takeoff;
     this.json = json;
   }
 
   /** Writes the document and a line end, and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
-    try (Json json = new Json(out)) {
+    try (JsonOutput json = new JsonOutput(out)) {
       JsonLedger ledger = new JsonLedger(takeoff, json);
       json.document(ledger::fields);
     }

@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import org.seamledger.quantity.PanelCut;
 import org.seamledger.quantity.ProjectQuantities;
@@ -10,9 +9,9 @@ final class JsonQuantities {
 
   private final Takeoff takeoff;
   private final ProjectQuantities project;
-  private final Json json;
+  private final JsonOutput json;
 
-  JsonQuantities(Takeoff takeoff, Json json) {
+  JsonQuantities(Takeoff takeoff, JsonOutput json) {
     this.takeoff = takeoff;
     this.project = takeoff.quantities().project();
     this.json = json;

@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.util.List;
 import org.seamledger.geometry.Vec3;
@@ -12,9 +11,9 @@ import org.seamledger.takeoff.Takeoff;
 final class JsonRoof {
 
   private final Takeoff takeoff;
-  private final Json json;
+  private final JsonOutput json;
 
-  JsonRoof(Takeoff takeoff, Json json) {
+  JsonRoof(Takeoff takeoff, JsonOutput json) {
     this.takeoff = takeoff;
     this.json = json;
   }
@@ -39,7 +38,7 @@ final class JsonRoof {
 
   /** Not 360 where rounding gets there: that is 0. */
   private static double azimuth(double degrees) {
-    return degrees > 360 - Json.HALF_A_STEP ? 0 : degrees;
+    return degrees > 360 - JsonOutput.HALF_A_STEP ? 0 : degrees;
   }
 
   private void seams(RoofFace face) throws IOException {

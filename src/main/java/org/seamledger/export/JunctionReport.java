@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -12,7 +11,7 @@ import org.seamledger.detail.Seal;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
@@ -28,7 +27,7 @@ public final class JunctionReport {
   private final Takeoff takeoff;
   private final DetailedJunction detailed;
   private final Junction junction;
-  private final Page page = new Page();
+  private final TextPage page = new TextPage();
 
   private JunctionReport(Takeoff takeoff, DetailedJunction detailed) {
     this.takeoff = takeoff;
@@ -56,7 +55,7 @@ public final class JunctionReport {
   private void heading() {
     String meaning = KindWords.meaning(detailed.junction().kind());
     page.line(junction.id() + ", " + detailed.junction().kind() + (meaning.isEmpty() ? "" : ": " + meaning));
-    page.line(Format.formatBoth(junction.lengthM()));
+    page.line(MeasureFormat.formatBoth(junction.lengthM()));
     detailed.decided().ifPresent(d -> {
       page.title("Chosen by hand");
       page.paragraph(INDENT, INDENT, HandSection.words(d, detailed) + ".");
@@ -80,7 +79,7 @@ public final class JunctionReport {
     }
     takeoff.modelledAt(junction.id()).pieces().forEach(piece -> table.row("in the model", piece.element() + "  "
         + label(takeoff.elements().get(piece.element())) + ", " + (piece.gutter() ? "gutter" : "flashing") + " along "
-        + Format.formatMetres(piece.lengthM())));
+        + MeasureFormat.formatMetres(piece.lengthM())));
     table.on(page);
   }
 
@@ -90,7 +89,7 @@ public final class JunctionReport {
 
   private String point(Vec3 local) {
     Vec3 p = takeoff.world(local);
-    return "x " + Format.fixed(p.x(), 3) + "  y " + Format.fixed(p.y(), 3) + "  z " + Format.fixed(p.z(), 3)
+    return "x " + MeasureFormat.fixed(p.x(), 3) + "  y " + MeasureFormat.fixed(p.y(), 3) + "  z " + MeasureFormat.fixed(p.z(), 3)
         + "  m, in the model's coordinates";
   }
 
@@ -99,7 +98,7 @@ public final class JunctionReport {
     Table table = new Table(INDENT, "ll");
     for (Map.Entry<String, Object> fact : junction.facts().asMap().entrySet()) {
       Object value = fact.getValue();
-      table.row(fact.getKey(), value instanceof Double number ? Format.plain(number, 6) : OneLine.of(value.toString()));
+      table.row(fact.getKey(), value instanceof Double number ? MeasureFormat.plain(number, 6) : OneLine.of(value.toString()));
     }
     table.on(page);
   }
@@ -143,19 +142,19 @@ public final class JunctionReport {
   }
 
   private static void metal(Table table, MetalLine line) {
-    table.row("metal", line.face(), Integer.toString(line.pieces()), line.lengthM() > 0 ? Format.formatMetres(line.lengthM()) : "",
+    table.row("metal", line.face(), Integer.toString(line.pieces()), line.lengthM() > 0 ? MeasureFormat.formatMetres(line.lengthM()) : "",
         line.laps() > 0 ? TextReport.count(line.laps(), "lap") : "", line.part());
   }
 
   private static void seal(Table table, SealLine line) {
     boolean exposed = line.exposure() == Seal.Exposure.EXPOSED;
-    table.row(line.form().word(), line.face(), TextReport.count(line.lines(), "line"), Format.formatMetres(line.lengthM()),
+    table.row(line.form().word(), line.face(), TextReport.count(line.lines(), "line"), MeasureFormat.formatMetres(line.lengthM()),
         line.role().word() + (exposed ? ", in view" : ""), line.place());
   }
 
   private static void fasteners(Table table, FastenerRow row) {
     table.row("fasteners", row.face(), Integer.toString(row.count()), "",
-        row.spacingM() > 0 ? "≤ " + Format.formatMillimetres(row.spacingM()) + " (" + Format.formatInches(row.spacingM()) + ")" : "",
+        row.spacingM() > 0 ? "≤ " + MeasureFormat.formatMillimetres(row.spacingM()) + " (" + MeasureFormat.formatInches(row.spacingM()) + ")" : "",
         row.place());
   }
 

@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -11,7 +10,7 @@ import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Seal;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
@@ -28,12 +27,12 @@ final class JunctionsSection {
     this.roofElements = takeoff.faces().stream().flatMap(f -> f.elements().stream()).collect(Collectors.toSet());
   }
 
-  static void write(Takeoff takeoff, Page page) {
+  static void write(Takeoff takeoff, TextPage page) {
     page.title("Junctions");
     new JunctionsSection(takeoff).write(page);
   }
 
-  private void write(Page page) {
+  private void write(TextPage page) {
     Table table = new Table(INDENT, "lrrll");
     byKind(takeoff.detailed()).forEach((kind, ofKind) -> byDetail(ofKind).forEach((detail, group) -> {
       table.span(kind + (detail.isEmpty() ? "" : ", detail " + detail));
@@ -73,7 +72,7 @@ final class JunctionsSection {
 
   private static void addLength(List<String> words, String what, double metres) {
     if (metres > 0) {
-      words.add(what + " " + Format.formatMetres(metres));
+      words.add(what + " " + MeasureFormat.formatMetres(metres));
     }
   }
 
@@ -89,7 +88,7 @@ final class JunctionsSection {
     String measured = FactWords.of(junction.facts());
     String words = detailed.decided().isEmpty() ? measured : measured.isEmpty() ? HandSection.MARK : HandSection.MARK + ", " + measured;
     String names = neighbours.isEmpty() ? "" : ElementNames.of(takeoff, neighbours);
-    table.row(INDENT + junction.id(), Format.fixed(junction.lengthM(), 3), Format.formatFeetInches(junction.lengthM()),
+    table.row(INDENT + junction.id(), MeasureFormat.fixed(junction.lengthM(), 3), MeasureFormat.formatFeetInches(junction.lengthM()),
         String.join(" ", junction.faces()), names + (words.isEmpty() || names.isEmpty() ? "" : ", ") + words);
   }
 }

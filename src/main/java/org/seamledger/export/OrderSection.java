@@ -1,8 +1,7 @@
 package org.seamledger.export;
-
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.ProjectQuantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.takeoff.Takeoff;
@@ -21,12 +20,12 @@ final class OrderSection {
     this.system = takeoff.system();
   }
 
-  static void write(Takeoff takeoff, Page page) {
+  static void write(Takeoff takeoff, TextPage page) {
     page.title("Order");
     new OrderSection(takeoff).write(page);
   }
 
-  private void write(Page page) {
+  private void write(TextPage page) {
     RoofSystem.Waste waste = system.waste();
     page.paragraph(INDENT, INDENT, "Net is what the junctions take. Order adds waste (tape " + waste.tape() + ", sealant " + waste.bead()
         + ", fasteners " + waste.fasteners() + ", closures " + waste.closures() + ", flashings " + waste.flashing()
@@ -39,12 +38,12 @@ final class OrderSection {
     metalFirst(page);
   }
 
-  private void sealants(Page page) {
+  private void sealants(TextPage page) {
     Table table = new Table(INDENT, "lrrrl").row("sealant, fasteners", "net", "ft and in", "net volume", "order");
     ProjectQuantities.Tape tape = project.tape();
     if (tape.netM() > 0) {
-      table.row("tape " + system.tape().thickness() + " × " + system.tape().width(), Format.formatMetres(tape.netM()),
-          Format.formatFeetInches(tape.netM()), "", tape.rolls() + " × " + system.tape().roll());
+      table.row("tape " + system.tape().thickness() + " × " + system.tape().width(), MeasureFormat.formatMetres(tape.netM()),
+          MeasureFormat.formatFeetInches(tape.netM()), "", tape.rolls() + " × " + system.tape().roll());
     }
     bead(table, "bead, concealed", project.bead().concealed());
     bead(table, "bead, in view", project.bead().exposed());
@@ -52,8 +51,8 @@ final class OrderSection {
     cartridges(table, "non-curing in laps and ends", lap.netM(), lap.netMl(), lap.cartridges());
     ProjectQuantities.InSeam inSeam = project.inSeam();
     if (inSeam.netM() > 0) {
-      table.row("in-seam sealant, " + String.join(" ", inSeam.faces()), Format.formatMetres(inSeam.netM()),
-          Format.formatFeetInches(inSeam.netM()), "", Format.formatMetres(inSeam.orderM()));
+      table.row("in-seam sealant, " + String.join(" ", inSeam.faces()), MeasureFormat.formatMetres(inSeam.netM()),
+          MeasureFormat.formatFeetInches(inSeam.netM()), "", MeasureFormat.formatMetres(inSeam.orderM()));
     }
     table.row("fasteners", Long.toString(project.fasteners().net()), "", "", Long.toString(project.fasteners().order()));
     table.on(page);
@@ -65,12 +64,12 @@ final class OrderSection {
 
   private void cartridges(Table table, String name, double netM, double netMl, long cartridges) {
     if (netMl > 0) {
-      table.row(name, Format.formatMetres(netM), Format.formatFeetInches(netM), Format.fixed(netMl, 0) + " ml, "
-          + Format.fixed(netMl / ML_PER_FL_OZ, 1) + " fl oz", cartridges + " × " + system.bead().cartridge());
+      table.row(name, MeasureFormat.formatMetres(netM), MeasureFormat.formatFeetInches(netM), MeasureFormat.fixed(netMl, 0) + " ml, "
+          + MeasureFormat.fixed(netMl / ML_PER_FL_OZ, 1) + " fl oz", cartridges + " × " + system.bead().cartridge());
     }
   }
 
-  private void metal(Page page) {
+  private void metal(TextPage page) {
     Table table = new Table(INDENT, "lrrrrl").row("metal", "pieces", "net", "ft and in", "order", "girth or size");
     ProjectQuantities.Closures closures = project.closures();
     if (closures.pieces() > 0) {
@@ -93,15 +92,15 @@ final class OrderSection {
   }
 
   private static void row(Table table, String what, long pieces, double lengthM, long order, String note) {
-    table.row(what, Long.toString(pieces), lengthM > 0 ? Format.formatMetres(lengthM) : "",
-        lengthM > 0 ? Format.formatFeetInches(lengthM) : "", Long.toString(order), note);
+    table.row(what, Long.toString(pieces), lengthM > 0 ? MeasureFormat.formatMetres(lengthM) : "",
+        lengthM > 0 ? MeasureFormat.formatFeetInches(lengthM) : "", Long.toString(order), note);
   }
 
   private static String size(double metres) {
-    return Format.formatMillimetres(metres) + " (" + Format.formatInches(metres) + ")";
+    return MeasureFormat.formatMillimetres(metres) + " (" + MeasureFormat.formatInches(metres) + ")";
   }
 
-  private void fasteners(Page page) {
+  private void fasteners(TextPage page) {
     Map<String, Long> places = project.fasteners().byPlace();
     if (!places.isEmpty()) {
       page.blank().paragraph(INDENT + "Fasteners by line: ", INDENT + INDENT,
@@ -109,9 +108,9 @@ final class OrderSection {
     }
   }
 
-  private void metalFirst(Page page) {
+  private void metalFirst(TextPage page) {
     page.blank().paragraph(INDENT + "Metal first: ", INDENT + INDENT, "with no sealant left, metal alone still leads the water off along "
-        + Format.fixed(100 * project.metalFirstShare(), 1) + " % of the junctions: " + Format.fixed(project.metalFirstM(), 3) + " of "
-        + Format.formatMetres(project.detailedM()) + " that have a detail.");
+        + MeasureFormat.fixed(100 * project.metalFirstShare(), 1) + " % of the junctions: " + MeasureFormat.fixed(project.metalFirstM(), 3) + " of "
+        + MeasureFormat.formatMetres(project.detailedM()) + " that have a detail.");
   }
 }

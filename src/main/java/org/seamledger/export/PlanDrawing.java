@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -14,7 +13,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.layout.Seam;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
@@ -165,7 +164,7 @@ public final class PlanDrawing {
     Vec2 at = paper(facet.plane().at(inside.u(), inside.v()));
     boolean level = face.slopeDegrees() < LEVEL_DEGREES;
     String words = face.id() + " · " + (level ? "level"
-        : Format.fixed(face.slopeDegrees(), 1) + "° · " + Format.plain(face.risePer12(), 2) + ":12");
+        : MeasureFormat.fixed(face.slopeDegrees(), 1) + "° · " + MeasureFormat.plain(face.risePer12(), 2) + ":12");
     double azimuth = Math.toRadians(face.fallAzimuthDegrees());
     Vec2 down = new Vec2(Math.sin(azimuth), -Math.cos(azimuth));
     // Distances in the face shrink along the fall when they are projected; the cosine keeps the arrow inside.
@@ -205,7 +204,7 @@ public final class PlanDrawing {
 
   private void label(Svg svg, KindedJunction j) {
     Junction junction = j.junction();
-    String length = Format.formatMetres(junction.lengthM()) + " · " + Format.formatFeetInches(junction.lengthM());
+    String length = MeasureFormat.formatMetres(junction.lengthM()) + " · " + MeasureFormat.formatFeetInches(junction.lengthM());
     String name = shortId(junction.id()) + (byHand.contains(junction.id()) ? BY_HAND : "");
     String words = name + " · " + length;
     int longest = 1;
@@ -271,7 +270,7 @@ public final class PlanDrawing {
       double length = takeoff.junctions().stream().filter(j -> PlanStyle.of(j.kind()).equals(style)).mapToDouble(j -> j.junction().lengthM()).sum();
       svg.line(style.word(), new Vec2(LEGEND, y - 1), new Vec2(LEGEND + 20, y - 1));
       svg.text("", new Vec2(LEGEND + 23, y), style.title());
-      svg.text("fine", new Vec2(LEGEND + 23, y + 3.4), length == 0 ? "none" : Format.formatBoth(length));
+      svg.text("fine", new Vec2(LEGEND + 23, y + 3.4), length == 0 ? "none" : MeasureFormat.formatBoth(length));
       y += 9;
     }
     svg.line("seam", new Vec2(LEGEND, y - 1), new Vec2(LEGEND + 20, y - 1));

@@ -1,7 +1,6 @@
 package org.seamledger.export;
-
 import java.util.List;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.measure.Unit;
 import org.seamledger.quantity.PanelCut;
 import org.seamledger.quantity.layout.Seam;
@@ -21,17 +20,17 @@ final class RoofSection {
   private RoofSection() {
   }
 
-  static void write(Takeoff takeoff, Page page) {
+  static void write(Takeoff takeoff, TextPage page) {
     faces(takeoff, page);
     panels(takeoff, page);
   }
 
-  private static void faces(Takeoff takeoff, Page page) {
+  private static void faces(Takeoff takeoff, TextPage page) {
     page.title("Roof faces");
     Table table = new Table(INDENT, "lrrlrrrl").row("face", "slope", "in 12", "falls to", "m²", "ft²", "perimeter", "modelled as");
     for (RoofFace face : takeoff.faces()) {
-      table.row(face.id(), Format.fixed(face.slopeDegrees(), 2) + "°", Format.fixed(face.risePer12(), 2) + ":12", fall(face),
-          Format.fixed(face.areaM2(), 2), Format.fixed(Unit.SQUARE_FOOT.fromSi(face.areaM2()), 1), Format.formatMetres(face.perimeterM()),
+      table.row(face.id(), MeasureFormat.fixed(face.slopeDegrees(), 2) + "°", MeasureFormat.fixed(face.risePer12(), 2) + ":12", fall(face),
+          MeasureFormat.fixed(face.areaM2(), 2), MeasureFormat.fixed(Unit.SQUARE_FOOT.fromSi(face.areaM2()), 1), MeasureFormat.formatMetres(face.perimeterM()),
           ElementNames.of(takeoff, face.elements()));
     }
     table.on(page);
@@ -46,7 +45,7 @@ final class RoofSection {
     return POINTS.get((int) Math.round(azimuth / 45) % 8) + " " + Math.round(azimuth) % 360 + "°";
   }
 
-  private static void panels(Takeoff takeoff, Page page) {
+  private static void panels(Takeoff takeoff, TextPage page) {
     page.title("Panels and seams, " + takeoff.system().panel().coverage() + " apart");
     Table table = new Table(INDENT, "lrrrrrl").row("face", "panels", "longest", "", "seams", "in all", "sealed in the seam");
     for (RoofFace face : takeoff.faces()) {
@@ -54,9 +53,9 @@ final class RoofSection {
       List<Seam> seams = takeoff.quantities().layout().face(face.id()).seams();
       if (!cuts.isEmpty()) {
         double longest = cuts.get(0).panel().lengthM();
-        table.row(face.id(), Integer.toString(cuts.stream().mapToInt(PanelCut::count).sum()), Format.formatMetres(longest),
-            Format.formatFeetInches(longest), Integer.toString(seams.size()),
-            Format.formatMetres(seams.stream().mapToDouble(Seam::lengthM).sum()),
+        table.row(face.id(), Integer.toString(cuts.stream().mapToInt(PanelCut::count).sum()), MeasureFormat.formatMetres(longest),
+            MeasureFormat.formatFeetInches(longest), Integer.toString(seams.size()),
+            MeasureFormat.formatMetres(seams.stream().mapToDouble(Seam::lengthM).sum()),
             takeoff.quantities().layout().seamsSealed(face.id()) ? "yes, below " + takeoff.system().limits().sealSeamsBelow() : "no");
       }
     }

@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
@@ -8,7 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 
 /**
  * Comma-separated values by RFC 4180, UTF-8, being written row by row. A cell that a spreadsheet would take for a formula gets an
@@ -38,7 +37,7 @@ final class Rows {
 
   /** A measured number as a cell. */
   static String number(double value) {
-    return Format.plain(value, PLACES);
+    return MeasureFormat.plain(value, PLACES);
   }
 
   /** One cell, guarded and quoted as needed. */

@@ -18,7 +18,7 @@ final class ScopeSection {
   private ScopeSection() {
   }
 
-  static void write(Page page) {
+  static void write(TextPage page) {
     page.title("Scope and cautions");
     page.paragraph("  ", "  ", SCOPE);
     page.paragraph("  ", "  ", SAFETY);

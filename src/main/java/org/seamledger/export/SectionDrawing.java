@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -13,7 +12,7 @@ import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.takeoff.Takeoff;
 
@@ -204,7 +203,7 @@ public final class SectionDrawing {
   }
 
   private static String both(double metres) {
-    return Format.formatMillimetres(metres) + " (" + Format.formatInches(metres) + ")";
+    return MeasureFormat.formatMillimetres(metres) + " (" + MeasureFormat.formatInches(metres) + ")";
   }
 
   /** A place on a line by its share of the line's length. */
@@ -417,7 +416,7 @@ public final class SectionDrawing {
     List<String> title = Sheet.wrapped(detail.title(), 150);
     svg.text(title.get(0).length() > 100 ? "title long" : "title", new Vec2(12, 15), title.get(0) + (title.size() > 1 ? " …" : ""));
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
-    svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().kind() + " · " + Format.formatBoth(detailed.junction().junction().lengthM())
+    svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().kind() + " · " + MeasureFormat.formatBoth(detailed.junction().junction().lengthM())
         + " · " + elements + " · " + Sheet.models(takeoff));
     svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · " + system.name() + " · cut square to the line, drawn from the numbers in force");
     if (detail.source().contains("common practice")) {

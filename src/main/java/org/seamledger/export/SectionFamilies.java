@@ -1,12 +1,11 @@
 package org.seamledger.export;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.junction.Facts;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
 
 /** One composition a family of kinds: where faces, walls and parts stand to each other. Lengths in millimetres. */
@@ -68,7 +67,7 @@ final class SectionFamilies {
       return "";
     }
     SectionCut.Face f = cut.faces().get(Math.min(face, cut.faces().size() - 1));
-    return f.id() + ", " + Format.formatSlope(f.slopeDegrees());
+    return f.id() + ", " + MeasureFormat.formatSlope(f.slopeDegrees());
   }
 
   private SlopeLine left(int face) {

@@ -1,11 +1,10 @@
 package org.seamledger.export;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.measure.Format;
 import org.seamledger.measure.Measure;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
 
 /** Parts that several families of details share, drawn from the system's numbers. All lengths in millimetres. */
@@ -268,6 +267,6 @@ final class SectionParts {
   }
 
   static String length(double mm) {
-    return Format.formatMillimetres(mm / 1000) + " (" + Format.formatInches(mm / 1000) + ")";
+    return MeasureFormat.formatMillimetres(mm / 1000) + " (" + MeasureFormat.formatInches(mm / 1000) + ")";
   }
 }

@@ -1,9 +1,8 @@
 package org.seamledger.export;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.takeoff.Takeoff;
 
 /** What every drawing's sheet has: size, frame, title, scale bars, cautions. A3 across, in millimetres; printed at full size it is to scale. */
@@ -59,7 +58,7 @@ final class Sheet {
   }
 
   static String scale(double denominator) {
-    return "1:" + Format.plain(denominator, 2);
+    return "1:" + MeasureFormat.plain(denominator, 2);
   }
 
   /** Lines of words, broken between them; gives y below the last. */
@@ -92,11 +91,11 @@ final class Sheet {
     double most = 50 * denominator / 1000;
     double metric = round(most, 1);
     bar(svg, new Vec2(at.u(), at.v() + 4), metric * 1000 / denominator,
-        metric < 1 ? Format.plain(metric * 1000, 0) + " mm" : Format.plain(metric, 1) + " m");
+        metric < 1 ? MeasureFormat.plain(metric * 1000, 0) + " mm" : MeasureFormat.plain(metric, 1) + " m");
     boolean feet = most >= 2 * FOOT;
     double us = round(most, feet ? FOOT : INCH);
     bar(svg, new Vec2(at.u(), at.v() + 10.5), us * 1000 / denominator,
-        Format.plain(us / (feet ? FOOT : INCH), 1) + (feet ? " ft" : " in"));
+        MeasureFormat.plain(us / (feet ? FOOT : INCH), 1) + (feet ? " ft" : " in"));
   }
 
   /** The greatest 1, 2 or 5 times a power of ten of the unit that is not above. */

@@ -1,8 +1,7 @@
 package org.seamledger.export;
-
 import java.util.List;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 
 /**
  * SVG text, written element by element. User units are millimetres on paper, y downwards. Every text and attribute is escaped here, so that
@@ -14,7 +13,7 @@ final class Svg {
 
   /** A number of at most three decimals: a micrometre on paper. */
   static String number(double value) {
-    return Format.plain(value, 3);
+    return MeasureFormat.plain(value, 3);
   }
 
   static String escape(String text) {

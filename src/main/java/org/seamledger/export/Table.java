@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.util.ArrayList;
 import java.util.List;
 
@@ -42,7 +41,7 @@ final class Table {
     return widths;
   }
 
-  void on(Page page) {
+  void on(TextPage page) {
     int[] widths = widths();
     for (List<String> row : rows) {
       StringBuilder line = new StringBuilder(indent);
@@ -55,7 +54,7 @@ final class Table {
   }
 
   private static String cut(String line) {
-    return columns(line) <= Page.WIDTH ? line : line.substring(0, line.offsetByCodePoints(0, Page.WIDTH - 1)) + "…";
+    return columns(line) <= TextPage.WIDTH ? line : line.substring(0, line.offsetByCodePoints(0, TextPage.WIDTH - 1)) + "…";
   }
 
   private static int columns(String text) {

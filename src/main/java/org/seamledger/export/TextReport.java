@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -8,7 +7,7 @@ import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.junction.Modelled;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
@@ -23,7 +22,7 @@ public final class TextReport {
 
   /** Writes the report and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
-    Page page = new Page();
+    TextPage page = new TextPage();
     header(takeoff, page);
     if (!takeoff.faces().isEmpty()) {
       RoofSection.write(takeoff, page);
@@ -39,7 +38,7 @@ public final class TextReport {
     out.flush();
   }
 
-  private static void header(Takeoff takeoff, Page page) {
+  private static void header(Takeoff takeoff, TextPage page) {
     page.line(Program.NAME + " " + takeoff.version() + ": junctions of a standing-seam metal roof").blank();
     Table table = new Table("", "ll");
     int n = 0;
@@ -52,9 +51,9 @@ public final class TextReport {
     }
     table.row("System", OneLine.of(takeoff.system().name()));
     table.row("Roof", count(takeoff.faces().size(), "face") + ", "
-        + Format.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::areaM2).sum()) + " of surface, "
-        + Format.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::planAreaM2).sum()) + " in plan");
-    table.row("Junctions", count(takeoff.detailed().size(), "line") + ", " + Format.formatBoth(lengthM(takeoff.detailed())));
+        + MeasureFormat.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::areaM2).sum()) + " of surface, "
+        + MeasureFormat.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::planAreaM2).sum()) + " in plan");
+    table.row("Junctions", count(takeoff.detailed().size(), "line") + ", " + MeasureFormat.formatBoth(lengthM(takeoff.detailed())));
     modelled(takeoff).ifPresent(words -> table.row("Modelled", words));
     if (!takeoff.decided().isEmpty()) {
       table.row("By hand", count(takeoff.decided().size(), "junction") + " with a kind or detail chosen by hand");
@@ -63,13 +62,13 @@ public final class TextReport {
     table.on(page);
   }
 
-  private static void totals(Takeoff takeoff, Page page) {
+  private static void totals(Takeoff takeoff, TextPage page) {
     page.title("Lengths by kind");
     Table table = new Table(INDENT, "lrrrl").row("kind", "lines", "m", "ft and in", "what it is");
     JunctionsSection.byKind(takeoff.detailed()).forEach((kind, group) -> table.row(kind, Integer.toString(group.size()),
-        Format.fixed(lengthM(group), 3), Format.formatFeetInches(lengthM(group)), KindWords.meaning(kind)));
-    table.row("all", Integer.toString(takeoff.detailed().size()), Format.fixed(lengthM(takeoff.detailed()), 3),
-        Format.formatFeetInches(lengthM(takeoff.detailed())));
+        MeasureFormat.fixed(lengthM(group), 3), MeasureFormat.formatFeetInches(lengthM(group)), KindWords.meaning(kind)));
+    table.row("all", Integer.toString(takeoff.detailed().size()), MeasureFormat.fixed(lengthM(takeoff.detailed()), 3),
+        MeasureFormat.formatFeetInches(lengthM(takeoff.detailed())));
     table.on(page);
   }
 
@@ -81,8 +80,8 @@ public final class TextReport {
       return Optional.empty();
     }
     double all = lengthM(takeoff.detailed());
-    String share = " (" + Format.fixed(100 * flashing / all, 1) + " %)";
-    return Optional.of("flashings along " + Format.formatMetres(flashing) + share + ", gutters along " + Format.formatMetres(gutter));
+    String share = " (" + MeasureFormat.fixed(100 * flashing / all, 1) + " %)";
+    return Optional.of("flashings along " + MeasureFormat.formatMetres(flashing) + share + ", gutters along " + MeasureFormat.formatMetres(gutter));
   }
 
   private static double lengthM(List<DetailedJunction> junctions) {

@@ -1,5 +1,4 @@
 package org.seamledger.geometry;
-
 import java.util.function.Consumer;
 
 /**
@@ -18,7 +17,7 @@ public record HalfSpace(Vec3 point, Vec3 outward) implements Solid {
   }
 
   @Override
-  public Region section(Plane plane, double coincidence, Side side, Region window) {
+  public Region section(Plane plane, double coincidence, SectionSide side, Region window) {
     // In-plane, the boundary is the line  a·u + b·v = c  with the material where a·u + b·v < c.
     double a = outward.dot(plane.u());
     double b = outward.dot(plane.v());
@@ -26,7 +25,7 @@ public record HalfSpace(Vec3 point, Vec3 outward) implements Solid {
     if (Math.hypot(a, b) < PARALLEL) {
       double gap = c - a * window.centreU() - b * window.centreV();
       if (Math.abs(gap) <= coincidence) {
-        double step = side == Side.BELOW ? -1 : 1;
+        double step = side == SectionSide.BELOW ? -1 : 1;
         gap = -step * Math.signum(outward.dot(plane.normal()));
       }
       return gap > 0 ? window : Region.EMPTY;

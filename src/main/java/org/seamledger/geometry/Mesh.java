@@ -1,5 +1,4 @@
 package org.seamledger.geometry;
-
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
@@ -194,11 +193,11 @@ public final class Mesh implements Solid {
    * segment between two mesh edges, and segments that share a mesh edge form closed lines.
    */
   @Override
-  public Region section(Plane plane, double coincidence, Side side, Region window) {
+  public Region section(Plane plane, double coincidence, SectionSide side, Region window) {
     if (bounds.isEmpty()) {
       return Region.EMPTY;
     }
     MeshSection section = new MeshSection(this, plane, coincidence);
-    return !closed && side == Side.BELOW ? section.lyingIn().union(section.crossing(side)) : section.crossing(side);
+    return !closed && side == SectionSide.BELOW ? section.lyingIn().union(section.crossing(side)) : section.crossing(side);
   }
 }

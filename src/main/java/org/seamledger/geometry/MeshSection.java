@@ -1,5 +1,4 @@
 package org.seamledger.geometry;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -26,8 +25,8 @@ final class MeshSection {
   }
 
   /** What the plane cuts, corners in it counted to the far side; empty where all corners are on one side. */
-  Region crossing(Side side) {
-    double near = side == Side.BELOW ? coincidence : -coincidence;
+  Region crossing(SectionSide side) {
+    double near = side == SectionSide.BELOW ? coincidence : -coincidence;
     boolean any = false;
     boolean all = true;
     for (double h : height) {

@@ -1,5 +1,4 @@
 package org.seamledger.geometry;
-
 import java.util.ArrayList;
 import java.util.List;
 
@@ -29,7 +28,7 @@ public final class PathSweep {
    * @param orientation or null for the least twist
    * @throws IllegalArgumentException if the line turns back on itself, or the orientation runs along the line
    */
-  public static List<List<List<Vec3>>> sections(Outline outline, List<Vec3> line, boolean closed, Orientation orientation,
+  public static List<List<List<Vec3>>> sections(PolygonOutline outline, List<Vec3> line, boolean closed, Orientation orientation,
       Transform place) {
     int n = line.size();
     List<List<List<Vec3>>> sections = new ArrayList<>();
@@ -52,7 +51,7 @@ public final class PathSweep {
     return sections;
   }
 
-  private static List<List<Vec3>> section(Outline outline, Vec3 at, Vec3 x, Vec3 middle, Vec3 in, Vec3 on, Transform place) {
+  private static List<List<Vec3>> section(PolygonOutline outline, Vec3 at, Vec3 x, Vec3 middle, Vec3 in, Vec3 on, Transform place) {
     Vec3 y = middle.cross(x);
     Vec3 axis = in.cross(on);
     Vec3 across = axis.length() < 1e-12 ? Vec3.ZERO : axis.unit().cross(middle);

@@ -1,5 +1,4 @@
 package org.seamledger.geometry;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -37,7 +36,7 @@ public final class Skin {
   }
 
   /** The prism over an outline: {@code place} puts the outline's plane into space, {@code along} is the way to its other end. */
-  public static Mesh prism(Outline outline, Transform place, Vec3 along) {
+  public static Mesh prism(PolygonOutline outline, Transform place, Vec3 along) {
     List<List<Vec3>> base = placed(outline, place);
     if (!outline.hasDistinctCorners()) {
       // Where a hole touches the outside, corners have to be welded.
@@ -81,7 +80,7 @@ public final class Skin {
   }
 
   /** The rings of an outline that lies in the xy-plane of {@code place}. */
-  public static List<List<Vec3>> placed(Outline outline, Transform place) {
+  public static List<List<Vec3>> placed(PolygonOutline outline, Transform place) {
     List<List<Vec3>> rings = new ArrayList<>();
     for (List<Vec2> ring : outline.rings()) {
       List<Vec3> points = new ArrayList<>(ring.size());

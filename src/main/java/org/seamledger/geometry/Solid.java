@@ -1,5 +1,4 @@
 package org.seamledger.geometry;
-
 import java.util.List;
 import java.util.function.Consumer;
 
@@ -17,7 +16,7 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
    * @param coincidence whatever lies within this distance of the plane (metres) counts as lying in it
    * @param window the part of the plane that matters, bounded; unbounded solids are cut to it
    */
-  Region section(Plane plane, double coincidence, Side side, Region window);
+  Region section(Plane plane, double coincidence, SectionSide side, Region window);
 
   /** Every plane that can carry a part of this solid's surface, with repetitions, in an order that depends on the input only. */
   void eachSurface(Consumer<Surface> consumer);
@@ -47,7 +46,7 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
     }
 
     @Override
-    public Region section(Plane plane, double coincidence, Side side, Region window) {
+    public Region section(Plane plane, double coincidence, SectionSide side, Region window) {
       return Region.unionOf(parts.stream().map(p -> p.section(plane, coincidence, side, window)).toList());
     }
 
@@ -70,7 +69,7 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
   /** {@code body} without {@code tool}. */
   record Difference(Solid body, Solid tool) implements Solid {
     @Override
-    public Region section(Plane plane, double coincidence, Side side, Region window) {
+    public Region section(Plane plane, double coincidence, SectionSide side, Region window) {
       Region kept = body.section(plane, coincidence, side, window);
       return kept.isEmpty() ? kept : kept.minus(tool.section(plane, coincidence, side, window));
     }
@@ -95,7 +94,7 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
   /** What both have in common. */
   record Intersection(Solid first, Solid second) implements Solid {
     @Override
-    public Region section(Plane plane, double coincidence, Side side, Region window) {
+    public Region section(Plane plane, double coincidence, SectionSide side, Region window) {
       Region kept = first.section(plane, coincidence, side, window);
       return kept.isEmpty() ? kept : kept.intersect(second.section(plane, coincidence, side, window));
     }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -14,10 +13,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import org.seamledger.ledger.Analyses;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 import org.seamledger.ledger.StoredLedger;
 
@@ -45,21 +44,21 @@ final class AnalysesApi {
 
   void install(RoutesConfig routes) {
     routes.post("/api/analyses", this::upload);
-    routes.get("/api/analyses", ctx -> Json.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(this::body).toList())));
-    routes.get("/api/analyses/{id}", ctx -> Json.answer(ctx, 200, body(store.analyses().get(ctx.pathParam("id")))));
+    routes.get("/api/analyses", ctx -> JsonBodies.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(this::body).toList())));
+    routes.get("/api/analyses/{id}", ctx -> JsonBodies.answer(ctx, 200, body(store.analyses().get(ctx.pathParam("id")))));
     routes.delete("/api/analyses/{id}", this::delete);
     routes.get("/api/analyses/{id}/ledger", this::ledger);
     routes.get("/api/analyses/{id}/outline", this::outline);
     routes.get("/api/analyses/{id}/junctions/{junction}", this::junction);
     routes.post("/api/analyses/{id}/recompute", this::recompute);
     routes.post("/api/analyses/{id}/place", this::place);
-    routes.get("/api/samples", ctx -> Json.answer(ctx, 200, Map.of("samples", samples.list())));
+    routes.get("/api/samples", ctx -> JsonBodies.answer(ctx, 200, Map.of("samples", samples.list())));
     routes.post("/api/samples/{name}/analyses", this::sample);
   }
 
   void requireRoom() {
     if (!jobs.hasRoom()) {
-      throw new Problem(503, "busy", "Too many analyses are waiting; try again when some are done.");
+      throw new HttpProblem(503, "busy", "Too many analyses are waiting; try again when some are done.");
     }
   }
 
@@ -83,7 +82,7 @@ final class AnalysesApi {
    * Models of servers, with what was sent: the next revision of the project that was named, or else of the one with the same sources. One
    * revision on a server alone is that revision of its project.
    */
-  private Analysis together(String id, Uploads.Upload upload) {
+  private StoredAnalysis together(String id, Uploads.Upload upload) {
     List<StoredFile> models = new ArrayList<>(upload.files().stream().filter(StoredFile::isModel).toList());
     models.addAll(served.files(id, models.size(), upload.served()));
     List<StoredFile> files = new ArrayList<>(placed(models, upload));
@@ -107,52 +106,52 @@ final class AnalysesApi {
 
   /** Runs the models of an analysis again under another roof system, as the next revision of its project. */
   private void recompute(Context ctx) throws IOException {
-    Analysis old = store.analyses().get(ctx.pathParam("id"));
-    JsonNode system = Json.body(ctx, limits.bodyBytes()).path("system");
+    StoredAnalysis old = store.analyses().get(ctx.pathParam("id"));
+    JsonNode system = JsonBodies.body(ctx, limits.bodyBytes()).path("system");
     if (!system.isObject()) {
-      throw Problem.badRequest("body/value", "system must be an object with the values to use.");
+      throw HttpProblem.badRequest("body/value", "system must be an object with the values to use.");
     }
     requireRoom();
     String id = Analyses.newId();
     List<StoredFile> files = new ArrayList<>(old.files().stream().filter(StoredFile::isModel).toList());
-    files.add(uploads.writeSystem(id, Json.bytes(system)));
+    files.add(uploads.writeSystem(id, JsonBodies.bytes(system)));
     begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
   }
 
   /** Runs the models of an analysis again with some of them placed otherwise, as the next revision of its project. */
   private void place(Context ctx) throws IOException {
-    Analysis old = store.analyses().get(ctx.pathParam("id"));
-    List<StoredFile> files = Placements.on(old.files(), Json.body(ctx, limits.bodyBytes()).path("placements"));
+    StoredAnalysis old = store.analyses().get(ctx.pathParam("id"));
+    List<StoredFile> files = Placements.on(old.files(), JsonBodies.body(ctx, limits.bodyBytes()).path("placements"));
     requireRoom();
     begin(ctx, store.analyses().add(Analyses.newId(), Optional.of(old.project()), old.title(), files, ""));
   }
 
-  void begin(Context ctx, Analysis analysis) {
+  void begin(Context ctx, StoredAnalysis analysis) {
     jobs.submit(analysis);
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("id", analysis.id());
     answer.put("project", analysis.project());
     answer.put("links", links(analysis.id()));
     ctx.header("Location", "/api/analyses/" + analysis.id());
-    Json.answer(ctx, 202, answer);
+    JsonBodies.answer(ctx, 202, answer);
   }
 
   private void delete(Context ctx) {
     String id = ctx.pathParam("id");
-    Analysis a = store.analyses().get(id);
+    StoredAnalysis a = store.analyses().get(id);
     if ("true".equals(ctx.queryParam("remove"))) {
       store.analyses().remove(id);
       removeUnused(a);
       ctx.status(204);
     } else if (jobs.cancel(id)) {
-      Json.answer(ctx, 200, body(store.analyses().get(id)));
+      JsonBodies.answer(ctx, 200, body(store.analyses().get(id)));
     } else {
-      throw new Problem(409, "conflict", "This analysis has ended. To remove it with its reviews, add ?remove=true.");
+      throw new HttpProblem(409, "conflict", "This analysis has ended. To remove it with its reviews, add ?remove=true.");
     }
   }
 
   /** A later revision may read the same files again. */
-  private void removeUnused(Analysis removed) {
+  private void removeUnused(StoredAnalysis removed) {
     boolean used = store.analyses().list().stream().flatMap(a -> a.files().stream()).map(StoredFile::path)
         .anyMatch(p -> removed.files().stream().anyMatch(f -> f.path().equals(p)));
     if (!used) {
@@ -164,33 +163,33 @@ final class AnalysesApi {
     String id = ctx.pathParam("id");
     String etag = "\"" + store.analyses().ledgerHash(id) + "\"";
     ctx.header("Cache-Control", "no-cache");
-    if (Bodies.has(ctx.header("If-None-Match"), etag)) {
+    if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
       ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
       return;
     }
     StoredLedger stored = store.analyses().ledger(id);
-    byte[] plain = Bodies.takesGzip(ctx) ? new byte[0] : unzip(stored.gzip());
-    Bodies.send(ctx, plain, stored.gzip(), etag, "application/json");
+    byte[] plain = CachedBodies.takesGzip(ctx) ? new byte[0] : unzip(stored.gzip());
+    CachedBodies.send(ctx, plain, stored.gzip(), etag, "application/json");
   }
 
   private void outline(Context ctx) {
     String hash = store.analyses().ledgerHash(ctx.pathParam("id"));
     String etag = PageFiles.etag((version + " outline " + hash).getBytes(StandardCharsets.UTF_8));
     ctx.header("Cache-Control", "no-cache");
-    if (Bodies.has(ctx.header("If-None-Match"), etag)) {
+    if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
       ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
       return;
     }
     byte[] gzip = parts(ctx.pathParam("id"), hash).outline();
-    Bodies.send(ctx, Bodies.takesGzip(ctx) ? new byte[0] : unzip(gzip), gzip, etag, "application/json");
+    CachedBodies.send(ctx, CachedBodies.takesGzip(ctx) ? new byte[0] : unzip(gzip), gzip, etag, "application/json");
   }
 
   private void junction(Context ctx) {
     String hash = store.analyses().ledgerHash(ctx.pathParam("id"));
     byte[] junction = parts(ctx.pathParam("id"), hash).junction(ctx.pathParam("junction"))
-        .orElseThrow(() -> Problem.notFound("This analysis has no junction of that id."));
+        .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id."));
     ctx.header("Cache-Control", "no-cache");
-    Bodies.send(ctx, junction, Bodies.takesGzip(ctx) ? PageFiles.gzip(junction) : junction, PageFiles.etag(junction), "application/json");
+    CachedBodies.send(ctx, junction, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(junction) : junction, PageFiles.etag(junction), "application/json");
   }
 
   /** One reading of a result at a time: two would only take twice the memory. */
@@ -216,7 +215,7 @@ final class AnalysesApi {
   /** Whether the result follows what people chose by hand. */
   private Map<String, Object> decisions(String id) {
     Choices.Standing standing = store.choices().of(id);
-    Map<String, Object> d = Json.object("inForce", standing.inForce().size(), "stale", standing.stale(), "followed", standing.followed());
+    Map<String, Object> d = JsonBodies.object("inForce", standing.inForce().size(), "stale", standing.stale(), "followed", standing.followed());
     jobs.trouble(id).ifPresent(t -> d.put("problem", t));
     return d;
   }
@@ -238,13 +237,13 @@ final class AnalysesApi {
   }
 
   private static Map<String, Object> file(StoredFile f) {
-    Map<String, Object> b = Json.object("name", f.name(), "bytes", f.bytes(), "role", f.role());
+    Map<String, Object> b = JsonBodies.object("name", f.name(), "bytes", f.bytes(), "role", f.role());
     f.origin().ifPresent(o -> b.put("origin", ServedModels.body(o)));
     f.placement().ifPresent(p -> b.put("placement", p));
     return b;
   }
 
-  Map<String, Object> body(Analysis a) {
+  Map<String, Object> body(StoredAnalysis a) {
     Jobs.Progress p = jobs.progress(a);
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("id", a.id());
@@ -256,11 +255,11 @@ final class AnalysesApi {
     a.revision().origin().ifPresent(o -> b.put("origin", ServedModels.body(o)));
     b.put("title", a.title());
     b.put("state", a.state() == State.QUEUED && p.state() == State.RUNNING ? p.state().word() : a.state().word());
-    b.put("progress", Json.object("stage", p.stage(), "fraction", p.fraction()));
+    b.put("progress", JsonBodies.object("stage", p.stage(), "fraction", p.fraction()));
     b.put("files", a.files().stream().map(AnalysesApi::file).toList());
     b.put("created", a.created());
     a.finished().ifPresent(f -> b.put("finished", f));
-    a.problem().ifPresent(m -> b.put("problem", Json.object("code", a.problemCode().orElse(""), "detail", m)));
+    a.problem().ifPresent(m -> b.put("problem", JsonBodies.object("code", a.problemCode().orElse(""), "detail", m)));
     if (a.state() == State.DONE) {
       b.put("ledgerSha256", store.analyses().ledgerHash(a.id()));
       b.put("decisions", decisions(a.id()));

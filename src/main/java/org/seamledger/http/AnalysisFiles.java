@@ -1,11 +1,10 @@
 package org.seamledger.http;
-
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.finding.UnreadableModelException;
-import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 
 /**
@@ -21,7 +20,7 @@ record AnalysisFiles(List<Analyzer.Model> models, Optional<Path> system) {
    *
    * @throws UnreadableModelException where a model is no longer there: one of the command line stays where its owner keeps it
    */
-  static AnalysisFiles of(Analysis analysis) {
+  static AnalysisFiles of(StoredAnalysis analysis) {
     List<Analyzer.Model> models = analysis.files().stream().filter(f -> f.role().equals("model"))
         .map(f -> new Analyzer.Model(Path.of(f.path()), f.name(), f.placement())).toList();
     Optional<Path> system = analysis.files().stream().filter(f -> f.role().equals("system")).map(StoredFile::path).map(Path::of).findFirst();

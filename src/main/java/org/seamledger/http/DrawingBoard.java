@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
@@ -12,10 +11,10 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import org.seamledger.detail.Decision;
 import org.seamledger.finding.UnreadableModelException;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.takeoff.UnusableFileException;
 
 /**
@@ -53,9 +52,9 @@ final class DrawingBoard {
    * The drawings of an analysis's result.
    *
    * @param hash of the stored result
-   * @throws Problem where they cannot be had, or not now
+   * @throws HttpProblem where they cannot be had, or not now
    */
-  Analyzer.Drawings of(Analysis analysis, String hash) {
+  Analyzer.Drawings of(StoredAnalysis analysis, String hash) {
     Analyzer.Drawings drawings = recent.get(hash);
     if (drawings != null) {
       return drawings;
@@ -77,10 +76,10 @@ final class DrawingBoard {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-    throw new Problem(503, "busy", "The server is preparing other drawings; try again in a minute.");
+    throw new HttpProblem(503, "busy", "The server is preparing other drawings; try again in a minute.");
   }
 
-  private Analyzer.Drawings again(Analysis analysis, String hash) {
+  private Analyzer.Drawings again(StoredAnalysis analysis, String hash) {
     MessageDigest digest = PageFiles.sha256();
     long deadline = System.nanoTime() + options.limits().duration().toNanos();
     try (OutputStream out = new DigestOutputStream(OutputStream.nullOutputStream(), digest)) {
@@ -98,21 +97,21 @@ final class DrawingBoard {
     } catch (UnreadableModelException | UnusableFileException e) {
       throw changed("What this analysis read is no longer there as it was");
     } catch (CancellationException e) {
-      throw new Problem(503, "busy", "The models take longer than one analysis may on this server.");
+      throw new HttpProblem(503, "busy", "The models take longer than one analysis may on this server.");
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private List<Decision> decisions(Analysis analysis) {
+  private List<Decision> decisions(StoredAnalysis analysis) {
     Choices.Standing standing = store.choices().of(analysis.id());
     if (!standing.followed()) {
-      throw new Problem(503, "busy", "The result is being computed again with the decisions that were made by hand; try again in a moment.");
+      throw new HttpProblem(503, "busy", "The result is being computed again with the decisions that were made by hand; try again in a moment.");
     }
     return standing.inForce();
   }
 
-  private static Problem changed(String what) {
-    return new Problem(409, "drawing/changed", what + ", so that a drawing would not fit its numbers. Analyse the models again to have their drawings.");
+  private static HttpProblem changed(String what) {
+    return new HttpProblem(409, "drawing/changed", what + ", so that a drawing would not fit its numbers. Analyse the models again to have their drawings.");
   }
 }

@@ -1,11 +1,10 @@
 package org.seamledger.http;
-
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.function.Function;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 
 /** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
 final class DrawingsApi {
@@ -30,23 +29,23 @@ final class DrawingsApi {
     routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", SVG, Analyzer.Drawings::plan));
     routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Analyzer.Drawings::cutList));
     routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
-        d -> d.report().orElseThrow(() -> Problem.notFound("This analysis has no report."))));
+        d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
       String junction = ctx.pathParam("junction");
-      answer(ctx, junction, SVG, d -> d.section(junction).orElseThrow(() -> Problem.notFound("This analysis has no junction of that id.")));
+      answer(ctx, junction, SVG, d -> d.section(junction).orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id.")));
     });
   }
 
   private void answer(Context ctx, String what, String type, Function<Analyzer.Drawings, String> write) {
-    Analysis analysis = store.analyses().get(ctx.pathParam("id"));
+    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
     String hash = store.analyses().ledgerHash(analysis.id());
     String etag = PageFiles.etag((program + ' ' + hash + ' ' + what).getBytes(StandardCharsets.UTF_8));
     ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY);
-    if (Bodies.has(ctx.header("If-None-Match"), etag)) {
+    if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
       ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
       return;
     }
     byte[] text = write.apply(board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
-    Bodies.send(ctx, text, Bodies.takesGzip(ctx) ? PageFiles.gzip(text) : text, etag, type);
+    CachedBodies.send(ctx, text, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(text) : text, etag, type);
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.sse.SseClient;
 import java.util.Optional;
@@ -7,8 +6,8 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.watch.Health;
 
 /** Progress as server-sent events: {@code progress} while it goes on, {@code end} with the final state, then the stream closes. */
@@ -33,14 +32,14 @@ final class Events implements AutoCloseable {
     routes.before("/api/analyses/{id}/events", ctx -> {
       store.analyses().get(ctx.pathParam("id"));
       if (clients.size() >= limits.watchers()) {
-        throw new Problem(503, "busy", "Too many clients watch already; ask for the state now and then instead.");
+        throw new HttpProblem(503, "busy", "Too many clients watch already; ask for the state now and then instead.");
       }
     });
     routes.sse("/api/analyses/{id}/events", this::watch);
   }
 
   private void watch(SseClient client) {
-    Analysis a = store.analyses().get(client.ctx().pathParam("id"));
+    StoredAnalysis a = store.analyses().get(client.ctx().pathParam("id"));
     client.keepAlive();
     clients.add(client);
     client.onClose(() -> clients.remove(client));
@@ -58,7 +57,7 @@ final class Events implements AutoCloseable {
   private static void send(SseClient client, Jobs.Progress p) {
     boolean ended = p.state().isFinal();
     client.sendEvent(ended ? "end" : "progress",
-        Json.text(Json.object("state", p.state().word(), "stage", p.stage(), "fraction", p.fraction())));
+        JsonBodies.text(JsonBodies.object("state", p.state().word(), "stage", p.stage(), "fraction", p.fraction())));
     if (ended) {
       client.close();
     }

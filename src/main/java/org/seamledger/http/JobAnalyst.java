@@ -1,10 +1,9 @@
 package org.seamledger.http;
-
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.watch.Analyst;
 
 /** Runs the analyses of watched revisions among all the others, in their turn and under the same limits. */
@@ -22,7 +21,7 @@ final class JobAnalyst implements Analyst {
 
   /** {@inheritDoc} It has ended when no job works for it any more: decisions that came over from the revision before are followed last. */
   @Override
-  public void analyze(Analysis analysis) throws InterruptedException {
+  public void analyze(StoredAnalysis analysis) throws InterruptedException {
     boolean ended = false;
     while (!ended) {
       CountDownLatch end = new CountDownLatch(1);
@@ -41,7 +40,7 @@ final class JobAnalyst implements Analyst {
     }
   }
 
-  private Optional<Runnable> listen(Analysis analysis, CountDownLatch ended) {
+  private Optional<Runnable> listen(StoredAnalysis analysis, CountDownLatch ended) {
     return jobs.listen(analysis.id(), p -> {
       if (p.state().isFinal()) {
         ended.countDown();

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -14,14 +13,14 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.seamledger.finding.UnreadableModelException;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Origin;
-import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.ModelServerException;
+import org.seamledger.takeoff.UnusableFileException;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.Health;
 import org.slf4j.Logger;
@@ -50,7 +49,7 @@ final class Jobs implements AutoCloseable {
   private final DrawingBoard board;
   private final Map<String, Job> jobs = new ConcurrentHashMap<>();
   private final Runs runs;
-  private final Following following;
+  private final Recalculation following;
   private final ThreadPoolExecutor workers;
   private final Download download;
   private final Health health;
@@ -64,7 +63,7 @@ final class Jobs implements AutoCloseable {
     this.board = board;
     this.health = health;
     this.runs = new Runs(store, options, clock, health);
-    this.following = new Following(store, runs, board, scratch, health);
+    this.following = new Recalculation(store, runs, board, scratch, health);
     this.download = download;
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
@@ -140,13 +139,13 @@ final class Jobs implements AutoCloseable {
     return workers.getActiveCount();
   }
 
-  void submit(Analysis analysis) {
+  void submit(StoredAnalysis analysis) {
     Job job = new Job(analysis.id());
     jobs.put(job.id, job);
     workers.execute(() -> guarded(job, ANALYSES, () -> run(job, analysis)));
   }
 
-  Progress progress(Analysis a) {
+  Progress progress(StoredAnalysis a) {
     Job job = jobs.get(a.id());
     if (job != null && !a.state().isFinal()) {
       return job.progress;
@@ -188,7 +187,7 @@ final class Jobs implements AutoCloseable {
     }
   }
 
-  private void run(Job job, Analysis analysis) {
+  private void run(Job job, StoredAnalysis analysis) {
     ScheduledFuture<?> alarm = null;
     Path result = scratch.resolve(job.id + ".json");
     long begun = System.nanoTime();
@@ -248,7 +247,7 @@ final class Jobs implements AutoCloseable {
       health.works(ANALYSES);
       end(job, "model/unreadable", e.getMessage());
     } else if (e instanceof ModelServerException failure && job.stop == null) {
-      end(job, Conversations.code(failure), e.getMessage());
+      end(job, ServerConnections.code(failure), e.getMessage());
     } else if (e instanceof UnusableFileException) {
       end(job, "settings/unusable", Names.withoutFolders(e.getMessage()));
     } else if (job.stop == State.FAILED) {

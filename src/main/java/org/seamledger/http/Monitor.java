@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
@@ -56,8 +55,8 @@ final class Monitor {
     b.put("running", jobs.running());
     b.put("waiting", jobs.waiting());
     b.put("faults", faults.stream()
-        .map(f -> Json.object("part", f.part(), "since", f.since().toString(), "times", f.times(), "stopped", f.stopped())).toList());
-    Json.answer(ctx, isDown ? 503 : 200, b);
+        .map(f -> JsonBodies.object("part", f.part(), "since", f.since().toString(), "times", f.times(), "stopped", f.stopped())).toList());
+    JsonBodies.answer(ctx, isDown ? 503 : 200, b);
   }
 
   /** The route is the program's own pattern: what a client typed, where it may have typed a secret, stays out. */

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -7,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.ledger.Analyses;
-import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 
 /** The models of the command line, that the page opens on. */
@@ -36,13 +35,13 @@ final class OpeningModels {
       origin.append('\n').append(absolute).append(' ').append(size).append(' ').append(Files.getLastModifiedTime(absolute));
       files.add(new StoredFile(m.getFileName().toString(), absolute.toString(), size, "model"));
     }
-    Optional<Analysis> before = analyses.byOrigin(origin.toString()).filter(a -> !a.state().isFinal() || a.problem().isEmpty());
+    Optional<StoredAnalysis> before = analyses.byOrigin(origin.toString()).filter(a -> !a.state().isFinal() || a.problem().isEmpty());
     return Optional.of(before.isPresent() ? before.get().id() : begin(files, origin.toString()));
   }
 
   private String begin(List<StoredFile> files, String origin) {
     Optional<String> project = analyses.byPaths(files.stream().map(StoredFile::path).toList());
-    Analysis added = analyses.add(Analyses.newId(), project, files.get(0).name(), files, origin);
+    StoredAnalysis added = analyses.add(Analyses.newId(), project, files.get(0).name(), files, origin);
     jobs.submit(added);
     return added.id();
   }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import io.javalin.http.Context;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -169,6 +168,6 @@ final class PageFiles {
   void answer(Context ctx, String path) {
     Entry e = entries.get(path);
     ctx.header("Cache-Control", "no-cache");
-    Bodies.send(ctx, e.plain(), e.gzip(), e.etag(), e.type());
+    CachedBodies.send(ctx, e.plain(), e.gzip(), e.etag(), e.type());
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
@@ -21,7 +20,7 @@ final class Placements {
   /** A list in a part of an upload, of its own. */
   static JsonNode parse(String text) {
     try {
-      return Json.MAPPER.readTree(text);
+      return JsonBodies.MAPPER.readTree(text);
     } catch (JsonProcessingException e) {
       throw refused("placements must be a JSON list, such as [{\"model\": 1, \"movement\": \"12,-3.5,0,90\"}].");
     }
@@ -31,7 +30,7 @@ final class Placements {
    * Files with the placements that a client asks for; models that it does not mention stay placed as they are.
    *
    * @param list a movement of null takes the placement of its model away
-   * @throws Problem where the list is none, or names a model that is not there
+   * @throws HttpProblem where the list is none, or names a model that is not there
    */
   static List<StoredFile> on(List<StoredFile> files, JsonNode list) {
     List<Integer> models = new ArrayList<>();
@@ -76,7 +75,7 @@ final class Placements {
     }
   }
 
-  private static Problem refused(String why) {
-    return Problem.badRequest("body/placements", why);
+  private static HttpProblem refused(String why) {
+    return HttpProblem.badRequest("body/placements", why);
   }
 }

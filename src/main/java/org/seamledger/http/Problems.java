@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import com.fasterxml.jackson.core.JsonProcessingException;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -31,25 +30,25 @@ final class Problems {
     routes.exception(HttpResponseException.class, (e, ctx) -> answer(ctx, of(e, ctx)));
   }
 
-  private static Problem of(Exception e, Context ctx) {
-    if (e instanceof Problem p) {
+  private static HttpProblem of(Exception e, Context ctx) {
+    if (e instanceof HttpProblem p) {
       return p;
     }
     if (e instanceof LedgerException l) {
       return ofLedger(l);
     }
     if (e instanceof JsonProcessingException) {
-      return Problem.badRequest("body/not-json", "The body is not the JSON that this address takes; see /openapi.json.");
+      return HttpProblem.badRequest("body/not-json", "The body is not the JSON that this address takes; see /openapi.json.");
     }
     if (e instanceof HttpResponseException h) {
-      return new Problem(h.getStatus(), code(h.getStatus()), detail(h.getStatus(), ctx));
+      return new HttpProblem(h.getStatus(), code(h.getStatus()), detail(h.getStatus(), ctx));
     }
     LOG.atError().addKeyValue("method", ctx.method()).addKeyValue("path", Names.forLog(ctx.path())).setCause(e).log("fault");
     return internal();
   }
 
-  private static Problem internal() {
-    return new Problem(500, "internal", "The program failed at this; its log says where. Nothing was changed.");
+  private static HttpProblem internal() {
+    return new HttpProblem(500, "internal", "The program failed at this; its log says where. Nothing was changed.");
   }
 
   /** What is thrown and is no exception, such as a class that is missing, goes past the handlers of exceptions. */
@@ -58,34 +57,34 @@ final class Problems {
     try {
       response.setStatus(500);
       response.setContentType(TYPE);
-      response.getOutputStream().write(Json.bytes(body(internal())));
+      response.getOutputStream().write(JsonBodies.bytes(body(internal())));
     } catch (IOException | IllegalStateException ended) {
       // The answer had begun, or nobody waits for it any more.
     }
   }
 
-  private static Problem ofLedger(LedgerException e) {
+  private static HttpProblem ofLedger(LedgerException e) {
     return switch (e.reason()) {
-      case NOT_FOUND -> Problem.notFound(e.getMessage());
-      case CONFLICT -> new Problem(409, "conflict", e.getMessage());
-      case INVALID -> new Problem(422, "invalid", e.getMessage());
+      case NOT_FOUND -> HttpProblem.notFound(e.getMessage());
+      case CONFLICT -> new HttpProblem(409, "conflict", e.getMessage());
+      case INVALID -> new HttpProblem(422, "invalid", e.getMessage());
       case STORAGE -> logged(e, "storage", "The storage cannot be used now; the log says why.");
       case FULL -> logged(e, "storage/full", "There is no room left to store this, and it was not saved. Whoever runs this server"
           + " has to make room; then try again.");
       case READ_ONLY -> logged(e, "storage/read-only", "The storage takes no changes now, and this was not saved. Whoever runs this server"
           + " finds the reason in the log.");
-      case IN_USE -> new Problem(503, "storage/in-use", "The database is in use by another server now, so this one can neither read nor"
+      case IN_USE -> new HttpProblem(503, "storage/in-use", "The database is in use by another server now, so this one can neither read nor"
           + " save. Work on with the other server, or have it stopped. The log says which database.");
       case UNREACHABLE ->
-          new Problem(503, "storage/unreachable", "The database cannot be reached now; try again in a while. The log says why.");
+          new HttpProblem(503, "storage/unreachable", "The database cannot be reached now; try again in a while. The log says why.");
     };
   }
 
   /** The message names the cause; the trace, with the statement that failed, is for who asks for it by the log's level. */
-  private static Problem logged(LedgerException e, String code, String detail) {
+  private static HttpProblem logged(LedgerException e, String code, String detail) {
     LOG.error("{}", e.getMessage());
     LOG.debug("storage fault", e);
-    return new Problem(503, code, detail);
+    return new HttpProblem(503, code, detail);
   }
 
   private static String code(int status) {
@@ -106,7 +105,7 @@ final class Problems {
     };
   }
 
-  private static Map<String, Object> body(Problem p) {
+  private static Map<String, Object> body(HttpProblem p) {
     Map<String, Object> body = new LinkedHashMap<>();
     body.put("type", "about:blank");
     body.put("title", TITLES.getOrDefault(p.status(), "Problem"));
@@ -116,11 +115,11 @@ final class Problems {
     return body;
   }
 
-  static void answer(Context ctx, Problem p) {
+  static void answer(Context ctx, HttpProblem p) {
     ctx.status(p.status()).header("Cache-Control", "no-store");
     if (p.status() == 401) {
       ctx.header("WWW-Authenticate", "Bearer");
     }
-    ctx.result(Json.bytes(body(p))).contentType(TYPE);
+    ctx.result(JsonBodies.bytes(body(p))).contentType(TYPE);
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.ByteArrayOutputStream;
@@ -11,10 +10,10 @@ import java.util.Map;
 import org.seamledger.detail.Decision;
 import org.seamledger.export.ChangesJson;
 import org.seamledger.export.ChangesReport;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Comparison;
 import org.seamledger.ledger.Project;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 
 /** Projects, their revisions, and what changed from one to another. */
 final class ProjectsApi {
@@ -33,19 +32,19 @@ final class ProjectsApi {
   }
 
   void install(RoutesConfig routes) {
-    routes.get("/api/projects", ctx -> Json.answer(ctx, 200, Map.of("projects", store.analyses().projects())));
-    routes.post("/api/projects", ctx -> Json.answer(ctx, 201, store.analyses().addProject(name(ctx))));
+    routes.get("/api/projects", ctx -> JsonBodies.answer(ctx, 200, Map.of("projects", store.analyses().projects())));
+    routes.post("/api/projects", ctx -> JsonBodies.answer(ctx, 201, store.analyses().addProject(name(ctx))));
     routes.get("/api/projects/{id}", this::project);
-    routes.patch("/api/projects/{id}", ctx -> Json.answer(ctx, 200, store.analyses().rename(ctx.pathParam("id"), name(ctx))));
+    routes.patch("/api/projects/{id}", ctx -> JsonBodies.answer(ctx, 200, store.analyses().rename(ctx.pathParam("id"), name(ctx))));
     routes.get("/api/projects/{id}/changes", this::projectChanges);
     routes.get("/api/analyses/{id}/changes", this::changes);
     routes.get("/api/analyses/{id}/changes.txt", this::changesText);
   }
 
   private String name(Context ctx) throws IOException {
-    String name = Names.clean(Json.text(Json.body(ctx, limits.bodyBytes()), "name"));
+    String name = Names.clean(JsonBodies.text(JsonBodies.body(ctx, limits.bodyBytes()), "name"));
     if (name.isBlank()) {
-      throw new Problem(422, "invalid", "A project needs a name.");
+      throw new HttpProblem(422, "invalid", "A project needs a name.");
     }
     return name;
   }
@@ -58,7 +57,7 @@ final class ProjectsApi {
     b.put("created", p.created());
     b.put("revisions", p.revisions());
     b.put("analyses", store.analyses().ofProject(p.id()).stream().map(analyses::body).toList());
-    Json.answer(ctx, 200, b);
+    JsonBodies.answer(ctx, 200, b);
   }
 
   private void changes(Context ctx) throws IOException {
@@ -72,11 +71,11 @@ final class ProjectsApi {
   }
 
   /** The analysis that a request compares with: by its id, or by the number of its revision. */
-  private Analysis before(Context ctx, String to) {
+  private StoredAnalysis before(Context ctx, String to) {
     String from = ctx.queryParam("from");
     String against = ctx.queryParam("against");
     if (from == null == (against == null)) {
-      throw Problem.badRequest("query/from", "Name the analysis to compare with: ?from=ID, or ?against=NUMBER, a revision of the same project;"
+      throw HttpProblem.badRequest("query/from", "Name the analysis to compare with: ?from=ID, or ?against=NUMBER, a revision of the same project;"
           + " or ?from=rules, what its decisions by hand changed.");
     }
     return from != null ? store.analyses().get(from) : store.analyses().numbered(store.analyses().get(to).project(), number("against", against));
@@ -84,7 +83,7 @@ final class ProjectsApi {
 
   private static int number(String name, String text) {
     if (text == null || !text.matches("[0-9]{1,9}")) {
-      throw Problem.badRequest("query/" + name, name + " must be the number of a revision, such as ?" + name + "=5.");
+      throw HttpProblem.badRequest("query/" + name, name + " must be the number of a revision, such as ?" + name + "=5.");
     }
     return Integer.parseInt(text);
   }
@@ -95,20 +94,20 @@ final class ProjectsApi {
         store.analyses().numbered(project, number("to", ctx.queryParam("to"))));
   }
 
-  private void changes(Context ctx, Analysis from, Analysis to) throws IOException {
+  private void changes(Context ctx, StoredAnalysis from, StoredAnalysis to) throws IOException {
     Comparison c = store.analyses().compare(from.id(), to.id());
     send(ctx, json(side(from), side(to), c, store.choices().gone(from.id(), c.removed())), "application/json");
   }
 
   /** The same in the words of the report that a watch leaves. */
   private void changesText(Context ctx) {
-    Analysis to = store.analyses().get(ctx.pathParam("id"));
-    Analysis from = before(ctx, to.id());
+    StoredAnalysis to = store.analyses().get(ctx.pathParam("id"));
+    StoredAnalysis from = before(ctx, to.id());
     String text = ChangesReport.text(from.revision().words(), to.revision().words(), store.analyses().compare(from.id(), to.id()));
     send(ctx, text.getBytes(StandardCharsets.UTF_8), "text/plain; charset=utf-8");
   }
 
-  private static ChangesJson.Compared side(Analysis a) {
+  private static ChangesJson.Compared side(StoredAnalysis a) {
     return new ChangesJson.Compared(a.id(), a.revision().words());
   }
 
@@ -119,6 +118,6 @@ final class ProjectsApi {
   }
 
   private static void send(Context ctx, byte[] plain, String type) {
-    Bodies.send(ctx.header("Cache-Control", "no-cache"), plain, PageFiles.gzip(plain), PageFiles.etag(plain), type);
+    CachedBodies.send(ctx.header("Cache-Control", "no-cache"), plain, PageFiles.gzip(plain), PageFiles.etag(plain), type);
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -39,20 +38,20 @@ final class ReviewsApi {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("reviews", store.reviews().of(id));
     answer.put("findings", store.reviews().findings(id));
-    byte[] plain = Json.bytes(answer);
-    Bodies.send(ctx.header("Cache-Control", "no-cache"), plain, PageFiles.gzip(plain), PageFiles.etag(plain), "application/json");
+    byte[] plain = JsonBodies.bytes(answer);
+    CachedBodies.send(ctx.header("Cache-Control", "no-cache"), plain, PageFiles.gzip(plain), PageFiles.etag(plain), "application/json");
   }
 
   private void putReview(Context ctx) throws IOException {
-    JsonNode b = Json.body(ctx, limits.bodyBytes());
-    Review review = new Review(ctx.pathParam("junction"), Json.text(b, "state"), Json.text(b, "note"), Json.text(b, "kind"),
-        Json.text(b, "detail"), Json.text(b, "reason"), false, false, Json.version(b), "");
+    JsonNode b = JsonBodies.body(ctx, limits.bodyBytes());
+    Review review = new Review(ctx.pathParam("junction"), JsonBodies.text(b, "state"), JsonBodies.text(b, "note"), JsonBodies.text(b, "kind"),
+        JsonBodies.text(b, "detail"), JsonBodies.text(b, "reason"), false, false, JsonBodies.version(b), "");
     String id = ctx.pathParam("id");
     Review stored = store.reviews().put(id, review);
     if (!store.choices().of(id).followed()) {
       jobs.follow(id);
     }
-    Json.answer(ctx, 200, stored);
+    JsonBodies.answer(ctx, 200, stored);
   }
 
   /** The decisions in force as a file that the command line takes, so that this result can be had again without this server. */
@@ -60,18 +59,18 @@ final class ReviewsApi {
     Choices.Standing standing = store.choices().of(ctx.pathParam("id"));
     byte[] file = DecisionFile.bytes(standing.inForce());
     ctx.header("Content-Disposition", "attachment; filename=\"decisions.json\"").header("Cache-Control", "no-cache");
-    Bodies.send(ctx, file, PageFiles.gzip(file), PageFiles.etag(file), "application/json");
+    CachedBodies.send(ctx, file, PageFiles.gzip(file), PageFiles.etag(file), "application/json");
   }
 
   private void putFinding(Context ctx) throws IOException {
-    JsonNode b = Json.body(ctx, limits.bodyBytes());
-    FindingMark mark = new FindingMark(ctx.pathParam("finding"), 0, Json.text(b, "state"), Json.text(b, "reason"),
-        Json.text(b, "assignee"), Json.version(b), "", List.of());
-    Json.answer(ctx, 200, store.reviews().put(ctx.pathParam("id"), mark));
+    JsonNode b = JsonBodies.body(ctx, limits.bodyBytes());
+    FindingMark mark = new FindingMark(ctx.pathParam("finding"), 0, JsonBodies.text(b, "state"), JsonBodies.text(b, "reason"),
+        JsonBodies.text(b, "assignee"), JsonBodies.version(b), "", List.of());
+    JsonBodies.answer(ctx, 200, store.reviews().put(ctx.pathParam("id"), mark));
   }
 
   private void comment(Context ctx) throws IOException {
-    JsonNode b = Json.body(ctx, limits.bodyBytes());
-    Json.answer(ctx, 201, store.reviews().comment(ctx.pathParam("id"), ctx.pathParam("finding"), Json.text(b, "author"), Json.text(b, "text")));
+    JsonNode b = JsonBodies.body(ctx, limits.bodyBytes());
+    JsonBodies.answer(ctx, 201, store.reviews().comment(ctx.pathParam("id"), ctx.pathParam("finding"), JsonBodies.text(b, "author"), JsonBodies.text(b, "text")));
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -12,10 +11,10 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import org.seamledger.detail.Decision;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.watch.Health;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -51,7 +50,7 @@ final class Runs {
    *
    * @throws CancellationException where the job was stopped
    */
-  Analyzer.Drawings analyze(Job job, Analysis analysis, List<Decision> decisions, Path result) throws IOException {
+  Analyzer.Drawings analyze(Job job, StoredAnalysis analysis, List<Decision> decisions, Path result) throws IOException {
     AnalysisFiles files = AnalysisFiles.of(analysis);
     try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(result), 1 << 16)) {
       Analyzer.Drawings drawings = options.analyzer().analyze(files.models(), files.system(), decisions, (stage, fraction) -> {

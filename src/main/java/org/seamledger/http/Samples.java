@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -37,7 +36,7 @@ final class Samples {
 
   /** Name, size, and what the folder's README says of it. */
   List<Map<String, Object>> list() {
-    return files.entrySet().stream().map(e -> Json.object("name", e.getKey(), "bytes", e.getValue().toFile().length(),
+    return files.entrySet().stream().map(e -> JsonBodies.object("name", e.getKey(), "bytes", e.getValue().toFile().length(),
         "about", about.getOrDefault(e.getKey(), ""))).toList();
   }
 
@@ -56,7 +55,7 @@ final class Samples {
   StoredFile file(String name) {
     Path file = files.get(name);
     if (file == null) {
-      throw Problem.notFound("There is no such sample.");
+      throw HttpProblem.notFound("There is no such sample.");
     }
     return new StoredFile(name, file.toString(), file.toFile().length(), "model");
   }

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
@@ -18,10 +17,10 @@ import org.seamledger.watch.Download;
 /** Revisions on servers as a client names them: asked for on the servers of the operator's list, and nowhere else. */
 final class ServedModels {
 
-  private final Conversations conversations;
+  private final ServerConnections conversations;
   private final Download download;
 
-  ServedModels(Conversations conversations, Download download) {
+  ServedModels(ServerConnections conversations, Download download) {
     this.conversations = conversations;
     this.download = download;
   }
@@ -58,7 +57,7 @@ final class ServedModels {
       JsonNode n = parsed(text);
       Origin origin = origin(n.path("server").textValue(), n.path("project").longValue(), n.path("revision").longValue());
       if (!projects.add(origin.server() + "\n" + origin.project())) {
-        throw Problem.badRequest("upload/served-twice", "Project " + Names.clean(origin.projectName()) + " of " + origin.server()
+        throw HttpProblem.badRequest("upload/served-twice", "Project " + Names.clean(origin.projectName()) + " of " + origin.server()
             + " is named twice; one building has one revision of it.");
       }
       files.add(download.file(analysis, place + files.size(), origin).from(origin));
@@ -68,20 +67,20 @@ final class ServedModels {
 
   private static JsonNode parsed(String text) {
     try {
-      JsonNode n = Json.MAPPER.readTree(text);
+      JsonNode n = JsonBodies.MAPPER.readTree(text);
       if (n.path("server").isTextual() && n.path("project").isIntegralNumber() && n.path("revision").isIntegralNumber()) {
         return n;
       }
     } catch (JsonProcessingException e) {
       // Answered below like everything else that is no such object.
     }
-    throw Problem.badRequest("upload/served", "A part named served must be a JSON object with server, project and revision, such as "
+    throw HttpProblem.badRequest("upload/served", "A part named served must be a JSON object with server, project and revision, such as "
         + "{\"server\": \"office\", \"project\": 131073, \"revision\": 393219}; the last two are the server's own numbers.");
   }
 
   /** A revision on a server, in an answer. */
   static Map<String, Object> body(Origin o) {
-    Map<String, Object> b = Json.object("server", o.server(), "project", o.project(), "projectName", o.projectName(), "revision", o.revision(),
+    Map<String, Object> b = JsonBodies.object("server", o.server(), "project", o.project(), "projectName", o.projectName(), "revision", o.revision(),
         "number", o.number(), "comment", o.comment());
     if (!o.checkedIn().isEmpty()) {
       b.put("checkedIn", o.checkedIn());

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
@@ -23,7 +22,7 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.Health;
-import org.seamledger.watch.SwitchedOn;
+import org.seamledger.watch.WatchFilter;
 import org.seamledger.watch.Watching;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -48,17 +47,17 @@ public final class Server implements AutoCloseable {
   private final Download download;
   private final Jobs jobs;
   private final Events events;
-  private final Gate gate;
+  private final AccessGuard gate;
   private final PageFiles page = new PageFiles();
   private final Set<String> addresses = new TreeSet<>();
   private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
-  private final Conversations conversations;
+  private final ServerConnections conversations;
   private final ServedModels served;
   private final Optional<Watching> watching;
   private final Javalin javalin;
   private final Optional<String> opened;
 
-  private Server(Options options, Gate gate, Store store) throws IOException {
+  private Server(Options options, AccessGuard gate, Store store) throws IOException {
     this.options = options;
     this.gate = gate;
     this.store = store;
@@ -69,7 +68,7 @@ public final class Server implements AutoCloseable {
     DrawingBoard board = new DrawingBoard(store, options);
     jobs = new Jobs(store, options, metrics, scratch, board, download, clock, health);
     events = new Events(store, jobs, options.limits(), clock, health);
-    conversations = new Conversations(options.servers(), options.limits().answer());
+    conversations = new ServerConnections(options.servers(), options.limits().answer());
     served = new ServedModels(conversations, download);
     AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), options.limits(),
         options.analyzer().version());
@@ -87,7 +86,7 @@ public final class Server implements AutoCloseable {
    * @throws org.seamledger.ledger.LedgerException where the data folder cannot be used
    */
   public static Server start(Options options) {
-    Gate gate = new Gate(options);
+    AccessGuard gate = new AccessGuard(options);
     Store store = Store.open(options.data(), options.database());
     try {
       Server server = new Server(options, gate, store);
@@ -104,7 +103,7 @@ public final class Server implements AutoCloseable {
 
   /** The watch on the projects that people switched on. */
   private Watching watching(Duration every) {
-    return new Watching(new Watching.Setting(options.servers(), new SwitchedOn(store.watches()), store, download, every,
+    return new Watching(new Watching.Setting(options.servers(), new WatchFilter(store.watches()), store, download, every,
         new JobAnalyst(store, jobs), event -> LOG.info("watch {}", event), Clock.systemUTC(), health));
   }
 
@@ -174,7 +173,7 @@ public final class Server implements AutoCloseable {
     Problems.install(routes);
     routes.get("/api/start", this::opening);
     routes.post("/api/session", this::session);
-    routes.get("/openapi.json", ctx -> Bodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
+    routes.get("/openapi.json", ctx -> CachedBodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
     page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
     analyses.install(routes);
     drawings.install(routes);
@@ -198,12 +197,12 @@ public final class Server implements AutoCloseable {
   private void opening(Context ctx) {
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("analysis", opened.orElse(null));
-    b.put("limits", Json.object("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files", options.limits().files()));
-    Json.answer(ctx, 200, b);
+    b.put("limits", JsonBodies.object("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files", options.limits().files()));
+    JsonBodies.answer(ctx, 200, b);
   }
 
   private void session(Context ctx) throws IOException {
-    gate.openSession(ctx, Json.text(Json.body(ctx, options.limits().bodyBytes()), "token"));
+    gate.openSession(ctx, JsonBodies.text(JsonBodies.body(ctx, options.limits().bodyBytes()), "token"));
     ctx.status(204);
   }
 

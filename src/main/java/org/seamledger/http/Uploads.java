@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import jakarta.servlet.MultipartConfigElement;
@@ -21,7 +20,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
-import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 
 /** Files that clients send: streamed to disk part by part, under names that the program makes up. */
@@ -60,7 +59,7 @@ final class Uploads {
   Upload receive(Context ctx, String analysis) {
     try {
       return read(ctx, analysis);
-    } catch (Problem refused) {
+    } catch (HttpProblem refused) {
       // An answer given while the client still sends gets lost with the connection: take a little more, then let the connection go.
       drain(ctx);
       ctx.header("Connection", "close");
@@ -86,7 +85,7 @@ final class Uploads {
   private Upload read(Context ctx, String analysis) {
     String type = ctx.contentType();
     if (type == null || !type.toLowerCase(Locale.ROOT).startsWith("multipart/form-data")) {
-      throw new Problem(415, "upload/type", "Send the models as multipart/form-data, each as a part named model.");
+      throw new HttpProblem(415, "upload/type", "Send the models as multipart/form-data, each as a part named model.");
     }
     if (ctx.req().getContentLengthLong() > limits.requestBytes()) {
       throw tooLarge();
@@ -127,21 +126,21 @@ final class Uploads {
 
   private void check(Collection<Part> parts, List<Part> models, List<Part> systems, int served) {
     if (models.isEmpty() && served == 0) {
-      throw Problem.badRequest("upload/no-model", "Send at least one model as a part named model, or name one on a server as a part named served.");
+      throw HttpProblem.badRequest("upload/no-model", "Send at least one model as a part named model, or name one on a server as a part named served.");
     }
     if (models.size() + served > limits.files()) {
-      throw new Problem(413, "upload/too-many", "At most " + limits.files() + " models are analysed together; this upload has " + (models.size() + served) + ".");
+      throw new HttpProblem(413, "upload/too-many", "At most " + limits.files() + " models are analysed together; this upload has " + (models.size() + served) + ".");
     }
     if (systems.size() > 1 || systems.stream().anyMatch(p -> p.getSize() > SYSTEM_BYTES)) {
-      throw Problem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
+      throw HttpProblem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
     }
     for (Part p : parts) {
       if (!Set.of("model", "served", "system", "project", "placements").contains(p.getName())) {
-        throw Problem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system, project or placements.");
+        throw HttpProblem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system, project or placements.");
       }
     }
     if (models.stream().anyMatch(p -> p.getSize() == 0)) {
-      throw Problem.badRequest("upload/empty", "A model is empty: it has no bytes.");
+      throw HttpProblem.badRequest("upload/empty", "A model is empty: it has no bytes.");
     }
   }
 
@@ -169,9 +168,9 @@ final class Uploads {
     return texts;
   }
 
-  private Problem refusal(Exception e) {
+  private HttpProblem refusal(Exception e) {
     for (Throwable t = e; t != null; t = t.getCause()) {
-      if (t instanceof Problem p) {
+      if (t instanceof HttpProblem p) {
         return p;
       }
       String m = String.valueOf(t.getMessage());
@@ -179,14 +178,14 @@ final class Uploads {
         return tooLarge();
       }
       if (m.contains("No space left")) {
-        return new Problem(507, "storage/full", "The disk of this server is full.");
+        return new HttpProblem(507, "storage/full", "The disk of this server is full.");
       }
     }
-    return Problem.badRequest("upload/broken", "The upload is not whole: a multipart/form-data body was expected, with parts named model.");
+    return HttpProblem.badRequest("upload/broken", "The upload is not whole: a multipart/form-data body was expected, with parts named model.");
   }
 
-  private Problem tooLarge() {
-    return new Problem(413, "upload/too-large", "A model may have " + limits.fileBytes() + " bytes here, and an upload "
+  private HttpProblem tooLarge() {
+    return new HttpProblem(413, "upload/too-large", "A model may have " + limits.fileBytes() + " bytes here, and an upload "
         + limits.requestBytes() + " in all. Compress it (.ifczip), or leave out what is not near the roof.");
   }
 
@@ -207,7 +206,7 @@ final class Uploads {
   }
 
   /** Removes what no analysis refers to: uploads that were cut off, results that were being written. */
-  void sweep(List<Analysis> all) throws IOException {
+  void sweep(List<StoredAnalysis> all) throws IOException {
     Set<String> wanted = new HashSet<>();
     all.forEach(a -> a.files().forEach(f -> {
       Path parent = Path.of(f.path()).getParent();

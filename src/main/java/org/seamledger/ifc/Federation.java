@@ -1,5 +1,4 @@
 package org.seamledger.ifc;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,18 +16,18 @@ import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Findings;
-import org.seamledger.ifc.entity.Problem;
 import org.seamledger.ifc.placement.MapConversions;
 import org.seamledger.ifc.placement.Placements;
 import org.seamledger.ifc.product.Scope;
 import org.seamledger.ifc.product.Shapes;
-import org.seamledger.site.Fitting;
+import org.seamledger.site.Footprint;
 import org.seamledger.site.MapConversion;
 import org.seamledger.site.MapGroups;
 import org.seamledger.site.Mark;
-import org.seamledger.site.Movement;
-import org.seamledger.site.Silhouette;
+import org.seamledger.site.ModelAlignment;
+import org.seamledger.site.RigidTransform;
 
 /**
  * Several models in one world: that of the first. A model alone stays where it is.
@@ -54,7 +53,7 @@ final class Federation {
   }
 
   /** Gives every model its place. */
-  static Federation of(List<Scope> scopes, List<Optional<Movement>> asked, Findings findings) {
+  static Federation of(List<Scope> scopes, List<Optional<RigidTransform>> asked, Findings findings) {
     Federation federation = new Federation(scopes, findings);
     if (scopes.size() > 1) {
       scopes.forEach(s -> federation.maps.add(MapConversions.of(s.model())));
@@ -73,7 +72,7 @@ final class Federation {
   }
 
   /** @param anchor the model whose own coordinates those that share its map take; itself for one that comes through no map */
-  private void place(int i, Optional<Movement> asked, int anchor) {
+  private void place(int i, Optional<RigidTransform> asked, int anchor) {
     Transform place = Transform.IDENTITY;
     String how = "";
     if (asked.isPresent()) {
@@ -86,7 +85,7 @@ final class Federation {
     places.add(place);
     scopes.get(i).shapes().setPlace(place);
     if (!place.equals(Transform.IDENTITY)) {
-      findings.add(Code.MODEL_PLACED, scopes.get(i).model().name() + " was brought to " + how + ": " + Movement.of(place).words() + ".");
+      findings.add(Code.MODEL_PLACED, scopes.get(i).model().name() + " was brought to " + how + ": " + RigidTransform.of(place).words() + ".");
     }
   }
 
@@ -102,20 +101,20 @@ final class Federation {
    * @param marks of the neighbours of each model
    * @param roofs of all models, in local coordinates
    */
-  List<Finding> fit(List<Silhouette.Collector> marks, List<Element> roofs, Vec3 offset) {
+  List<Finding> fit(List<Footprint.Collector> marks, List<Element> roofs, Vec3 offset) {
     if (isOne()) {
       return List.of();
     }
-    List<Silhouette> silhouettes = new ArrayList<>();
+    List<Footprint> silhouettes = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {
       int model = i;
       silhouettes.add(silhouette(scopes.get(i), i, marks.get(i), roofs.stream().filter(r -> r.model() == model).toList(), offset));
     }
-    return Fitting.findings(silhouettes, offset);
+    return ModelAlignment.findings(silhouettes, offset);
   }
 
-  private Silhouette silhouette(Scope scope, int i, Silhouette.Collector marks, List<Element> roofs, Vec3 offset) {
-    List<Silhouette.Slope> slopes = new ArrayList<>();
+  private Footprint silhouette(Scope scope, int i, Footprint.Collector marks, List<Element> roofs, Vec3 offset) {
+    List<Footprint.Slope> slopes = new ArrayList<>();
     for (Element roof : roofs) {
       marks.add(new Mark(roof.globalId(), roof.ifcClass(), false, roof.bounds()));
       slopes.addAll(slopes(roof));
@@ -127,11 +126,11 @@ final class Federation {
       }
     }
     Transform placed = Transform.translation(offset.negated()).after(places.get(i));
-    return new Silhouette(scope.model().name(), marks.marks(), slopes, storeys(scope, placed), anchors(scope, placed), north(scope, placed),
+    return new Footprint(scope.model().name(), marks.marks(), slopes, storeys(scope, placed), anchors(scope, placed), north(scope, placed),
         maps.get(i), placed);
   }
 
-  private static List<Silhouette.Slope> slopes(Element roof) {
+  private static List<Footprint.Slope> slopes(Element roof) {
     List<Solid.Surface> up = new ArrayList<>();
     roof.body().forEach(s -> s.eachSurface(f -> {
       if (f.area() > 0 && f.plane().normal().z() > 0.05) {
@@ -139,7 +138,7 @@ final class Federation {
       }
     }));
     return up.stream().sorted(java.util.Comparator.comparingDouble((Solid.Surface s) -> -s.area())).limit(SURFACES)
-        .map(s -> new Silhouette.Slope(s.plane().normal(), s.at(), roof.bounds())).toList();
+        .map(s -> new Footprint.Slope(s.plane().normal(), s.at(), roof.bounds())).toList();
   }
 
   private static Map<String, Double> storeys(Scope scope, Transform placed) {
@@ -151,7 +150,7 @@ final class Federation {
         if (!name.isEmpty()) {
           storeys.putIfAbsent(name, placed.apply(scope.shapes().placement(storey).apply(Vec3.ZERO)).z());
         }
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         // A storey without a place says nothing about heights.
       }
     }
@@ -167,7 +166,7 @@ final class Federation {
         if (ids.length == 1 && scope.model().get(ids[0]).has(5)) {
           anchors.put(what, placed.after(scope.shapes().placement(scope.model().get(ids[0]))));
         }
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         // As for storeys.
       }
     });
@@ -182,7 +181,7 @@ final class Federation {
           Vec3 d = Placements.direction(context.entity(5));
           return d.planLength() < 1e-6 ? Optional.empty() : Optional.of(placed.applyDirection(new Vec3(d.x(), d.y(), 0)).unit());
         }
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         // As for storeys.
       }
     }

@@ -1,5 +1,4 @@
 package org.seamledger.ifc;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -21,10 +20,10 @@ import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Findings;
 import org.seamledger.ifc.entity.IfcInput;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 import org.seamledger.ifc.product.Holes;
 import org.seamledger.ifc.product.Neighbours;
 import org.seamledger.ifc.product.Properties;
@@ -32,8 +31,8 @@ import org.seamledger.ifc.product.Roofs;
 import org.seamledger.ifc.product.Scope;
 import org.seamledger.ifc.product.Shapes;
 import org.seamledger.progress.Headway;
-import org.seamledger.site.Movement;
-import org.seamledger.site.Silhouette;
+import org.seamledger.site.Footprint;
+import org.seamledger.site.RigidTransform;
 
 /**
  * Exchange structures of IFC2X3, IFC4 and IFC4X3 in, a building out: what carries the roof, and what is near it. Several models are
@@ -83,9 +82,9 @@ public final class IfcReader {
     PlanIndex<Box3> near = new PlanIndex<>(roofs.stream().map(Element::bounds).toList(), b -> b);
     List<Element> neighbours = new ArrayList<>();
     List<Neighbours> readers = new ArrayList<>();
-    List<Silhouette.Collector> marks = new ArrayList<>();
+    List<Footprint.Collector> marks = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {
-      marks.add(new Silhouette.Collector());
+      marks.add(new Footprint.Collector());
       readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, federation.isOne() ? mark -> { } : marks.get(i)::add));
       neighbours.addAll(readers.get(i).elements(headway.part(0.5, 1).part(i, scopes.size())));
     }
@@ -251,7 +250,7 @@ public final class IfcReader {
     for (int i = 0; i < inputs.size(); i++) {
       Model model = scopes.get(i).model();
       infos.add(new ModelInfo(inputs.get(i).bareName(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
-          application(model), model.file().size(), inputs.get(i).movement().map(Movement::argument)));
+          application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument)));
     }
     return infos;
   }
@@ -269,7 +268,7 @@ public final class IfcReader {
       for (long id : model.idsOf("IFCAPPLICATION")) {
         return (model.get(id).text(2) + " " + model.get(id).text(1)).trim();
       }
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       // Who wrote a model changes nothing in it.
     }
     return model.file().header().originatingSystem().trim();

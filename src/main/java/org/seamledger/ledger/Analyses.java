@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -12,8 +11,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.HexFormat;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,12 +26,12 @@ public final class Analyses {
   private static final String COLUMNS = "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
 
   private final Database db;
-  private final Carrier carrier;
+  private final ReviewCarryOver carrier;
   private final Numbers numbers;
 
   Analyses(Database db) {
     this.db = db;
-    this.carrier = new Carrier(db);
+    this.carrier = new ReviewCarryOver(db);
     this.numbers = new Numbers(db);
   }
 
@@ -53,12 +52,12 @@ public final class Analyses {
    * @param project an existing project's id, or empty to begin one named like the title
    * @param origin what identifies the input where it comes from the command line, or empty
    */
-  public Analysis add(String id, Optional<String> project, String title, List<StoredFile> files, String origin) {
+  public StoredAnalysis add(String id, Optional<String> project, String title, List<StoredFile> files, String origin) {
     return db.transaction(() -> insert(id, project, title, files, origin));
   }
 
   /** {@link #add} within a transaction that goes on. */
-  Analysis insert(String id, Optional<String> project, String title, List<StoredFile> files, String origin) throws SQLException {
+  StoredAnalysis insert(String id, Optional<String> project, String title, List<StoredFile> files, String origin) throws SQLException {
     String owner = project.isPresent() ? requireProject(project.get()).id() : insertProject(title).id();
     Revision revision = numbers.next(owner, project.isEmpty(), files);
     db.run("INSERT INTO analysis(id, project, revision, number, run, numbering, state, title, created, origin)"
@@ -109,26 +108,26 @@ public final class Analyses {
   }
 
   /** All analyses, newest first. */
-  public List<Analysis> list() {
+  public List<StoredAnalysis> list() {
     return db.transaction(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id", this::row)));
   }
 
   /** The analyses of one project, in the order of their revisions, whenever they were made. */
-  public List<Analysis> ofProject(String project) {
+  public List<StoredAnalysis> ofProject(String project) {
     return db.transaction(() -> {
       requireProject(project);
       return withFiles(db.list(COLUMNS + "WHERE project = ? ORDER BY number, run", this::row, project));
     });
   }
 
-  public Analysis get(String id) {
+  public StoredAnalysis get(String id) {
     return db.transaction(() -> required(id));
   }
 
   /** The newest analysis with this origin, whatever its state. */
-  public Optional<Analysis> byOrigin(String origin) {
+  public Optional<StoredAnalysis> byOrigin(String origin) {
     return db.transaction(() -> {
-      Optional<Analysis> found =
+      Optional<StoredAnalysis> found =
           db.one(COLUMNS + "WHERE origin = ? ORDER BY created DESC LIMIT 1", this::row, origin);
       return found.isPresent() ? Optional.of(required(found.get().id())) : found;
     });
@@ -138,48 +137,48 @@ public final class Analyses {
   public Optional<String> byPaths(List<String> paths) {
     return list().stream()
         .filter(a -> a.files().stream().filter(StoredFile::isModel).map(StoredFile::path).toList().equals(paths))
-        .map(Analysis::project).findFirst();
+        .map(StoredAnalysis::project).findFirst();
   }
 
   /** The project whose newest analysis reads models of the same projects on servers, and else files of the same names, in this order. */
   public Optional<String> bySources(List<StoredFile> files) {
     List<String> sources = Numbers.sources(files);
-    return list().stream().filter(a -> Numbers.sources(a.files()).equals(sources)).map(Analysis::project).findFirst();
+    return list().stream().filter(a -> Numbers.sources(a.files()).equals(sources)).map(StoredAnalysis::project).findFirst();
   }
 
   /** The newest analysis with a result of a project's revision by its number; that of the server where there is one. */
-  public Analysis numbered(String project, int number) {
-    List<Analysis> all = ofProject(project);
+  public StoredAnalysis numbered(String project, int number) {
+    List<StoredAnalysis> all = ofProject(project);
     return all.stream().filter(a -> a.state() == State.DONE && a.revision().number() == number && a.revision().numbering() != Revision.Numbering.UPLOAD)
         .reduce((first, second) -> second).orElseThrow(() -> new LedgerException(LedgerException.Reason.NOT_FOUND, "The project has no result of revision "
             + number + "; it has " + Numbers.list(all) + "."));
   }
 
   /** Those that were waiting or running when the process ended: they are waiting again. */
-  public List<Analysis> unfinished() {
+  public List<StoredAnalysis> unfinished() {
     return db.transaction(() -> {
       db.run("UPDATE analysis SET state = ? WHERE state = ?", State.QUEUED.word(), State.RUNNING.word());
       return withFiles(db.list(COLUMNS + "WHERE state = ? ORDER BY created, id", this::row, State.QUEUED.word()));
     });
   }
 
-  private Analysis required(String id) throws SQLException {
-    Analysis a = db.one(COLUMNS + "WHERE id = ?", this::row, id)
+  private StoredAnalysis required(String id) throws SQLException {
+    StoredAnalysis a = db.one(COLUMNS + "WHERE id = ?", this::row, id)
         .orElseThrow(() -> new LedgerException(LedgerException.Reason.NOT_FOUND, "There is no such analysis."));
     return withFiles(List.of(a)).get(0);
   }
 
-  private Analysis row(ResultSet r) throws SQLException {
+  private StoredAnalysis row(ResultSet r) throws SQLException {
     Revision revision = new Revision(Revision.Numbering.of(r.getString(5)), r.getInt(3), r.getInt(4), Optional.empty());
-    return new Analysis(r.getString(1), r.getString(2), revision, State.of(r.getString(6)), r.getString(7), List.of(),
+    return new StoredAnalysis(r.getString(1), r.getString(2), revision, State.of(r.getString(6)), r.getString(7), List.of(),
         r.getString(8), Optional.ofNullable(r.getString(9)), Optional.ofNullable(r.getString(10)), Optional.ofNullable(r.getString(11)));
   }
 
-  private List<Analysis> withFiles(List<Analysis> all) throws SQLException {
-    List<Analysis> full = new ArrayList<>();
-    for (Analysis a : all) {
+  private List<StoredAnalysis> withFiles(List<StoredAnalysis> all) throws SQLException {
+    List<StoredAnalysis> full = new ArrayList<>();
+    for (StoredAnalysis a : all) {
       List<StoredFile> files = numbers.files(a.id());
-      full.add(new Analysis(a.id(), a.project(), Numbers.withOrigin(a.revision(), files), a.state(), a.title(), files, a.created(), a.finished(),
+      full.add(new StoredAnalysis(a.id(), a.project(), Numbers.withOrigin(a.revision(), files), a.state(), a.title(), files, a.created(), a.finished(),
           a.problemCode(), a.problem()));
     }
     return full;
@@ -214,9 +213,9 @@ public final class Analyses {
    */
   public void complete(String id, Path json, Optional<String> report) throws IOException {
     StoredLedger stored = compress(json);
-    Outline outline;
+    ResultOutline outline;
     try (InputStream in = Files.newInputStream(json)) {
-      outline = Outline.read(in);
+      outline = ResultOutline.read(in);
     }
     db.transaction(() -> {
       int touched = db.run("UPDATE analysis SET state = ?, finished = ? WHERE id = ? AND state = ?",
@@ -231,7 +230,7 @@ public final class Analyses {
         if (before.isPresent()) {
           // By what the models say: a line is not another because somebody decided about it.
           StoredLedger old = Choices.byRules(db, before.get()).orElse(ledgerOf(before.get()));
-          carrier.carry(before.get(), Outline.of(old), id, outline);
+          carrier.carry(before.get(), ResultOutline.of(old), id, outline);
         }
       }
       return null;
@@ -256,7 +255,7 @@ public final class Analyses {
   /** The result of an analysis that is done. */
   public StoredLedger ledger(String id) {
     return db.transaction(() -> {
-      Analysis a = required(id);
+      StoredAnalysis a = required(id);
       if (a.state() != State.DONE) {
         throw new LedgerException(LedgerException.Reason.CONFLICT, "This analysis has no result: it is " + a.state().word() + ".");
       }
@@ -267,7 +266,7 @@ public final class Analyses {
   /** The hash of a result, without reading it. */
   public String ledgerHash(String id) {
     return db.transaction(() -> {
-      Analysis a = required(id);
+      StoredAnalysis a = required(id);
       return db.one("SELECT sha256 FROM ledger WHERE analysis = ?", r -> r.getString(1), id)
           .orElseThrow(() -> new LedgerException(LedgerException.Reason.CONFLICT,
               "This analysis has no result: it is " + a.state().word() + "."));
@@ -288,13 +287,13 @@ public final class Analyses {
 
   /** What differs from one result to another. */
   public Comparison compare(String before, String after) {
-    return Comparison.of(Outline.of(ledger(before)), Outline.of(ledger(after)));
+    return Comparison.of(ResultOutline.of(ledger(before)), ResultOutline.of(ledger(after)));
   }
 
   /** Removes an analysis that has ended, with everything said about it; its project too where it was the last. */
   public void remove(String id) {
     db.transaction(() -> {
-      Analysis a = required(id);
+      StoredAnalysis a = required(id);
       if (!a.state().isFinal()) {
         throw new LedgerException(LedgerException.Reason.CONFLICT, "This analysis is still going on; cancel it first.");
       }

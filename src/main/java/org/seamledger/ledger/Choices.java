@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -23,9 +22,9 @@ public final class Choices {
       + " AND NOT EXISTS (SELECT 1 FROM stale s WHERE s.analysis = r.analysis AND s.junction = r.junction)";
 
   private final Database db;
-  private final Carrier carrier;
+  private final ReviewCarryOver carrier;
 
-  Choices(Database db, Carrier carrier) {
+  Choices(Database db, ReviewCarryOver carrier) {
     this.db = db;
     this.carrier = carrier;
   }
@@ -95,9 +94,9 @@ public final class Choices {
       return;
     }
     StoredLedger stored = Analyses.compress(json.get());
-    Outline outline;
+    ResultOutline outline;
     try (InputStream in = Files.newInputStream(json.get())) {
-      outline = Outline.read(in);
+      outline = ResultOutline.read(in);
     }
     db.transaction(() -> {
       if (db.one("SELECT 1 FROM by_rules WHERE analysis = ?", r -> 1, analysis).isEmpty()) {
@@ -123,7 +122,7 @@ public final class Choices {
       StoredLedger l = rules.get();
       db.run("UPDATE ledger SET sha256 = ?, bytes = ?, gzip = ? WHERE analysis = ?", l.sha256(), l.bytes(), l.gzip(), analysis);
       db.run("DELETE FROM by_rules WHERE analysis = ?", analysis);
-      carrier.reindex(analysis, Outline.of(l));
+      carrier.reindex(analysis, ResultOutline.of(l));
     }
   }
 
@@ -140,7 +139,7 @@ public final class Choices {
       StoredLedger now = db.one("SELECT sha256, bytes, gzip FROM ledger WHERE analysis = ?",
           r -> new StoredLedger(r.getString(1), r.getLong(2), r.getBytes(3)), analysis)
           .orElseThrow(() -> new LedgerException(LedgerException.Reason.CONFLICT, "This analysis has no result yet."));
-      return Comparison.of(Outline.of(byRules(db, analysis).orElse(now)), Outline.of(now));
+      return Comparison.of(ResultOutline.of(byRules(db, analysis).orElse(now)), ResultOutline.of(now));
     });
   }
 

@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -49,7 +48,7 @@ final class Database implements AutoCloseable {
     Connection c = engine.connect();
     boolean usable = false;
     try {
-      Schema.bringUpToDate(c, engine);
+      StorageSchema.bringUpToDate(c, engine);
       usable = true;
       return c;
     } finally {

@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -18,7 +17,7 @@ interface Engine {
    */
   Connection connect() throws SQLException;
 
-  /** Turns the words of the {@link Schema} into this engine's own. */
+  /** Turns the words of the {@link StorageSchema} into this engine's own. */
   String translate(String definition);
 
   /** The query for the names of the tables and views that stand where ours belong, in order. */

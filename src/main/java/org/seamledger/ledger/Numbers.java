@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
@@ -56,7 +55,7 @@ final class Numbers {
   }
 
   /** The revisions that have a result, for people. */
-  static String list(List<Analysis> all) {
+  static String list(List<StoredAnalysis> all) {
     String numbers = all.stream().filter(a -> a.state() == State.DONE).map(a -> a.revision().label()).collect(Collectors.joining("; "));
     return numbers.isEmpty() ? "none" : numbers;
   }

@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -36,7 +35,7 @@ record SqliteEngine(Path folder) implements Engine {
   private void prepare(Connection c) throws SQLException {
     try (Statement s = c.createStatement()) {
       s.execute("PRAGMA busy_timeout=5000");
-      Schema.version(c, this, Schema.STEPS);
+      StorageSchema.version(c, this, StorageSchema.STEPS);
       s.execute("PRAGMA journal_mode=WAL");
       s.execute("PRAGMA synchronous=FULL");
       s.execute("PRAGMA foreign_keys=ON");

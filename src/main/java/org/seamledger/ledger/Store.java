@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.nio.file.Path;
 import java.util.Optional;
 
@@ -21,7 +20,7 @@ public final class Store implements AutoCloseable {
     this.reviews = new Reviews(db);
     this.watches = new Watches(db, analyses);
     this.uploads = folder.resolve(uploads);
-    this.choices = new Choices(db, new Carrier(db));
+    this.choices = new Choices(db, new ReviewCarryOver(db));
   }
 
   /**

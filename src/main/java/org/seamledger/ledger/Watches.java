@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -166,12 +165,12 @@ public final class Watches {
    * Notes an analysis of a revision that is to run, as the next revision of the project that belongs to the server's project. Where the
    * revision is watched and waits for its analysis, this is it.
    */
-  public Analysis begin(String id, Origin o, List<StoredFile> files) {
+  public StoredAnalysis begin(String id, Origin o, List<StoredFile> files) {
     return db.transaction(() -> {
       Optional<String> project = noted(o.server(), o.project(), o.projectName()).project();
       List<StoredFile> here = new ArrayList<>(files);
       here.set(0, files.get(0).from(o));
-      Analysis added = analyses.insert(id, project, o.projectName(), here, "");
+      StoredAnalysis added = analyses.insert(id, project, o.projectName(), here, "");
       db.run("UPDATE served_project SET project = ? " + THIS_PROJECT, added.project(), o.server(), o.project());
       db.run("UPDATE watched_revision SET analysis = ? " + THIS_REVISION + " AND stage = ?", id, o.server(), o.project(),
           o.revision(), Stage.FOUND.word());
@@ -180,7 +179,7 @@ public final class Watches {
   }
 
   /** As {@link Analyses#add}, of models some of which come from servers; their projects there become known. */
-  public Analysis beginTogether(String id, Optional<String> project, String title, List<StoredFile> files) {
+  public StoredAnalysis beginTogether(String id, Optional<String> project, String title, List<StoredFile> files) {
     return db.transaction(() -> {
       for (StoredFile f : files) {
         if (f.origin().isPresent()) {

@@ -1,5 +1,4 @@
 package org.seamledger.measure;
-
 import java.util.Objects;
 
 /**
@@ -52,7 +51,7 @@ public record Measure(Dimension dimension, Fraction si, String text) {
 
   /** So many of a unit; the text is the number and the unit's sign. */
   public static Measure of(Fraction number, Unit unit) {
-    return new Measure(unit.dimension(), unit.toSi(number), Format.number(number) + " " + unit.symbol());
+    return new Measure(unit.dimension(), unit.toSi(number), MeasureFormat.number(number) + " " + unit.symbol());
   }
 
   /** Value in the SI unit: metres, cubic metres, kelvin, …, a slope's tangent. */

@@ -1,8 +1,7 @@
 package org.seamledger.quantity;
-
 import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.measure.Unit;
 import org.seamledger.quantity.formula.BeadShape;
 import org.seamledger.quantity.formula.Slump;
@@ -65,7 +64,7 @@ public final class Estimates {
     Metal metal = system.panel().metal();
     double range = system.site().highestMetal().value() - system.site().lowestMetal().value();
     String heat = "metal from " + system.site().lowestMetal() + " to " + system.site().highestMetal() + ", α = "
-        + Format.plain(metal.expansionPerK() * 1e6, 1) + "·10⁻⁶/K for " + metal.word();
+        + MeasureFormat.plain(metal.expansionPerK() * 1e6, 1) + "·10⁻⁶/K for " + metal.word();
     double longest = layout.byFace().values().stream().flatMap(l -> l.panels().stream()).mapToDouble(Panel::lengthM).max().orElse(0);
     if (longest > 0) {
       double all = Thermal.movementM(metal, longest, range);
@@ -78,7 +77,7 @@ public final class Estimates {
       add("movement", "gap to leave at its free end when fixed at " + system.site().installMetal(), text.part(Math.max(0, gap)),
           "widest gap less what opens until " + system.site().lowestMetal());
     }
-    add("movement", "stress in a panel pinned at both ends", Format.fixed(Thermal.lockedStressPa(metal, range) / 1e6, 0) + " MPa",
+    add("movement", "stress in a panel pinned at both ends", MeasureFormat.fixed(Thermal.lockedStressPa(metal, range) / 1e6, 0) + " MPa",
         "E·α·ΔT, whatever the length; " + heat);
     double piece = Thermal.movementM(system.flashing().metal(), system.flashing().length().value(), range);
     double capability = system.sealant().movementCapability().value();
@@ -106,22 +105,22 @@ public final class Estimates {
     double run = l.panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
     double slope = face.slopeDegrees();
     double q = Rain.flow(system.site().runoff().value(), rain, run * Math.cos(Math.toRadians(slope)));
-    String inputs = system.site().rainfall() + ", longest pan of " + face.id() + " " + text.run(run) + " at " + Format.formatSlope(slope)
+    String inputs = system.site().rainfall() + ", longest pan of " + face.id() + " " + text.run(run) + " at " + MeasureFormat.formatSlope(slope)
         + ", n = " + system.manningN();
     add("water", "flow at the end of the longest pan of the flattest face",
-        Format.fixed(q * system.panel().coverage().value() * 60_000, 2) + " l/min ("
-            + Format.fixed(q * system.panel().coverage().value() / 6.30902e-5, 2) + " gpm)", "rational method Q = C·i·A; " + inputs);
+        MeasureFormat.fixed(q * system.panel().coverage().value() * 60_000, 2) + " l/min ("
+            + MeasureFormat.fixed(q * system.panel().coverage().value() / 6.30902e-5, 2) + " gpm)", "rational method Q = C·i·A; " + inputs);
     double depth = Rain.filmDepthM(q, system.manningN(), slope);
-    add("water", "depth of rain water there", Format.fixed(depth * 1000, 2) + " mm (" + Format.fixed(depth / 0.0254, 3) + " in)",
+    add("water", "depth of rain water there", MeasureFormat.fixed(depth * 1000, 2) + " mm (" + MeasureFormat.fixed(depth / 0.0254, 3) + " in)",
         "Manning's equation for even flow over a wide pan; seams are " + system.panel().seamHeight()
             + " high: rain alone doesn't reach over them, drifts, ice and blocked outlets do");
     add("water", "time until the whole pan contributes",
-        Format.fixed(Rain.equilibriumSeconds(run, system.manningN(), slope, rain * system.site().runoff().value()), 0) + " s",
+        MeasureFormat.fixed(Rain.equilibriumSeconds(run, system.manningN(), slope, rain * system.site().runoff().value()), 0) + " s",
         "kinematic wave; a design rainfall of minutes, not of an hour, suits a roof");
     double rise = Head.capillaryRiseM(TIGHT_LAP, 0);
     add("water", "how far a tight unsealed lap draws water up that face", text.part(Head.runUpM(rise, slope)),
-        "capillary rise 2γcosα/(ρgd) of " + Format.fixed(rise * 1000, 1) + " mm in a gap of 0.25 mm on clean metal, "
-            + Format.fixed(Head.capillaryRiseM(TIGHT_LAP, ON_PAINT) * 1000, 1) + " mm on paint (70°); a break of 6 mm stops it");
+        "capillary rise 2γcosα/(ρgd) of " + MeasureFormat.fixed(rise * 1000, 1) + " mm in a gap of 0.25 mm on clean metal, "
+            + MeasureFormat.fixed(Head.capillaryRiseM(TIGHT_LAP, ON_PAINT) * 1000, 1) + " mm on paint (70°); a break of 6 mm stops it");
   }
 
   private void wind() {
@@ -131,7 +130,7 @@ public final class Estimates {
     RoofFace face = flattest();
     if (face != null) {
       add("wind", "how far it drives water up the flattest face", text.run(Head.runUpM(head, face.slopeDegrees())),
-          "head / sin θ at " + Format.formatSlope(face.slopeDegrees()) + ": no lap replaces a seal or an upstand at a low slope");
+          "head / sin θ at " + MeasureFormat.formatSlope(face.slopeDegrees()) + ": no lap replaces a seal or an upstand at a low slope");
     }
   }
 
@@ -141,13 +140,13 @@ public final class Estimates {
     double air = celsius(system.site().installAir());
     double dew = Air.dewPointC(air, system.site().humidity().value());
     if (Double.isFinite(dew)) {
-      add("weather", "dew point when sealing", Format.fixed(dew, 1) + " °C (" + Format.fixed(dew * 1.8 + 32, 1) + " °F)",
+      add("weather", "dew point when sealing", MeasureFormat.fixed(dew, 1) + " °C (" + MeasureFormat.fixed(dew * 1.8 + 32, 1) + " °F)",
           "Magnus formula, WMO constants; air " + system.site().installAir() + ", " + system.site().humidity() + "; metal "
               + system.site().installMetal() + ", margin asked for " + system.sealant().dewPointMargin());
     }
     double height = system.site().elevation().value();
-    add("weather", "mean air at the site's elevation", Format.fixed(Air.temperatureC(height), 1) + " °C, "
-        + Format.fixed(Air.pressurePa(height) / 1000, 1) + " kPa", "US Standard Atmosphere 1976 at " + system.site().elevation()
+    add("weather", "mean air at the site's elevation", MeasureFormat.fixed(Air.temperatureC(height), 1) + " °C, "
+        + MeasureFormat.fixed(Air.pressurePa(height) / 1000, 1) + " kPa", "US Standard Atmosphere 1976 at " + system.site().elevation()
             + "; pressure itself does not change the cure, colder and drier air does");
   }
 
@@ -157,18 +156,18 @@ public final class Estimates {
     if (system.sealant().cure() == RoofSystem.CureKind.MOISTURE && system.site().humidity().value() > 0) {
       double seconds = Cure.seconds(depth, system.sealant().firstDayDepth().value(), celsius(system.site().installAir()),
           system.site().humidity().value());
-      add("sealant", "cure of a concealed bead of " + system.bead().size(), Format.fixed(seconds / 86400, 1) + " days",
+      add("sealant", "cure of a concealed bead of " + system.bead().size(), MeasureFormat.fixed(seconds / 86400, 1) + " days",
           "d = k√t from one side, k from the data sheet: " + system.sealant().firstDayDepth() + " in the first day at 23 °C and 50 %; time × "
-              + Format.fixed(Cure.timeFactor(celsius(system.site().installAir()), system.site().humidity().value()), 2) + " for air "
+              + MeasureFormat.fixed(Cure.timeFactor(celsius(system.site().installAir()), system.site().humidity().value()), 2) + " for air "
               + system.site().installAir() + ", " + system.site().humidity() + "; an estimate, tapes don't cure");
     }
     add("sealant", "yield stress that a vertical bead needs to stay",
-        Format.fixed(Slump.neededYieldStressPa(system.sealant().density().value(), size, 90), 0) + " Pa",
+        MeasureFormat.fixed(Slump.neededYieldStressPa(system.sealant().density().value(), size, 90), 0) + " Pa",
         "ρ·g·b, bead " + system.bead().size() + ", " + system.sealant().density() + "; data sheet: "
             + (system.sealant().yieldStress().value() > 0 ? system.sealant().yieldStress().text() : "not stated"));
     Tape tape = new Tape(system.tape().width().value(), system.tape().thickness().value());
     double lip = system.closure().lip().value();
-    add("sealant", "compression at which the tape fills the lip", Format.plain(100 * tape.compressionThatFills(lip), 1) + " %",
+    add("sealant", "compression at which the tape fills the lip", MeasureFormat.plain(100 * tape.compressionThatFills(lip), 1) + " %",
         "t·b stays: " + system.tape().width() + " × " + system.tape().thickness() + " under " + system.closure().lip() + "; planned "
             + system.tape().compression() + " gives " + text.part(tape.compressedWidthM(system.tape().compression().value()))
             + "; sizes are common practice");
@@ -181,9 +180,9 @@ public final class Estimates {
         + (marine ? "near the sea" : "outdoors") + " (from memory, check the standard); the small part shall be the nobler (MIL-STD-889B)";
     add("metals", system.fasteners().metal().word() + " fasteners in " + panel.word(),
         Galvanic.fastener(system.fasteners().metal(), panel, marine).word() + ", "
-            + Format.fixed(Galvanic.differenceV(system.fasteners().metal(), panel), 2) + " V apart", limit);
+            + MeasureFormat.fixed(Galvanic.differenceV(system.fasteners().metal(), panel), 2) + " V apart", limit);
     add("metals", system.flashing().metal().word() + " flashings on " + panel.word(),
         Galvanic.sheets(system.flashing().metal(), panel, marine).word() + ", "
-            + Format.fixed(Galvanic.differenceV(system.flashing().metal(), panel), 2) + " V apart", limit);
+            + MeasureFormat.fixed(Galvanic.differenceV(system.flashing().metal(), panel), 2) + " V apart", limit);
   }
 }

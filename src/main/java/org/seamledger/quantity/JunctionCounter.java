@@ -1,5 +1,4 @@
 package org.seamledger.quantity;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
@@ -11,8 +10,8 @@ import org.seamledger.detail.On;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
 import org.seamledger.measure.Measure;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.formula.BeadShape;
 import org.seamledger.quantity.formula.FastenerLine;
 import org.seamledger.quantity.formula.LappedRun;
@@ -29,7 +28,7 @@ final class JunctionCounter {
   private final Detail detail;
   private final RoofSystem system;
   private final LengthText text;
-  private final List<Side> sides = new ArrayList<>();
+  private final List<JunctionSide> sides = new ArrayList<>();
   private final List<MetalLine> metal = new ArrayList<>();
   private final List<SealLine> seals = new ArrayList<>();
   private final List<FastenerRow> fasteners = new ArrayList<>();
@@ -44,7 +43,7 @@ final class JunctionCounter {
     this.system = system;
     this.text = LengthText.of(system);
     for (String face : junction.faces()) {
-      sides.add(Side.of(junction, layout.roofFace(face), layout.face(face)));
+      sides.add(JunctionSide.of(junction, layout.roofFace(face), layout.face(face)));
     }
   }
 
@@ -161,7 +160,7 @@ final class JunctionCounter {
     Seal.Form form = seal.run() == Run.PER_LAP && seal.form() == Seal.Form.IN_SEAM && lapsAreTaped() ? Seal.Form.TAPE : seal.form();
     double volume = form == Seal.Form.TAPE ? 0 : lengthM * section(seal);
     seals.add(new SealLine(form, seal.role(), seal.exposure(), seal.place(), place.face(), seal.lines(), seal.run(), lengthM, volume));
-    steps.add(volume == 0 ? step : step + "; " + sectionText(seal) + ": " + Format.fixed(volume * 1e6, 1) + " ml");
+    steps.add(volume == 0 ? step : step + "; " + sectionText(seal) + ": " + MeasureFormat.fixed(volume * 1e6, 1) + " ml");
   }
 
   private boolean lapsAreTaped() {

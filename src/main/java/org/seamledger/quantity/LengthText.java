@@ -1,11 +1,10 @@
 package org.seamledger.quantity;
-
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.seamledger.measure.Format;
 import org.seamledger.measure.Measure;
+import org.seamledger.measure.MeasureFormat;
 
 /** Lengths in the words of the system's own units: metric where the panel is, feet and inches otherwise. */
 record LengthText(boolean metric) {
@@ -20,12 +19,12 @@ record LengthText(boolean metric) {
 
   /** Long lengths: metres, or feet and inches. */
   String run(double metres) {
-    return metric ? Format.formatMetres(metres) : Format.formatFeetInches(metres);
+    return metric ? MeasureFormat.formatMetres(metres) : MeasureFormat.formatFeetInches(metres);
   }
 
   /** Short lengths: millimetres, or inches. */
   String part(double metres) {
-    return metric ? Format.plain(metres * 1000, 1) + " mm" : Format.formatInches(metres);
+    return metric ? MeasureFormat.plain(metres * 1000, 1) + " mm" : MeasureFormat.formatInches(metres);
   }
 
   /** {@code 27 × 430 mm + 1 × 390 mm}, the longest first. */

@@ -1,5 +1,4 @@
 package org.seamledger.quantity;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -13,7 +12,7 @@ import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.progress.Headway;
 import org.seamledger.quantity.formula.ObliqueCut;
 import org.seamledger.quantity.layout.FaceLayout;
@@ -74,12 +73,12 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
       if (!straight || Double.isNaN(obliquity) || Double.isNaN(slope) || counted.closures().stream().noneMatch(c -> c.face().equals(face))) {
         continue;
       }
-      Side side = Side.of(junction, layout.roofFace(face), layout.face(face));
+      JunctionSide side = JunctionSide.of(junction, layout.roofFace(face), layout.face(face));
       double run = side.pieces().stream().mapToDouble(LinePiece::widthM).sum();
       double length = run / Math.sin(Math.toRadians(ObliqueCut.of(obliquity, slope).psiDegrees()));
       if (Math.abs(length - junction.lengthM()) > SLACK + SHARE * junction.lengthM()) {
-        findings.add(Finding.of(Code.CLOSURES_MISMATCH, "closures on " + face + " add up to " + Format.formatBoth(length) + ", the line is "
-            + Format.formatBoth(junction.lengthM()), junction.elements()).at(junction.id()));
+        findings.add(Finding.of(Code.CLOSURES_MISMATCH, "closures on " + face + " add up to " + MeasureFormat.formatBoth(length) + ", the line is "
+            + MeasureFormat.formatBoth(junction.lengthM()), junction.elements()).at(junction.id()));
       }
     }
   }

@@ -1,14 +1,13 @@
 package org.seamledger.quantity;
-
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import org.seamledger.measure.Dimension;
-import org.seamledger.measure.Format;
 import org.seamledger.measure.Fraction;
 import org.seamledger.measure.Measure;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.measure.Unit;
 import org.seamledger.quantity.formula.BeadShape;
 import org.seamledger.quantity.layout.Start;
@@ -252,7 +251,7 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
   private static Measure sum(Measure a, Measure b) {
     Fraction si = a.si().plus(b.si());
     Unit unit = a.text().endsWith("m") ? Unit.MILLIMETRE : Unit.INCH;
-    return new Measure(Dimension.LENGTH, si, unit == Unit.MILLIMETRE ? Format.plain(si.toDouble() * 1000, 3) + " mm"
+    return new Measure(Dimension.LENGTH, si, unit == Unit.MILLIMETRE ? MeasureFormat.plain(si.toDouble() * 1000, 3) + " mm"
         : Measure.of(unit.fromSi(si), unit).text());
   }
 

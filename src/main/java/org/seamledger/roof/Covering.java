@@ -1,5 +1,4 @@
 package org.seamledger.roof;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -7,7 +6,7 @@ import java.util.Map;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
-import org.seamledger.geometry.Side;
+import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.progress.Headway;
@@ -74,12 +73,12 @@ final class Covering {
   /** The section just above; that of a body that floats above the plane by no more than the gap, where it meets the plane nowhere. */
   private Region covering(Part part, TopSurface top, Box3 box) {
     Region window = TopSurface.window(top.plane(), box);
-    Region above = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, window);
+    Region above = part.solid().section(top.plane(), tolerance.coincidenceM(), SectionSide.ABOVE, window);
     if (!isApart(above, top.own()) || top.pieces().stream().anyMatch(p -> p.part() == part)) {
       return above;
     }
     for (double lift = tolerance.gapM() / STEPS; lift <= tolerance.gapM(); lift *= 2) {
-      Region floating = part.solid().section(top.plane().moved(lift), tolerance.coincidenceM(), Side.BELOW, window);
+      Region floating = part.solid().section(top.plane().moved(lift), tolerance.coincidenceM(), SectionSide.BELOW, window);
       if (!isApart(floating, top.own())) {
         return floating;
       }

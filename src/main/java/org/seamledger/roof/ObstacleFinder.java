@@ -1,5 +1,4 @@
 package org.seamledger.roof;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.element.Category;
@@ -7,7 +6,7 @@ import org.seamledger.element.Opening;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
-import org.seamledger.geometry.Side;
+import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.progress.Headway;
 import org.seamledger.roof.Obstacle.OpenHole;
@@ -49,7 +48,7 @@ final class ObstacleFinder {
     Region reach = top.own().grown(tolerance.gapM()).filled();
     List<Obstacle> found = new ArrayList<>();
     for (Part part : headway.over(standing.neighbours())) {
-      Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), Side.ABOVE, window);
+      Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), SectionSide.ABOVE, window);
       for (Region piece : footprint.parts()) {
         if (piece.area() > limits.speckM2() && piece.touches(reach)) {
           consider(part, piece, filled, reach, standing, found);
@@ -94,7 +93,7 @@ final class ObstacleFinder {
   }
 
   private Region hole(Opening opening, TopSurface top, Region window) {
-    return Region.unionOf(opening.body().stream().map(b -> b.section(top.plane(), tolerance.coincidenceM(), Side.BELOW, window)).toList());
+    return Region.unionOf(opening.body().stream().map(b -> b.section(top.plane(), tolerance.coincidenceM(), SectionSide.BELOW, window)).toList());
   }
 
   /** A hole that something stands in is that thing's; a filled one is its filling's; else it is a hole. */

@@ -1,10 +1,9 @@
 package org.seamledger.roof;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
-import org.seamledger.geometry.Side;
+import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.progress.Headway;
 
@@ -37,9 +36,9 @@ final class OwnSurface {
     List<TopSurface.Piece> pieces = new ArrayList<>();
     for (Part part : headway.over(carried.carriers())) {
       Region window = TopSurface.window(plane, part.box());
-      Region below = part.solid().section(plane, tolerance.coincidenceM(), Side.BELOW, window);
+      Region below = part.solid().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window);
       Region top = below.isEmpty() ? below
-          : withoutSpecks(below.minus(part.solid().section(plane, tolerance.coincidenceM(), Side.ABOVE, window)));
+          : withoutSpecks(below.minus(part.solid().section(plane, tolerance.coincidenceM(), SectionSide.ABOVE, window)));
       if (!top.isEmpty()) {
         pieces.add(new TopSurface.Piece(part, top));
       }

@@ -1,5 +1,4 @@
 package org.seamledger.shacl;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -30,8 +29,8 @@ public final class Choice {
     nodes.forEach((word, node) -> claims.put(word, shapes.getShape(node)));
     this.shapes = shapes;
     validation = new Validation(shapes);
-    seen = Words.facts(claims.values());
-    limits = Words.limits(claims.values());
+    seen = ShapeText.facts(claims.values());
+    limits = ShapeText.limits(claims.values());
   }
 
   /** The words that can be chosen, sorted. */

@@ -1,5 +1,4 @@
 package org.seamledger.shacl;
-
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -81,10 +80,10 @@ public final class Rules {
    *
    * @throws BrokenRulesException where one lacks its class, message, reason or action
    */
-  public Review review() {
+  public FindingShapes review() {
     List<ReviewRule> all = new ArrayList<>();
     described("code").forEach((code, d) -> all.add(ReviewRule.read(code, d, shapes)));
-    return new Review(shapes, all);
+    return new FindingShapes(shapes, all);
   }
 
   /**

@@ -1,5 +1,4 @@
 package org.seamledger.shacl;
-
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -61,7 +60,7 @@ final class Validation {
     if (context.hasViolation()) {
       for (ReportEntry entry : context.generateReport().getEntries()) {
         if (entry.resultPath() != null) {
-          names.add(Words.name(entry.resultPath()));
+          names.add(ShapeText.name(entry.resultPath()));
         } else if (entry.constraint() instanceof ShNode inner) {
           names.addAll(missedFacts(inner.getOther(), thing));
         }
@@ -87,7 +86,7 @@ final class Validation {
       } else if (entry.constraint() instanceof ShAnd inner) {
         inner.getOthers().forEach(s -> collect(s, thing, found));
       } else {
-        found.put(Words.missed(entry, thing), Words.gap(entry, thing));
+        found.put(ShapeText.missed(entry, thing), ShapeText.gap(entry, thing));
       }
     }
   }

@@ -1,5 +1,4 @@
 package org.seamledger.site;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -163,11 +162,11 @@ final class Matches {
   }
 
   /** Middles of the elements that agree with a shift and of their partners: of those with one GlobalId, where there are two of them. */
-  List<Alignment.Pair> pairs(Vec3 shift) {
+  List<TransformFit.Pair> pairs(Vec3 shift) {
     Vec3 s = flat ? new Vec3(shift.x(), shift.y(), 0) : shift;
     List<Vote> agreeing = votes.stream().filter(v -> v.shift().distance(s) < AGREE).toList();
     boolean byId = agreeing.stream().filter(Vote::sameId).count() > 1;
-    return agreeing.stream().filter(v -> v.sameId() || !byId).map(v -> new Alignment.Pair(level(v.b()), level(v.a()))).toList();
+    return agreeing.stream().filter(v -> v.sameId() || !byId).map(v -> new TransformFit.Pair(level(v.b()), level(v.a()))).toList();
   }
 
   /** Holes say nothing about heights. */

@@ -1,5 +1,4 @@
 package org.seamledger.site;
-
 import java.util.List;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Vec3;
@@ -14,7 +13,7 @@ final class RoofClash {
   private RoofClash() {
   }
 
-  static boolean isBetween(Silhouette a, Silhouette b) {
+  static boolean isBetween(Footprint a, Footprint b) {
     Box3 p = around(a.roofs());
     Box3 q = around(b.roofs());
     if (p.isEmpty() || q.isEmpty()) {
@@ -24,19 +23,19 @@ final class RoofClash {
     return common > 0.3 * Math.min(plan(p), plan(q)) && common > 0.2 * Math.max(plan(p), plan(q)) && !hasPlaneInCommon(a, b);
   }
 
-  private static Box3 around(List<Silhouette.Slope> roofs) {
-    return roofs.stream().map(Silhouette.Slope::box).reduce(Box3.EMPTY, Box3::union);
+  private static Box3 around(List<Footprint.Slope> roofs) {
+    return roofs.stream().map(Footprint.Slope::box).reduce(Box3.EMPTY, Box3::union);
   }
 
   private static double plan(Box3 b) {
     return b.isEmpty() ? 0 : (b.maxX() - b.minX()) * (b.maxY() - b.minY());
   }
 
-  private static boolean hasPlaneInCommon(Silhouette a, Silhouette b) {
+  private static boolean hasPlaneInCommon(Footprint a, Footprint b) {
     return a.roofs().stream().anyMatch(s -> b.roofs().stream().anyMatch(t -> s.box().overlaps(t.box()) && isOneBuildUp(s, t)));
   }
 
-  private static boolean isOneBuildUp(Silhouette.Slope s, Silhouette.Slope t) {
+  private static boolean isOneBuildUp(Footprint.Slope s, Footprint.Slope t) {
     Vec3 between = t.at().minus(s.at());
     return s.normal().cross(t.normal()).length() < PARALLEL && Math.abs(between.dot(s.normal())) < BUILD_UP;
   }

@@ -1,5 +1,4 @@
 package org.seamledger.step;
-
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -193,17 +192,17 @@ final class IndexPass {
       }
       int from = p;
       long hash = 0;
-      long word = Words.at(b, p);
+      long word = ByteLanes.at(b, p);
       long stop;
-      while ((stop = Words.parenthesis(word)) == 0) {
+      while ((stop = ByteLanes.parenthesis(word)) == 0) {
         hash = KeywordTable.mix(hash, word);
         p += Long.BYTES;
         if (p - from >= LONGEST_FAST_KEYWORD) {
           return;
         }
-        word = Words.at(b, p);
+        word = ByteLanes.at(b, p);
       }
-      int index = Words.index(stop);
+      int index = ByteLanes.index(stop);
       hash = KeywordTable.mix(hash, word & (1L << 8 * index) - 1);
       p += index;
       if (p >= feed.limit) {

@@ -1,5 +1,4 @@
 package org.seamledger.step;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -18,8 +17,8 @@ final class RecordIndex {
   /** Keywords of few records get lists of these, as long as the lists together hold at most one record in so many. */
   private static final int LISTED_SHARE = 8;
 
-  private PageDraft draft = new PageDraft();
-  private Page[] pages = new Page[16];
+  private IndexPageDraft draft = new IndexPageDraft();
+  private IndexPage[] pages = new IndexPage[16];
   private int pageCount;
   /** First ids of the pages. */
   private long[] firstIds;
@@ -52,7 +51,7 @@ final class RecordIndex {
     if (pageCount == pages.length) {
       pages = Arrays.copyOf(pages, 2 * pageCount);
     }
-    pages[pageCount++] = new Page(draft);
+    pages[pageCount++] = new IndexPage(draft);
     draft.clear();
   }
 
@@ -113,7 +112,7 @@ final class RecordIndex {
     for (int p = 0; p < pageCount; p++) {
       for (int slot = 0; slot < pages[p].count; slot++) {
         int keyword = pages[p].keyword(slot);
-        if (keyword != Page.REPEATED) {
+        if (keyword != IndexPage.REPEATED) {
           result[keyword]++;
         }
       }
@@ -151,7 +150,7 @@ final class RecordIndex {
 
   /** Offset of the record behind, or the end of the last section: between the two the record ends. */
   long endBefore(int handle) {
-    Page page = page(handle);
+    IndexPage page = page(handle);
     int next = (handle & IN_PAGE) + 1;
     if (next < page.count) {
       return page.offset(next);
@@ -217,7 +216,7 @@ final class RecordIndex {
     for (int p = 0; p < pageCount; p++) {
       for (int slot = 0; slot < pages[p].count; slot++) {
         int k = pages[p].keyword(slot);
-        if (k != Page.REPEATED && lists[k] != null) {
+        if (k != IndexPage.REPEATED && lists[k] != null) {
           lists[k][filled[k]++] = p << PAGE_BITS | slot;
         }
       }
@@ -238,7 +237,7 @@ final class RecordIndex {
     return fitting == sorted.length ? Integer.MAX_VALUE : sorted[fitting] - 1;
   }
 
-  private Page page(int handle) {
+  private IndexPage page(int handle) {
     return pages[handle >>> PAGE_BITS];
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.step;
-
 import java.io.IOException;
 
 /** Passes over the words and the insides of statements, clause 5 and 6 of ISO 10303-21, wherever the feed's reads may cut them. */
@@ -28,10 +27,10 @@ final class Scanner {
     int p = from;
     for (;;) {
       long stop;
-      while ((stop = Words.stop(Words.at(b, p))) == 0) {
+      while ((stop = ByteLanes.stop(ByteLanes.at(b, p))) == 0) {
         p += Long.BYTES;
       }
-      p += Words.index(stop);
+      p += ByteLanes.index(stop);
       if (p >= feed.limit) {
         p = readOn("; at the end of the statement");
         continue;
@@ -67,10 +66,10 @@ final class Scanner {
     int p = from;
     for (;;) {
       long stop;
-      while ((stop = Words.apostrophe(Words.at(b, p))) == 0) {
+      while ((stop = ByteLanes.apostrophe(ByteLanes.at(b, p))) == 0) {
         p += Long.BYTES;
       }
-      p += Words.index(stop);
+      p += ByteLanes.index(stop);
       if (p >= feed.limit) {
         p = readOn("' at the end of the text");
       } else if (b[p - 1] == '\\' && TextDecoder.mayBeShifted(b, p)) {

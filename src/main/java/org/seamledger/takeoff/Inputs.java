@@ -1,5 +1,4 @@
 package org.seamledger.takeoff;
-
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -10,7 +9,7 @@ import org.seamledger.detail.Decision;
 import org.seamledger.detail.DecisionFormatException;
 import org.seamledger.detail.DecisionReader;
 import org.seamledger.geometry.Tolerance;
-import org.seamledger.site.Movement;
+import org.seamledger.site.RigidTransform;
 import org.seamledger.source.ModelFile;
 import org.seamledger.source.ModelSource;
 
@@ -25,7 +24,7 @@ import org.seamledger.source.ModelSource;
  *     themselves say
  */
 public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance,
-    List<Decision> decisions, SortedMap<Integer, Movement> places) {
+    List<Decision> decisions, SortedMap<Integer, RigidTransform> places) {
 
   public Inputs {
     models = List.copyOf(models);
@@ -60,10 +59,10 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
   /** @throws IllegalArgumentException with a message for people where a placement is none */
   public static Inputs ofNamedFiles(List<NamedFile> files) {
     Inputs inputs = of(files.stream().map(file -> new ModelFile(file.path(), file.name())).toList());
-    SortedMap<Integer, Movement> places = new TreeMap<>();
+    SortedMap<Integer, RigidTransform> places = new TreeMap<>();
     for (int i = 0; i < files.size(); i++) {
       int model = i;
-      files.get(i).placement().ifPresent(p -> places.put(model, Movement.parse(p)));
+      files.get(i).placement().ifPresent(p -> places.put(model, RigidTransform.parse(p)));
     }
     return inputs.placed(places);
   }
@@ -74,7 +73,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
    * @throws IllegalArgumentException with a message for people where the text is no {@code dx,dy,dz[,degrees[,factor]]}
    */
   public static String placement(String text) {
-    return Movement.parse(text).argument();
+    return RigidTransform.parse(text).argument();
   }
 
   public Inputs withSystem(Optional<Path> file) {
@@ -102,7 +101,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
     }
   }
 
-  private Inputs placed(SortedMap<Integer, Movement> movements) {
+  private Inputs placed(SortedMap<Integer, RigidTransform> movements) {
     return new Inputs(models, system, shapes, tolerance, decisions, movements);
   }
 
@@ -121,7 +120,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
    * @throws IllegalArgumentException with a message for people where the words are something else, or no one model has that name
    */
   public Inputs withPlaces(List<String> words, List<String> typed) {
-    SortedMap<Integer, Movement> all = new TreeMap<>(places);
+    SortedMap<Integer, RigidTransform> all = new TreeMap<>(places);
     List<Set<String>> names = ModelNames.together(typed, models.stream().map(ModelSource::name).toList());
     for (String word : words) {
       int equals = word.lastIndexOf('=');
@@ -129,7 +128,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
         throw new IllegalArgumentException("expected MODEL=dx,dy,dz, found '" + word + "'");
       }
       int model = ModelNames.position(word.substring(0, equals), names);
-      if (all.put(model, Movement.parse(word.substring(equals + 1))) != null) {
+      if (all.put(model, RigidTransform.parse(word.substring(equals + 1))) != null) {
         throw new IllegalArgumentException("'" + word.substring(0, equals) + "' is placed twice");
       }
     }

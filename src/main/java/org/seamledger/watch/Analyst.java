@@ -1,6 +1,5 @@
 package org.seamledger.watch;
-
-import org.seamledger.ledger.Analysis;
+import org.seamledger.ledger.StoredAnalysis;
 
 /** Runs analyses of revisions. */
 @FunctionalInterface
@@ -12,5 +11,5 @@ public interface Analyst {
    *
    * @throws InterruptedException where the process is to end; the analysis runs again at its next start
    */
-  void analyze(Analysis analysis) throws InterruptedException;
+  void analyze(StoredAnalysis analysis) throws InterruptedException;
 }

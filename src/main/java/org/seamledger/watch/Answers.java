@@ -1,5 +1,4 @@
 package org.seamledger.watch;
-
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -15,11 +14,11 @@ import java.util.zip.GZIPInputStream;
 import org.seamledger.detail.Decision;
 import org.seamledger.export.ChangesJson;
 import org.seamledger.export.ChangesReport;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Comparison;
 import org.seamledger.ledger.Origin;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredLedger;
 import org.seamledger.ledger.Watches;
 import org.seamledger.source.Attachment;
@@ -69,7 +68,7 @@ public final class Answers {
   }
 
   /** The documents that answer a revision, by its analysis, which has ended. */
-  List<Attachment> of(Analysis analysis, Origin origin) {
+  List<Attachment> of(StoredAnalysis analysis, Origin origin) {
     if (analysis.state() != State.DONE) {
       return List.of(new Attachment(report(origin.number()), TEXT, utf8(failure(analysis, origin))));
     }
@@ -104,7 +103,7 @@ public final class Answers {
     return "revision " + o.number() + (o.comment().isBlank() ? "" : " (" + o.comment().strip() + ")");
   }
 
-  private static String failure(Analysis analysis, Origin origin) {
+  private static String failure(StoredAnalysis analysis, Origin origin) {
     return Program.NAME + ": " + words(origin) + " of " + origin.projectName() + " was not analysed\n\n"
         + analysis.problem().orElse("It was stopped.") + "\n\nNo ledger was made of this revision. Check in a corrected model; it is analysed by itself.\n";
   }

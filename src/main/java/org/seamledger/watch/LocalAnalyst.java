@@ -1,5 +1,4 @@
 package org.seamledger.watch;
-
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -16,11 +15,11 @@ import org.seamledger.detail.Decision;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.TextReport;
 import org.seamledger.finding.UnreadableModelException;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Takeoff;
@@ -56,7 +55,7 @@ public final class LocalAnalyst implements Analyst {
    * One that storage calls running was cut off in this process, which is alone with its storage: it runs again.
    */
   @Override
-  public void analyze(Analysis analysis) throws InterruptedException {
+  public void analyze(StoredAnalysis analysis) throws InterruptedException {
     if (!store.analyses().begin(analysis.id()) && store.analyses().get(analysis.id()).state().isFinal()) {
       return;
     }
@@ -86,7 +85,7 @@ public final class LocalAnalyst implements Analyst {
   }
 
   /** Nothing that fails here may hide the fault that came first. */
-  private void endFailed(Analysis analysis, Throwable fault) {
+  private void endFailed(StoredAnalysis analysis, Throwable fault) {
     try {
       store.analyses().end(analysis.id(), State.FAILED, "internal", "The program failed at this model; its log says where. Please report it with the model.");
     } catch (RuntimeException | Error e) {
@@ -100,14 +99,14 @@ public final class LocalAnalyst implements Analyst {
   }
 
   /** What people decided about the revision before may have come over; the result follows it. */
-  private void follow(Analysis analysis) throws IOException {
+  private void follow(StoredAnalysis analysis) throws IOException {
     Choices.Standing standing = store.choices().of(analysis.id());
     if (!standing.followed() && !standing.inForce().isEmpty()) {
       run(analysis, standing.inForce(), (json, report) -> store.choices().complete(analysis.id(), standing, Optional.of(json), Optional.of(report)));
     }
   }
 
-  private void run(Analysis analysis, List<Decision> decisions, Keep keep) throws IOException {
+  private void run(StoredAnalysis analysis, List<Decision> decisions, Keep keep) throws IOException {
     Path json = scratch.resolve(analysis.id() + ".json");
     try {
       Takeoff takeoff = takeoff(analysis, decisions);
@@ -122,7 +121,7 @@ public final class LocalAnalyst implements Analyst {
     }
   }
 
-  private Takeoff takeoff(Analysis analysis, List<Decision> decisions) {
+  private Takeoff takeoff(StoredAnalysis analysis, List<Decision> decisions) {
     List<Inputs.NamedFile> files = analysis.files().stream().filter(f -> f.role().equals("model"))
         .map(f -> new Inputs.NamedFile(Path.of(f.path()), f.name(), f.placement())).toList();
     Inputs inputs = settings.apply(Inputs.ofNamedFiles(files));

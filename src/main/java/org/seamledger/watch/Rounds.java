@@ -1,5 +1,4 @@
 package org.seamledger.watch;
-
 import java.time.Duration;
 import org.seamledger.takeoff.UnusableFileException;
 
@@ -7,7 +6,7 @@ import org.seamledger.takeoff.UnusableFileException;
  * Rounds of one server with pauses between them, until the thread is interrupted. A fault ends a round and lengthens the pause, never the
  * watch.
  */
-record Rounds(String server, Round round, Pace pace, Sleeper sleeper, Watching.Setting setting) {
+record Rounds(String server, Round round, Backoff pace, Sleeper sleeper, Watching.Setting setting) {
 
   /** One round of a server. */
   @FunctionalInterface

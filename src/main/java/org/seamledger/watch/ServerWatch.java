@@ -1,5 +1,4 @@
 package org.seamledger.watch;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,19 +8,19 @@ import java.util.concurrent.CancellationException;
 import java.util.stream.Collectors;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Analyses;
-import org.seamledger.ledger.Analysis;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Origin;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 import org.seamledger.ledger.Watch;
-import org.seamledger.ledger.WatchedRevision;
 import org.seamledger.ledger.WatchedRevision.Stage;
+import org.seamledger.ledger.WatchedRevision;
 import org.seamledger.ledger.Watches;
 import org.seamledger.source.ModelServer;
-import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ModelServerException.Reason;
+import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
 import org.seamledger.takeoff.UnusableFileException;
@@ -46,7 +45,7 @@ final class ServerWatch {
 
   private final String server;
   private final Servers servers;
-  private final Wanted wanted;
+  private final WatchTarget wanted;
   private final Store store;
   private final Watches watches;
   private final Analyst analyst;
@@ -217,17 +216,17 @@ final class ServerWatch {
   /** Takes a revision to the end of its analysis; gives an outcome where the way ends here without an answer. */
   private Optional<Outcome> analyse(WatchedRevision r) throws InterruptedException {
     Origin origin = r.origin();
-    Optional<Analysis> begun = r.analysis().or(() -> watches.done(server, origin.project(), origin.revision())).flatMap(this::stored)
+    Optional<StoredAnalysis> begun = r.analysis().or(() -> watches.done(server, origin.project(), origin.revision())).flatMap(this::stored)
         .filter(a -> !isOurFault(a));
-    Analysis analysis = begun.isPresent() ? begun.get() : fetch(origin);
+    StoredAnalysis analysis = begun.isPresent() ? begun.get() : fetch(origin);
     if (!analysis.state().isFinal()) {
       fetchAgain(analysis, origin);
       tell("analysing", origin, "");
       analyst.analyze(analysis);
     }
-    Optional<Analysis> ended = stored(analysis.id());
+    Optional<StoredAnalysis> ended = stored(analysis.id());
     if (ended.isEmpty() || ended.get().state() == State.CANCELLED) {
-      return Optional.of(giveUp(origin, ended.flatMap(Analysis::problem).orElse("Its analysis was removed.")));
+      return Optional.of(giveUp(origin, ended.flatMap(StoredAnalysis::problem).orElse("Its analysis was removed.")));
     }
     if (isOurFault(ended.get())) {
       return Optional.of(ourFault(origin, ended.get()));
@@ -241,11 +240,11 @@ final class ServerWatch {
   }
 
   /** Broken rules or a fault of the program say nothing about the model, so that there is nothing to tell its owner. */
-  private static boolean isOurFault(Analysis a) {
+  private static boolean isOurFault(StoredAnalysis a) {
     return a.problemCode().filter(OUR_FAULTS::contains).isPresent();
   }
 
-  private Outcome ourFault(Origin origin, Analysis ended) {
+  private Outcome ourFault(Origin origin, StoredAnalysis ended) {
     String problem = ended.problem().orElse("");
     String code = ended.problemCode().orElse("");
     watches.failed(server, origin.project(), code, problem);
@@ -262,7 +261,7 @@ final class ServerWatch {
     return Outcome.FINE;
   }
 
-  private Optional<Analysis> stored(String id) {
+  private Optional<StoredAnalysis> stored(String id) {
     try {
       return Optional.of(store.analyses().get(id));
     } catch (LedgerException e) {
@@ -274,7 +273,7 @@ final class ServerWatch {
   }
 
   /** Downloads a revision's model and notes its analysis. A model that can't be read is an analysis that failed. */
-  private Analysis fetch(Origin origin) throws InterruptedException {
+  private StoredAnalysis fetch(Origin origin) throws InterruptedException {
     String id = Analyses.newId();
     try (ModelServer s = connect()) {
       StoredFile file = download.fetch(s, id, origin);
@@ -296,7 +295,7 @@ final class ServerWatch {
   }
 
   /** An analysis may be noted and its model gone: where storage failed just when it was noted, or somebody removed the file. */
-  private void fetchAgain(Analysis analysis, Origin origin) throws InterruptedException {
+  private void fetchAgain(StoredAnalysis analysis, Origin origin) throws InterruptedException {
     if (!Download.has(analysis.files().get(0))) {
       try (ModelServer s = connect()) {
         watches.arrived(analysis.id(), download.fetch(s, analysis.id(), origin));
@@ -306,7 +305,7 @@ final class ServerWatch {
     }
   }
 
-  private Analysis failed(String id, Origin origin, String code, String problem) {
+  private StoredAnalysis failed(String id, Origin origin, String code, String problem) {
     download.forget(id);
     watches.begin(id, origin, List.of(download.file(id, origin)));
     store.analyses().end(id, State.FAILED, code, problem);
@@ -316,7 +315,7 @@ final class ServerWatch {
   private void answer(Origin origin) throws InterruptedException {
     WatchedRevision now = watches.revisions(server, origin.project()).stream().filter(r -> r.origin().revision() == origin.revision()).findFirst()
         .orElseThrow();
-    Optional<Analysis> analysis = now.analysis().flatMap(this::stored);
+    Optional<StoredAnalysis> analysis = now.analysis().flatMap(this::stored);
     if (analysis.isEmpty()) {
       giveUp(origin, "Its analysis was removed.");
       return;

@@ -1,5 +1,4 @@
 package org.seamledger.watch;
-
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -32,7 +31,7 @@ public final class Watching implements AutoCloseable {
    * @param clock when things happen
    * @param health hears of faults in the program
    */
-  public record Setting(Servers servers, Wanted wanted, Store store, Download download, Duration every, Analyst analyst,
+  public record Setting(Servers servers, WatchTarget wanted, Store store, Download download, Duration every, Analyst analyst,
       Consumer<Event> journal, Clock clock, Health health) {
 
     void tell(String what, String server, String project, int revision, String detail) {
@@ -42,7 +41,7 @@ public final class Watching implements AutoCloseable {
 
   private final Setting setting;
   private final Map<String, Thread> threads = new TreeMap<>();
-  private final Map<String, Alarm> alarms = new TreeMap<>();
+  private final Map<String, WakeUp> alarms = new TreeMap<>();
   private final BlockingQueue<String> ended = new LinkedBlockingQueue<>();
   private volatile boolean closing;
 
@@ -75,9 +74,9 @@ public final class Watching implements AutoCloseable {
   /** Begins to watch. */
   public void start(List<String> names) {
     for (String name : names) {
-      Alarm alarm = new Alarm();
+      WakeUp alarm = new WakeUp();
       ServerWatch watch = watch(name);
-      Rounds rounds = new Rounds(name, watch::round, new Pace(setting.every, longest(), RandomGenerator.getDefault()), alarm, setting);
+      Rounds rounds = new Rounds(name, watch::round, new Backoff(setting.every, longest(), RandomGenerator.getDefault()), alarm, setting);
       Thread thread = new Thread(() -> run(rounds), "watch-" + name);
       thread.setDaemon(true);
       alarms.put(name, alarm);
@@ -120,7 +119,7 @@ public final class Watching implements AutoCloseable {
 
   /** Begins the next round of a server now. */
   public void wake(String name) {
-    Alarm alarm = alarms.get(name);
+    WakeUp alarm = alarms.get(name);
     if (alarm != null) {
       alarm.wake();
     }

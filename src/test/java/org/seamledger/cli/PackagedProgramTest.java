@@ -1,5 +1,4 @@
 package org.seamledger.cli;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -49,7 +48,7 @@ class PackagedProgramTest {
   /** As it is written by the same classes before they are packaged: nothing that an output needs was left behind. */
   @ParameterizedTest
   @EnumSource
-  void everyFormIsThatOfTheUnpackedProgram(Format format) throws IOException {
+  void everyFormIsThatOfTheUnpackedProgram(OutputFormat format) throws IOException {
     String model = InstalledProgram.samples().resolve("school.ifc").toString();
     Ended ended = InstalledProgram.run(elsewhere, "analyze", model, "--format", format.name(), "--output", "packaged");
     assertThat(ended).isEqualTo(new Ended(0, "", ""));

@@ -1,5 +1,4 @@
 package org.seamledger.export;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -12,7 +11,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.detail.Details;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
-import org.seamledger.measure.Format;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Analysis;
@@ -57,7 +56,7 @@ class PlanDrawingTest {
       assertThat(length).isCloseTo(planLengthM(junction), within(ROUNDING * junction.path().size() * plan.denominator() / 1000));
       drawn += length;
       asked += planLengthM(junction);
-      assertThat(words).contains(junction.id().substring(0, 4), Format.formatMetres(junction.lengthM()));
+      assertThat(words).contains(junction.id().substring(0, 4), MeasureFormat.formatMetres(junction.lengthM()));
     }
     assertThat(drawn).isCloseTo(asked, within(0.001 * asked));
     takeoff.faces().forEach(f -> assertThat(words).contains(f.id() + " · "));

@@ -1,5 +1,4 @@
 package org.seamledger.geometry;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -15,7 +14,7 @@ class MeshTest {
   private static final Region EVERYTHING = Region.rectangle(-100, -100, 100, 100);
   private static final Mesh BOX = Scene.box(0, 0, 0, 4, 3, 2);
 
-  private static Region level(Mesh mesh, double z, Side side) {
+  private static Region level(Mesh mesh, double z, SectionSide side) {
     return mesh.section(Plane.through(new Vec3(0, 0, z), Vec3.Z), EXACT, side, EVERYTHING);
   }
 
@@ -29,19 +28,19 @@ class MeshTest {
 
   @Test
   void sectionInAFaceDependsOnTheSide() {
-    assertThat(level(BOX, 1, Side.BELOW).area()).isCloseTo(12, within(1e-9));
-    assertThat(level(BOX, 2, Side.BELOW).area()).isCloseTo(12, within(1e-9));
-    assertThat(level(BOX, 2, Side.ABOVE).isEmpty()).isTrue();
-    assertThat(level(BOX, 2.001, Side.BELOW).area()).as("within the coincidence").isCloseTo(12, within(1e-9));
-    assertThat(level(BOX, 2.01, Side.BELOW).isEmpty()).isTrue();
-    assertThat(level(BOX, 0, Side.BELOW).isEmpty()).isTrue();
-    assertThat(level(BOX, 0, Side.ABOVE).area()).isCloseTo(12, within(1e-9));
+    assertThat(level(BOX, 1, SectionSide.BELOW).area()).isCloseTo(12, within(1e-9));
+    assertThat(level(BOX, 2, SectionSide.BELOW).area()).isCloseTo(12, within(1e-9));
+    assertThat(level(BOX, 2, SectionSide.ABOVE).isEmpty()).isTrue();
+    assertThat(level(BOX, 2.001, SectionSide.BELOW).area()).as("within the coincidence").isCloseTo(12, within(1e-9));
+    assertThat(level(BOX, 2.01, SectionSide.BELOW).isEmpty()).isTrue();
+    assertThat(level(BOX, 0, SectionSide.BELOW).isEmpty()).isTrue();
+    assertThat(level(BOX, 0, SectionSide.ABOVE).area()).isCloseTo(12, within(1e-9));
   }
 
   /** x = z cuts the box in a rectangle 3 wide and 2·√2 long. */
   @Test
   void slopingSection() {
-    Region cut = BOX.section(Plane.through(Vec3.ZERO, new Vec3(-1, 0, 1)), EXACT, Side.BELOW, EVERYTHING);
+    Region cut = BOX.section(Plane.through(Vec3.ZERO, new Vec3(-1, 0, 1)), EXACT, SectionSide.BELOW, EVERYTHING);
     assertThat(cut.area()).isCloseTo(3 * 2 * Math.sqrt(2), within(1e-6));
   }
 
@@ -55,17 +54,17 @@ class MeshTest {
     }
     Mesh pyramid = b.build();
     assertThat(pyramid.volume()).isCloseTo(36 * 4 / 3.0, within(1e-9));
-    assertThat(level(pyramid, 1, Side.BELOW).area()).isCloseTo(36 * 9 / 16.0, within(1e-9));
-    assertThat(level(pyramid, 4, Side.BELOW).isEmpty()).as("a point has no area").isTrue();
+    assertThat(level(pyramid, 1, SectionSide.BELOW).area()).isCloseTo(36 * 9 / 16.0, within(1e-9));
+    assertThat(level(pyramid, 4, SectionSide.BELOW).isEmpty()).as("a point has no area").isTrue();
   }
 
   @Test
   void openSheetHasNoInside() {
     Mesh sheet = new MeshBuilder().face(Scene.points(0, 0, 1, 4, 0, 1, 4, 3, 1, 0, 3, 1), List.of()).build();
     assertThat(sheet.isClosed()).isFalse();
-    assertThat(level(sheet, 1, Side.BELOW).area()).isCloseTo(12, within(1e-9));
-    assertThat(level(sheet, 1, Side.ABOVE).isEmpty()).isTrue();
-    assertThat(level(sheet, 0.5, Side.BELOW).isEmpty()).isTrue();
+    assertThat(level(sheet, 1, SectionSide.BELOW).area()).isCloseTo(12, within(1e-9));
+    assertThat(level(sheet, 1, SectionSide.ABOVE).isEmpty()).isTrue();
+    assertThat(level(sheet, 0.5, SectionSide.BELOW).isEmpty()).isTrue();
   }
 
   /** A body whose side is left out by less than the coincidence is still cut in closed lines. */
@@ -76,7 +75,7 @@ class MeshTest {
       Vec3 shift = new Vec3(1e-4 * (t % 3), 0, 0);
       b.triangle(BOX.corner(t, 0).plus(shift), BOX.corner(t, 1).plus(shift), BOX.corner(t, 2).plus(shift));
     }
-    assertThat(level(b.build(), 1, Side.BELOW).area()).isCloseTo(12, within(0.01));
+    assertThat(level(b.build(), 1, SectionSide.BELOW).area()).isCloseTo(12, within(0.01));
   }
 
   @Test
@@ -96,7 +95,7 @@ class MeshTest {
         .face(Scene.points(0, 0, 0, 1, 0, 0), List.of())
         .face(Scene.points(0, 0, 0, 1, 0, 0, 2, 0, 0, 3, 0, 0), List.of());
     assertThat(b.isEmpty()).isTrue();
-    assertThat(b.build().section(Plane.through(Vec3.ZERO, Vec3.Z), EXACT, Side.BELOW, EVERYTHING).isEmpty()).isTrue();
+    assertThat(b.build().section(Plane.through(Vec3.ZERO, Vec3.Z), EXACT, SectionSide.BELOW, EVERYTHING).isEmpty()).isTrue();
   }
 
   @Test
@@ -117,7 +116,7 @@ class MeshTest {
   void turnedInsideOutItIsTheSameBody() {
     Mesh mirrored = BOX.transformed(new Transform(-1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0));
     assertThat(mirrored.volume()).isCloseTo(24, within(1e-9));
-    assertThat(level(mirrored, 1, Side.BELOW).minU()).isEqualTo(-4);
+    assertThat(level(mirrored, 1, SectionSide.BELOW).minU()).isEqualTo(-4);
   }
 
   @Test
@@ -128,8 +127,8 @@ class MeshTest {
         b.triangle(m.corner(t, 0), m.corner(t, 1), m.corner(t, 2));
       }
     }
-    List<Mesh> bodies = Bodies.of(b.build());
+    List<Mesh> bodies = BodySplitter.of(b.build());
     assertThat(bodies).hasSize(2);
-    assertThat(level(bodies.get(0), 1, Side.BELOW).area()).as("4 × 3 less the hollow").isCloseTo(11, within(1e-9));
+    assertThat(level(bodies.get(0), 1, SectionSide.BELOW).area()).as("4 × 3 less the hollow").isCloseTo(11, within(1e-9));
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.ifc;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -15,7 +14,7 @@ import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
-import org.seamledger.geometry.Side;
+import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.IfcInput;
@@ -197,7 +196,7 @@ public final class Drawing {
     double volume = 0;
     for (int i = 0; i < slices; i++) {
       Plane plane = Plane.through(new Vec3(0, 0, b.minZ() + (i + 0.5) * h), Vec3.Z);
-      volume += solid.section(plane, 1e-7, Side.BELOW, window).area() * h;
+      volume += solid.section(plane, 1e-7, SectionSide.BELOW, window).area() * h;
     }
     return volume;
   }
@@ -206,6 +205,6 @@ public final class Drawing {
   public static double sectionArea(Solid solid, double z) {
     Box3 b = solid.bounds();
     Region window = Region.rectangle(b.minX() - 1, b.minY() - 1, b.maxX() + 1, b.maxY() + 1);
-    return solid.section(Plane.through(new Vec3(0, 0, z), Vec3.Z), 1e-7, Side.BELOW, window).area();
+    return solid.section(Plane.through(new Vec3(0, 0, z), Vec3.Z), 1e-7, SectionSide.BELOW, window).area();
   }
 }

@@ -1,5 +1,4 @@
 package org.seamledger.ifc;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.seamledger.ifc.Drawing.list;
@@ -13,7 +12,7 @@ import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
-import org.seamledger.geometry.Side;
+import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
 
@@ -358,7 +357,7 @@ class SolidsTest {
     for (java.util.function.Function<Drawing, String> way : ways) {
       Drawing d = Drawing.ifc4();
       d.roof(way.apply(d));
-      Region section = d.body().section(sloping, 1e-6, Side.BELOW, window);
+      Region section = d.body().section(sloping, 1e-6, SectionSide.BELOW, window);
       // The plane leaves the box through its four upright sides only: plan area over the cosine of the slope.
       assertThat(section.area()).isCloseTo(12 * Math.sqrt(1 + 0.09 + 0.01), within(1e-5));
       assertThat(section.perimeter()).isCloseTo(2 * (4 * Math.hypot(1, 0.3) + 3 * Math.hypot(1, 0.1)), within(1e-5));

@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -15,9 +14,9 @@ import org.junit.jupiter.api.Test;
 /** Which junction of one result is which of another; places and lengths are made up so that each case has one right answer. */
 class ComparisonTest {
 
-  private static Outline result(String... junctions) throws IOException {
+  private static ResultOutline result(String... junctions) throws IOException {
     String json = "{\"contract\":1,\"junctions\":[" + String.join(",", junctions) + "],\"quantities\":{\"tape\":{\"netM\":" + junctions.length + "}}}";
-    return Outline.read(new ByteArrayInputStream(json.getBytes(StandardCharsets.UTF_8)));
+    return ResultOutline.read(new ByteArrayInputStream(json.getBytes(StandardCharsets.UTF_8)));
   }
 
   private static String line(String id, String kind, String elements, double... xyz) {

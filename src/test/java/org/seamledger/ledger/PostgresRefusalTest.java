@@ -1,5 +1,4 @@
 package org.seamledger.ledger;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -158,7 +157,7 @@ class PostgresRefusalTest {
     TestPostgres.executeIn(url, "CREATE TABLE theirs(id int)", "CREATE SCHEMA roofs");
     PostgresAddress own = PostgresAddress.of(url + "?currentSchema=roofs,public", Optional.of("postgres"), Optional.empty());
     Store.open(folder, Optional.of(own)).close();
-    assertThat(TestPostgres.rows(url, "SELECT name FROM roofs.schema_version ORDER BY version")).isEqualTo(Schema.STEPS);
+    assertThat(TestPostgres.rows(url, "SELECT name FROM roofs.schema_version ORDER BY version")).isEqualTo(StorageSchema.STEPS);
     assertThat(TestPostgres.rows(url, "SELECT count(*) FROM pg_class WHERE relnamespace = 'public'::regnamespace")).containsExactly("1");
     // A table beside ours later on, such as somebody's copy of one, stops nobody.
     TestPostgres.executeIn(url, "CREATE TABLE roofs.review_copy AS SELECT * FROM roofs.review");
@@ -177,7 +176,7 @@ class PostgresRefusalTest {
     } finally {
       two.shutdownNow();
     }
-    assertThat(TestPostgres.rows(url, "SELECT name FROM schema_version ORDER BY version")).isEqualTo(Schema.STEPS);
+    assertThat(TestPostgres.rows(url, "SELECT name FROM schema_version ORDER BY version")).isEqualTo(StorageSchema.STEPS);
   }
 
   /** Starts with the others and keeps the database until the others had their turn. */

@@ -1,5 +1,4 @@
 package org.seamledger.measure;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -92,18 +91,18 @@ class MeasureTest {
       "12.192 | 40 ft 0 in", "4.0894 | 13 ft 5 in", "0.0381 | 1 1/2 in", "0.0015875 | 1/16 in", "0 | 0 in", "0.30479 | 1 ft 0 in",
       "-0.6 | -1 ft 11 5/8 in", "4.76113 | 15 ft 7 7/16 in"})
   void feetAndInches(double metres, String text) {
-    assertThat(Format.formatFeetInches(metres)).isEqualTo(text);
+    assertThat(MeasureFormat.formatFeetInches(metres)).isEqualTo(text);
   }
 
   @Test
   void otherFormats() {
-    assertThat(Format.formatInches(0.7935214)).isEqualTo("31 1/4 in");
-    assertThat(Format.formatInches(0.0127)).isEqualTo("1/2 in");
-    assertThat(Format.formatMillimetres(0.4064)).isEqualTo("406 mm");
-    assertThat(Format.formatBoth(12.192)).isEqualTo("12.192 m (40 ft 0 in)");
-    assertThat(Format.formatSlope(26.56505)).isEqualTo("6:12 (26.57°)");
-    assertThat(Format.fixed(-0.0001, 2)).isEqualTo("0.00");
-    assertThat(Format.fixed(2.675, 2)).isEqualTo("2.68");
+    assertThat(MeasureFormat.formatInches(0.7935214)).isEqualTo("31 1/4 in");
+    assertThat(MeasureFormat.formatInches(0.0127)).isEqualTo("1/2 in");
+    assertThat(MeasureFormat.formatMillimetres(0.4064)).isEqualTo("406 mm");
+    assertThat(MeasureFormat.formatBoth(12.192)).isEqualTo("12.192 m (40 ft 0 in)");
+    assertThat(MeasureFormat.formatSlope(26.56505)).isEqualTo("6:12 (26.57°)");
+    assertThat(MeasureFormat.fixed(-0.0001, 2)).isEqualTo("0.00");
+    assertThat(MeasureFormat.fixed(2.675, 2)).isEqualTo("2.68");
     assertThat(Measure.of(Fraction.of(3, 16), Unit.INCH).text()).isEqualTo("3/16 in");
     assertThat(Measure.of(Fraction.of(101, 10), Unit.US_FLUID_OUNCE).text()).isEqualTo("10.1 fl oz");
   }
@@ -115,7 +114,7 @@ class MeasureTest {
     for (int i = 0; i < 500; i++) {
       Fraction sixteenths = Fraction.of(random.nextInt(20000), 16);
       double metres = Unit.INCH.toSi(sixteenths).toDouble();
-      for (String text : new String[] {Format.formatFeetInches(metres), Format.formatInches(metres)}) {
+      for (String text : new String[] {MeasureFormat.formatFeetInches(metres), MeasureFormat.formatInches(metres)}) {
         assertThat(Measure.length(text).exactIn(Unit.INCH)).as("seed %d, %s", seed, text).isEqualTo(sixteenths);
       }
     }

@@ -1,5 +1,4 @@
 package org.seamledger.watch;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.entry;
@@ -31,11 +30,11 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
-import org.seamledger.ledger.WatchedRevision;
 import org.seamledger.ledger.WatchedRevision.Stage;
+import org.seamledger.ledger.WatchedRevision;
 import org.seamledger.source.Attachment;
-import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ModelServerException.Reason;
+import org.seamledger.source.ModelServerException;
 import org.seamledger.source.OpenModel;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
@@ -109,11 +108,11 @@ class WatchTest {
     return watch((server, project) -> true);
   }
 
-  private ServerWatch watch(Wanted wanted) {
+  private ServerWatch watch(WatchTarget wanted) {
     return new ServerWatch(OFFICE, setting(wanted, Duration.ofMinutes(1)));
   }
 
-  private Watching.Setting setting(Wanted wanted, Duration every) {
+  private Watching.Setting setting(WatchTarget wanted, Duration every) {
     LocalAnalyst analyst = new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), (inputs, progress) -> run.analyze(inputs, progress));
     return new Watching.Setting(servers, wanted, store, download(), every, analyst, e -> told.add(e.line()), CLOCK, health);
   }
@@ -388,7 +387,7 @@ class WatchTest {
     List<Outcome> outcomes = List.of(Outcome.FINE, Outcome.PASSING, Outcome.PASSING, Outcome.FINE);
     List<Duration> pauses = new ArrayList<>();
     int[] rounds = {0};
-    new Rounds(OFFICE, () -> outcomes.get(rounds[0]++), new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+    new Rounds(OFFICE, () -> outcomes.get(rounds[0]++), new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
       pauses.add(pause);
       if (pauses.size() == outcomes.size()) {
         throw new InterruptedException();
@@ -488,7 +487,7 @@ class WatchTest {
         throw missingClass();
       }
       return Outcome.FINE;
-    }, new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+    }, new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
       pauses.add(pause);
       states.add(health.faults().toString());
       if (pauses.size() == 4) {
@@ -517,7 +516,7 @@ class WatchTest {
     Watching.Setting broken = new Watching.Setting(servers, (s, p) -> true, store, download(), Duration.ofMinutes(1), a -> { }, e -> {
       throw missingClass();
     }, CLOCK, health);
-    new Rounds(OFFICE, () -> Outcome.TROUBLE, new Pace(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+    new Rounds(OFFICE, () -> Outcome.TROUBLE, new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
       if (++rounds[0] == 3) {
         throw new InterruptedException();
       }

@@ -1,5 +1,4 @@
 package org.seamledger.ifc.curve;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -13,7 +12,7 @@ import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 
 /**
  * A part of a curved surface as triangles.
@@ -109,7 +108,7 @@ public final class CurvedFace {
     double period = surface.uPeriod();
     int round = period == 0 ? 0 : (int) Math.rint((end.u() - uv.get(0).u()) / period);
     if (surface.vPeriod() > 0 && Math.abs(end.v() - uv.get(0).v()) > surface.vPeriod() / 2) {
-      throw Problem.unsupported("a face that goes round its surface the other way is not supported");
+      throw EntityProblem.unsupported("a face that goes round its surface the other way is not supported");
     }
     return new Line(uv, loop, round);
   }
@@ -147,7 +146,7 @@ public final class CurvedFace {
     Line a = round.get(0);
     double turn = surface.uPeriod() * a.round();
     if (Math.abs(a.round()) != 1 || round.size() > 2) {
-      throw Problem.unsupported("a face that goes round its surface more than once is not supported");
+      throw EntityProblem.unsupported("a face that goes round its surface more than once is not supported");
     }
     List<Vec2> uv = new ArrayList<>(a.parameters());
     List<Vec3> p = new ArrayList<>(a.points());
@@ -158,7 +157,7 @@ public final class CurvedFace {
       // Seen from where the normal points to, the face lies on the line's left: above a line that runs with u.
       double pole = surface.pole(turn > 0 == same);
       if (Double.isNaN(pole)) {
-        throw Problem.unsupported("a face that goes round its surface and ends nowhere is not supported");
+        throw EntityProblem.unsupported("a face that goes round its surface and ends nowhere is not supported");
       }
       Vec3 tip = t.apply(surface.at(0, pole));
       // The pole is one point, but in the parameters a line: one corner of it above each of the outline's.

@@ -1,5 +1,4 @@
 package org.seamledger.ifc.curve;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -7,7 +6,7 @@ import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 import org.seamledger.step.Value;
 
@@ -30,7 +29,7 @@ public final class Curves {
 
   public static List<Vec3> points(Curve c) {
     if (Double.isInfinite(c.start())) {
-      throw Problem.broken("a curve that should have two ends is an unbounded line");
+      throw EntityProblem.broken("a curve that should have two ends is an unbounded line");
     }
     return withoutRepeats(c.points(c.start(), c.end()));
   }
@@ -55,7 +54,7 @@ public final class Curves {
 
   private static Curve curve(Entity e, int depth) {
     if (depth > DEEPEST) {
-      throw Problem.broken(e + ": curves are nested too deeply");
+      throw EntityProblem.broken(e + ": curves are nested too deeply");
     }
     return switch (e.keyword()) {
       case "IFCLINE" -> line(e);
@@ -71,7 +70,7 @@ public final class Curves {
       case "IFCOFFSETCURVE2D" -> offset(e, depth);
       case "IFCSURFACECURVE", "IFCSEAMCURVE", "IFCINTERSECTIONCURVE" -> curve(e.entity(0), depth + 1);
       case "IFCPCURVE" -> onSurface(e, depth);
-      default -> throw Problem.unsupported(e + ": a curve of this kind is not supported");
+      default -> throw EntityProblem.unsupported(e + ": a curve of this kind is not supported");
     };
   }
 
@@ -79,7 +78,7 @@ public final class Curves {
     Entity vector = e.entity(1);
     double magnitude = vector.length(1);
     if (!(Math.abs(magnitude) > 0)) {
-      throw Problem.broken(vector + ": a vector of length zero");
+      throw EntityProblem.broken(vector + ": a vector of length zero");
     }
     return new Curve.Line(Placements.point(e.entity(0)), Placements.direction(vector.entity(0)).times(magnitude));
   }
@@ -98,7 +97,7 @@ public final class Curves {
 
   private static Curve path(Entity e, List<Vec3> corners) {
     if (corners.size() < 2) {
-      throw Problem.broken(e + ": a curve needs two points or more");
+      throw EntityProblem.broken(e + ": a curve needs two points or more");
     }
     return Curve.Path.of(corners);
   }
@@ -128,7 +127,7 @@ public final class Curves {
       List<Vec3> part = new ArrayList<>();
       for (int i : e.wholes(t.value(), 1)) {
         if (i < 1 || i > points.size()) {
-          throw Problem.broken(e + ": index " + i + " is not among the " + points.size() + " points");
+          throw EntityProblem.broken(e + ": index " + i + " is not among the " + points.size() + " points");
         }
         part.add(points.get(i - 1));
       }
@@ -145,7 +144,7 @@ public final class Curves {
       segment++;
     }
     if (corners.size() < 2) {
-      throw Problem.broken(e + ": a curve needs two points or more");
+      throw EntityProblem.broken(e + ": a curve needs two points or more");
     }
     return new Curve.Path(corners, parameters.stream().mapToDouble(Double::doubleValue).toArray());
   }
@@ -190,7 +189,7 @@ public final class Curves {
     }
     List<Vec3> points = withoutRepeats(basis.points(from, to));
     if (points.size() < 2) {
-      throw Problem.broken(e + ": nothing is left of the trimmed curve");
+      throw EntityProblem.broken(e + ": nothing is left of the trimmed curve");
     }
     double[] parameters = new double[points.size()];
     for (int i = 0; i < parameters.length; i++) {
@@ -213,14 +212,14 @@ public final class Curves {
       }
     }
     if (parameter == null && point == null) {
-      throw Problem.broken(e + ": the curve is trimmed at no point");
+      throw EntityProblem.broken(e + ": the curve is trimmed at no point");
     }
     boolean preferPoint = e.word(4).equals("CARTESIAN") || parameter == null || !Double.isFinite(parameter);
     if (point != null && (preferPoint || basis.at(parameter).distance(point) > 1e-3)) {
       return basis.parameterAt(point);
     }
     if (parameter == null || !Double.isFinite(parameter)) {
-      throw Problem.broken(e + ": the curve is trimmed at no finite parameter");
+      throw EntityProblem.broken(e + ": the curve is trimmed at no finite parameter");
     }
     return parameter;
   }
@@ -235,7 +234,7 @@ public final class Curves {
     double base = 0;
     for (Entity segment : e.entities(0)) {
       if (!segment.is("IFCCOMPOSITECURVESEGMENT") && !segment.is("IFCREPARAMETRISEDCOMPOSITECURVESEGMENT")) {
-        throw Problem.unsupported(segment + ": a curve segment of this kind is not supported");
+        throw EntityProblem.unsupported(segment + ": a curve segment of this kind is not supported");
       }
       Curve parent = curve(segment.entity(2), depth + 1);
       List<Vec3> part = new ArrayList<>(points(parent));
@@ -252,7 +251,7 @@ public final class Curves {
       base += length;
     }
     if (corners.size() < 2) {
-      throw Problem.broken(e + ": a curve needs two points or more");
+      throw EntityProblem.broken(e + ": a curve needs two points or more");
     }
     return new Curve.Path(corners, parameters.stream().mapToDouble(Double::doubleValue).toArray());
   }
@@ -282,7 +281,7 @@ public final class Curves {
   private static Curve onSurface(Entity e, int depth) {
     Entity surface = e.entity(0);
     if (!surface.is("IFCPLANE")) {
-      throw Problem.unsupported(e + ": a curve in the parameters of " + surface + " is not supported");
+      throw EntityProblem.unsupported(e + ": a curve in the parameters of " + surface + " is not supported");
     }
     Transform t = Placements.axes(surface.entity(0));
     return path(e, points(curve(e.entity(1), depth + 1)).stream().map(t::apply).toList());

@@ -1,11 +1,10 @@
 package org.seamledger.ifc.curve;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 import org.seamledger.step.Value;
 
@@ -55,7 +54,7 @@ final class SplineSurface implements Surface {
     int width = rows.isEmpty() ? 0 : rows.get(0).size();
     if (uDegree < 1 || vDegree < 1 || uDegree > 25 || vDegree > 25 || rows.size() <= uDegree || width <= vDegree
         || rows.stream().anyMatch(r -> r.size() != width)) {
-      throw Problem.broken(e + ": the degrees do not fit the control points");
+      throw EntityProblem.broken(e + ": the degrees do not fit the control points");
     }
     double[] uKnots = Splines.knots(e, e.wholes(7), e.numbers(9), rows.size() + uDegree + 1);
     double[] vKnots = Splines.knots(e, e.wholes(8), e.numbers(10), width + vDegree + 1);
@@ -70,7 +69,7 @@ final class SplineSurface implements Surface {
       for (int k = 0; k < width; k++) {
         weights[i][k] = given == null ? 1 : i < given.size() && k < given.get(i).size() ? given.get(i).get(k) : -1;
         if (!(weights[i][k] > 0)) {
-          throw Problem.broken(e + ": every control point needs one weight above zero");
+          throw EntityProblem.broken(e + ": every control point needs one weight above zero");
         }
       }
     }

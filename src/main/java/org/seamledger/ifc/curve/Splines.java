@@ -1,11 +1,10 @@
 package org.seamledger.ifc.curve;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 
 /** B-spline and Bézier curves of the three schemas. */
@@ -28,7 +27,7 @@ final class Splines {
     List<Vec3> poles = poles(e);
     int degree = degree(e, poles.size());
     if ((poles.size() - 1) % degree != 0) {
-      throw Problem.broken(e + ": the number of control points does not fit the degree");
+      throw EntityProblem.broken(e + ": the number of control points does not fit the degree");
     }
     int pieces = (poles.size() - 1) / degree;
     double[] knots = new double[poles.size() + degree + 1];
@@ -51,7 +50,7 @@ final class Splines {
   private static int degree(Entity e, int poles) {
     double degree = e.number(0);
     if (degree < 1 || degree > 25 || degree != Math.rint(degree) || poles <= degree) {
-      throw Problem.broken(e + ": a degree of " + degree + " does not fit " + poles + " control points");
+      throw EntityProblem.broken(e + ": a degree of " + degree + " does not fit " + poles + " control points");
     }
     return (int) degree;
   }
@@ -62,7 +61,7 @@ final class Splines {
     if (e.keyword().contains("RATIONAL")) {
       List<Double> given = e.numbers(attribute);
       if (given.size() != poles || given.stream().anyMatch(w -> !(w > 0))) {
-        throw Problem.broken(e + ": every control point needs one weight above zero");
+        throw EntityProblem.broken(e + ": every control point needs one weight above zero");
       }
       Arrays.setAll(weights, given::get);
     }
@@ -76,13 +75,13 @@ final class Splines {
       total = m < 1 || total > MOST ? Integer.MIN_VALUE / 2 : total + m;
     }
     if (multiplicities.length != values.size() || total != expected) {
-      throw Problem.broken(e + ": knots and multiplicities do not fit the control points");
+      throw EntityProblem.broken(e + ": knots and multiplicities do not fit the control points");
     }
     double[] knots = new double[expected];
     int k = 0;
     for (int i = 0; i < multiplicities.length; i++) {
       if (i > 0 && values.get(i) <= values.get(i - 1)) {
-        throw Problem.broken(e + ": knots should ascend");
+        throw EntityProblem.broken(e + ": knots should ascend");
       }
       Arrays.fill(knots, k, k + multiplicities[i], values.get(i));
       k += multiplicities[i];

@@ -1,11 +1,10 @@
 package org.seamledger.ifc.curve;
-
 import org.seamledger.geometry.PathSweep;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 
 /** IfcSurface and its subtypes. */
@@ -26,7 +25,7 @@ public final class Surfaces {
       case "IFCSURFACEOFREVOLUTION" -> revolved(e);
       case "IFCBSPLINESURFACEWITHKNOTS", "IFCRATIONALBSPLINESURFACEWITHKNOTS" -> SplineSurface.of(e);
       case "IFCRECTANGULARTRIMMEDSURFACE", "IFCCURVEBOUNDEDSURFACE" -> curved(e.entity(0));
-      default -> throw Problem.unsupported(e + ": a surface of this kind is not supported");
+      default -> throw EntityProblem.unsupported(e + ": a surface of this kind is not supported");
     };
   }
 
@@ -34,7 +33,7 @@ public final class Surfaces {
     Transform place = Placements.optionalAxes(e, 1);
     Vec3 direction = Placements.direction(e.entity(2));
     if (Math.abs(direction.z()) < 1e-9) {
-      throw Problem.broken(e + ": the direction of extrusion lies in the curve's plane");
+      throw EntityProblem.broken(e + ": the direction of extrusion lies in the curve's plane");
     }
     return new Surface.Extruded(place, place.inverse(), profileCurve(e), direction);
   }
@@ -51,7 +50,7 @@ public final class Surfaces {
     Entity profile = e.entity(0);
     return switch (profile.keyword()) {
       case "IFCARBITRARYOPENPROFILEDEF", "IFCARBITRARYCLOSEDPROFILEDEF", "IFCCENTERLINEPROFILEDEF" -> Curves.curve(profile.entity(2));
-      default -> throw Problem.unsupported(profile + ": a surface swept from a profile of this kind is not supported");
+      default -> throw EntityProblem.unsupported(profile + ": a surface swept from a profile of this kind is not supported");
     };
   }
 

@@ -1,12 +1,11 @@
 package org.seamledger.ifc.entity;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.step.Instance;
 import org.seamledger.step.Value;
 
 /**
- * An instance with typed access to its attributes. Whatever does not fit ends in a {@link Problem} that names the instance.
+ * An instance with typed access to its attributes. Whatever does not fit ends in a {@link EntityProblem} that names the instance.
  *
  * <p>Lengths come in metres, plane angles in radians.
  */
@@ -185,7 +184,7 @@ public final class Entity {
   public double positiveLength(int i) {
     double l = length(i);
     if (!(l > 0)) {
-      throw Problem.broken(this + ": attribute " + (i + 1) + " should be a length above zero, found " + number(i));
+      throw EntityProblem.broken(this + ": attribute " + (i + 1) + " should be a length above zero, found " + number(i));
     }
     return l;
   }
@@ -214,7 +213,7 @@ public final class Entity {
     };
   }
 
-  public Problem mismatch(int i, String expected) {
-    return Problem.broken(this + ": attribute " + (i + 1) + " should be " + expected);
+  public EntityProblem mismatch(int i, String expected) {
+    return EntityProblem.broken(this + ": attribute " + (i + 1) + " should be " + expected);
   }
 }

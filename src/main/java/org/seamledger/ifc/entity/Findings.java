@@ -1,5 +1,4 @@
 package org.seamledger.ifc.entity;
-
 import java.util.List;
 import java.util.TreeSet;
 import org.seamledger.finding.Code;
@@ -18,7 +17,7 @@ public final class Findings {
     all.add(Finding.of(code, message, elements));
   }
 
-  public void add(Problem problem, String what, String... elements) {
+  public void add(EntityProblem problem, String what, String... elements) {
     add(problem.code(), what + ": " + problem.getMessage(), elements);
   }
 

@@ -1,8 +1,7 @@
 package org.seamledger.ifc.entity;
-
 import java.util.Objects;
 import java.util.Optional;
-import org.seamledger.site.Movement;
+import org.seamledger.site.RigidTransform;
 import org.seamledger.step.StepFile;
 
 /**
@@ -12,7 +11,7 @@ import org.seamledger.step.StepFile;
  * @param name file name for people, with no more folders than it needs to be told from the others'
  * @param movement that brings the model to the first one, where the caller knows better than the models
  */
-public record IfcInput(StepFile file, String name, Optional<Movement> movement) {
+public record IfcInput(StepFile file, String name, Optional<RigidTransform> movement) {
 
   public IfcInput(StepFile file, String name) {
     this(file, name, Optional.empty());

@@ -1,5 +1,4 @@
 package org.seamledger.ifc.entity;
-
 import java.util.function.Consumer;
 import org.seamledger.step.ReferenceVisitor;
 import org.seamledger.step.StepFile;
@@ -10,7 +9,7 @@ public final class Model {
   private final StepFile file;
   private final String name;
   private final int index;
-  private final Schema schema;
+  private final IfcSchema schema;
   private final Units units;
   private final Findings findings;
 
@@ -19,7 +18,7 @@ public final class Model {
     this.name = input.name();
     this.index = index;
     this.findings = findings;
-    this.schema = Schema.of(file.header().schemas(), name);
+    this.schema = IfcSchema.of(file.header().schemas(), name);
     this.units = Units.of(this);
   }
 
@@ -36,7 +35,7 @@ public final class Model {
     return index;
   }
 
-  public Schema schema() {
+  public IfcSchema schema() {
     return schema;
   }
 
@@ -51,11 +50,11 @@ public final class Model {
   /**
    * The instance with this id.
    *
-   * @throws Problem if there is none
+   * @throws EntityProblem if there is none
    */
   public Entity get(long id) {
     return new Entity(this, file.find(id)
-        .orElseThrow(() -> Problem.dangling("#" + id + " is referred to, but the file does not hold it")));
+        .orElseThrow(() -> EntityProblem.dangling("#" + id + " is referred to, but the file does not hold it")));
   }
 
   /** Keyword of an instance without decoding it, or the empty string where there is none. */

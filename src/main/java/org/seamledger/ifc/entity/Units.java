@@ -1,5 +1,4 @@
 package org.seamledger.ifc.entity;
-
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;
@@ -45,7 +44,7 @@ public record Units(double metres, double squareMetres, double cubicMetres, doub
               // Other units measure nothing that a roof needs.
             }
           }
-        } catch (Problem p) {
+        } catch (EntityProblem p) {
           model.findings().add(p, "A unit of " + model.name() + " can't be read");
         }
       }
@@ -63,7 +62,7 @@ public record Units(double metres, double squareMetres, double cubicMetres, doub
   private static Iterable<Long> safeReferences(Entity assignment) {
     try {
       return assignment.references(0);
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       return Set.of();
     }
   }
@@ -75,7 +74,7 @@ public record Units(double metres, double squareMetres, double cubicMetres, doub
         if (units != null && units.is("IFCUNITASSIGNMENT")) {
           return units;
         }
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         model.findings().add(p, "The units of " + model.name() + " can't be read");
       }
     }
@@ -86,7 +85,7 @@ public record Units(double metres, double squareMetres, double cubicMetres, doub
   /** How many SI units (metres, square metres, cubic metres, radians) one of this unit is. */
   public static double factor(Entity unit, Set<Long> seen) {
     if (!seen.add(unit.id()) || seen.size() > DEEPEST) {
-      throw Problem.broken(unit + ": the unit is defined by itself");
+      throw EntityProblem.broken(unit + ": the unit is defined by itself");
     }
     switch (unit.keyword()) {
       case "IFCSIUNIT":
@@ -95,11 +94,11 @@ public record Units(double metres, double squareMetres, double cubicMetres, doub
         Entity measure = unit.entity(3);
         double value = measure.number(0);
         if (!(value > 0)) {
-          throw Problem.broken(measure + ": a conversion factor should be above zero");
+          throw EntityProblem.broken(measure + ": a conversion factor should be above zero");
         }
         return value * factor(measure.entity(1), seen);
       default:
-        throw Problem.unsupported(unit + ": a unit of this kind is not supported");
+        throw EntityProblem.unsupported(unit + ": a unit of this kind is not supported");
     }
   }
 
@@ -130,7 +129,7 @@ public record Units(double metres, double squareMetres, double cubicMetres, doub
       case "FEMTO" -> 1e-15;
       case "ATTO" -> 1e-18;
       case "" -> 1;
-      default -> throw Problem.broken(unit + ": " + unit.word(2) + " is no SI prefix");
+      default -> throw EntityProblem.broken(unit + ": " + unit.word(2) + " is no SI prefix");
     };
   }
 

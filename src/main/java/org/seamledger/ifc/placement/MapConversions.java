@@ -1,5 +1,4 @@
 package org.seamledger.ifc.placement;
-
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -9,8 +8,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.seamledger.finding.Code;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 import org.seamledger.ifc.entity.Units;
 import org.seamledger.site.MapConversion;
 import org.seamledger.step.Value;
@@ -40,7 +39,7 @@ public final class MapConversions {
     try {
       Optional<MapConversion> stated = reader.operation();
       return stated.isPresent() ? stated : reader.propertySets();
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       return reader.unusable(p.getMessage());
     } catch (IllegalArgumentException x) {
       return reader.unusable(x.getMessage());
@@ -91,7 +90,7 @@ public final class MapConversions {
 
   private static MapConversion rigid(Entity e, Entity crs, double unit, String name) {
     if (crs != null && crs.is("IFCGEOGRAPHICCRS") || e.raw(2) instanceof Value.Typed t && t.keyword().equalsIgnoreCase("IFCPLANEANGLEMEASURE")) {
-      throw Problem.unsupported(e + ": it moves by angles on the globe, and no map projection is known here");
+      throw EntityProblem.unsupported(e + ": it moves by angles on the globe, and no map projection is known here");
     }
     return MapConversion.of(e.number(2) * unit, e.number(3) * unit, e.optionalNumber(4, 0) * unit, 1, 0, 1, name);
   }
@@ -99,7 +98,7 @@ public final class MapConversions {
   /** Metres of map for a metre of model. */
   private double scale(double stated, double mapUnit) {
     if (!(stated > 0)) {
-      throw Problem.broken("its scale is " + stated);
+      throw EntityProblem.broken("its scale is " + stated);
     }
     double project = model.units().metres();
     double standard = stated * mapUnit / project;
@@ -214,7 +213,7 @@ public final class MapConversions {
   private static double namedUnit(String label) {
     Double metres = UNIT_NAMES.get(label.toUpperCase(Locale.ROOT).replaceAll("[^A-Z]", ""));
     if (metres == null) {
-      throw Problem.unsupported("the map unit '" + label + "' is not known");
+      throw EntityProblem.unsupported("the map unit '" + label + "' is not known");
     }
     return metres;
   }

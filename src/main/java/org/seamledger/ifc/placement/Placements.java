@@ -1,5 +1,4 @@
 package org.seamledger.ifc.placement;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -9,8 +8,8 @@ import java.util.Set;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 
 /** Points, directions, axis placements, object placements and transformation operators as maps of space, in metres. */
 public final class Placements {
@@ -20,7 +19,7 @@ public final class Placements {
 
   private final Model model;
   private final Map<Long, Transform> known = new HashMap<>();
-  private final Map<Long, Problem> failed = new HashMap<>();
+  private final Map<Long, EntityProblem> failed = new HashMap<>();
 
   public Placements(Model model) {
     this.model = model;
@@ -28,18 +27,18 @@ public final class Placements {
 
   public static Vec3 point(Entity e) {
     if (!e.is("IFCCARTESIANPOINT")) {
-      throw Problem.unsupported(e + ": only Cartesian points are supported here");
+      throw EntityProblem.unsupported(e + ": only Cartesian points are supported here");
     }
     return vector(e, 1, e.numbers(0), e.metres());
   }
 
   public static Vec3 direction(Entity e) {
     if (!e.is("IFCDIRECTION")) {
-      throw Problem.broken(e + " stands where a direction should");
+      throw EntityProblem.broken(e + " stands where a direction should");
     }
     Vec3 d = vector(e, 1, e.numbers(0), 1);
     if (!(d.length() > 1e-12)) {
-      throw Problem.broken(e + ": a direction of length zero");
+      throw EntityProblem.broken(e + ": a direction of length zero");
     }
     return d.unit();
   }
@@ -60,7 +59,7 @@ public final class Placements {
     return switch (e.keyword()) {
       case "IFCAXIS2PLACEMENT3D" -> frame(e, point(e.entity(0)), optionalDirection(e, 1, Vec3.Z), optionalDirection(e, 2, null));
       case "IFCAXIS2PLACEMENT2D" -> frame(e, point(e.entity(0)), Vec3.Z, optionalDirection(e, 1, Vec3.X));
-      default -> throw Problem.unsupported(e + ": a placement of this kind is not supported");
+      default -> throw EntityProblem.unsupported(e + ": a placement of this kind is not supported");
     };
   }
 
@@ -76,7 +75,7 @@ public final class Placements {
     }
     Vec3 x = hint.minus(z.times(hint.dot(z)));
     if (x.length() < PARALLEL) {
-      throw Problem.broken(e + ": axis and reference direction are parallel");
+      throw EntityProblem.broken(e + ": axis and reference direction are parallel");
     }
     Vec3 ux = x.unit();
     return Transform.axes(origin, ux, z.cross(ux), z);
@@ -89,7 +88,7 @@ public final class Placements {
   public static Transform operator(Entity e) {
     boolean flat = e.keyword().startsWith("IFCCARTESIANTRANSFORMATIONOPERATOR2D");
     if (!flat && !e.keyword().startsWith("IFCCARTESIANTRANSFORMATIONOPERATOR3D")) {
-      throw Problem.broken(e + " stands where a transformation operator should");
+      throw EntityProblem.broken(e + " stands where a transformation operator should");
     }
     Vec3 origin = point(e.entity(2));
     double k1 = scale(e, 3, 1);
@@ -114,7 +113,7 @@ public final class Placements {
   private static double scale(Entity e, int i, double otherwise) {
     double k = e.optionalNumber(i, otherwise);
     if (Math.abs(k) < 1e-12) {
-      throw Problem.broken(e + ": a scale of zero");
+      throw EntityProblem.broken(e + ": a scale of zero");
     }
     return k;
   }
@@ -133,12 +132,12 @@ public final class Placements {
         throw failed.get(here);
       }
       if (!seen.add(here)) {
-        throw fail(chain, Problem.broken("IFCLOCALPLACEMENT #" + here + " is placed relative to itself"));
+        throw fail(chain, EntityProblem.broken("IFCLOCALPLACEMENT #" + here + " is placed relative to itself"));
       }
       chain.add(here);
       try {
         here = parent(model.get(here));
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         throw fail(chain, p);
       }
     }
@@ -146,7 +145,7 @@ public final class Placements {
     for (int i = chain.size() - 1; i >= 0; i--) {
       try {
         t = t.after(axes(model.get(chain.get(i)).entity(1)));
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         throw fail(chain.subList(0, i + 1), p);
       }
       known.put(chain.get(i), t);
@@ -154,7 +153,7 @@ public final class Placements {
     return t;
   }
 
-  private Problem fail(List<Long> chain, Problem p) {
+  private EntityProblem fail(List<Long> chain, EntityProblem p) {
     chain.forEach(id -> failed.put(id, p));
     return p;
   }
@@ -163,8 +162,8 @@ public final class Placements {
     return switch (placement.keyword()) {
       case "IFCLOCALPLACEMENT" -> placement.optionalReference(0);
       case "IFCGRIDPLACEMENT", "IFCLINEARPLACEMENT" ->
-          throw Problem.unsupported(placement + ": elements placed along a grid or an alignment are not supported");
-      default -> throw Problem.broken(placement + " stands where an object placement should");
+          throw EntityProblem.unsupported(placement + ": elements placed along a grid or an alignment are not supported");
+      default -> throw EntityProblem.broken(placement + " stands where an object placement should");
     };
   }
 }

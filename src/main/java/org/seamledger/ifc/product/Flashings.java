@@ -1,12 +1,11 @@
 package org.seamledger.ifc.product;
-
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.seamledger.element.Category;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 
 /**
  * Which elements of a model are flashings or gutters: coverings typed so, pipe segments typed as gutters, and small elements whose name,
@@ -43,7 +42,7 @@ final class Flashings {
       Entity e = model.get(type);
       Optional<Category> stated = keyword.equals("IFCCOVERINGTYPE") || keyword.equals("IFCPIPESEGMENTTYPE") ? stated(e.word(9)) : Optional.empty();
       return stated.or(() -> FlashingWords.in(e.text(2)));
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       // A broken type says nothing; the element's own words may.
       return Optional.empty();
     }

@@ -1,12 +1,11 @@
 package org.seamledger.ifc.product;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.element.Opening;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Solid;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 
 /** Openings of elements and what fills them. */
 public final class Holes {
@@ -65,7 +64,7 @@ public final class Holes {
         if (!body.isEmpty()) {
           openings.add(opening(scope, opening, body));
         }
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         scope.model().findings().add(p, "An opening of " + Shapes.name(scope.model().get(element)));
       }
     }

@@ -1,5 +1,4 @@
 package org.seamledger.ifc.product;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -12,8 +11,8 @@ import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Solid;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 import org.seamledger.progress.Headway;
 import org.seamledger.site.Mark;
 
@@ -77,7 +76,7 @@ public final class Neighbours {
         elements.add(new Element(product.text(0), c.name(), category, product.text(2), model.index(), body, openings(id),
             scope.whole(id), new java.util.TreeMap<>()));
       }
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       model.findings().add(p, c.name() + " #" + id);
     }
   }

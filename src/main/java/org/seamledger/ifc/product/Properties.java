@@ -1,5 +1,4 @@
 package org.seamledger.ifc.product;
-
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -10,8 +9,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 import org.seamledger.ifc.entity.Units;
 import org.seamledger.step.Value;
 
@@ -63,7 +62,7 @@ public final class Properties {
     try {
       Entity e = model.get(type);
       return e.has(5) ? e.references(5) : List.of();
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       return List.of();
     }
   }
@@ -78,7 +77,7 @@ public final class Properties {
           add(values, e.text(2), member);
         }
       }
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       model.findings().add(p, "A property set of a roof");
     }
     owners.forEach(id -> values.forEach(all.get(id)::putIfAbsent));
@@ -98,7 +97,7 @@ public final class Properties {
       if (!value.isEmpty() && !member.text(0).isEmpty()) {
         values.put(set + "." + member.text(0), value);
       }
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       // A property that is not what it should be says nothing about the roof.
     }
   }

@@ -1,5 +1,4 @@
 package org.seamledger.ifc.product;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,8 +9,8 @@ import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 import org.seamledger.ifc.placement.Placements;
 import org.seamledger.ifc.solid.Draft;
 import org.seamledger.ifc.solid.Items;
@@ -91,10 +90,10 @@ public final class Shapes {
           return wanted.test(box) ? solids(product, drafts) : List.of();
         }
       }
-    } catch (Problem p) {
+    } catch (EntityProblem p) {
       report(product, p);
     } catch (IllegalArgumentException | ArithmeticException x) {
-      report(product, Problem.broken(x.getMessage()));
+      report(product, EntityProblem.broken(x.getMessage()));
     }
     return List.of();
   }
@@ -144,7 +143,7 @@ public final class Shapes {
       if (!Items.boundsNothing(item.keyword())) {
         try {
           drafts.add(maker.draft(item, t, 0));
-        } catch (Problem p) {
+        } catch (EntityProblem p) {
           if (matters) {
             report(product, p);
           }
@@ -160,10 +159,10 @@ public final class Shapes {
       try {
         Solid solid = draft.solid().get();
         if (solid.bounds().isEmpty()) {
-          throw Problem.broken("an item of it is empty");
+          throw EntityProblem.broken("an item of it is empty");
         }
         solids.add(solid);
-      } catch (Problem p) {
+      } catch (EntityProblem p) {
         report(product, p);
       }
     }
@@ -182,7 +181,7 @@ public final class Shapes {
     return Placements.axes(context.entity(4));
   }
 
-  private void report(Entity product, Problem p) {
+  private void report(Entity product, EntityProblem p) {
     model.findings().add(p, name(product), product.text(0));
   }
 

@@ -1,5 +1,4 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -8,7 +7,7 @@ import java.util.List;
 import java.util.Set;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.HalfSpace;
-import org.seamledger.geometry.Outline;
+import org.seamledger.geometry.PolygonOutline;
 import org.seamledger.geometry.Skin;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
@@ -16,7 +15,7 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.curve.Curves;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 
 /**
@@ -42,7 +41,7 @@ final class Booleans {
     Entity here = e;
     while (here.is("IFCBOOLEANRESULT") || here.is("IFCBOOLEANCLIPPINGRESULT")) {
       if (!seen.add(here.id())) {
-        throw Problem.broken(here + ": a Boolean result that is its own operand");
+        throw EntityProblem.broken(here + ": a Boolean result that is its own operand");
       }
       steps.add(new Step(operator(here), here.entity(2)));
       here = here.entity(1);
@@ -122,7 +121,7 @@ final class Booleans {
   private static HalfSpace halfSpace(Entity e, Transform t) {
     Entity surface = e.entity(0);
     if (!surface.is("IFCPLANE")) {
-      throw Problem.unsupported(e + ": a half-space behind " + surface + " is not supported, only behind a plane");
+      throw EntityProblem.unsupported(e + ": a half-space behind " + surface + " is not supported, only behind a plane");
     }
     Transform place = Placements.axes(surface.entity(0));
     Vec3 normal = place.applyDirection(Vec3.Z);
@@ -139,11 +138,11 @@ final class Booleans {
     double far = reach.isBounded() && !reach.isEmpty()
         ? reach.centre().distance(place.apply(Vec3.ZERO)) + reach.diagonal() + 1 : FAR;
     Transform low = Transform.translation(axis.unit().times(-far)).after(place);
-    List<Outline> outlines;
+    List<PolygonOutline> outlines;
     try {
-      outlines = Outline.of(ring, List.of());
+      outlines = PolygonOutline.of(ring, List.of());
     } catch (IllegalArgumentException x) {
-      throw Problem.broken(e + ": " + x.getMessage());
+      throw EntityProblem.broken(e + ": " + x.getMessage());
     }
     return Items.each(outlines, o -> Skin.prism(o, low, axis.unit().times(2 * far)));
   }

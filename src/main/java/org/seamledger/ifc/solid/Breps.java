@@ -1,11 +1,10 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.seamledger.geometry.Bodies;
+import org.seamledger.geometry.BodySplitter;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.MeshBuilder;
@@ -15,8 +14,8 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.curve.CurvedFace;
 import org.seamledger.ifc.curve.Surfaces;
 import org.seamledger.ifc.entity.Entity;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.ifc.entity.Problem;
 import org.seamledger.ifc.placement.Placements;
 
 /** Bodies and sheets given face by face: faceted and advanced BReps, shell-based and face-based surface models. */
@@ -54,7 +53,7 @@ final class Breps {
   }
 
   private static Solid brep(Entity e, Transform t, Mesh shell) {
-    Solid outer = Items.union(List.copyOf(Bodies.of(shell)));
+    Solid outer = Items.union(List.copyOf(BodySplitter.of(shell)));
     if (!e.keyword().endsWith("WITHVOIDS")) {
       return outer;
     }
@@ -85,7 +84,7 @@ final class Breps {
     MeshBuilder mesh = new MeshBuilder();
     add(faces, mesh);
     if (mesh.isEmpty()) {
-      throw Problem.broken(shell + ": the shell has no face with an area");
+      throw EntityProblem.broken(shell + ": the shell has no face with an area");
     }
     return mesh.build();
   }
@@ -104,7 +103,7 @@ final class Breps {
     try {
       CurvedFace.add(Surfaces.curved(face.surface()), face.same(), face.t(), face.loops(), mesh);
     } catch (IllegalArgumentException x) {
-      throw Problem.broken("a face on " + face.surface() + ": " + x.getMessage());
+      throw EntityProblem.broken("a face on " + face.surface() + ": " + x.getMessage());
     }
   }
 
@@ -119,7 +118,7 @@ final class Breps {
       add(faces, all);
     }
     if (meshes.isEmpty()) {
-      throw Problem.broken(e + ": the surface model is empty");
+      throw EntityProblem.broken(e + ": the surface model is empty");
     }
     if (meshes.size() > 1 && !meshes.stream().allMatch(Mesh::isClosed)) {
       Mesh together = all.build();
@@ -127,7 +126,7 @@ final class Breps {
         return together;
       }
     }
-    return Items.union(meshes.stream().flatMap(m -> Bodies.of(m).stream()).map(m -> (Solid) m).toList());
+    return Items.union(meshes.stream().flatMap(m -> BodySplitter.of(m).stream()).map(m -> (Solid) m).toList());
   }
 
   private List<Face> faces(Entity shell) {
@@ -136,7 +135,7 @@ final class Breps {
       Entity surface = switch (face.keyword()) {
         case "IFCFACE" -> null;
         case "IFCFACESURFACE", "IFCADVANCEDFACE" -> face.entity(1);
-        default -> throw Problem.unsupported(face + ": a face of this kind is not supported");
+        default -> throw EntityProblem.unsupported(face + ": a face of this kind is not supported");
       };
       List<List<Vec3>> loops = loops(face);
       if (!loops.isEmpty()) {
@@ -193,7 +192,7 @@ final class Breps {
       }
       case "IFCEDGELOOP" -> edgeLoop(e);
       case "IFCVERTEXLOOP" -> List.of();
-      default -> throw Problem.unsupported(e + ": a loop of this kind is not supported");
+      default -> throw EntityProblem.unsupported(e + ": a loop of this kind is not supported");
     };
   }
 

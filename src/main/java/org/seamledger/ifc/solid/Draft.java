@@ -1,25 +1,24 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.seamledger.geometry.Box3;
-import org.seamledger.geometry.Outline;
+import org.seamledger.geometry.PolygonOutline;
 import org.seamledger.geometry.Skin;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.curve.Curves;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 
 /**
  * An item of which it is known where it is before its body is made: most elements of a model are nowhere near a roof.
  *
  * @param box holds the body; not always the smallest
- * @param solid makes the body, or throws a {@link Problem}
+ * @param solid makes the body, or throws a {@link EntityProblem}
  */
 public record Draft(Box3 box, Supplier<Solid> solid) {
 
@@ -28,10 +27,10 @@ public record Draft(Box3 box, Supplier<Solid> solid) {
 
     private final Map<Long, Box3> maps = new HashMap<>();
 
-    /** @throws Problem if the item is broken or not supported; what shows only in the body, {@link Draft#solid} throws */
+    /** @throws EntityProblem if the item is broken or not supported; what shows only in the body, {@link Draft#solid} throws */
     public Draft draft(Entity item, Transform t, int depth) {
       if (depth > Items.DEEPEST) {
-        throw Problem.broken(item + ": items are nested too deeply, or contain themselves");
+        throw EntityProblem.broken(item + ": items are nested too deeply, or contain themselves");
       }
       try {
         return switch (item.keyword()) {
@@ -46,14 +45,14 @@ public record Draft(Box3 box, Supplier<Solid> solid) {
           }
         };
       } catch (IllegalArgumentException | ArithmeticException x) {
-        throw Problem.broken(item + ": " + x.getMessage());
+        throw EntityProblem.broken(item + ": " + x.getMessage());
       }
     }
 
     private static Draft extruded(Entity item, Transform t) {
       Sweeps.Prism prism = Sweeps.prism(item, t);
       Box3 box = Box3.EMPTY;
-      for (Outline outline : prism.base()) {
+      for (PolygonOutline outline : prism.base()) {
         for (Vec3 p : Skin.placed(outline, prism.place()).get(0)) {
           box = box.with(p).with(p.plus(prism.along()));
         }

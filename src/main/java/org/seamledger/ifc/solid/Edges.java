@@ -1,12 +1,11 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.curve.Curve;
 import org.seamledger.ifc.curve.Curves;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 
 /** IfcEdge and its subtypes as points from start to end. */
@@ -58,7 +57,7 @@ final class Edges {
 
   private static Vec3 vertex(Entity e) {
     if (!e.is("IFCVERTEXPOINT")) {
-      throw Problem.broken(e + " stands where a vertex point should");
+      throw EntityProblem.broken(e + " stands where a vertex point should");
     }
     return Placements.point(e.entity(0));
   }

@@ -1,15 +1,14 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.geometry.Bodies;
+import org.seamledger.geometry.BodySplitter;
 import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.curve.Curves;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.step.Value;
 
 /** IfcTessellatedFaceSet: polygonal and triangulated face sets. Indices count from 1. */
@@ -32,7 +31,7 @@ final class FaceSets {
           rings.add(face.wholes(hole, 1));
         }
       } else if (!face.is("IFCINDEXEDPOLYGONALFACE")) {
-        throw Problem.unsupported(face + ": a face of this kind is not supported");
+        throw EntityProblem.unsupported(face + ": a face of this kind is not supported");
       }
       faces.add(new Face(rings));
     }
@@ -64,9 +63,9 @@ final class FaceSets {
       mesh.face(rings.get(0), rings.subList(1, rings.size()));
     }
     if (mesh.isEmpty()) {
-      throw Problem.broken(e + ": the face set has no face with an area");
+      throw EntityProblem.broken(e + ": the face set has no face with an area");
     }
-    return Items.union(List.copyOf(Bodies.of(mesh.build())));
+    return Items.union(List.copyOf(BodySplitter.of(mesh.build())));
   }
 
   private static List<Vec3> ring(int[] indices, List<Vec3> points) {
@@ -98,7 +97,7 @@ final class FaceSets {
 
   private static boolean checked(Entity e, int i, int most) {
     if (i < 1 || i > most) {
-      throw Problem.broken(e + ": index " + i + " is not among the " + most + " points");
+      throw EntityProblem.broken(e + ": index " + i + " is not among the " + most + " points");
     }
     return true;
   }

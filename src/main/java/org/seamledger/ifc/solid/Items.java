@@ -1,13 +1,12 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Mesh;
-import org.seamledger.geometry.Outline;
+import org.seamledger.geometry.PolygonOutline;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 
 /**
@@ -27,11 +26,11 @@ public final class Items {
   /**
    * The solid of one item.
    *
-   * @throws Problem if it is broken or not supported
+   * @throws EntityProblem if it is broken or not supported
    */
   static Solid solid(Entity item, Transform t, int depth) {
     if (depth > DEEPEST) {
-      throw Problem.broken(item + ": items are nested too deeply, or contain themselves");
+      throw EntityProblem.broken(item + ": items are nested too deeply, or contain themselves");
     }
     return guarded(item, () -> dispatch(item, t, depth));
   }
@@ -41,7 +40,7 @@ public final class Items {
     try {
       return making.get();
     } catch (IllegalArgumentException | ArithmeticException x) {
-      throw Problem.broken(item + ": " + x.getMessage());
+      throw EntityProblem.broken(item + ": " + x.getMessage());
     }
   }
 
@@ -62,9 +61,9 @@ public final class Items {
       case "IFCCSGSOLID" -> solid(item.entity(0), t, depth + 1);
       case "IFCBOOLEANRESULT", "IFCBOOLEANCLIPPINGRESULT" -> Booleans.result(item, t, depth);
       case "IFCHALFSPACESOLID", "IFCPOLYGONALBOUNDEDHALFSPACE", "IFCBOXEDHALFSPACE" ->
-          throw Problem.broken(item + ": a half-space has no shape of its own");
+          throw EntityProblem.broken(item + ": a half-space has no shape of its own");
       case "IFCMAPPEDITEM" -> mapped(item, t, depth);
-      default -> throw Problem.unsupported(item + ": geometry of this kind is not supported");
+      default -> throw EntityProblem.unsupported(item + ": geometry of this kind is not supported");
     };
   }
 
@@ -93,7 +92,7 @@ public final class Items {
       }
     }
     if (parts.isEmpty()) {
-      throw Problem.broken(item + ": the mapped representation holds no body");
+      throw EntityProblem.broken(item + ": the mapped representation holds no body");
     }
     return union(parts);
   }
@@ -108,9 +107,9 @@ public final class Items {
   }
 
   /** One mesh an outline; outlines of a composite profile may overlap, so their bodies are a union. */
-  static Solid each(List<Outline> outlines, java.util.function.Function<Outline, Mesh> body) {
+  static Solid each(List<PolygonOutline> outlines, java.util.function.Function<PolygonOutline, Mesh> body) {
     List<Solid> parts = new ArrayList<>();
-    for (Outline outline : outlines) {
+    for (PolygonOutline outline : outlines) {
       parts.add(body.apply(outline));
     }
     return union(parts);

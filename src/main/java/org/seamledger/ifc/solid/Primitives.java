@@ -1,11 +1,10 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.MeshBuilder;
-import org.seamledger.geometry.Outline;
+import org.seamledger.geometry.PolygonOutline;
 import org.seamledger.geometry.Skin;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
@@ -37,20 +36,20 @@ final class Primitives {
     };
   }
 
-  private static Outline corner(double x, double y) {
-    return new Outline(List.of(new Vec2(0, 0), new Vec2(x, 0), new Vec2(x, y), new Vec2(0, y)), List.of());
+  private static PolygonOutline corner(double x, double y) {
+    return new PolygonOutline(List.of(new Vec2(0, 0), new Vec2(x, 0), new Vec2(x, y), new Vec2(0, y)), List.of());
   }
 
-  private static Outline disk(double r) {
+  private static PolygonOutline disk(double r) {
     int n = Facets.aTurn(r);
     List<Vec2> points = new ArrayList<>();
     for (int i = 0; i < n; i++) {
       points.add(new Vec2(r * Math.cos(2 * Math.PI * i / n), r * Math.sin(2 * Math.PI * i / n)));
     }
-    return new Outline(points, List.of());
+    return new PolygonOutline(points, List.of());
   }
 
-  private static Mesh pointed(Outline base, Vec3 tip, Transform t) {
+  private static Mesh pointed(PolygonOutline base, Vec3 tip, Transform t) {
     List<Vec3> ring = Skin.placed(base, t).get(0);
     Vec3 top = t.apply(tip);
     MeshBuilder mesh = new MeshBuilder();

@@ -1,17 +1,16 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.seamledger.geometry.Facets;
-import org.seamledger.geometry.Outline;
+import org.seamledger.geometry.PolygonOutline;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.curve.Curves;
 import org.seamledger.ifc.curve.Offsets;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 
 /** IfcProfileDef and its subtypes as outlines in the profile's plane, metres. */
@@ -23,13 +22,13 @@ final class Profiles {
   }
 
   /** The outlines of a profile: one, or several for composite profiles. */
-  static List<Outline> outlines(Entity e) {
+  static List<PolygonOutline> outlines(Entity e) {
     return outlines(e, Transform.IDENTITY, 0);
   }
 
-  private static List<Outline> outlines(Entity e, Transform t, int depth) {
+  private static List<PolygonOutline> outlines(Entity e, Transform t, int depth) {
     if (depth > DEEPEST) {
-      throw Problem.broken(e + ": profiles are nested too deeply");
+      throw EntityProblem.broken(e + ": profiles are nested too deeply");
     }
     return switch (e.keyword()) {
       case "IFCARBITRARYCLOSEDPROFILEDEF" -> one(e, t, closed(e.entity(2)), List.of());
@@ -41,7 +40,7 @@ final class Profiles {
       case "IFCMIRROREDPROFILEDEF" ->
           outlines(e.entity(2), t.after(new Transform(-1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0)), depth + 1);
       case "IFCCOMPOSITEPROFILEDEF" -> {
-        List<Outline> all = new ArrayList<>();
+        List<PolygonOutline> all = new ArrayList<>();
         e.entities(2).forEach(p -> all.addAll(outlines(p, t, depth + 1)));
         yield all;
       }
@@ -49,7 +48,7 @@ final class Profiles {
     };
   }
 
-  private static List<Outline> parameterized(Entity e, Transform outside) {
+  private static List<PolygonOutline> parameterized(Entity e, Transform outside) {
     Transform t = e.has(2) ? outside.after(Placements.axes(e.entity(2))) : outside;
     return switch (e.keyword()) {
       case "IFCCIRCLEPROFILEDEF" -> one(e, t, ellipse(e.positiveLength(3), e.positiveLength(3)), List.of());
@@ -64,7 +63,7 @@ final class Profiles {
     };
   }
 
-  private static List<Outline> hollowRectangle(Entity e, Transform t) {
+  private static List<PolygonOutline> hollowRectangle(Entity e, Transform t) {
     double x = e.positiveLength(3);
     double y = e.positiveLength(4);
     double wall = e.positiveLength(5);
@@ -87,10 +86,10 @@ final class Profiles {
     return Curves.points(curve);
   }
 
-  private static List<Outline> centreLine(Entity e, Transform t) {
+  private static List<PolygonOutline> centreLine(Entity e, Transform t) {
     List<Vec3> line = Curves.points(e.entity(2));
     if (line.size() < 2) {
-      throw Problem.broken(e + ": the centre line has no length");
+      throw EntityProblem.broken(e + ": the centre line has no length");
     }
     double half = e.positiveLength(3) / 2;
     List<Vec3> left = Offsets.beside(line, half);
@@ -113,11 +112,11 @@ final class Profiles {
     return twice / 2;
   }
 
-  private static List<Outline> one(Entity e, Transform t, List<Vec3> outer, List<List<Vec3>> holes) {
+  private static List<PolygonOutline> one(Entity e, Transform t, List<Vec3> outer, List<List<Vec3>> holes) {
     try {
-      return Outline.of(flat(outer, t), holes.stream().map(h -> flat(h, t)).toList());
+      return PolygonOutline.of(flat(outer, t), holes.stream().map(h -> flat(h, t)).toList());
     } catch (IllegalArgumentException x) {
-      throw Problem.broken(e + ": " + x.getMessage());
+      throw EntityProblem.broken(e + ": " + x.getMessage());
     }
   }
 

@@ -1,11 +1,10 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 
 /**
  * Rolled and cold-formed sections of IfcParameterizedProfileDef, drawn corner by corner round the centre of their bounding box, with
@@ -32,7 +31,7 @@ final class Sections {
       case "IFCUSHAPEPROFILEDEF" -> uShape(e);
       case "IFCZSHAPEPROFILEDEF" -> zShape(e);
       case "IFCCSHAPEPROFILEDEF" -> cShape(e);
-      default -> throw Problem.unsupported(e + ": a profile of this kind is not supported");
+      default -> throw EntityProblem.unsupported(e + ": a profile of this kind is not supported");
     };
     return rounded(corners);
   }

@@ -1,10 +1,9 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Facets;
-import org.seamledger.geometry.Outline;
 import org.seamledger.geometry.PathSweep;
+import org.seamledger.geometry.PolygonOutline;
 import org.seamledger.geometry.Skin;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Transform;
@@ -15,7 +14,7 @@ import org.seamledger.ifc.curve.Curves;
 import org.seamledger.ifc.curve.Offsets;
 import org.seamledger.ifc.curve.Surfaces;
 import org.seamledger.ifc.entity.Entity;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.placement.Placements;
 
 /** IfcSweptAreaSolid and IfcSweptDiskSolid with their subtypes. */
@@ -32,7 +31,7 @@ final class Sweeps {
    * @param place from the profile's plane to the building
    * @param along from one end to the other, in the building
    */
-  record Prism(List<Outline> base, Transform place, Vec3 along) {
+  record Prism(List<PolygonOutline> base, Transform place, Vec3 along) {
     Solid solid() {
       return Items.each(base, o -> Skin.prism(o, place, along));
     }
@@ -42,7 +41,7 @@ final class Sweeps {
     Transform place = t.after(Placements.optionalAxes(e, 1));
     Vec3 direction = Placements.direction(e.entity(2));
     if (Math.abs(direction.z()) < 1e-9) {
-      throw Problem.broken(e + ": the direction of extrusion lies in the profile's plane");
+      throw EntityProblem.broken(e + ": the direction of extrusion lies in the profile's plane");
     }
     return new Prism(Profiles.outlines(e.entity(0)), place, place.applyDirection(direction.times(e.positiveLength(3))));
   }
@@ -58,10 +57,10 @@ final class Sweeps {
   }
 
   /** Pairs the outlines of a tapered solid's two profiles. */
-  private static Solid tapered(Entity e, List<Outline> base, List<Outline> end,
-      java.util.function.Function<List<Outline>, Solid> body) {
+  private static Solid tapered(Entity e, List<PolygonOutline> base, List<PolygonOutline> end,
+      java.util.function.Function<List<PolygonOutline>, Solid> body) {
     if (base.size() != end.size()) {
-      throw Problem.broken(e + ": the two profiles of a tapered solid should have the same parts");
+      throw EntityProblem.broken(e + ": the two profiles of a tapered solid should have the same parts");
     }
     List<Solid> parts = new ArrayList<>();
     for (int i = 0; i < base.size(); i++) {
@@ -77,11 +76,11 @@ final class Sweeps {
     Vec3 z = axis.has(1) ? Placements.direction(axis.entity(1)) : Vec3.Z;
     double angle = e.angle(3);
     if (!(Math.abs(angle) > 1e-9)) {
-      throw Problem.broken(e + ": the solid is revolved by no angle");
+      throw EntityProblem.broken(e + ": the solid is revolved by no angle");
     }
     double turn = Math.copySign(Math.min(Math.abs(angle), FULL_TURN), angle);
     boolean round = FULL_TURN - Math.abs(turn) < 1e-6;
-    List<Outline> base = Profiles.outlines(e.entity(0));
+    List<PolygonOutline> base = Profiles.outlines(e.entity(0));
     if (e.is("IFCREVOLVEDAREASOLID")) {
       return Items.each(base, o -> Skin.over(turned(e, List.of(o, o), place, origin, z, turn, round), round));
     }
@@ -89,7 +88,7 @@ final class Sweeps {
         both -> Skin.over(turned(e, both, place, origin, z, turn, false), false));
   }
 
-  private static List<List<List<Vec3>>> turned(Entity e, List<Outline> ends, Transform place, Vec3 origin, Vec3 z, double turn,
+  private static List<List<List<Vec3>>> turned(Entity e, List<PolygonOutline> ends, Transform place, Vec3 origin, Vec3 z, double turn,
       boolean round) {
     int n = Facets.count(radius(e, ends.get(0), origin, z), turn);
     List<List<List<Vec3>>> sections = new ArrayList<>();
@@ -101,7 +100,7 @@ final class Sweeps {
   }
 
   /** Greatest distance of the outline from the axis, which must not pass through it. */
-  private static double radius(Entity e, Outline o, Vec3 origin, Vec3 z) {
+  private static double radius(Entity e, PolygonOutline o, Vec3 origin, Vec3 z) {
     Vec3 across = Vec3.Z.cross(z);
     double low = 0;
     double high = 0;
@@ -111,10 +110,10 @@ final class Sweeps {
       high = Math.max(high, d);
     }
     if (low < -1e-6 && high > 1e-6) {
-      throw Problem.broken(e + ": the axis of revolution passes through the profile");
+      throw EntityProblem.broken(e + ": the axis of revolution passes through the profile");
     }
     if (across.length() < 1e-9) {
-      throw Problem.broken(e + ": the axis of revolution should lie in the profile's plane");
+      throw EntityProblem.broken(e + ": the axis of revolution should lie in the profile's plane");
     }
     return Math.max(high, -low);
   }
@@ -132,7 +131,7 @@ final class Sweeps {
     double r = e.positiveLength(1);
     double inner = e.optionalLength(2, 0);
     if (inner < 0 || inner >= r) {
-      throw Problem.broken(e + ": the inner radius should be smaller than the radius");
+      throw EntityProblem.broken(e + ": the inner radius should be smaller than the radius");
     }
     List<Vec2> outside = circle(r);
     List<List<Vec2>> hole = inner > 0 ? List.of(circle(inner)) : List.of();
@@ -140,7 +139,7 @@ final class Sweeps {
     if (e.is("IFCSWEPTDISKSOLIDPOLYGONAL") && e.has(5)) {
       line = Offsets.rounded(line, e.length(5));
     }
-    return along(Outline.of(outside, hole), line, null, t);
+    return along(PolygonOutline.of(outside, hole), line, null, t);
   }
 
   private static List<Vec2> circle(double r) {
@@ -158,7 +157,7 @@ final class Sweeps {
     double from = parameter(e, startAttribute, c, c.start());
     double to = parameter(e, endAttribute, c, c.end());
     if (Double.isInfinite(from) || Double.isInfinite(to)) {
-      throw Problem.broken(e + ": the directrix has no end");
+      throw EntityProblem.broken(e + ": the directrix has no end");
     }
     // Some writers give 0 and 1 for the whole of a curve whose parameter runs further.
     boolean whole = from == 0 && to == 1 && e.has(endAttribute);
@@ -166,7 +165,7 @@ final class Sweeps {
         || from >= c.start() - 1e-9 && to <= c.end() + 1e-9 && from < to && !whole;
     List<Vec3> points = Curves.withoutRepeats(fits ? c.points(from, to) : c.points(c.start(), c.end()));
     if (points.size() < 2) {
-      throw Problem.broken(e + ": the directrix has no length");
+      throw EntityProblem.broken(e + ": the directrix has no length");
     }
     return points;
   }
@@ -194,7 +193,7 @@ final class Sweeps {
     return along(Profiles.outlines(e.entity(0)), line, orientation, place);
   }
 
-  private static Solid along(List<Outline> outlines, List<Vec3> line, PathSweep.Orientation orientation, Transform place) {
+  private static Solid along(List<PolygonOutline> outlines, List<Vec3> line, PathSweep.Orientation orientation, Transform place) {
     boolean closed = Curves.isClosed(line);
     List<Vec3> corners = closed ? line.subList(0, line.size() - 1) : line;
     return Items.each(outlines, o -> Skin.over(PathSweep.sections(o, corners, closed, orientation, place), closed));

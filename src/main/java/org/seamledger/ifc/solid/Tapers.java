@@ -1,10 +1,9 @@
 package org.seamledger.ifc.solid;
-
 import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.geometry.Outline;
+import org.seamledger.geometry.PolygonOutline;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.ifc.entity.Problem;
+import org.seamledger.ifc.entity.EntityProblem;
 
 /** Pairs of outlines whose corners correspond. */
 final class Tapers {
@@ -13,9 +12,9 @@ final class Tapers {
   }
 
   /** Both outlines with the same number of corners in every ring: the one with fewer gets points on its edges. */
-  static List<Outline> matched(Outline a, Outline b) {
+  static List<PolygonOutline> matched(PolygonOutline a, PolygonOutline b) {
     if (a.holes().size() != b.holes().size()) {
-      throw Problem.broken("the two profiles of a tapered solid should have the same number of holes");
+      throw EntityProblem.broken("the two profiles of a tapered solid should have the same number of holes");
     }
     List<List<Vec2>> first = new ArrayList<>();
     List<List<Vec2>> second = new ArrayList<>();
@@ -28,8 +27,8 @@ final class Tapers {
     return List.of(outline(first), outline(second));
   }
 
-  private static Outline outline(List<List<Vec2>> rings) {
-    return new Outline(rings.get(0), rings.subList(1, rings.size()));
+  private static PolygonOutline outline(List<List<Vec2>> rings) {
+    return new PolygonOutline(rings.get(0), rings.subList(1, rings.size()));
   }
 
   /** As many points on {@code ring} as {@code like} has, at the same shares of the length. */
@@ -62,7 +61,7 @@ final class Tapers {
   }
 
   /** The outline {@code share} of the way from one to the other; both have the same numbers of corners. */
-  static Outline between(Outline a, Outline b, double share) {
+  static PolygonOutline between(PolygonOutline a, PolygonOutline b, double share) {
     if (a == b) {
       return a;
     }

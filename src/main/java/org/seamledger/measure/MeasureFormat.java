@@ -1,0 +1,104 @@
+package org.seamledger.measure;
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.RoundingMode;
+
+/** Measures as text for people; always the same text for the same number, whatever the machine's language. */
+public final class MeasureFormat {
+
+  private MeasureFormat() {}
+
+  /** Metres with three decimals: {@code 12.192 m}. */
+  public static String formatMetres(double metres) {
+    return fixed(metres, 3) + " m";
+  }
+
+  /** Whole millimetres: {@code 406 mm}. */
+  public static String formatMillimetres(double metres) {
+    return fixed(metres * 1000, 0) + " mm";
+  }
+
+  /**
+   * Feet and inches to the nearest 1/16 in: {@code 40 ft 0 in}, {@code 13 ft 5 in}, {@code 2 5/16 in}; below one foot only inches.
+   * Sixteenths carry: 11 31/32 in is {@code 1 ft 0 in}.
+   */
+  public static String formatFeetInches(double metres) {
+    BigInteger sixteenths = sixteenths(metres);
+    String sign = sixteenths.signum() < 0 ? "-" : "";
+    BigInteger[] feet = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(192));
+    String inches = mixed(feet[1].intValueExact()) + " in";
+    return sign + (feet[0].signum() == 0 ? inches : feet[0] + " ft " + inches);
+  }
+
+  /** Inches to the nearest 1/16, never feet: {@code 187 7/16 in}. */
+  public static String formatInches(double metres) {
+    BigInteger sixteenths = sixteenths(metres);
+    String sign = sixteenths.signum() < 0 ? "-" : "";
+    BigInteger[] whole = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(16));
+    String part = whole[1].signum() == 0 ? "" : mixed(whole[1].intValueExact());
+    return sign + (part.isEmpty() ? whole[0].toString() : whole[0].signum() == 0 ? part : whole[0] + " " + part) + " in";
+  }
+
+  /** Both systems: {@code 12.192 m (40 ft 0 in)}. */
+  public static String formatBoth(double metres) {
+    return formatMetres(metres) + " (" + formatFeetInches(metres) + ")";
+  }
+
+  /** Square metres and square feet: {@code 99.71 m² (1073.3 ft²)}. */
+  public static String formatArea(double squareMetres) {
+    return fixed(squareMetres, 2) + " m² (" + fixed(Unit.SQUARE_FOOT.fromSi(squareMetres), 1) + " ft²)";
+  }
+
+  /** A slope as rise in 12 and degrees: {@code 6:12 (26.57°)}. */
+  public static String formatSlope(double degrees) {
+    return plain(12 * Math.tan(Math.toRadians(degrees)), 2) + ":12 (" + fixed(degrees, 2) + "°)";
+  }
+
+  /** Exactly so many decimals, a point as the decimal sign, halves away from zero; never "-0". */
+  public static String fixed(double value, int decimals) {
+    BigDecimal d = rounded(value, decimals);
+    return d.signum() == 0 ? d.abs().toPlainString() : d.toPlainString();
+  }
+
+  /** At most so many decimals, without trailing zeros. */
+  public static String plain(double value, int decimals) {
+    BigDecimal d = rounded(value, decimals);
+    return d.signum() == 0 ? "0" : d.stripTrailingZeros().toPlainString();
+  }
+
+  private static BigDecimal rounded(double value, int decimals) {
+    // The shortest decimal that names the double, so that 2.675 rounds as people read it.
+    return new BigDecimal(Double.toString(value)).setScale(decimals, RoundingMode.HALF_UP);
+  }
+
+  /** A fraction as people write it: {@code 7/8}, {@code 1 1/2}, {@code 10.1}. */
+  static String number(Fraction f) {
+    BigInteger[] whole = f.numerator().abs().divideAndRemainder(f.denominator());
+    String sign = f.signum() < 0 ? "-" : "";
+    if (whole[1].signum() == 0) {
+      return sign + whole[0];
+    }
+    boolean binary = f.denominator().bitCount() == 1 && f.denominator().bitLength() <= 7;
+    if (binary) {
+      String part = whole[1] + "/" + f.denominator();
+      return sign + (whole[0].signum() == 0 ? part : whole[0] + " " + part);
+    }
+    return plain(f.toDouble(), 6);
+  }
+
+  private static BigInteger sixteenths(double metres) {
+    return new BigDecimal(Double.toString(metres)).multiply(BigDecimal.valueOf(16))
+        .divide(new BigDecimal("0.0254"), 0, RoundingMode.HALF_UP).toBigIntegerExact();
+  }
+
+  private static String mixed(int sixteenths) {
+    int whole = sixteenths / 16;
+    int part = sixteenths % 16;
+    if (part == 0) {
+      return Integer.toString(whole);
+    }
+    int common = Integer.lowestOneBit(part);
+    String fraction = part / common + "/" + 16 / common;
+    return whole == 0 ? fraction : whole + " " + fraction;
+  }
+}

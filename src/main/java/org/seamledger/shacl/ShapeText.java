@@ -1,0 +1,224 @@
+package org.seamledger.shacl;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.apache.jena.graph.Node;
+import org.apache.jena.shacl.engine.constraint.ConstraintOp1;
+import org.apache.jena.shacl.engine.constraint.ConstraintOpN;
+import org.apache.jena.shacl.engine.constraint.ConstraintPairwise;
+import org.apache.jena.shacl.engine.constraint.HasValueConstraint;
+import org.apache.jena.shacl.engine.constraint.InConstraint;
+import org.apache.jena.shacl.engine.constraint.LessThanConstraint;
+import org.apache.jena.shacl.engine.constraint.LessThanOrEqualsConstraint;
+import org.apache.jena.shacl.engine.constraint.MaxCount;
+import org.apache.jena.shacl.engine.constraint.MinCount;
+import org.apache.jena.shacl.engine.constraint.ShNot;
+import org.apache.jena.shacl.engine.constraint.ShOr;
+import org.apache.jena.shacl.engine.constraint.ShXone;
+import org.apache.jena.shacl.engine.constraint.ValueMaxExclusiveConstraint;
+import org.apache.jena.shacl.engine.constraint.ValueMaxInclusiveConstraint;
+import org.apache.jena.shacl.engine.constraint.ValueMinExclusiveConstraint;
+import org.apache.jena.shacl.engine.constraint.ValueMinInclusiveConstraint;
+import org.apache.jena.shacl.engine.constraint.ValueRangeConstraint;
+import org.apache.jena.shacl.parser.Constraint;
+import org.apache.jena.shacl.parser.PropertyShape;
+import org.apache.jena.shacl.parser.Shape;
+import org.apache.jena.shacl.validation.ReportEntry;
+import org.apache.jena.sparql.path.P_Link;
+import org.apache.jena.sparql.path.Path;
+import org.seamledger.rdf.FactGraph;
+import org.seamledger.rdf.Vocabulary;
+
+/** Says in words what a shape asks for, and what a thing gave instead. */
+final class ShapeText {
+
+  private ShapeText() {
+  }
+
+  /** The facts that shapes look at, themselves or through the shapes that they refer to. */
+  static Set<String> facts(Collection<Shape> shapes) {
+    Set<String> names = new TreeSet<>();
+    Set<Node> done = new HashSet<>();
+    shapes.forEach(s -> collect(s, names, done));
+    return names;
+  }
+
+  private static void collect(Shape shape, Set<String> names, Set<Node> done) {
+    if (!done.add(shape.getShapeNode())) {
+      return;
+    }
+    if (shape instanceof PropertyShape p) {
+      names.add(name(p.getPath()));
+    }
+    shape.getPropertyShapes().forEach(p -> collect(p, names, done));
+    for (Constraint c : shape.getConstraints()) {
+      if (c instanceof ConstraintOp1 one) {
+        collect(one.getOther(), names, done);
+      } else if (c instanceof ConstraintOpN many) {
+        many.getOthers().forEach(s -> collect(s, names, done));
+      } else if (c instanceof ConstraintPairwise pair) {
+        names.add(RuleCheck.local(pair.getValue()));
+      }
+    }
+  }
+
+  /** The numbers that shapes hold facts against, themselves or through the shapes that they refer to, by the fact's name; each sorted. */
+  static SortedMap<String, SortedSet<Double>> limits(Collection<Shape> shapes) {
+    SortedMap<String, SortedSet<Double>> limits = new TreeMap<>();
+    Set<Node> done = new HashSet<>();
+    shapes.forEach(s -> collectLimits(s, limits, done));
+    return limits;
+  }
+
+  private static void collectLimits(Shape shape, SortedMap<String, SortedSet<Double>> limits, Set<Node> done) {
+    if (!done.add(shape.getShapeNode())) {
+      return;
+    }
+    shape.getPropertyShapes().forEach(p -> collectLimits(p, limits, done));
+    for (Constraint c : shape.getConstraints()) {
+      if (c instanceof ConstraintOp1 one) {
+        collectLimits(one.getOther(), limits, done);
+      } else if (c instanceof ConstraintOpN many) {
+        many.getOthers().forEach(s -> collectLimits(s, limits, done));
+      } else if (shape instanceof PropertyShape p && c instanceof ValueRangeConstraint range
+          && range.getNodeValue().asNode().getLiteralValue() instanceof Number limit) {
+        limits.computeIfAbsent(name(p.getPath()), n -> new TreeSet<>()).add(limit.doubleValue());
+      }
+    }
+  }
+
+  /** One result of a validation: what was asked, and what was found. */
+  static String missed(ReportEntry entry, FactGraph thing) {
+    Constraint c = entry.constraint();
+    if (entry.resultPath() != null) {
+      String name = name(entry.resultPath());
+      return "needs " + asked(name, c, false) + "; " + found(name, thing);
+    }
+    Set<Node> done = new HashSet<>();
+    Set<String> names = new TreeSet<>();
+    if (c instanceof ConstraintOp1 one) {
+      collect(one.getOther(), names, done);
+    } else if (c instanceof ConstraintOpN many) {
+      many.getOthers().forEach(s -> collect(s, names, done));
+    }
+    return "needs " + asked("", c, false)
+        + names.stream().map(n -> "; " + found(n, thing)).collect(Collectors.joining());
+  }
+
+  /**
+   * How far a result is from conforming: the difference to the limit where one number misses one limit, 0 where the number is missing,
+   * 1000 for anything else, such as another word, and more where the word says what the thing is.
+   */
+  static double gap(ReportEntry entry, FactGraph thing) {
+    Constraint c = entry.constraint();
+    String name = entry.resultPath() == null ? "" : name(entry.resultPath());
+    while (name.isEmpty() && c instanceof ConstraintOp1 one && one.getOther().getPropertyShapes().size() == 1) {
+      PropertyShape p = one.getOther().getPropertyShapes().iterator().next();
+      if (p.getConstraints().size() != 1) {
+        break;
+      }
+      c = p.getConstraints().iterator().next();
+      name = name(p.getPath());
+    }
+    Object limit = c instanceof ValueRangeConstraint range ? range.getNodeValue().asNode().getLiteralValue() : null;
+    Object value = thing.value(name);
+    if (value == null) {
+      return 0;
+    }
+    if (limit instanceof Number l && value instanceof Number v) {
+      return Math.abs(v.doubleValue() - l.doubleValue());
+    }
+    return name.equals("kind") || name.equals("against") ? 10_000 : 1000;
+  }
+
+  private static String found(String name, FactGraph thing) {
+    List<String> values = new ArrayList<>();
+    thing.graph().find(thing.subject(), Vocabulary.term(name), Node.ANY).forEachRemaining(t -> values.add(show(t.getObject())));
+    return name + " is " + (values.isEmpty() ? "not measured" : String.join(" and ", new TreeSet<>(values)));
+  }
+
+  /** All that a shape asks for. */
+  private static String asked(Shape shape, boolean not) {
+    List<String> parts = new ArrayList<>();
+    String path = shape instanceof PropertyShape p ? name(p.getPath()) : "";
+    shape.getConstraints().forEach(c -> parts.add(asked(path, c, not)));
+    shape.getPropertyShapes().forEach(p -> parts.add(asked(p, not)));
+    return String.join(not ? " or " : " and ", parts);
+  }
+
+  private static String asked(String path, Constraint c, boolean not) {
+    if (c instanceof ValueRangeConstraint range) {
+      return path + " " + comparison(range, not) + " " + show(range.getNodeValue().asNode());
+    }
+    if (c instanceof HasValueConstraint has) {
+      return path + (not ? " not " : " ") + show(has.getValue());
+    }
+    if (c instanceof InConstraint in) {
+      return path + (not ? " not " : " ") + in.getValues().stream().map(ShapeText::show).collect(Collectors.joining(" or "));
+    }
+    if (c instanceof MinCount min && min.getMinCount() == 1) {
+      return path + (not ? " absent" : " present");
+    }
+    if (c instanceof MaxCount max && max.getMaxCount() == 0) {
+      return path + (not ? " present" : " absent");
+    }
+    if (c instanceof LessThanConstraint less) {
+      return path + (not ? " not less than " : " less than ") + RuleCheck.local(less.getValue());
+    }
+    if (c instanceof LessThanOrEqualsConstraint less) {
+      return path + (not ? " more than " : " at most ") + RuleCheck.local(less.getValue());
+    }
+    if (c instanceof ShNot inner) {
+      return asked(inner.getOther(), !not);
+    }
+    if (c instanceof ConstraintOp1 inner) {
+      return asked(inner.getOther(), not);
+    }
+    if (c instanceof ShXone xone) {
+      return (not ? "none or several of " : "exactly one of ") + alternatives(xone, false, ", ");
+    }
+    if (c instanceof ConstraintOpN inner) {
+      return alternatives(inner, not, inner instanceof ShOr == not ? " and " : " or ");
+    }
+    return path + (not ? " not " : " ") + c;
+  }
+
+  private static String alternatives(ConstraintOpN c, boolean not, String between) {
+    return c.getOthers().stream().map(s -> "(" + asked(s, not) + ")").collect(Collectors.joining(between));
+  }
+
+  private static String comparison(ValueRangeConstraint c, boolean not) {
+    if (c instanceof ValueMinInclusiveConstraint) {
+      return not ? "below" : "at least";
+    }
+    if (c instanceof ValueMaxInclusiveConstraint) {
+      return not ? "above" : "at most";
+    }
+    if (c instanceof ValueMinExclusiveConstraint) {
+      return not ? "at most" : "above";
+    }
+    if (c instanceof ValueMaxExclusiveConstraint) {
+      return not ? "at least" : "below";
+    }
+    throw new IllegalStateException(c.getClass().getName());
+  }
+
+  static String name(Path path) {
+    return path instanceof P_Link link ? RuleCheck.local(link.getNode()) : path.toString();
+  }
+
+  /** A value for people: whole numbers without a fraction, no exponents. */
+  private static String show(Node n) {
+    if (n.isLiteral() && n.getLiteralValue() instanceof Number number) {
+      return new java.math.BigDecimal(number.toString()).stripTrailingZeros().toPlainString();
+    }
+    return n.isLiteral() ? n.getLiteralLexicalForm() : RuleCheck.local(n);
+  }
+}
