@@ -51,17 +51,21 @@ class ArchitectureTest {
     table.put("ifc.placement", List.of("ifc.entity", "site", "step", "geometry", "finding"));
     table.put("ifc.curve", List.of("ifc.placement", "ifc.entity", "step", "geometry"));
     table.put("ifc.solid", List.of("ifc.curve", "ifc.placement", "ifc.entity", "step", "geometry"));
-    table.put("ifc.product", List.of("ifc.solid", "ifc.placement", "ifc.entity", "site", "step", "element", "geometry", "progress", "finding"));
-    table.put("ifc", List.of("ifc.product", "ifc.solid", "ifc.curve", "ifc.placement", "ifc.entity", "site", "step", "element", "geometry", "progress",
-        "finding"));
+    table.put("ifc.product",
+        List.of("ifc.solid", "ifc.placement", "ifc.entity", "site", "step", "element", "geometry", "progress", "finding"));
+    table.put("ifc",
+        List.of("ifc.product", "ifc.solid", "ifc.curve", "ifc.placement", "ifc.entity", "site", "step", "element", "geometry", "progress",
+            "finding"));
     table.put("roof", List.of("element", "geometry", "measure", "progress", "finding"));
     table.put("junction", List.of("roof", "element", "geometry", "measure", "progress", "finding"));
     table.put("rdf", List.of("junction", "roof", "element", "geometry", "measure"));
     table.put("shacl", List.of("rdf", "finding"));
     table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "progress", "finding"));
     table.put("quantity", List.of("detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
-    table.put("takeoff", List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element", "step", "source", "geometry",
-        "progress", "finding", "measure"));
+    table.put("takeoff",
+        List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element", "step", "source",
+            "geometry",
+            "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
     table.put("export", with("ledger", RESULTS));
     table.put("watch", with("source", with("export", with("ledger", RESULTS))));

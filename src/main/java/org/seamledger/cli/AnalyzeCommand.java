@@ -30,7 +30,8 @@ final class AnalyzeCommand implements Task {
     }
   }
 
-  @Parameters(arity = "1..*", paramLabel = "MODEL", description = "IFC file: .ifc, gzipped .ifc.gz, or .ifczip; or server:NAME/PROJECT[@REVISION].")
+  @Parameters(arity = "1..*", paramLabel = "MODEL",
+      description = "IFC file: .ifc, gzipped .ifc.gz, or .ifczip; or server:NAME/PROJECT[@REVISION].")
   private List<String> models;
 
   @Mixin

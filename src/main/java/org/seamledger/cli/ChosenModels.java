@@ -93,7 +93,8 @@ final class ChosenModels implements AutoCloseable {
       int at = word.lastIndexOf('@');
       Optional<ServedProject> before = at < 0 ? Optional.empty() : project(projects, word.substring(0, at));
       return numbered(before.orElseThrow(() -> missing("no project " + (at < 0 ? word : word.substring(0, at)) + "; it has "
-          + (projects.isEmpty() ? "none" : String.join(", ", projects.stream().map(ServedProject::name).toList())))), word.substring(at + 1));
+          + (projects.isEmpty() ? "none" : String.join(", ", projects.stream().map(ServedProject::name).toList())))),
+          word.substring(at + 1));
     }
 
     private Optional<ServedProject> project(List<ServedProject> projects, String wanted) {

@@ -21,8 +21,10 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ProjectsCommand.class, ServeCommand.class,
-          WatchCommand.class, WarmUpCommand.class}, mixinStandardHelpOptions = true,
+      subcommands = {AnalyzeCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ProjectsCommand.class,
+          ServeCommand.class,
+          WatchCommand.class, WarmUpCommand.class},
+      mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100,
       footer = {"", "Exit status: 0 done; 1 done, and what --fail-on names was found; 2 the command line or a file of",

@@ -21,8 +21,9 @@ final class DatabaseChoice {
   private static final Set<PosixFilePermission> OTHERS = EnumSet.of(PosixFilePermission.GROUP_READ, PosixFilePermission.GROUP_WRITE,
       PosixFilePermission.OTHERS_READ, PosixFilePermission.OTHERS_WRITE);
 
-  @Option(names = "--database", paramLabel = "URL", description = "PostgreSQL database for analyses and reviews, jdbc:postgresql://HOST/NAME, instead of"
-      + " a file in --data; also SEAMLEDGER_DATABASE. Uploads stay in --data.")
+  @Option(names = "--database", paramLabel = "URL",
+      description = "PostgreSQL database for analyses and reviews, jdbc:postgresql://HOST/NAME, instead of"
+          + " a file in --data; also SEAMLEDGER_DATABASE. Uploads stay in --data.")
   private String url;
 
   @Option(names = "--database-password-file", paramLabel = "FILE",
@@ -55,7 +56,8 @@ final class DatabaseChoice {
   }
 
   private Optional<String> password(Map<String, String> variables) {
-    Optional<Path> file = Optional.ofNullable(passwordFile).or(() -> Optional.ofNullable(variables.get(VARIABLE + "_PASSWORD_FILE")).map(Path::of));
+    Optional<Path> file =
+        Optional.ofNullable(passwordFile).or(() -> Optional.ofNullable(variables.get(VARIABLE + "_PASSWORD_FILE")).map(Path::of));
     return file.isPresent() ? Optional.of(read(file.get())) : Optional.ofNullable(variables.get(VARIABLE + "_PASSWORD"));
   }
 

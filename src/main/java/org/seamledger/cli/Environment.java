@@ -25,7 +25,8 @@ record Environment(Optional<Path> shapes, Optional<Path> samples, Optional<Strin
    * {@code SEAMLEDGER_TOKEN}, {@code SEAMLEDGER_TRACE} and those of the database.
    */
   static Environment ofProcess() {
-    return new Environment(folder("seamledger.shapes"), folder("seamledger.samples"), Optional.ofNullable(System.getenv("SEAMLEDGER_TOKEN")),
+    return new Environment(folder("seamledger.shapes"), folder("seamledger.samples"),
+        Optional.ofNullable(System.getenv("SEAMLEDGER_TOKEN")),
         databaseVariables(System.getenv()), "1".equals(System.getenv("SEAMLEDGER_TRACE")));
   }
 

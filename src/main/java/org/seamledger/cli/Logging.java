@@ -28,9 +28,10 @@ public final class Logging extends ContextAwareBase implements Configurator {
   /** Warnings of the libraries, one line each: whoever runs a command once gets no traces. */
   private static final String ONE_LINE = "seamledger: %level %logger{0}: %msg%n%nopex";
   /** Only a line that begins with a time is an event: what else a message or trace brings with it is indented. */
-  private static final String SERVICE = "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSSX\", UTC} %-5level %logger{0}: %replace(%replace(%msg){'\\s*[\\r\\n]+\\s*', ' '}"
-      + " %kvp){' $', ''}%n"
-      + "%replace(%ex){'(?m)^', '    '}%nopex";
+  private static final String SERVICE =
+      "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSSX\", UTC} %-5level %logger{0}: %replace(%replace(%msg){'\\s*[\\r\\n]+\\s*', ' '}"
+          + " %kvp){' $', ''}%n"
+          + "%replace(%ex){'(?m)^', '    '}%nopex";
 
   @Override
   public ExecutionStatus configure(LoggerContext context) {

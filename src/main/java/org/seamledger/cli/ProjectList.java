@@ -18,7 +18,8 @@ import org.seamledger.source.ServedRevision;
 /** Writes what servers offer. */
 final class ProjectList {
 
-  private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
+  private static final DateTimeFormatter MINUTE =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   /** A project with its revisions, the oldest first. */
   record Project(ServedProject project, List<ServedRevision> revisions) {
@@ -60,7 +61,8 @@ final class ProjectList {
         text.append("  ").append(project.project.name()).append(", ").append(project.project.schema()).append(", number ")
             .append(project.project.id()).append(project.revisions.isEmpty() ? ": no revisions" : "").append('\n');
         for (ServedRevision revision : project.revisions) {
-          text.append(String.format(Locale.ROOT, "  %5d  %s  %s", revision.number(), MINUTE.format(revision.created()), revision.comment()).stripTrailing())
+          text.append(String.format(Locale.ROOT, "  %5d  %s  %s", revision.number(), MINUTE.format(revision.created()), revision.comment())
+              .stripTrailing())
               .append('\n');
         }
       }

@@ -23,7 +23,8 @@ final class ProjectsCommand implements Task {
   @Mixin
   private ServersChoice servers;
 
-  @Option(names = "--format", paramLabel = "FORM", defaultValue = "text", description = "text for people, json for programs (default: text).")
+  @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
+      description = "text for people, json for programs (default: text).")
   private ProjectList.Form form;
 
   @Override

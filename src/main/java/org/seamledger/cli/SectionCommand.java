@@ -11,7 +11,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "section", customSynopsis = "seamledger section [--shapes DIR] [--system FILE] [--decisions FILE] [--output FILE] MODEL... JUNCTION",
+@Command(name = "section",
+    customSynopsis = "seamledger section [--shapes DIR] [--system FILE] [--decisions FILE] [--output FILE] MODEL... JUNCTION",
     description = "Draw a section through a junction's detail to scale, as SVG: metal, tape, sealants, fasteners.")
 final class SectionCommand implements Task {
 

@@ -26,8 +26,9 @@ import picocli.CommandLine.Parameters;
 
 @Command(name = "watch", description = "Watch projects on servers of models: analyse each new revision and leave the answer with it.",
     footer = {"", "A watch begins with the newest revision of a project. What happens is written to standard error, one line an event, with"
-        + " the time in UTC.", "Exit status with --once: as of analyze, and 3 where a server did not answer or an answer could not be left."
-        + " 70: a fault of the program, also where a watch that runs ended by itself."})
+        + " the time in UTC.",
+        "Exit status with --once: as of analyze, and 3 where a server did not answer or an answer could not be left."
+            + " 70: a fault of the program, also where a watch that runs ended by itself."})
 final class WatchCommand implements Task {
 
   private static final int PATIENCE_SECONDS = 15;
@@ -48,7 +49,8 @@ final class WatchCommand implements Task {
   @Mixin
   private Settings settings;
 
-  @Option(names = "--every", paramLabel = "SECONDS", description = "The usual pause between two looks; it grows while a server does not answer (default: 60).")
+  @Option(names = "--every", paramLabel = "SECONDS",
+      description = "The usual pause between two looks; it grows while a server does not answer (default: 60).")
   private long every = Watching.EVERY.toSeconds();
 
   @Option(names = "--once", description = "Look once, do what there is to do, and end.")
@@ -75,7 +77,8 @@ final class WatchCommand implements Task {
     if (every < 1) {
       throw new UsageException("--every takes a number of seconds, at least 1");
     }
-    Servers servers = Servers.of(list.list().orElseThrow(() -> new UsageException("name the list of servers that may be asked: --servers FILE")));
+    Servers servers =
+        Servers.of(list.list().orElseThrow(() -> new UsageException("name the list of servers that may be asked: --servers FILE")));
     WatchTargets named = new WatchTargets(targets, servers);
     Thread main = Thread.currentThread();
     CountDownLatch ended = new CountDownLatch(1);
@@ -102,7 +105,8 @@ final class WatchCommand implements Task {
     WatchTarget wanted = targets.isEmpty() ? on : named;
     List<String> names = targets.isEmpty() ? servers.names().stream().filter(on::wantsAny).toList() : named.servers();
     if (names.isEmpty()) {
-      throw new UsageException("nothing is watched: name a server of the list (" + String.join(", ", servers.names()) + "), or one of its projects");
+      throw new UsageException(
+          "nothing is watched: name a server of the list (" + String.join(", ", servers.names()) + "), or one of its projects");
     }
     Tally tally = new Tally();
     Path scratch = data.path().resolve("scratch");

@@ -192,8 +192,9 @@ public final class DecisionReader {
   /** Reports the value at hand and goes past it. */
   private void wrong(String expected) throws IOException {
     JsonToken token = json.currentToken();
-    String found = token == null ? "the end of the file" : token == JsonToken.START_OBJECT ? "an object" : token == JsonToken.START_ARRAY ? "a list"
-        : token == JsonToken.VALUE_STRING ? "\"" + shortened(json.getText()) + "\"" : shortened(json.getText());
+    String found =
+        token == null ? "the end of the file" : token == JsonToken.START_OBJECT ? "an object" : token == JsonToken.START_ARRAY ? "a list"
+            : token == JsonToken.VALUE_STRING ? "\"" + shortened(json.getText()) + "\"" : shortened(json.getText());
     problems.add(problem(token == null ? json.currentLocation() : json.currentTokenLocation(), expected, found));
     json.skipChildren();
   }

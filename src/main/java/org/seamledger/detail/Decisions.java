@@ -73,8 +73,9 @@ public final class Decisions {
   private DetailedJunction decide(DetailedJunction byRules, Decision decision) {
     boolean known = decision.detail().isEmpty() || isDetail(decision.detail());
     if (!known) {
-      findings.add(at(byRules.junction(), Code.UNKNOWN_DETAIL, "the rules have no detail \"" + decision.detail() + "\", which was chosen for this "
-          + byRules.junction().kind() + "; the rules' choice stands"));
+      findings.add(
+          at(byRules.junction(), Code.UNKNOWN_DETAIL, "the rules have no detail \"" + decision.detail() + "\", which was chosen for this "
+              + byRules.junction().kind() + "; the rules' choice stands"));
     }
     String chosenDetail = known ? decision.detail() : "";
     if (decision.kind().isEmpty() && chosenDetail.isEmpty()) {

@@ -100,8 +100,10 @@ public final class Kinds {
       for (double limit : limits.getValue()) {
         String other = Math.abs(value - limit) > NOISE_DEGREES ? "" : otherKind(k, limits.getKey(), limit);
         if (!other.isEmpty()) {
-          return Optional.of(Finding.of(Code.NEAR_LIMIT, String.format(Locale.ROOT, "a %s of %s has %s %.3f, and with the limit at %s it would be %s"
-              + " if it were measured on the other side of it", k.kind(), metres(k), limits.getKey(), value, MeasureFormat.plain(limit, 3), other),
+          return Optional.of(Finding.of(Code.NEAR_LIMIT,
+              String.format(Locale.ROOT, "a %s of %s has %s %.3f, and with the limit at %s it would be %s"
+                  + " if it were measured on the other side of it", k.kind(), metres(k), limits.getKey(), value,
+                  MeasureFormat.plain(limit, 3), other),
               k.junction().elements()).at(k.junction().id()));
         }
       }

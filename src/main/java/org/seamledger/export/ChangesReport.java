@@ -72,7 +72,8 @@ public final class ChangesReport {
     if (!changed.isEmpty()) {
       page.title("Junctions changed");
       Table table = new Table(INDENT, "llrrl").row("junction", "kind", "before", "now", "what differs");
-      changed.forEach(p -> table.row(p.after().id(), kinds(p), MeasureFormat.fixed(p.before().lengthM(), 3), MeasureFormat.fixed(p.after().lengthM(), 3),
+      changed.forEach(p -> table.row(p.after().id(), kinds(p), MeasureFormat.fixed(p.before().lengthM(), 3),
+          MeasureFormat.fixed(p.after().lengthM(), 3),
           String.join(", ", p.changes())));
       table.on(page);
     }

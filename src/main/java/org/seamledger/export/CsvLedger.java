@@ -62,7 +62,8 @@ public final class CsvLedger {
     addPoint(cells, takeoff.world(junction.path().get(0)));
     addPoint(cells, takeoff.world(junction.path().get(junction.path().size() - 1)));
     cells.add(String.join(" ", codes));
-    cells.addAll(detailed.decided().map(d -> List.of(d.kindByRules(), d.detailByRules(), OneLine.of(d.reason()))).orElse(List.of("", "", "")));
+    cells.addAll(
+        detailed.decided().map(d -> List.of(d.kindByRules(), d.detailByRules(), OneLine.of(d.reason()))).orElse(List.of("", "", "")));
     cells.add(Rows.number(takeoff.modelledAt(junction.id()).flashingM()));
     cells.add(Rows.number(takeoff.modelledAt(junction.id()).gutterM()));
     cells.add(junction.elements().stream().map(id -> ElementNames.file(takeoff, id)).filter(f -> !f.isEmpty()).distinct()

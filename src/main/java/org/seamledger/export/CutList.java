@@ -34,7 +34,8 @@ public final class CutList {
   private static List<String> panel(PanelCut cut) {
     Panel panel = cut.panel();
     String note = (panel.shaped() ? "to shape, pan " + panel.pan() : "") + (panel.sliver() ? " narrower than can be worked" : "");
-    return List.of("panel", cut.face(), "", Integer.toString(cut.count()), Rows.number(panel.widthM()), MeasureFormat.formatInches(panel.widthM()),
+    return List.of("panel", cut.face(), "", Integer.toString(cut.count()), Rows.number(panel.widthM()),
+        MeasureFormat.formatInches(panel.widthM()),
         Rows.number(panel.lengthM()), MeasureFormat.formatInches(panel.lengthM()), Rows.number(panel.lowBevelDegrees()),
         Rows.number(panel.highBevelDegrees()), note.strip());
   }

@@ -154,7 +154,8 @@ public final class JunctionReport {
 
   private static void fasteners(Table table, FastenerRow row) {
     table.row("fasteners", row.face(), Integer.toString(row.count()), "",
-        row.spacingM() > 0 ? "≤ " + MeasureFormat.formatMillimetres(row.spacingM()) + " (" + MeasureFormat.formatInches(row.spacingM()) + ")" : "",
+        row.spacingM() > 0
+            ? "≤ " + MeasureFormat.formatMillimetres(row.spacingM()) + " (" + MeasureFormat.formatInches(row.spacingM()) + ")" : "",
         row.place());
   }
 

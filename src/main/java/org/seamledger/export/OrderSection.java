@@ -76,7 +76,8 @@ final class OrderSection {
       row(table, "closures between seams", closures.pieces(), closures.lengthM(), closures.order(), "");
     }
     for (ProjectQuantities.Part part : project.parts()) {
-      row(table, part.part(), part.pieces(), part.lengthM(), part.order(), part.girthM() > 0 && part.lengthM() > 0 ? size(part.girthM()) : "");
+      row(table, part.part(), part.pieces(), part.lengthM(), part.order(),
+          part.girthM() > 0 && part.lengthM() > 0 ? size(part.girthM()) : "");
     }
     for (ProjectQuantities.Boot boot : project.boots()) {
       row(table, "boot", boot.count(), 0, boot.count(), "⌀ " + size(boot.diameterM()));
@@ -110,7 +111,8 @@ final class OrderSection {
 
   private void metalFirst(TextPage page) {
     page.blank().paragraph(INDENT + "Metal first: ", INDENT + INDENT, "with no sealant left, metal alone still leads the water off along "
-        + MeasureFormat.fixed(100 * project.metalFirstShare(), 1) + " % of the junctions: " + MeasureFormat.fixed(project.metalFirstM(), 3) + " of "
+        + MeasureFormat.fixed(100 * project.metalFirstShare(), 1) + " % of the junctions: " + MeasureFormat.fixed(project.metalFirstM(), 3)
+        + " of "
         + MeasureFormat.formatMetres(project.detailedM()) + " that have a detail.");
   }
 }

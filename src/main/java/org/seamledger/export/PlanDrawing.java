@@ -31,7 +31,8 @@ public final class PlanDrawing {
   private static final double TABLE = 246;
   private static final double PITCH = 3.6;
 
-  private static final double[] SCALES = {5, 10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000, 10_000, 50_000};
+  private static final double[] SCALES =
+      {5, 10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000, 10_000, 50_000};
   private static final double LEVEL_DEGREES = 0.05;
   /** Width of a character of labels, as a share of their height, generous for a sans serif. */
   private static final double CHARACTER = 0.6;
@@ -111,7 +112,8 @@ public final class PlanDrawing {
     StringBuilder css = new StringBuilder(STYLE);
     PlanStyle.ALL.forEach(s -> css.append(s.css()));
     String title = "Roof plan: " + Sheet.models(takeoff);
-    Svg svg = Sheet.begin(height, denominator, title, "Faces, falls, seams and junction lines of the roof, seen from above.", css.toString());
+    Svg svg =
+        Sheet.begin(height, denominator, title, "Faces, falls, seams and junction lines of the roof, seen from above.", css.toString());
     svg.text("title", new Vec2(LEFT, 15), title);
     svg.text("subtitle", new Vec2(LEFT, 21), takeoff.system().name() + " · " + takeoff.faces().size() + " faces · "
         + takeoff.junctions().size() + " junctions · seamledger " + takeoff.version());
@@ -267,7 +269,8 @@ public final class PlanDrawing {
     svg.text("head", new Vec2(LEGEND, TOP + 4), "Junction lines");
     double y = TOP + 10;
     for (PlanStyle style : PlanStyle.ALL) {
-      double length = takeoff.junctions().stream().filter(j -> PlanStyle.of(j.kind()).equals(style)).mapToDouble(j -> j.junction().lengthM()).sum();
+      double length =
+          takeoff.junctions().stream().filter(j -> PlanStyle.of(j.kind()).equals(style)).mapToDouble(j -> j.junction().lengthM()).sum();
       svg.line(style.word(), new Vec2(LEGEND, y - 1), new Vec2(LEGEND + 20, y - 1));
       svg.text("", new Vec2(LEGEND + 23, y), style.title());
       svg.text("fine", new Vec2(LEGEND + 23, y + 3.4), length == 0 ? "none" : MeasureFormat.formatBoth(length));

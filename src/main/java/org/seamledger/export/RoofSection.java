@@ -30,7 +30,8 @@ final class RoofSection {
     Table table = new Table(INDENT, "lrrlrrrl").row("face", "slope", "in 12", "falls to", "m²", "ft²", "perimeter", "modelled as");
     for (RoofFace face : takeoff.faces()) {
       table.row(face.id(), MeasureFormat.fixed(face.slopeDegrees(), 2) + "°", MeasureFormat.fixed(face.risePer12(), 2) + ":12", fall(face),
-          MeasureFormat.fixed(face.areaM2(), 2), MeasureFormat.fixed(Unit.SQUARE_FOOT.fromSi(face.areaM2()), 1), MeasureFormat.formatMetres(face.perimeterM()),
+          MeasureFormat.fixed(face.areaM2(), 2), MeasureFormat.fixed(Unit.SQUARE_FOOT.fromSi(face.areaM2()), 1),
+          MeasureFormat.formatMetres(face.perimeterM()),
           ElementNames.of(takeoff, face.elements()));
     }
     table.on(page);

@@ -37,7 +37,8 @@ record SectionCut(List<Face> faces) {
       takeoff.faces().stream().filter(f -> f.id().equals(id)).findFirst()
           .ifPresent(f -> faces.add(face(f, detailed.junction().junction().path(), detailed.junction().kind())));
     }
-    faces.sort((a, b) -> Math.abs(a.riseDegrees - b.riseDegrees) < 1e-6 ? a.id.compareTo(b.id) : Double.compare(a.riseDegrees, b.riseDegrees));
+    faces.sort(
+        (a, b) -> Math.abs(a.riseDegrees - b.riseDegrees) < 1e-6 ? a.id.compareTo(b.id) : Double.compare(a.riseDegrees, b.riseDegrees));
     return new SectionCut(faces);
   }
 

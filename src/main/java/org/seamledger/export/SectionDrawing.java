@@ -108,7 +108,8 @@ public final class SectionDrawing {
     compose();
     String id = detailed.junction().junction().id();
     String title = "Section at " + id + ": " + detail.title();
-    Svg sheet = Sheet.begin(Sheet.HEIGHT, denominator, title, "Section square to the line of junction " + id + ", " + detailed.junction().kind(), STYLE);
+    Svg sheet = Sheet.begin(Sheet.HEIGHT, denominator, title,
+        "Section square to the line of junction " + id + ", " + detailed.junction().kind(), STYLE);
     hatches(sheet);
     svg.open("g", "class", "cut", "data-view", view());
     ground();
@@ -192,7 +193,8 @@ public final class SectionDrawing {
       }
     }
     for (MetalPart part : detail.metal()) {
-      String girth = part.run() == Run.ONCE ? ", made to measure" : ", girth " + both(part.girthM() > 0 ? part.girthM() : system.flashing().girth().value());
+      String girth = part.run() == Run.ONCE ? ", made to measure"
+          : ", girth " + both(part.girthM() > 0 ? part.girthM() : system.flashing().girth().value());
       List<Vec2> drawn = scene.parts().get(part.part());
       if (drawn == null) {
         unseen.add(part.part() + girth);
@@ -231,7 +233,8 @@ public final class SectionDrawing {
 
   private void seals() {
     for (Seal seal : detail.seals()) {
-      List<List<List<Vec2>>> places = seal.run() == Run.PER_LAP ? lapPlaces(seal) : SectionScene.placesFor(scene.sealPlaces(), seal.place());
+      List<List<List<Vec2>>> places =
+          seal.run() == Run.PER_LAP ? lapPlaces(seal) : SectionScene.placesFor(scene.sealPlaces(), seal.place());
       if (places.isEmpty()) {
         unseen.add(words(seal));
         continue;
@@ -311,15 +314,17 @@ public final class SectionDrawing {
 
   private void fastenings() {
     for (Fastening f : detail.fastenings()) {
-      String words = "fasteners, " + f.place() + ": at most " + system.spacing(f.spacing()) + " apart" + (f.throughTape() ? ", through the tape" : "");
+      String words =
+          "fasteners, " + f.place() + ": at most " + system.spacing(f.spacing()) + " apart" + (f.throughTape() ? ", through the tape" : "");
       List<SectionScene.Screw> screws = SectionScene.placesFor(scene.screwPlaces(), f.place());
       if (screws.isEmpty()) {
         unseen.add(words);
         continue;
       }
       screws.forEach(this::screw);
-      SectionScene.Screw shown = screws.stream().max(Comparator.comparingDouble(s -> detail.fastenings().indexOf(f) % 2 == 0 ? s.head().u() : -s.head().u()))
-          .orElseThrow();
+      SectionScene.Screw shown =
+          screws.stream().max(Comparator.comparingDouble(s -> detail.fastenings().indexOf(f) % 2 == 0 ? s.head().u() : -s.head().u()))
+              .orElseThrow();
       label(words, shown.head());
     }
   }
@@ -332,7 +337,8 @@ public final class SectionDrawing {
     Vec2 top = head.minus(along.times(1.5));
     svg.line("axis", top.minus(along.times(3)), tip.plus(along.times(2.5)));
     svg.line("shank", head, tip);
-    svg.polygon("screw-head", List.of(head.plus(side.times(1.5)), head.minus(side.times(1.5)), top.minus(side.times(0.8)), top.plus(side.times(0.8))));
+    svg.polygon("screw-head",
+        List.of(head.plus(side.times(1.5)), head.minus(side.times(1.5)), top.minus(side.times(0.8)), top.plus(side.times(0.8))));
   }
 
   // ---- words
@@ -416,9 +422,11 @@ public final class SectionDrawing {
     List<String> title = Sheet.wrapped(detail.title(), 150);
     svg.text(title.get(0).length() > 100 ? "title long" : "title", new Vec2(12, 15), title.get(0) + (title.size() > 1 ? " …" : ""));
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
-    svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().kind() + " · " + MeasureFormat.formatBoth(detailed.junction().junction().lengthM())
-        + " · " + elements + " · " + Sheet.models(takeoff));
-    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · " + system.name() + " · cut square to the line, drawn from the numbers in force");
+    svg.text("subtitle", new Vec2(12, 21.5),
+        "Junction " + id + " · " + detailed.junction().kind() + " · " + MeasureFormat.formatBoth(detailed.junction().junction().lengthM())
+            + " · " + elements + " · " + Sheet.models(takeoff));
+    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · "
+        + system.name() + " · cut square to the line, drawn from the numbers in force");
     if (detail.source().contains("common practice")) {
       svg.empty("rect", "class", "mark", "x", "354", "y", "19", "width", "52", "height", "8");
       svg.text("mark-text", new Vec2(358, 24.2), "COMMON PRACTICE");
@@ -426,10 +434,12 @@ public final class SectionDrawing {
     svg.line("rule", new Vec2(10, 226), new Vec2(410, 226));
     double y = 268;
     if (!detail.waterPath().isEmpty()) {
-      y = Sheet.paragraph(svg, "small", new Vec2(12, y), 3.2, 230, "Without any sealant: " + detail.waterPath() + (detail.metalFirst() ? "" : " Here metal alone is not enough."));
+      y = Sheet.paragraph(svg, "small", new Vec2(12, y), 3.2, 230,
+          "Without any sealant: " + detail.waterPath() + (detail.metalFirst() ? "" : " Here metal alone is not enough."));
     }
     if (!detail.source().isEmpty()) {
-      y = Sheet.paragraph(svg, "fine", new Vec2(12, y), 3.2, 230, "Source: " + detail.source() + ". Replace it by the panel maker's tested detail.");
+      y = Sheet.paragraph(svg, "fine", new Vec2(12, y), 3.2, 230,
+          "Source: " + detail.source() + ". Replace it by the panel maker's tested detail.");
     }
     Sheet.paragraph(svg, "fine", new Vec2(12, Math.max(y, 279)), 3.2, 235, ScopeSection.SCOPE);
   }

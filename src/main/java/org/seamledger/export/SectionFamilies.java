@@ -138,13 +138,16 @@ final class SectionFamilies {
     double flange = parts.girth(lining) / 2 - half - depth - SectionParts.HEM;
     double leg = rim + Math.max(120, flange);
     double to = leg + 70;
-    scene.metal(lining, List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), leftRim, p(-half, floor), p(half, floor), rightRim,
-        right.at(leg, -below), right.at(leg, -below + g), right.at(leg - 14, -below + g)));
+    scene.metal(lining,
+        List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), leftRim, p(-half, floor), p(half, floor),
+            rightRim,
+            right.at(leg, -below), right.at(leg, -below + g), right.at(leg - 14, -below + g)));
     cleatsOnBoth(left, right, nose, to);
     double under = below + g;
     parts.deck(left, rim, to, under);
     parts.deck(right, rim, to, under);
-    scene.area("deck", List.of(p(-half - g, floor - g), p(half + g, floor - g), p(half + g, floor - SectionParts.DECK), p(-half - g, floor - SectionParts.DECK)));
+    scene.area("deck", List.of(p(-half - g, floor - g), p(half + g, floor - g), p(half + g, floor - SectionParts.DECK),
+        p(-half - g, floor - SectionParts.DECK)));
     scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + system.valley().cleatOffset());
   }
 
@@ -177,8 +180,9 @@ final class SectionFamilies {
     parts.decks(lower, right(pair ? 1 : 0), to, 2 * g);
     parts.deck(upper, Math.min(upper.s(knee), -2), to, below + g);
     if (furring > 0) {
-      scene.area("furring", List.of(right(pair ? 1 : 0).at(0, -2 * g), right(pair ? 1 : 0).at(to, -2 * g), upper.at(to, -below - g - SectionParts.DECK),
-          upper.at(0, -below - g - SectionParts.DECK)));
+      scene.area("furring",
+          List.of(right(pair ? 1 : 0).at(0, -2 * g), right(pair ? 1 : 0).at(to, -2 * g), upper.at(to, -below - g - SectionParts.DECK),
+              upper.at(0, -below - g - SectionParts.DECK)));
       scene.label("furring: the upper deck stands " + SectionParts.length(furring) + " higher, so that the flashing clears the closures",
           upper.at(to * 0.5, -below - SectionParts.DECK));
     }
@@ -255,7 +259,8 @@ final class SectionFamilies {
     double to = leg + 190;
     scene.metal(part, List.of(on.at(on.s(corner) + leg, h - g / 2), on.at(on.s(corner) + leg - 6, h), corner, p(g, top)));
     double outer = on.s(corner) + leg - 8 - parts.tapeWidth / 2;
-    scene.sealPlace(place, List.of(parts.tape(on, outer, 0), parts.tape(on, Math.max(movement + parts.tapeWidth, outer - 2.4 * parts.tapeWidth), 0)));
+    scene.sealPlace(place,
+        List.of(parts.tape(on, outer, 0), parts.tape(on, Math.max(movement + parts.tapeWidth, outer - 2.4 * parts.tapeWidth), 0)));
     scene.screwPlace(fastening, on.at(outer, h), on.at(outer, h - 30));
     parts.panelAlongSeams(on, movement, to, Math.max(leg + 60, 120), slope(0));
     scene.dimension(on.at(0, 0), on.at(movement, 0), on.up().times(-DROP), "gap " + system.panel().movementGap());
@@ -279,7 +284,8 @@ final class SectionFamilies {
   private void backPan(double top, String part, double cricket) {
     SlopeLine on = right(0);
     double below = parts.cleatDepth();
-    double x = g + (scene.detail().seals().stream().anyMatch(s -> s.place().contains("behind")) ? SectionParts.mm(system.bead().size()) * 0.6 : 0);
+    double x =
+        g + (scene.detail().seals().stream().anyMatch(s -> s.place().contains("behind")) ? SectionParts.mm(system.bead().size()) * 0.6 : 0);
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, -below);
     double meets = cricket <= 0 ? 0 : on.s(new SlopeLine(p(0, cricket), 0, 1).meet(0, on, -below));
     double offset = SectionParts.mm(system.valley().cleatOffset());
@@ -297,7 +303,8 @@ final class SectionFamilies {
     scene.sealPlace("behind the back pan", List.of(SectionParts.round(p(x / 2, top - 14), bead)));
     scene.screwPlace("curb flange", p(x, top - 32), p(x - 38, top - 32));
     parts.cleat(scene.partWith("offset cleat", "cleat"), on, nose, to, slope(0));
-    scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66), nose > offset ? "cleat beyond the cricket" : "cleat at " + system.valley().cleatOffset());
+    scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66),
+        nose > offset ? "cleat beyond the cricket" : "cleat at " + system.valley().cleatOffset());
     parts.deck(on, 0, to, below + g, p(0, on.at(0, -SectionParts.DECK - below - g).v()));
   }
 
@@ -331,7 +338,8 @@ final class SectionFamilies {
     Vec2 nose = on.at(-14, -bed);
     double x = -2 * g;
     double foot = nose.v() - down;
-    scene.metal(trim, List.of(on.at(flange, -bed), nose, p(nose.u() - 1, nose.v() - 10), p(x, nose.v() - 26), p(x, foot + 10), p(x - 9, foot), p(x - 9 + g, foot - 3)));
+    scene.metal(trim, List.of(on.at(flange, -bed), nose, p(nose.u() - 1, nose.v() - 10), p(x, nose.v() - 26), p(x, foot + 10),
+        p(x - 9, foot), p(x - 9 + g, foot - 3)));
     double to = flange + 150;
     if (hooked) {
       parts.cleat(scene.partWith("offset cleat"), on, -14, to, slope(0));
@@ -393,8 +401,10 @@ final class SectionFamilies {
     double across = on.s(on.at(web + flange + 2 * g, 0)) - on.s(corner);
     double down = Math.max(corner.v() + 40, parts.girth(trim) - across - 2 * SectionParts.HEM - 10);
     double foot = corner.v() - down;
-    scene.metal(trim, List.of(on.at(web + 8, top - 1.5 * g), on.at(web + flange + 1.5 * g, top - 1.5 * g), on.at(web + flange + 1.5 * g, top + g), corner, p(x, foot + 10),
-        p(x - 9, foot), p(x - 9 + g, foot - 4)));
+    scene.metal(trim,
+        List.of(on.at(web + 8, top - 1.5 * g), on.at(web + flange + 1.5 * g, top - 1.5 * g), on.at(web + flange + 1.5 * g, top + g), corner,
+            p(x, foot + 10),
+            p(x - 9, foot), p(x - 9 + g, foot - 4)));
     double y = foot + 26;
     scene.screwPlace("gable trim", p(x, y), p(28, y));
     parts.panelAlongSeams(on, 2, to, web + 150, slope(0));
@@ -431,10 +441,12 @@ final class SectionFamilies {
       scene.screwPlace("boot flange", on.at(ring, h), on.at(ring, h - 26));
       scene.line("metal", p(side * (radius + 2.4 * g), high + 3), p(side * (radius + 2.4 * g), high + 13));
       double bead = SectionParts.mm(system.bead().clampSize());
-      scene.sealPlace("above the clamp", List.of(List.of(p(side * radius, high + 16), p(side * (radius + bead), high + 16), p(side * radius, high + 16 + bead))));
+      scene.sealPlace("above the clamp",
+          List.of(List.of(p(side * radius, high + 16), p(side * (radius + bead), high + 16), p(side * radius, high + 16 + bead))));
       if (plated) {
         double low = plate;
-        scene.sealPlace("under the plate", List.of(parts.tape(on, plateEnd - parts.tapeWidth / 2 - 4, 0), parts.tape(on, half + 14 + parts.tapeWidth / 2, 0)));
+        scene.sealPlace("under the plate",
+            List.of(parts.tape(on, plateEnd - parts.tapeWidth / 2 - 4, 0), parts.tape(on, half + 14 + parts.tapeWidth / 2, 0)));
         scene.screwPlace("plate", on.at(plateEnd - parts.tapeWidth / 2 - 4, low), on.at(plateEnd - parts.tapeWidth / 2 - 4, low - 28));
         scene.metal("seam-spanning plate", List.of(on.at(plateEnd, low), on.at(half + 5, low)));
       }

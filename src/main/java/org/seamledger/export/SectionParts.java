@@ -42,7 +42,8 @@ final class SectionParts {
 
   /** Girth of a part of the detail; the system's where the detail says nothing. */
   double girth(String part) {
-    double stated = scene.detail().metal().stream().filter(m -> m.part().equals(part)).mapToDouble(MetalPart::girthM).findFirst().orElse(0) * 1000;
+    double stated =
+        scene.detail().metal().stream().filter(m -> m.part().equals(part)).mapToDouble(MetalPart::girthM).findFirst().orElse(0) * 1000;
     return stated > 0 ? stated : mm(system.flashing().girth());
   }
 
@@ -201,7 +202,8 @@ final class SectionParts {
     scene.line("panel", on.at(nose + 16, flange - g * 0.2), on.at(nose - 6, flange - g * 0.2), on.at(nose - 6, 0), on.at(to, 0));
     scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
     scene.sealPlace("in the ends of the", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
-    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness() + ", hemmed over the cleat", on.at(nose - 6, -g));
+    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness() + ", hemmed over the cleat",
+        on.at(nose - 6, -g));
     seamHeight(on, to);
     breaks(on, to, slope);
   }
@@ -233,7 +235,8 @@ final class SectionParts {
     scene.metal("counterflashing", List.of(point(-slot, y + 5), point(-slot, y), point(2, y), point(x, y - 4), point(x, foot + HEM),
         point(x + 5, foot), point(x + 5 + g, foot + 5)));
     double bead = mm(system.bead().receiverSize());
-    scene.sealPlace("in the reglet", List.of(List.of(point(-bead, y + g / 2), point(0, y + g / 2), point(-bead * 0.35, y + 8.5), point(-bead, y + 9))));
+    scene.sealPlace("in the reglet",
+        List.of(List.of(point(-bead, y + g / 2), point(0, y + g / 2), point(-bead * 0.35, y + 8.5), point(-bead, y + 9))));
     scene.screwPlace("reglet wedges", point(-slot + 9, y + 8), point(-slot + 9, y));
     scene.dimension(point(x, foot), point(x, top), point(26, 0), "lap " + length(top - foot));
     return y + 60;
@@ -246,17 +249,21 @@ final class SectionParts {
     double down = girth("counterflashing") - 2 * HEM - 12;
     double x = t + g;
     double foot = y + 12 - down;
-    scene.metal("receiver bar", List.of(point(x + 12, y + bar + 12), point(x, y + bar), point(x, y), point(x + 6, y - 5), point(x + 6, y + 6)));
+    scene.metal("receiver bar",
+        List.of(point(x + 12, y + bar + 12), point(x, y + bar), point(x, y), point(x + 6, y - 5), point(x + 6, y + 6)));
     SlopeLine face = new SlopeLine(point(g / 2, y), 90, 1);
     double middle = bar - tapeWidth / 2 - 6;
-    scene.sealPlace("behind the receiver bar", List.of(List.of(point(g / 2, y + middle - tapeWidth / 2), point(g / 2 + tapeThickness, y + middle - tapeWidth / 2),
-        point(g / 2 + tapeThickness, y + middle + tapeWidth / 2), point(g / 2, y + middle + tapeWidth / 2))));
+    scene.sealPlace("behind the receiver bar",
+        List.of(List.of(point(g / 2, y + middle - tapeWidth / 2), point(g / 2 + tapeThickness, y + middle - tapeWidth / 2),
+            point(g / 2 + tapeThickness, y + middle + tapeWidth / 2), point(g / 2, y + middle + tapeWidth / 2))));
     scene.screwPlace("receiver bar", point(x, y + middle), point(x - 42, y + middle));
     double bead = mm(system.bead().receiverSize());
     Vec2 corner = face.start().plus(point(-g / 2, bar));
-    scene.sealPlace("sealant lip", List.of(List.of(corner.plus(point(0, 1)), corner.plus(point(x, 1)), corner.plus(point(x + bead * 0.8, bead)), corner.plus(point(0, bead + 6)))));
-    scene.metal("counterflashing", List.of(point(x + 2 * g, y + 18), point(x + 2 * g, y + 1), point(x + 8 + g, y + 1), point(x + 8 + g, foot + HEM),
-        point(x + 14, foot), point(x + 14 + g, foot + 5)));
+    scene.sealPlace("sealant lip", List.of(List.of(corner.plus(point(0, 1)), corner.plus(point(x, 1)),
+        corner.plus(point(x + bead * 0.8, bead)), corner.plus(point(0, bead + 6)))));
+    scene.metal("counterflashing",
+        List.of(point(x + 2 * g, y + 18), point(x + 2 * g, y + 1), point(x + 8 + g, y + 1), point(x + 8 + g, foot + HEM),
+            point(x + 14, foot), point(x + 14 + g, foot + 5)));
     scene.dimension(point(x + 8, foot), point(x + 8, top), point(26, 0), "lap " + length(top - foot));
     return y + bar + 60;
   }

@@ -37,7 +37,8 @@ record SectionScene(Detail detail, double gap, List<Shape> shapes, List<Label> l
   }
 
   SectionScene(Detail detail, double gap) {
-    this(detail, gap, new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new LinkedHashMap<>(), new LinkedHashMap<>(),
+    this(detail, gap, new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new LinkedHashMap<>(),
+        new LinkedHashMap<>(),
         new LinkedHashMap<>());
   }
 

@@ -43,7 +43,8 @@ final class Sheet {
     Svg svg = new Svg();
     // A browser that prints the sheet by itself takes this paper, at full size.
     String page = "@page { size: " + Svg.number(WIDTH) + "mm " + Svg.number(height) + "mm; margin: 0; }\n";
-    svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(WIDTH) + "mm", "height", Svg.number(height) + "mm", "viewBox",
+    svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(WIDTH) + "mm", "height", Svg.number(height) + "mm",
+        "viewBox",
         "0 0 " + Svg.number(WIDTH) + " " + Svg.number(height), "role", "img", "data-scale", Svg.number(denominator));
     svg.words("title", title).words("desc", describe);
     svg.style(page + STYLE + style);
@@ -107,7 +108,8 @@ final class Sheet {
 
   private static void bar(Svg svg, Vec2 at, double length, String words) {
     for (int i = 0; i < 4; i++) {
-      svg.empty("rect", "class", i % 2 == 0 ? "bar-full" : "bar", "x", Svg.number(at.u() + i * length / 4), "y", Svg.number(at.v()), "width",
+      svg.empty("rect", "class", i % 2 == 0 ? "bar-full" : "bar", "x", Svg.number(at.u() + i * length / 4), "y", Svg.number(at.v()),
+          "width",
           Svg.number(length / 4), "height", "1.6");
     }
     svg.text("small", new Vec2(at.u(), at.v() + 4.4), "0");

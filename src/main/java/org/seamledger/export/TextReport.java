@@ -81,7 +81,8 @@ public final class TextReport {
     }
     double all = lengthM(takeoff.detailed());
     String share = " (" + MeasureFormat.fixed(100 * flashing / all, 1) + " %)";
-    return Optional.of("flashings along " + MeasureFormat.formatMetres(flashing) + share + ", gutters along " + MeasureFormat.formatMetres(gutter));
+    return Optional
+        .of("flashings along " + MeasureFormat.formatMetres(flashing) + share + ", gutters along " + MeasureFormat.formatMetres(gutter));
   }
 
   private static double lengthM(List<DetailedJunction> junctions) {

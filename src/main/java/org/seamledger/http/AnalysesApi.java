@@ -44,7 +44,8 @@ final class AnalysesApi {
 
   void install(RoutesConfig routes) {
     routes.post("/api/analyses", this::upload);
-    routes.get("/api/analyses", ctx -> JsonBodies.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(this::body).toList())));
+    routes.get("/api/analyses",
+        ctx -> JsonBodies.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(this::body).toList())));
     routes.get("/api/analyses/{id}", ctx -> JsonBodies.answer(ctx, 200, body(store.analyses().get(ctx.pathParam("id")))));
     routes.delete("/api/analyses/{id}", this::delete);
     routes.get("/api/analyses/{id}/ledger", this::ledger);
@@ -95,7 +96,7 @@ final class AnalysesApi {
   }
 
   private static List<StoredFile> placed(List<StoredFile> files, Uploads.Upload upload) {
-    return upload.placements().map(list -> Placements.on(files, list)).orElse(files);
+    return upload.placements().map(list -> PlacementRequests.on(files, list)).orElse(files);
   }
 
   private void sample(Context ctx) {
@@ -121,7 +122,7 @@ final class AnalysesApi {
   /** Runs the models of an analysis again with some of them placed otherwise, as the next revision of its project. */
   private void place(Context ctx) throws IOException {
     StoredAnalysis old = store.analyses().get(ctx.pathParam("id"));
-    List<StoredFile> files = Placements.on(old.files(), JsonBodies.body(ctx, limits.bodyBytes()).path("placements"));
+    List<StoredFile> files = PlacementRequests.on(old.files(), JsonBodies.body(ctx, limits.bodyBytes()).path("placements"));
     requireRoom();
     begin(ctx, store.analyses().add(Analyses.newId(), Optional.of(old.project()), old.title(), files, ""));
   }
@@ -189,7 +190,8 @@ final class AnalysesApi {
     byte[] junction = parts(ctx.pathParam("id"), hash).junction(ctx.pathParam("junction"))
         .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id."));
     ctx.header("Cache-Control", "no-cache");
-    CachedBodies.send(ctx, junction, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(junction) : junction, PageFiles.etag(junction), "application/json");
+    CachedBodies.send(ctx, junction, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(junction) : junction, PageFiles.etag(junction),
+        "application/json");
   }
 
   /** One reading of a result at a time: two would only take twice the memory. */
@@ -215,7 +217,8 @@ final class AnalysesApi {
   /** Whether the result follows what people chose by hand. */
   private Map<String, Object> decisions(String id) {
     Choices.Standing standing = store.choices().of(id);
-    Map<String, Object> d = JsonBodies.object("inForce", standing.inForce().size(), "stale", standing.stale(), "followed", standing.followed());
+    Map<String, Object> d =
+        JsonBodies.object("inForce", standing.inForce().size(), "stale", standing.stale(), "followed", standing.followed());
     jobs.trouble(id).ifPresent(t -> d.put("problem", t));
     return d;
   }

@@ -23,7 +23,8 @@ record AnalysisFiles(List<Analyzer.Model> models, Optional<Path> system) {
   static AnalysisFiles of(StoredAnalysis analysis) {
     List<Analyzer.Model> models = analysis.files().stream().filter(f -> f.role().equals("model"))
         .map(f -> new Analyzer.Model(Path.of(f.path()), f.name(), f.placement())).toList();
-    Optional<Path> system = analysis.files().stream().filter(f -> f.role().equals("system")).map(StoredFile::path).map(Path::of).findFirst();
+    Optional<Path> system =
+        analysis.files().stream().filter(f -> f.role().equals("system")).map(StoredFile::path).map(Path::of).findFirst();
     for (Analyzer.Model m : models) {
       if (!Files.isReadable(m.path())) {
         throw new UnreadableModelException(m.name(), 0, 0, "a file that can be read", "none: it was moved or removed");

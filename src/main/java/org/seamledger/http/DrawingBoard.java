@@ -106,12 +106,14 @@ final class DrawingBoard {
   private List<Decision> decisions(StoredAnalysis analysis) {
     Choices.Standing standing = store.choices().of(analysis.id());
     if (!standing.followed()) {
-      throw new HttpProblem(503, "busy", "The result is being computed again with the decisions that were made by hand; try again in a moment.");
+      throw new HttpProblem(503, "busy",
+          "The result is being computed again with the decisions that were made by hand; try again in a moment.");
     }
     return standing.inForce();
   }
 
   private static HttpProblem changed(String what) {
-    return new HttpProblem(409, "drawing/changed", what + ", so that a drawing would not fit its numbers. Analyse the models again to have their drawings.");
+    return new HttpProblem(409, "drawing/changed",
+        what + ", so that a drawing would not fit its numbers. Analyse the models again to have their drawings.");
   }
 }

@@ -13,7 +13,8 @@ final class DrawingsApi {
   private static final String CSV = "text/csv; charset=utf-8";
   private static final String TEXT = "text/plain; charset=utf-8";
   /** A drawing that is opened by itself may use its own style sheet, and nothing else: no script, no other address. */
-  private static final String POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+  private static final String POLICY =
+      "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
   private final Store store;
   private final DrawingBoard board;
@@ -32,7 +33,8 @@ final class DrawingsApi {
         d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
       String junction = ctx.pathParam("junction");
-      answer(ctx, junction, SVG, d -> d.section(junction).orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id.")));
+      answer(ctx, junction, SVG,
+          d -> d.section(junction).orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id.")));
     });
   }
 

@@ -122,7 +122,8 @@ final class Jobs implements AutoCloseable {
   private void follow(Job job) {
     long begun = System.nanoTime();
     State state = following.followAll(job, this::isOver);
-    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", Runs.seconds(begun)).log("decisions followed");
+    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", Runs.seconds(begun))
+        .log("decisions followed");
     job.tell(new Progress(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : 0));
   }
 

@@ -12,7 +12,8 @@ final class Names {
   private static final int LONGEST = 200;
   private static final int NAMED = 3;
   /** An absolute path up to its last separator; a colon ends it, for place and explanation come behind one. */
-  private static final Pattern FOLDERS = Pattern.compile("(?<![\\w./])(?:[A-Za-z]:)?[/\\\\](?:[^/\\\\:\\s][^/\\\\:\\n]*[/\\\\])*(?=[^/\\\\:\\s])");
+  private static final Pattern FOLDERS =
+      Pattern.compile("(?<![\\w./])(?:[A-Za-z]:)?[/\\\\](?:[^/\\\\:\\s][^/\\\\:\\n]*[/\\\\])*(?=[^/\\\\:\\s])");
 
   private Names() {
   }

@@ -34,7 +34,8 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
 
   /** On loopback, with no model and no token. */
   public static Options of(Analyzer analyzer, Path data) {
-    return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer, Optional.empty(),
+    return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer,
+        Optional.empty(),
         Servers.none(), Optional.empty());
   }
 

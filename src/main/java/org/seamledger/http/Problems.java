@@ -20,7 +20,8 @@ final class Problems {
       Map.entry(403, "Refused"), Map.entry(404, "Not found"), Map.entry(405, "Method not allowed"), Map.entry(409, "Conflict"),
       Map.entry(411, "Length needed"), Map.entry(413, "Too large"), Map.entry(415, "Wrong kind of content"),
       Map.entry(421, "Wrong host"), Map.entry(422, "Cannot be done"), Map.entry(429, "Too many at once"), Map.entry(500, "Internal fault"),
-      Map.entry(502, "A server of models failed"), Map.entry(504, "A server of models did not answer"), Map.entry(503, "Busy"), Map.entry(507, "Storage is full"));
+      Map.entry(502, "A server of models failed"), Map.entry(504, "A server of models did not answer"), Map.entry(503, "Busy"),
+      Map.entry(507, "Storage is full"));
 
   private Problems() {
   }

@@ -75,10 +75,12 @@ final class ProjectsApi {
     String from = ctx.queryParam("from");
     String against = ctx.queryParam("against");
     if (from == null == (against == null)) {
-      throw HttpProblem.badRequest("query/from", "Name the analysis to compare with: ?from=ID, or ?against=NUMBER, a revision of the same project;"
-          + " or ?from=rules, what its decisions by hand changed.");
+      throw HttpProblem.badRequest("query/from",
+          "Name the analysis to compare with: ?from=ID, or ?against=NUMBER, a revision of the same project;"
+              + " or ?from=rules, what its decisions by hand changed.");
     }
-    return from != null ? store.analyses().get(from) : store.analyses().numbered(store.analyses().get(to).project(), number("against", against));
+    return from != null ? store.analyses().get(from)
+        : store.analyses().numbered(store.analyses().get(to).project(), number("against", against));
   }
 
   private static int number(String name, String text) {

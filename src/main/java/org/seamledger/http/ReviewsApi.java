@@ -44,8 +44,9 @@ final class ReviewsApi {
 
   private void putReview(Context ctx) throws IOException {
     JsonNode b = JsonBodies.body(ctx, limits.bodyBytes());
-    Review review = new Review(ctx.pathParam("junction"), JsonBodies.text(b, "state"), JsonBodies.text(b, "note"), JsonBodies.text(b, "kind"),
-        JsonBodies.text(b, "detail"), JsonBodies.text(b, "reason"), false, false, JsonBodies.version(b), "");
+    Review review =
+        new Review(ctx.pathParam("junction"), JsonBodies.text(b, "state"), JsonBodies.text(b, "note"), JsonBodies.text(b, "kind"),
+            JsonBodies.text(b, "detail"), JsonBodies.text(b, "reason"), false, false, JsonBodies.version(b), "");
     String id = ctx.pathParam("id");
     Review stored = store.reviews().put(id, review);
     if (!store.choices().of(id).followed()) {
@@ -71,6 +72,7 @@ final class ReviewsApi {
 
   private void comment(Context ctx) throws IOException {
     JsonNode b = JsonBodies.body(ctx, limits.bodyBytes());
-    JsonBodies.answer(ctx, 201, store.reviews().comment(ctx.pathParam("id"), ctx.pathParam("finding"), JsonBodies.text(b, "author"), JsonBodies.text(b, "text")));
+    JsonBodies.answer(ctx, 201,
+        store.reviews().comment(ctx.pathParam("id"), ctx.pathParam("finding"), JsonBodies.text(b, "author"), JsonBodies.text(b, "text")));
   }
 }

@@ -36,12 +36,14 @@ final class ServedModels {
 
   static ServedProject project(ModelServer s, long project) {
     return s.projects().stream().filter(p -> p.id() == project).findFirst()
-        .orElseThrow(() -> new ModelServerException(ModelServerException.Reason.NOT_FOUND, "The server shows no project with that number."));
+        .orElseThrow(
+            () -> new ModelServerException(ModelServerException.Reason.NOT_FOUND, "The server shows no project with that number."));
   }
 
   private static ServedRevision revision(ModelServer s, long project, long revision) {
     return s.revisions(project).stream().filter(r -> r.id() == revision).findFirst()
-        .orElseThrow(() -> new ModelServerException(ModelServerException.Reason.NOT_FOUND, "The project has no revision with that number."));
+        .orElseThrow(
+            () -> new ModelServerException(ModelServerException.Reason.NOT_FOUND, "The project has no revision with that number."));
   }
 
   /**
@@ -80,8 +82,9 @@ final class ServedModels {
 
   /** A revision on a server, in an answer. */
   static Map<String, Object> body(Origin o) {
-    Map<String, Object> b = JsonBodies.object("server", o.server(), "project", o.project(), "projectName", o.projectName(), "revision", o.revision(),
-        "number", o.number(), "comment", o.comment());
+    Map<String, Object> b =
+        JsonBodies.object("server", o.server(), "project", o.project(), "projectName", o.projectName(), "revision", o.revision(),
+            "number", o.number(), "comment", o.comment());
     if (!o.checkedIn().isEmpty()) {
       b.put("checkedIn", o.checkedIn());
     }

@@ -112,8 +112,10 @@ public final class Server implements AutoCloseable {
       javalin.start(options.bind(), options.port());
     } catch (RuntimeException e) {
       stopQuietly();
-      throw new IllegalArgumentException("Port " + options.port() + " on " + options.bind() + " cannot be used: another program listens there,"
-          + " or it is not allowed.", e);
+      throw new IllegalArgumentException(
+          "Port " + options.port() + " on " + options.bind() + " cannot be used: another program listens there,"
+              + " or it is not allowed.",
+          e);
     }
     try {
       watching.ifPresent(w -> w.start(options.servers().names()));
@@ -173,7 +175,8 @@ public final class Server implements AutoCloseable {
     Problems.install(routes);
     routes.get("/api/start", this::opening);
     routes.post("/api/session", this::session);
-    routes.get("/openapi.json", ctx -> CachedBodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
+    routes.get("/openapi.json",
+        ctx -> CachedBodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
     page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
     analyses.install(routes);
     drawings.install(routes);
@@ -197,7 +200,8 @@ public final class Server implements AutoCloseable {
   private void opening(Context ctx) {
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("analysis", opened.orElse(null));
-    b.put("limits", JsonBodies.object("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files", options.limits().files()));
+    b.put("limits", JsonBodies.object("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files",
+        options.limits().files()));
     JsonBodies.answer(ctx, 200, b);
   }
 

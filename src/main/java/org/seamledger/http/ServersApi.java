@@ -47,7 +47,8 @@ final class ServersApi {
   }
 
   void install(RoutesConfig routes) {
-    routes.get("/api/servers", ctx -> JsonBodies.answer(ctx, 200, JsonBodies.object("servers", options.servers().names(), "watching", watching.isPresent())));
+    routes.get("/api/servers",
+        ctx -> JsonBodies.answer(ctx, 200, JsonBodies.object("servers", options.servers().names(), "watching", watching.isPresent())));
     routes.get("/api/servers/{server}/projects", this::projects);
     routes.get("/api/servers/{server}/projects/{project}/revisions", this::revisions);
     routes.post("/api/servers/{server}/projects/{project}/revisions/{revision}/analyses", this::analyse);
@@ -60,8 +61,9 @@ final class ServersApi {
     List<ServedProject> projects = conversations.ask(server, ModelServer::projects);
     Map<Long, Watch> known = store.watches().list().stream().filter(w -> w.server().equals(server))
         .collect(Collectors.toMap(Watch::served, w -> w));
-    JsonBodies.answer(ctx, 200, Map.of("projects", projects.stream().map(p -> JsonBodies.object("id", p.id(), "name", p.name(), "schema", p.schema(),
-        "watched", known.containsKey(p.id()) && known.get(p.id()).on())).toList()));
+    JsonBodies.answer(ctx, 200,
+        Map.of("projects", projects.stream().map(p -> JsonBodies.object("id", p.id(), "name", p.name(), "schema", p.schema(),
+            "watched", known.containsKey(p.id()) && known.get(p.id()).on())).toList()));
   }
 
   private void revisions(Context ctx) {
@@ -72,7 +74,8 @@ final class ServersApi {
         .collect(Collectors.toMap(r -> r.origin().revision(), r -> r));
     List<Map<String, Object>> rows = new ArrayList<>();
     for (ServedRevision r : revisions) {
-      Map<String, Object> row = JsonBodies.object("id", r.id(), "number", r.number(), "comment", r.comment(), "created", r.created().toString());
+      Map<String, Object> row =
+          JsonBodies.object("id", r.id(), "number", r.number(), "comment", r.comment(), "created", r.created().toString());
       Optional.ofNullable(watched.get(r.id())).ifPresent(w -> row.put("stage", w.stage().word()));
       store.watches().done(server, project, r.id()).ifPresent(id -> row.put("analysis", id));
       rows.add(row);
@@ -106,7 +109,8 @@ final class ServersApi {
     }
     Optional<Watch> known = store.watches().get(server, project);
     // A server that is down can't tell the name; what is to be switched off is known already.
-    String name = known.isPresent() && !on.booleanValue() ? known.get().name() : conversations.ask(server, s -> ServedModels.project(s, project)).name();
+    String name = known.isPresent() && !on.booleanValue() ? known.get().name()
+        : conversations.ask(server, s -> ServedModels.project(s, project)).name();
     Watch watch = store.watches().turn(server, project, name, on.booleanValue());
     watching.get().wake(server);
     JsonBodies.answer(ctx, 200, body(watch));
@@ -114,7 +118,8 @@ final class ServersApi {
 
   private void watches(Context ctx) {
     JsonBodies.answer(ctx, 200, Map.of("watches", store.watches().list().stream()
-        .filter(w -> options.servers().names().contains(w.server())).filter(w -> w.on() || w.checked().isPresent()).map(this::body).toList()));
+        .filter(w -> options.servers().names().contains(w.server())).filter(w -> w.on() || w.checked().isPresent()).map(this::body)
+        .toList()));
   }
 
   private Map<String, Object> body(Watch w) {
@@ -128,8 +133,9 @@ final class ServersApi {
   }
 
   private static Map<String, Object> last(WatchedRevision r) {
-    Map<String, Object> b = JsonBodies.object("revision", r.origin().revision(), "number", r.origin().number(), "comment", r.origin().comment(),
-        "created", r.created(), "stage", r.stage().word());
+    Map<String, Object> b =
+        JsonBodies.object("revision", r.origin().revision(), "number", r.origin().number(), "comment", r.origin().comment(),
+            "created", r.created(), "stage", r.stage().word());
     r.analysis().ifPresent(a -> b.put("analysis", a));
     r.problem().ifPresent(p -> b.put("problem", p));
     return b;

@@ -29,7 +29,8 @@ import org.seamledger.takeoff.Takeoff;
 public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer {
 
   @Override
-  public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream ledgerJson)
+  public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
+      OutputStream ledgerJson)
       throws IOException {
     List<Inputs.NamedFile> files = models.stream().map(m -> new Inputs.NamedFile(m.path(), m.name(), m.placement())).toList();
     Inputs inputs = Inputs.ofNamedFiles(files).withSystem(system).withShapes(shapes).withDecisions(decisions);

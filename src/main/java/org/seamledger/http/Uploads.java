@@ -47,7 +47,7 @@ final class Uploads {
    * What one upload holds.
    *
    * @param served texts that name revisions on servers
-   * @param placements as {@link Placements} describes them: of the models sent and served together, in that order
+   * @param placements as {@link PlacementRequests} describes them: of the models sent and served together, in that order
    */
   record Upload(List<StoredFile> files, Optional<String> project, List<String> served, Optional<JsonNode> placements) {
     String title() {
@@ -70,7 +70,7 @@ final class Uploads {
   private static void drain(Context ctx) {
     try (InputStream in = ctx.req().getInputStream()) {
       byte[] buffer = new byte[IN_MEMORY];
-      for (int taken = 0; taken < DRAINED; ) {
+      for (int taken = 0; taken < DRAINED;) {
         int n = in.read(buffer);
         if (n < 0) {
           return;
@@ -120,23 +120,26 @@ final class Uploads {
     for (Part p : systems) {
       files.add(write(p, target, files.size(), "system"));
     }
-    Optional<JsonNode> placements = fields(parts, "placements", LONGEST_LIST).stream().findFirst().map(Placements::parse);
+    Optional<JsonNode> placements = fields(parts, "placements", LONGEST_LIST).stream().findFirst().map(PlacementRequests::parse);
     return new Upload(files, fields(parts, "project", LONGEST_FIELD).stream().findFirst(), served, placements);
   }
 
   private void check(Collection<Part> parts, List<Part> models, List<Part> systems, int served) {
     if (models.isEmpty() && served == 0) {
-      throw HttpProblem.badRequest("upload/no-model", "Send at least one model as a part named model, or name one on a server as a part named served.");
+      throw HttpProblem.badRequest("upload/no-model",
+          "Send at least one model as a part named model, or name one on a server as a part named served.");
     }
     if (models.size() + served > limits.files()) {
-      throw new HttpProblem(413, "upload/too-many", "At most " + limits.files() + " models are analysed together; this upload has " + (models.size() + served) + ".");
+      throw new HttpProblem(413, "upload/too-many",
+          "At most " + limits.files() + " models are analysed together; this upload has " + (models.size() + served) + ".");
     }
     if (systems.size() > 1 || systems.stream().anyMatch(p -> p.getSize() > SYSTEM_BYTES)) {
       throw HttpProblem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
     }
     for (Part p : parts) {
       if (!Set.of("model", "served", "system", "project", "placements").contains(p.getName())) {
-        throw HttpProblem.badRequest("upload/part", "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system, project or placements.");
+        throw HttpProblem.badRequest("upload/part",
+            "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system, project or placements.");
       }
     }
     if (models.stream().anyMatch(p -> p.getSize() == 0)) {
@@ -181,7 +184,8 @@ final class Uploads {
         return new HttpProblem(507, "storage/full", "The disk of this server is full.");
       }
     }
-    return HttpProblem.badRequest("upload/broken", "The upload is not whole: a multipart/form-data body was expected, with parts named model.");
+    return HttpProblem.badRequest("upload/broken",
+        "The upload is not whole: a multipart/form-data body was expected, with parts named model.");
   }
 
   private HttpProblem tooLarge() {

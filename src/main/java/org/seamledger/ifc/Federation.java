@@ -85,7 +85,8 @@ final class Federation {
     places.add(place);
     scopes.get(i).shapes().setPlace(place);
     if (!place.equals(Transform.IDENTITY)) {
-      findings.add(Code.MODEL_PLACED, scopes.get(i).model().name() + " was brought to " + how + ": " + RigidTransform.of(place).words() + ".");
+      findings.add(Code.MODEL_PLACED,
+          scopes.get(i).model().name() + " was brought to " + how + ": " + RigidTransform.of(place).words() + ".");
     }
   }
 

@@ -85,7 +85,7 @@ public final class IfcReader {
     List<Footprint.Collector> marks = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {
       marks.add(new Footprint.Collector());
-      readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, federation.isOne() ? mark -> { } : marks.get(i)::add));
+      readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, federation.isOne() ? mark -> {} : marks.get(i)::add));
       neighbours.addAll(readers.get(i).elements(headway.part(0.5, 1).part(i, scopes.size())));
     }
     Set<String> shaped = neighbours.stream().map(Element::globalId).collect(Collectors.toSet());
@@ -130,7 +130,8 @@ public final class IfcReader {
       roofs = built();
       if (!roofs.isEmpty()) {
         findings.add(Code.ROOF_BY_NAME, (typed ? "The elements typed as roofs have no shape" : "No element is typed as a roof")
-            + "; " + roofs.size() + " whose names say roof were taken.", roofs.stream().map(Element::globalId).sorted().toArray(String[]::new));
+            + "; " + roofs.size() + " whose names say roof were taken.",
+            roofs.stream().map(Element::globalId).sorted().toArray(String[]::new));
       }
     }
     if (roofs.isEmpty()) {

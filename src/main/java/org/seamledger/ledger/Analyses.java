@@ -23,7 +23,8 @@ import java.util.zip.GZIPOutputStream;
 public final class Analyses {
 
   private static final SecureRandom RANDOM = new SecureRandom();
-  private static final String COLUMNS = "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
+  private static final String COLUMNS =
+      "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
 
   private final Database db;
   private final ReviewCarryOver carrier;
@@ -149,8 +150,10 @@ public final class Analyses {
   /** The newest analysis with a result of a project's revision by its number; that of the server where there is one. */
   public StoredAnalysis numbered(String project, int number) {
     List<StoredAnalysis> all = ofProject(project);
-    return all.stream().filter(a -> a.state() == State.DONE && a.revision().number() == number && a.revision().numbering() != Revision.Numbering.UPLOAD)
-        .reduce((first, second) -> second).orElseThrow(() -> new LedgerException(LedgerException.Reason.NOT_FOUND, "The project has no result of revision "
+    return all.stream()
+        .filter(a -> a.state() == State.DONE && a.revision().number() == number && a.revision().numbering() != Revision.Numbering.UPLOAD)
+        .reduce((first, second) -> second)
+        .orElseThrow(() -> new LedgerException(LedgerException.Reason.NOT_FOUND, "The project has no result of revision "
             + number + "; it has " + Numbers.list(all) + "."));
   }
 
@@ -178,7 +181,8 @@ public final class Analyses {
     List<StoredAnalysis> full = new ArrayList<>();
     for (StoredAnalysis a : all) {
       List<StoredFile> files = numbers.files(a.id());
-      full.add(new StoredAnalysis(a.id(), a.project(), Numbers.withOrigin(a.revision(), files), a.state(), a.title(), files, a.created(), a.finished(),
+      full.add(new StoredAnalysis(a.id(), a.project(), Numbers.withOrigin(a.revision(), files), a.state(), a.title(), files, a.created(),
+          a.finished(),
           a.problemCode(), a.problem()));
     }
     return full;
@@ -239,7 +243,8 @@ public final class Analyses {
 
   private Optional<String> previous(String id) throws SQLException {
     return db.one("SELECT b.id FROM analysis a JOIN analysis b ON b.project = a.project AND b.state = 'done'"
-        + " AND (b.number < a.number OR b.number = a.number AND b.run < a.run) WHERE a.id = ? ORDER BY b.number DESC, b.run DESC LIMIT 1", r -> r.getString(1), id);
+        + " AND (b.number < a.number OR b.number = a.number AND b.run < a.run) WHERE a.id = ? ORDER BY b.number DESC, b.run DESC LIMIT 1",
+        r -> r.getString(1), id);
   }
 
   static StoredLedger compress(Path json) throws IOException {

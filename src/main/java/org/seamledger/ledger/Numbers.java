@@ -26,10 +26,12 @@ final class Numbers {
     if (!isServed) {
       return new Revision(Numbering.OWN, 1 + highest(project), 1, Optional.empty());
     }
-    boolean isTheirs = alone.isPresent() && (fresh || db.one("SELECT 1 FROM served_project WHERE project = ? AND server = ? AND served = ?", r -> 1,
-        project, alone.get().server(), alone.get().project()).isPresent());
+    boolean isTheirs =
+        alone.isPresent() && (fresh || db.one("SELECT 1 FROM served_project WHERE project = ? AND server = ? AND served = ?", r -> 1,
+            project, alone.get().server(), alone.get().project()).isPresent());
     int number = isTheirs ? alone.get().number() : Math.max(1, highest(project));
-    int run = db.one("SELECT COALESCE(MAX(run), 0) + 1 FROM analysis WHERE project = ? AND number = ?", r -> r.getInt(1), project, number).orElseThrow();
+    int run = db.one("SELECT COALESCE(MAX(run), 0) + 1 FROM analysis WHERE project = ? AND number = ?", r -> r.getInt(1), project, number)
+        .orElseThrow();
     return new Revision(isTheirs ? Numbering.SERVER : Numbering.UPLOAD, number, run, isTheirs ? alone : Optional.empty());
   }
 
@@ -61,10 +63,12 @@ final class Numbers {
   }
 
   void insert(String analysis, int place, StoredFile f) throws SQLException {
-    db.run("INSERT INTO file(analysis, place, name, path, bytes, role) VALUES(?,?,?,?,?,?)", analysis, place, f.name(), f.path(), f.bytes(), f.role());
+    db.run("INSERT INTO file(analysis, place, name, path, bytes, role) VALUES(?,?,?,?,?,?)", analysis, place, f.name(), f.path(), f.bytes(),
+        f.role());
     if (f.origin().isPresent()) {
       Origin o = f.origin().get();
-      db.run("UPDATE file SET server = ?, served = ?, served_revision = ?, number = ?, comment = ?, checked_in = ? WHERE analysis = ? AND place = ?",
+      db.run(
+          "UPDATE file SET server = ?, served = ?, served_revision = ?, number = ?, comment = ?, checked_in = ? WHERE analysis = ? AND place = ?",
           o.server(), o.project(), o.revision(), o.number(), o.comment(), o.checkedIn(), analysis, place);
     }
     if (f.placement().isPresent()) {
@@ -74,9 +78,10 @@ final class Numbers {
 
   /** The files of an analysis, in their order. */
   List<StoredFile> files(String analysis) throws SQLException {
-    return db.list("SELECT f.name, f.path, f.bytes, f.role, f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in,"
-        + " m.movement FROM file f LEFT JOIN served_project p ON p.server = f.server AND p.served = f.served"
-        + " LEFT JOIN placement m ON m.analysis = f.analysis AND m.place = f.place WHERE f.analysis = ? ORDER BY f.place",
+    return db.list(
+        "SELECT f.name, f.path, f.bytes, f.role, f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in,"
+            + " m.movement FROM file f LEFT JOIN served_project p ON p.server = f.server AND p.served = f.served"
+            + " LEFT JOIN placement m ON m.analysis = f.analysis AND m.place = f.place WHERE f.analysis = ? ORDER BY f.place",
         Numbers::file, analysis);
   }
 

@@ -53,15 +53,17 @@ final class ReviewCarryOver {
   void carry(String before, ResultOutline old, String after, ResultOutline now) throws SQLException {
     for (Comparison.Pair pair : Comparison.of(old, now).pairs()) {
       boolean changed = !pair.changes().isEmpty();
-      int reviewed = db.run("INSERT INTO review SELECT ?, ?, CASE WHEN ? AND state = 'checked' THEN 'recheck' ELSE state END, note, kind, detail, reason,"
-          + " 1, 1, updated FROM review WHERE analysis = ? AND junction = ?",
+      int reviewed = db.run(
+          "INSERT INTO review SELECT ?, ?, CASE WHEN ? AND state = 'checked' THEN 'recheck' ELSE state END, note, kind, detail, reason,"
+              + " 1, 1, updated FROM review WHERE analysis = ? AND junction = ?",
           after, pair.after().id(), changed, before, pair.before().id());
       if (reviewed == 1) {
         carryDecision(before, after, pair);
       }
     }
-    db.run("UPDATE finding SET (state, reason, assignee, version, updated) = (SELECT o.state, o.reason, o.assignee, 1, o.updated FROM finding o"
-        + " WHERE o.analysis = ? AND o.id = finding.id) WHERE analysis = ? AND id IN (SELECT id FROM finding WHERE analysis = ? AND version > 0)",
+    db.run(
+        "UPDATE finding SET (state, reason, assignee, version, updated) = (SELECT o.state, o.reason, o.assignee, 1, o.updated FROM finding o"
+            + " WHERE o.analysis = ? AND o.id = finding.id) WHERE analysis = ? AND id IN (SELECT id FROM finding WHERE analysis = ? AND version > 0)",
         before, after, before);
     db.run("INSERT INTO comment(analysis, finding, author, text, created) SELECT ?, c.finding, c.author, c.text, c.created FROM comment c"
         + " JOIN finding f ON f.analysis = ? AND f.id = c.finding WHERE c.analysis = ? ORDER BY c.id", after, after, before);

@@ -116,7 +116,8 @@ public final class Reviews {
     return db.transaction(() -> {
       requireAnalysis(analysis);
       requireMark(analysis, finding);
-      db.run("INSERT INTO comment(analysis, finding, author, text, created) VALUES(?,?,?,?,?)", analysis, finding, author, text, Analyses.now());
+      db.run("INSERT INTO comment(analysis, finding, author, text, created) VALUES(?,?,?,?,?)", analysis, finding, author, text,
+          Analyses.now());
       db.run("UPDATE finding SET version = version + 1, updated = ? WHERE analysis = ? AND id = ?", Analyses.now(), analysis, finding);
       return requireMark(analysis, finding);
     });
@@ -130,7 +131,8 @@ public final class Reviews {
 
   private static void requireSame(long stored, long seen) {
     if (stored != seen) {
-      throw new LedgerException(LedgerException.Reason.CONFLICT, "Somebody else changed this meanwhile; look at it again and repeat your change.");
+      throw new LedgerException(LedgerException.Reason.CONFLICT,
+          "Somebody else changed this meanwhile; look at it again and repeat your change.");
     }
   }
 }

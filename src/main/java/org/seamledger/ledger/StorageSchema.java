@@ -27,7 +27,8 @@ final class StorageSchema {
       "5-revisions-of-servers.sql", "6-placements.sql");
   private static final Logger LOG = LoggerFactory.getLogger(StorageSchema.class);
   private static final String VERSIONS = "schema_version";
-  private static final Set<String> FIRST_TABLES = Set.of("project", "analysis", "file", "ledger", "junction", "finding", "comment", "review");
+  private static final Set<String> FIRST_TABLES =
+      Set.of("project", "analysis", "file", "ledger", "junction", "finding", "comment", "review");
   private static final int MOST_NAMED = 3;
 
   private StorageSchema() {
@@ -82,8 +83,9 @@ final class StorageSchema {
           + "); nothing was written to it; " + engine.elsewhere() + ".");
     }
     if (version > steps.size()) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, engine.name() + " was used by a newer version of this program (its tables are"
-          + " at step " + version + ", this program knows " + steps.size() + "); nothing was written to it; use that version.");
+      throw new LedgerException(LedgerException.Reason.STORAGE,
+          engine.name() + " was used by a newer version of this program (its tables are"
+              + " at step " + version + ", this program knows " + steps.size() + "); nothing was written to it; use that version.");
     }
     return version;
   }

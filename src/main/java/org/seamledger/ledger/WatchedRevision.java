@@ -11,7 +11,8 @@ import java.util.Optional;
  * @param analysis the analysis that was begun for it, or empty
  * @param problem what went wrong last, one line for people, or empty
  */
-public record WatchedRevision(Origin origin, String created, Stage stage, int attempts, Optional<String> analysis, Optional<String> problem) {
+public record WatchedRevision(Origin origin, String created, Stage stage, int attempts, Optional<String> analysis,
+    Optional<String> problem) {
 
   /** What was done with a revision. */
   public enum Stage {

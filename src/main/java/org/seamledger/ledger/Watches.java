@@ -14,8 +14,9 @@ public final class Watches {
 
   private static final String PROJECT =
       "SELECT server, served, name, project, watched, checked, problem_code, problem FROM served_project ";
-  private static final String REVISION = "SELECT r.server, r.served, p.name, r.revision, r.number, r.comment, r.created, r.stage, r.attempts,"
-      + " r.analysis, r.problem FROM watched_revision r JOIN served_project p ON p.server = r.server AND p.served = r.served ";
+  private static final String REVISION =
+      "SELECT r.server, r.served, p.name, r.revision, r.number, r.comment, r.created, r.stage, r.attempts,"
+          + " r.analysis, r.problem FROM watched_revision r JOIN served_project p ON p.server = r.server AND p.served = r.served ";
   private static final String THIS_PROJECT = "WHERE server = ? AND served = ?";
   private static final String THIS_REVISION = "WHERE server = ? AND served = ? AND revision = ?";
 
@@ -74,8 +75,9 @@ public final class Watches {
 
   /** Notes that the server answered. */
   public void checked(String server, long served) {
-    db.transaction(() -> db.run("UPDATE served_project SET checked = ?, problem_code = NULL, problem = NULL " + THIS_PROJECT, Analyses.now(),
-        server, served));
+    db.transaction(
+        () -> db.run("UPDATE served_project SET checked = ?, problem_code = NULL, problem = NULL " + THIS_PROJECT, Analyses.now(),
+            server, served));
   }
 
   /** Notes what went wrong with a project. */
@@ -100,10 +102,12 @@ public final class Watches {
         Listed l = listed.get(i);
         boolean wanted = !begins || i == listed.size() - 1;
         if (db.one("SELECT 1 FROM watched_revision " + THIS_REVISION, r -> 1, server, served, l.revision).isEmpty()) {
-          db.run("INSERT INTO watched_revision(server, served, revision, number, comment, created, stage) VALUES(?,?,?,?,?,?,?)", server, served,
+          db.run("INSERT INTO watched_revision(server, served, revision, number, comment, created, stage) VALUES(?,?,?,?,?,?,?)", server,
+              served,
               l.revision, l.number, l.comment, l.created, (wanted ? Stage.FOUND : Stage.PASSED).word());
         } else if (begins && wanted) {
-          db.run("UPDATE watched_revision SET stage = ? " + THIS_REVISION + " AND stage = ?", Stage.FOUND.word(), server, served, l.revision,
+          db.run("UPDATE watched_revision SET stage = ? " + THIS_REVISION + " AND stage = ?", Stage.FOUND.word(), server, served,
+              l.revision,
               Stage.PASSED.word());
         }
       }
@@ -114,7 +118,8 @@ public final class Watches {
 
   /** The revisions of a watched project, the oldest first. */
   public List<WatchedRevision> revisions(String server, long served) {
-    return db.transaction(() -> db.list(REVISION + "WHERE r.server = ? AND r.served = ? ORDER BY r.revision", Watches::revision, server, served));
+    return db.transaction(
+        () -> db.list(REVISION + "WHERE r.server = ? AND r.served = ? ORDER BY r.revision", Watches::revision, server, served));
   }
 
   /** The revisions on which there is work left, the oldest first. */
@@ -137,8 +142,9 @@ public final class Watches {
 
   /** Notes how far the work on a revision is. */
   public void reached(Origin o, Stage stage) {
-    db.transaction(() -> db.run("UPDATE watched_revision SET stage = ?, attempts = 0, problem = NULL " + THIS_REVISION, stage.word(), o.server(),
-        o.project(), o.revision()));
+    db.transaction(
+        () -> db.run("UPDATE watched_revision SET stage = ?, attempts = 0, problem = NULL " + THIS_REVISION, stage.word(), o.server(),
+            o.project(), o.revision()));
   }
 
   /** Notes that the analysis of a revision has ended. */
@@ -149,15 +155,18 @@ public final class Watches {
 
   /** Notes that the work on a revision ends here without an answer. */
   public void gaveUp(Origin o, String problem) {
-    db.transaction(() -> db.run("UPDATE watched_revision SET stage = ?, problem = ? " + THIS_REVISION, Stage.GIVEN_UP.word(), problem, o.server(),
-        o.project(), o.revision()));
+    db.transaction(
+        () -> db.run("UPDATE watched_revision SET stage = ?, problem = ? " + THIS_REVISION, Stage.GIVEN_UP.word(), problem, o.server(),
+            o.project(), o.revision()));
   }
 
   /** Notes that work on a revision failed; returns how often by now. */
   public int attempted(Origin o, String problem) {
     return db.transaction(() -> {
-      db.run("UPDATE watched_revision SET attempts = attempts + 1, problem = ? " + THIS_REVISION, problem, o.server(), o.project(), o.revision());
-      return db.one("SELECT attempts FROM watched_revision " + THIS_REVISION, r -> r.getInt(1), o.server(), o.project(), o.revision()).orElse(0);
+      db.run("UPDATE watched_revision SET attempts = attempts + 1, problem = ? " + THIS_REVISION, problem, o.server(), o.project(),
+          o.revision());
+      return db.one("SELECT attempts FROM watched_revision " + THIS_REVISION, r -> r.getInt(1), o.server(), o.project(), o.revision())
+          .orElse(0);
     });
   }
 
@@ -218,11 +227,13 @@ public final class Watches {
 
   /** Among the analyses of one revision alone, without a roof system of its own. */
   private Optional<Done> newest(String condition, String server, long served, long revision) {
-    return db.transaction(() -> db.one("SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in, f.analysis FROM file f"
-        + " JOIN analysis a ON a.id = f.analysis AND a.state = 'done' AND a.numbering = 'server'"
-        + " JOIN served_project p ON p.server = f.server AND p.served = f.served"
-        + " WHERE NOT EXISTS (SELECT 1 FROM file g WHERE g.analysis = f.analysis AND g.place > 0) AND f.server = ? AND f.served = ? AND " + condition
-        + " ORDER BY f.served_revision DESC, a.revision DESC LIMIT 1",
+    return db.transaction(() -> db.one(
+        "SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in, f.analysis FROM file f"
+            + " JOIN analysis a ON a.id = f.analysis AND a.state = 'done' AND a.numbering = 'server'"
+            + " JOIN served_project p ON p.server = f.server AND p.served = f.served"
+            + " WHERE NOT EXISTS (SELECT 1 FROM file g WHERE g.analysis = f.analysis AND g.place > 0) AND f.server = ? AND f.served = ? AND "
+            + condition
+            + " ORDER BY f.served_revision DESC, a.revision DESC LIMIT 1",
         r -> new Done(originOf(r), r.getString(8)),
         server, served, revision));
   }

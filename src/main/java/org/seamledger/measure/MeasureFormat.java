@@ -6,7 +6,8 @@ import java.math.RoundingMode;
 /** Measures as text for people; always the same text for the same number, whatever the machine's language. */
 public final class MeasureFormat {
 
-  private MeasureFormat() {}
+  private MeasureFormat() {
+  }
 
   /** Metres with three decimals: {@code 12.192 m}. */
   public static String formatMetres(double metres) {

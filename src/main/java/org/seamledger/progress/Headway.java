@@ -11,8 +11,7 @@ import java.util.Iterator;
 public interface Headway {
 
   /** Nobody listens. */
-  Headway UNHEARD = share -> {
-  };
+  Headway UNHEARD = share -> {};
 
   /**
    * @param share of the work that is done, 0 to 1; less than before where something has to be done again

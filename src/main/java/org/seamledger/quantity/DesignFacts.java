@@ -138,7 +138,8 @@ public final class DesignFacts {
 
   private static void tape(JunctionQuantities counted, SortedMap<String, Object> f) {
     if (counted != null && counted.fasteners().stream().anyMatch(r -> r.throughTape() && r.count() > 0)) {
-      f.put("tapeSpacingM", counted.fasteners().stream().filter(FastenerRow::throughTape).mapToDouble(FastenerRow::spacingM).max().orElse(0));
+      f.put("tapeSpacingM",
+          counted.fasteners().stream().filter(FastenerRow::throughTape).mapToDouble(FastenerRow::spacingM).max().orElse(0));
       f.put("tapeCoverageShare", counted.fasteners().stream().filter(FastenerRow::throughTape).mapToDouble(FastenerRow::coverage).min()
           .orElse(1));
     }

@@ -9,7 +9,8 @@ import org.seamledger.detail.KindedJunction;
 /** What the rules need to know of a junction, besides its line, to choose its detail: see {@code org.seamledger.detail}. */
 public final class DetailFacts {
 
-  private DetailFacts() {}
+  private DetailFacts() {
+  }
 
   public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system) {
     SortedMap<String, Object> facts = of(system);

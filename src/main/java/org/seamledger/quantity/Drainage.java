@@ -66,7 +66,8 @@ final class Drainage {
    * @param flowWidthM width of the design rain's flow at its low end, level and square to the line
    * @param cleatLineM what the cleats leave free there
    */
-  record Valley(double flowWidthM, double cleatLineM) {}
+  record Valley(double flowWidthM, double cleatLineM) {
+  }
 
   /**
    * The design rain on everything that falls straight into the valley: the strips of both faces above it. What upper roofs discharge

@@ -105,13 +105,16 @@ public final class Estimates {
     double run = l.panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
     double slope = face.slopeDegrees();
     double q = Rain.flow(system.site().runoff().value(), rain, run * Math.cos(Math.toRadians(slope)));
-    String inputs = system.site().rainfall() + ", longest pan of " + face.id() + " " + text.run(run) + " at " + MeasureFormat.formatSlope(slope)
-        + ", n = " + system.manningN();
+    String inputs =
+        system.site().rainfall() + ", longest pan of " + face.id() + " " + text.run(run) + " at " + MeasureFormat.formatSlope(slope)
+            + ", n = " + system.manningN();
     add("water", "flow at the end of the longest pan of the flattest face",
         MeasureFormat.fixed(q * system.panel().coverage().value() * 60_000, 2) + " l/min ("
-            + MeasureFormat.fixed(q * system.panel().coverage().value() / 6.30902e-5, 2) + " gpm)", "rational method Q = C·i·A; " + inputs);
+            + MeasureFormat.fixed(q * system.panel().coverage().value() / 6.30902e-5, 2) + " gpm)",
+        "rational method Q = C·i·A; " + inputs);
     double depth = Rain.filmDepthM(q, system.manningN(), slope);
-    add("water", "depth of rain water there", MeasureFormat.fixed(depth * 1000, 2) + " mm (" + MeasureFormat.fixed(depth / 0.0254, 3) + " in)",
+    add("water", "depth of rain water there",
+        MeasureFormat.fixed(depth * 1000, 2) + " mm (" + MeasureFormat.fixed(depth / 0.0254, 3) + " in)",
         "Manning's equation for even flow over a wide pan; seams are " + system.panel().seamHeight()
             + " high: rain alone doesn't reach over them, drifts, ice and blocked outlets do");
     add("water", "time until the whole pan contributes",
@@ -146,7 +149,8 @@ public final class Estimates {
     }
     double height = system.site().elevation().value();
     add("weather", "mean air at the site's elevation", MeasureFormat.fixed(Air.temperatureC(height), 1) + " °C, "
-        + MeasureFormat.fixed(Air.pressurePa(height) / 1000, 1) + " kPa", "US Standard Atmosphere 1976 at " + system.site().elevation()
+        + MeasureFormat.fixed(Air.pressurePa(height) / 1000, 1) + " kPa",
+        "US Standard Atmosphere 1976 at " + system.site().elevation()
             + "; pressure itself does not change the cure, colder and drier air does");
   }
 
@@ -157,7 +161,8 @@ public final class Estimates {
       double seconds = Cure.seconds(depth, system.sealant().firstDayDepth().value(), celsius(system.site().installAir()),
           system.site().humidity().value());
       add("sealant", "cure of a concealed bead of " + system.bead().size(), MeasureFormat.fixed(seconds / 86400, 1) + " days",
-          "d = k√t from one side, k from the data sheet: " + system.sealant().firstDayDepth() + " in the first day at 23 °C and 50 %; time × "
+          "d = k√t from one side, k from the data sheet: " + system.sealant().firstDayDepth()
+              + " in the first day at 23 °C and 50 %; time × "
               + MeasureFormat.fixed(Cure.timeFactor(celsius(system.site().installAir()), system.site().humidity().value()), 2) + " for air "
               + system.site().installAir() + ", " + system.site().humidity() + "; an estimate, tapes don't cure");
     }
@@ -180,9 +185,11 @@ public final class Estimates {
         + (marine ? "near the sea" : "outdoors") + " (from memory, check the standard); the small part shall be the nobler (MIL-STD-889B)";
     add("metals", system.fasteners().metal().word() + " fasteners in " + panel.word(),
         Galvanic.fastener(system.fasteners().metal(), panel, marine).word() + ", "
-            + MeasureFormat.fixed(Galvanic.differenceV(system.fasteners().metal(), panel), 2) + " V apart", limit);
+            + MeasureFormat.fixed(Galvanic.differenceV(system.fasteners().metal(), panel), 2) + " V apart",
+        limit);
     add("metals", system.flashing().metal().word() + " flashings on " + panel.word(),
         Galvanic.sheets(system.flashing().metal(), panel, marine).word() + ", "
-            + MeasureFormat.fixed(Galvanic.differenceV(system.flashing().metal(), panel), 2) + " V apart", limit);
+            + MeasureFormat.fixed(Galvanic.differenceV(system.flashing().metal(), panel), 2) + " V apart",
+        limit);
   }
 }

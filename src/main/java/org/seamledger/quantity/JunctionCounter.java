@@ -121,7 +121,8 @@ final class JunctionCounter {
     LappedRun run = lappedRun();
     String how = run.laps() == 0 ? "in one length" : "in lengths of " + system.flashing().length() + " lapped " + system.flashing().lap()
         + ": " + run.pieces() + " pieces, " + run.laps() + " laps";
-    add(part, place, run.pieces(), junction.lengthM(), run.laps(), part.part() + place.on() + ": " + text.run(junction.lengthM()) + " " + how);
+    add(part, place, run.pieces(), junction.lengthM(), run.laps(),
+        part.part() + place.on() + ": " + text.run(junction.lengthM()) + " " + how);
   }
 
   private LappedRun lappedRun() {
@@ -146,7 +147,8 @@ final class JunctionCounter {
             + " round the pipe");
         case CONTINUOUS, ONCE -> {
           double length = seal.lines() * junction.lengthM();
-          add(seal, place, length, name(seal, place) + ": " + seal.lines() + " × " + text.run(junction.lengthM()) + " = " + text.run(length));
+          add(seal, place, length,
+              name(seal, place) + ": " + seal.lines() + " × " + text.run(junction.lengthM()) + " = " + text.run(length));
         }
       }
     }
@@ -178,7 +180,8 @@ final class JunctionCounter {
       }
     }
     double length = seal.lines() * base + (double) seal.upstands() * pieces * upstand;
-    String up = seal.upstands() == 0 ? "" : " + " + pieces + " × " + seal.upstands() + " × " + system.bead().upstand() + " up the seam legs";
+    String up =
+        seal.upstands() == 0 ? "" : " + " + pieces + " × " + seal.upstands() + " × " + system.bead().upstand() + " up the seam legs";
     add(seal, place, length, name(seal, place) + ": " + seal.lines() + " × " + text.run(base) + up + " = " + text.run(length));
   }
 
@@ -188,7 +191,8 @@ final class JunctionCounter {
     }
     seamEndPlugs += place.seams();
     double length = (double) seal.lines() * place.seams() * system.bead().upstand().value();
-    add(seal, place, length, name(seal, place) + ": " + place.seams() + " seam ends × " + system.bead().upstand() + " = " + text.run(length));
+    add(seal, place, length,
+        name(seal, place) + ": " + place.seams() + " seam ends × " + system.bead().upstand() + " = " + text.run(length));
   }
 
   private void laps(Seal seal, Place place) {

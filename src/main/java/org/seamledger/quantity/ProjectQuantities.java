@@ -22,7 +22,8 @@ public record ProjectQuantities(Tape tape, Bead bead, InSeam inSeam, GunSealant 
   }
 
   /** @param lapsM what of the net length seals laps of parts, where the system seals them with tape */
-  public record Tape(double netM, double lapsM, double orderM, long rolls) {}
+  public record Tape(double netM, double lapsM, double orderM, long rolls) {
+  }
 
   /**
    * @param concealed behind something
@@ -30,7 +31,8 @@ public record ProjectQuantities(Tape tape, Bead bead, InSeam inSeam, GunSealant 
    */
   public record Bead(double netM, double netMl, double orderMl, long cartridges, Part concealed, Part exposed) {
     /** A product of its own, with its own rounding. */
-    public record Part(double netM, double netMl, double orderMl, long cartridges) {}
+    public record Part(double netM, double netMl, double orderMl, long cartridges) {
+    }
   }
 
   /** Seams of flat faces, sealed along their length. */
@@ -41,7 +43,8 @@ public record ProjectQuantities(Tape tape, Bead bead, InSeam inSeam, GunSealant 
   }
 
   /** Non-curing sealant from the gun, in laps of parts and in the ends of seams. */
-  public record GunSealant(double netM, double lapsM, double seamEndsM, double netMl, double orderMl, long cartridges) {}
+  public record GunSealant(double netM, double lapsM, double seamEndsM, double netMl, double orderMl, long cartridges) {
+  }
 
   /**
    * @param order pieces with waste, in whole boxes
@@ -54,16 +57,19 @@ public record ProjectQuantities(Tape tape, Bead bead, InSeam inSeam, GunSealant 
   }
 
   /** Pieces between seams. */
-  public record Closures(long pieces, double lengthM, long order, int shorterThanMinimum) {}
+  public record Closures(long pieces, double lengthM, long order, int shorterThanMinimum) {
+  }
 
   /** Caps of ridges, hips and high edges, in stock lengths. */
-  public record Caps(long pieces, double lengthM, long laps) {}
+  public record Caps(long pieces, double lengthM, long laps) {
+  }
 
   /**
    * @param seamEnds at the ends of seams
    * @param corners at the ends of closure lines
    */
-  public record Plugs(long pieces, long seamEnds, long corners) {}
+  public record Plugs(long pieces, long seamEnds, long corners) {
+  }
 
   /**
    * One kind of metal part.
@@ -71,13 +77,16 @@ public record ProjectQuantities(Tape tape, Bead bead, InSeam inSeam, GunSealant 
    * @param girthM width of its sheet
    * @param order pieces with waste
    */
-  public record Part(String part, long pieces, double lengthM, long laps, double girthM, long order) {}
+  public record Part(String part, long pieces, double lengthM, long laps, double girthM, long order) {
+  }
 
   /** Boots of one size. */
-  public record Boot(double diameterM, long count) {}
+  public record Boot(double diameterM, long count) {
+  }
 
   /** Curbs of one size: extents across and along the fall, in plan. */
-  public record Curb(double widthM, double depthM, long count) {}
+  public record Curb(double widthM, double depthM, long count) {
+  }
 
   /** Share of the junctions' length for which metal alone leads the water off; 1 where there is no junction. */
   public double metalFirstShare() {

@@ -36,7 +36,8 @@ final class ProjectSum {
     ProjectSum s = new ProjectSum(junctions, counted, layout, system);
     double metalFirst = s.lengthWhere(j -> j.detail().metalFirst());
     double detailed = s.lengthWhere(j -> j.detail() != Detail.NONE);
-    return new ProjectQuantities(s.tape(), s.bead(), s.inSeam(), s.gunSealant(), s.fasteners(), s.closures(), s.caps(), s.plugs(), s.parts(),
+    return new ProjectQuantities(s.tape(), s.bead(), s.inSeam(), s.gunSealant(), s.fasteners(), s.closures(), s.caps(), s.plugs(),
+        s.parts(),
         s.boots(), s.curbs(), metalFirst, detailed);
   }
 
@@ -67,7 +68,8 @@ final class ProjectSum {
   private ProjectQuantities.Tape tape() {
     double net = length(seals(Seal.Form.TAPE));
     Order order = order(net, system.waste().tape(), system.tape().roll().value());
-    return new ProjectQuantities.Tape(net, length(seals(Seal.Form.TAPE).filter(s -> s.run() == Run.PER_LAP)), order.withWaste(), order.units());
+    return new ProjectQuantities.Tape(net, length(seals(Seal.Form.TAPE).filter(s -> s.run() == Run.PER_LAP)), order.withWaste(),
+        order.units());
   }
 
   private ProjectQuantities.Bead bead() {

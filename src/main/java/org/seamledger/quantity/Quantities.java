@@ -46,7 +46,8 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
   }
 
   /** @param headway hears of the counting, junction by junction */
-  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system, Headway headway) {
+  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system,
+      Headway headway) {
     SortedMap<String, JunctionQuantities> counted = new TreeMap<>();
     List<Finding> findings = new ArrayList<>();
     for (DetailedJunction j : headway.over(junctions)) {
@@ -70,15 +71,17 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
       double obliquity = junction.facts().number(other ? "otherObliquityDegrees" : "obliquityDegrees");
       double slope = junction.facts().number(other ? "otherSlopeDegrees" : "slopeDegrees");
       boolean straight = junction.path().size() == 2 && !junction.facts().flag("curved");
-      if (!straight || Double.isNaN(obliquity) || Double.isNaN(slope) || counted.closures().stream().noneMatch(c -> c.face().equals(face))) {
+      if (!straight || Double.isNaN(obliquity) || Double.isNaN(slope)
+          || counted.closures().stream().noneMatch(c -> c.face().equals(face))) {
         continue;
       }
       JunctionSide side = JunctionSide.of(junction, layout.roofFace(face), layout.face(face));
       double run = side.pieces().stream().mapToDouble(LinePiece::widthM).sum();
       double length = run / Math.sin(Math.toRadians(ObliqueCut.of(obliquity, slope).psiDegrees()));
       if (Math.abs(length - junction.lengthM()) > SLACK + SHARE * junction.lengthM()) {
-        findings.add(Finding.of(Code.CLOSURES_MISMATCH, "closures on " + face + " add up to " + MeasureFormat.formatBoth(length) + ", the line is "
-            + MeasureFormat.formatBoth(junction.lengthM()), junction.elements()).at(junction.id()));
+        findings.add(
+            Finding.of(Code.CLOSURES_MISMATCH, "closures on " + face + " add up to " + MeasureFormat.formatBoth(length) + ", the line is "
+                + MeasureFormat.formatBoth(junction.lengthM()), junction.elements()).at(junction.id()));
       }
     }
   }
@@ -88,8 +91,9 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     boolean asked = j.detail().metal().stream().anyMatch(m -> m.run() == Run.PER_PIECE);
     if (j.decided().isPresent() && asked && counted.closures().isEmpty()) {
       Junction line = j.junction().junction();
-      findings.add(Finding.of(Code.UNFIT_DETAIL, "detail " + j.detail().id() + ", in force by hand, has pieces between seams; no seam ends at this"
-          + " line, and none is counted", line.elements()).at(line.id()));
+      findings.add(
+          Finding.of(Code.UNFIT_DETAIL, "detail " + j.detail().id() + ", in force by hand, has pieces between seams; no seam ends at this"
+              + " line, and none is counted", line.elements()).at(line.id()));
     }
   }
 

@@ -38,17 +38,23 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
   public record Panel(@Range(min = "3 in", max = "48 in") Measure coverage, @Range(min = "1/2 in", max = "6 in") Measure seamHeight,
       SeamKind seamKind, @Range(min = "0 in", max = "2 in") Measure seamThickness, Metal metal,
       @Range(min = "0.1 mm", max = "6 mm") Measure thickness, FixedAt fixedAt, @Range(min = "0 in", max = "4 in") Measure movementGap,
-      @Range(min = "0 in", max = "24 in") Measure minimumPiece) {}
+      @Range(min = "0 in", max = "24 in") Measure minimumPiece) {
+  }
 
-  public enum SeamKind { SINGLE_FOLD, DOUBLE_FOLD, SNAP }
+  public enum SeamKind {
+    SINGLE_FOLD, DOUBLE_FOLD, SNAP
+  }
 
-  public enum FixedAt { EAVE, RIDGE, MIDDLE, BOTH_ENDS }
+  public enum FixedAt {
+    EAVE, RIDGE, MIDDLE, BOTH_ENDS
+  }
 
   /**
    * @param start where the seams of a face begin
    * @param offset of the first seam from there, to the right when you look up the slope
    */
-  public record Layout(Start start, @Range(min = "0 in", max = "48 in") Measure offset) {}
+  public record Layout(Start start, @Range(min = "0 in", max = "48 in") Measure offset) {
+  }
 
   /**
    * @param compression that fasteners are meant to give it
@@ -56,13 +62,15 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
    */
   public record Tape(@Range(min = "1/8 in", max = "6 in") Measure width, @Range(min = "1/64 in", max = "1 in") Measure thickness,
       @Range(min = "1 ft", max = "1000 ft") Measure roll, @Range(min = "0 %", max = "90 %") Measure compression,
-      @Range(min = "1/4 in", max = "12 in") Measure reach) {}
+      @Range(min = "1/4 in", max = "12 in") Measure reach) {
+  }
 
   /**
    * @param height of the closure itself; the seam's where the file says nothing (common practice)
    * @param lip width of the fastening lip that lies on the tape
    */
-  public record Closure(@Range(min = "1/4 in", max = "12 in") Measure height, @Range(min = "1/4 in", max = "6 in") Measure lip) {}
+  public record Closure(@Range(min = "1/4 in", max = "12 in") Measure height, @Range(min = "1/4 in", max = "6 in") Measure lip) {
+  }
 
   /**
    * @param spacing greatest distance between fasteners through tape
@@ -76,7 +84,8 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
   public record Fasteners(@Range(min = "1/2 in", max = "48 in") Measure spacing, @Range(min = "0 in", max = "12 in") Measure endDistance,
       int minimumPerPiece, @Range(min = "1/2 in", max = "96 in") Measure trimSpacing,
       @Range(min = "1/2 in", max = "96 in") Measure wedgeSpacing, @Range(min = "1/2 in", max = "12 in") Measure bootSpacing, Metal metal,
-      int box) {}
+      int box) {
+  }
 
   /**
    * @param size diameter of a round bead, leg of a fillet, width of a half-round
@@ -89,7 +98,8 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
   public record Bead(BeadShape shape, @Range(min = "1/32 in", max = "2 in") Measure size,
       @Range(min = "0 in", max = "12 in") Measure upstand, BeadShape receiverShape,
       @Range(min = "1/32 in", max = "2 in") Measure receiverSize, BeadShape clampShape,
-      @Range(min = "1/32 in", max = "2 in") Measure clampSize, @Range(min = "10 ml", max = "20 l") Measure cartridge) {}
+      @Range(min = "1/32 in", max = "2 in") Measure clampSize, @Range(min = "10 ml", max = "20 l") Measure cartridge) {
+  }
 
   /**
    * The sealant of the beads, from its data sheet.
@@ -105,9 +115,12 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
   public record Sealant(CureKind cure, boolean acidCuring, @Range(min = "0.1 mm", max = "20 mm") Measure firstDayDepth, Measure lowest,
       Measure highest, @Range(min = "0 K", max = "20 K") Measure dewPointMargin,
       @Range(min = "500 kg/m3", max = "3000 kg/m3") Measure density, @Range(min = "0 Pa", max = "10 kPa") Measure yieldStress,
-      @Range(min = "1 %", max = "200 %") Measure movementCapability) {}
+      @Range(min = "1 %", max = "200 %") Measure movementCapability) {
+  }
 
-  public enum CureKind { MOISTURE, SOLVENT_RELEASE, NONE }
+  public enum CureKind {
+    MOISTURE, SOLVENT_RELEASE, NONE
+  }
 
   /**
    * Caps, trims and other flashings in stock lengths.
@@ -117,43 +130,56 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
    * @param lapSeal with tape, or with a non-curing sealant from the gun, since laps slide
    */
   public record Flashing(Metal metal, @Range(min = "1 ft", max = "100 ft") Measure length,
-      @Range(min = "0 in", max = "24 in") Measure lap, @Range(min = "1 in", max = "60 in") Measure girth, LapSeal lapSeal) {}
+      @Range(min = "0 in", max = "24 in") Measure lap, @Range(min = "1 in", max = "60 in") Measure girth, LapSeal lapSeal) {
+  }
 
-  public enum LapSeal { SEALANT, TAPE }
+  public enum LapSeal {
+    SEALANT, TAPE
+  }
 
   /**
    * @param counterflashing how flashings end at walls
    * @param upstand height to which flashings stand up at walls and curbs
    */
-  public record Walls(Counterflashing counterflashing, @Range(min = "1 in", max = "36 in") Measure upstand) {}
+  public record Walls(Counterflashing counterflashing, @Range(min = "1 in", max = "36 in") Measure upstand) {
+  }
 
-  public enum Counterflashing { REGLET, SURFACE_MOUNTED }
+  public enum Counterflashing {
+    REGLET, SURFACE_MOUNTED
+  }
 
-  public record Ridge(boolean vented) {}
+  public record Ridge(boolean vented) {
+  }
 
   /** @param cleatOffset of the panels' cleat from the valley's middle line, on the face, square to the line */
-  public record Valley(@Range(min = "1 in", max = "36 in") Measure cleatOffset) {}
+  public record Valley(@Range(min = "1 in", max = "36 in") Measure cleatOffset) {
+  }
 
   /** @param cricketAbove curbs wider across the fall get a cricket (International Residential Code R903.2.2: 30 in) */
-  public record Curbs(@Range(min = "6 in", max = "120 in") Measure cricketAbove) {}
+  public record Curbs(@Range(min = "6 in", max = "120 in") Measure cricketAbove) {
+  }
 
   /**
    * @param boltCircleMargin from the pipe's surface to the fasteners of its boot
    * @param clearance least distance between the edges of two penetrations, and from one to a seam's neighbour line, for their flashings
    */
   public record Pipes(@Range(min = "1/4 in", max = "12 in") Measure boltCircleMargin,
-      @Range(min = "0 in", max = "60 in") Measure clearance) {}
+      @Range(min = "0 in", max = "60 in") Measure clearance) {
+  }
 
   /**
    * @param sealSeamsBelow seams of flatter faces get a sealant in the seam
    * @param lowestSlope of the panel system, as its maker states it
    */
-  public record Limits(@Range(min = "0:12", max = "24:12") Measure sealSeamsBelow, @Range(min = "0:12", max = "12:12") Measure lowestSlope) {}
+  public record Limits(@Range(min = "0:12", max = "24:12") Measure sealSeamsBelow,
+      @Range(min = "0:12", max = "12:12") Measure lowestSlope) {
+  }
 
   /** Added to net quantities before they are rounded up, once for the project. Parts cut to measure have none by default. */
   public record Waste(@Range(min = "0 %", max = "100 %") Measure tape, @Range(min = "0 %", max = "100 %") Measure bead,
       @Range(min = "0 %", max = "100 %") Measure inSeam, @Range(min = "0 %", max = "100 %") Measure fasteners,
-      @Range(min = "0 %", max = "100 %") Measure closures, @Range(min = "0 %", max = "100 %") Measure flashing) {}
+      @Range(min = "0 %", max = "100 %") Measure closures, @Range(min = "0 %", max = "100 %") Measure flashing) {
+  }
 
   /**
    * @param elevation above sea level; 0 for a site below it
@@ -170,7 +196,8 @@ public record RoofSystem(String name, Panel panel, Layout layout, Tape tape, Clo
       @Range(min = "10 %", max = "100 %") Measure runoff, @Range(min = "-80 °C", max = "40 °C") Measure lowestMetal,
       @Range(min = "0 °C", max = "120 °C") Measure highestMetal, @Range(min = "-40 °C", max = "80 °C") Measure installMetal,
       @Range(min = "-40 °C", max = "60 °C") Measure installAir, @Range(min = "0 %", max = "100 %") Measure humidity,
-      @Range(min = "0 mph", max = "250 mph") Measure wind, boolean marine) {}
+      @Range(min = "0 mph", max = "250 mph") Measure wind, boolean marine) {
+  }
 
   /** The system that is in force where nobody states one. */
   public static final RoofSystem DEFAULT = new RoofSystem("Default standing seam system",

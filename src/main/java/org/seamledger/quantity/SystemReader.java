@@ -35,7 +35,8 @@ final class SystemReader {
 
   private final List<Problem> problems = new ArrayList<>();
 
-  private SystemReader() {}
+  private SystemReader() {
+  }
 
   static RoofSystem parse(String json, String file) {
     if (json.length() > LONGEST) {
@@ -104,8 +105,9 @@ final class SystemReader {
     for (Iterator<String> names = node.fieldNames(); names.hasNext();) {
       String name = names.next();
       if (!known.contains(name) && !name.equals(NOTE)) {
-        problems.add(new Problem(path.isEmpty() ? name : path + "." + name, "a known field; the nearest is \"" + nearest(name, known) + "\"",
-            "\"" + name + "\""));
+        problems
+            .add(new Problem(path.isEmpty() ? name : path + "." + name, "a known field; the nearest is \"" + nearest(name, known) + "\"",
+                "\"" + name + "\""));
       }
     }
   }
@@ -186,7 +188,8 @@ final class SystemReader {
       problems.add(new Problem("flashing.lap", "less than flashing.length, " + s.flashing().length(), "\"" + s.flashing().lap() + "\""));
     }
     if (s.sealant().lowest().value() >= s.sealant().highest().value()) {
-      problems.add(new Problem("sealant.lowest", "less than sealant.highest, " + s.sealant().highest(), "\"" + s.sealant().lowest() + "\""));
+      problems
+          .add(new Problem("sealant.lowest", "less than sealant.highest, " + s.sealant().highest(), "\"" + s.sealant().lowest() + "\""));
     }
     if (s.site().lowestMetal().value() >= s.site().highestMetal().value()) {
       problems.add(new Problem("site.lowestMetal", "less than site.highestMetal, " + s.site().highestMetal(),

@@ -52,7 +52,8 @@ public final class Vocabulary {
 
   /** What the rules that make findings see besides, of junctions, faces and the roof system; {@code org.seamledger.detail} says more. */
   public static final List<String> FINDING_FACTS = List.of("lengthM", "detail", "metalFirst", "beadOnly", "sealantExposed",
-      "tapeSpacingM", "tapeCoverageShare", "flowWidthM", "cleatLineM", "eaveAtLowEnd", "leadingSide", "toValleyM", "toPenetrationM", "dropSlopeDegrees",
+      "tapeSpacingM", "tapeCoverageShare", "flowWidthM", "cleatLineM", "eaveAtLowEnd", "leadingSide", "toValleyM", "toPenetrationM",
+      "dropSlopeDegrees",
       "panelLengthM", "movementM", "panelMetal", "flashingMetal", "fastenerMetal", "panelThicknessM", "fastenerContact",
       "flashingContact", "movementGapM", "lockedStressMPa", "tapeWidthM", "tapeSpreadM", "lipM", "closureHeightM", "seamHeightM",
       "closureProudM", "lowestSlopeDegrees", "flashingClearanceM", "acidCuring", "installAirC", "sealantLowestC", "sealantHighestC",

@@ -34,7 +34,8 @@ final class Heights {
   /** The body's section with the plane lifted vertically by {@code h}, moved straight down into the plane's coordinates. */
   Region section(Solid solid, Plane plane, double h, Region window) {
     // What stands straight above (u, v) has the lifted plane's coordinates (u, v + h · up-slope part of the vertical).
-    return solid.section(plane.lifted(h), tolerance.coincidenceM(), SectionSide.BELOW, window).moved(-h * plane.u().z(), -h * plane.v().z());
+    return solid.section(plane.lifted(h), tolerance.coincidenceM(), SectionSide.BELOW, window).moved(-h * plane.u().z(),
+        -h * plane.v().z());
   }
 
   /** The greatest height, by halving, for which {@code reaches} holds, to the centimetre; zero where it fails at {@code needed}. */

@@ -93,7 +93,8 @@ final class ObstacleFinder {
   }
 
   private Region hole(Opening opening, TopSurface top, Region window) {
-    return Region.unionOf(opening.body().stream().map(b -> b.section(top.plane(), tolerance.coincidenceM(), SectionSide.BELOW, window)).toList());
+    return Region
+        .unionOf(opening.body().stream().map(b -> b.section(top.plane(), tolerance.coincidenceM(), SectionSide.BELOW, window)).toList());
   }
 
   /** A hole that something stands in is that thing's; a filled one is its filling's; else it is a hole. */

@@ -42,7 +42,7 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param innerShare a layer that is covered to this share is an inner one; sheets leave battens' edges free
    * @param sheetDepthM a surface without thickness stands for a build-up as deep as this, vertically
    */
-  public record Tops(double speckM2, double speckWidthM, double thickestM, double parallelDegrees, double cutEdgeDegrees, 
+  public record Tops(double speckM2, double speckWidthM, double thickestM, double parallelDegrees, double cutEdgeDegrees,
       double cutEdgeSlackM, double cutEdgeDepth, double buildUpM, double innerShare, double sheetDepthM) {
     static final Tops DEFAULT = new Tops(1e-3, 0.004, 1.2, 3, 30, 0.005, 1.05, 0.6, 0.6, 0.3);
   }

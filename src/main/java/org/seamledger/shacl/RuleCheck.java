@@ -22,7 +22,8 @@ final class RuleCheck {
   /** SHACL Core, without what needs a query engine. */
   private static final Set<String> TERMS = Set.of("NodeShape", "PropertyShape", "path", "property", "node", "not", "and", "or", "xone",
       "minCount", "maxCount", "minInclusive", "maxInclusive", "minExclusive", "maxExclusive", "hasValue", "in", "equals", "disjoint",
-      "lessThan", "lessThanOrEquals", "datatype", "class", "nodeKind", "IRI", "BlankNode", "Literal", "BlankNodeOrIRI", "BlankNodeOrLiteral",
+      "lessThan", "lessThanOrEquals", "datatype", "class", "nodeKind", "IRI", "BlankNode", "Literal", "BlankNodeOrIRI",
+      "BlankNodeOrLiteral",
       "IRIOrLiteral", "pattern", "flags", "minLength", "maxLength", "languageIn", "uniqueLang", "closed", "ignoredProperties",
       "qualifiedValueShape", "qualifiedMinCount", "qualifiedMaxCount", "qualifiedValueShapesDisjoint", "targetClass", "targetNode",
       "targetSubjectsOf", "targetObjectsOf", "severity", "Violation", "Warning", "Info", "message", "deactivated", "name", "description",

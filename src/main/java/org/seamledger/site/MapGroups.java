@@ -55,7 +55,8 @@ public record MapGroups(List<String> names, List<Optional<MapConversion>> maps, 
       List<String> each = firsts.stream().map(f -> String.join(", ", members(f).stream().map(names::get).toList()) + " in "
           + crs(f)).toList();
       findings.add(Finding.of(Code.MAPS_DIFFER, "The models lie in different maps: " + String.join("; ", each)
-          + ". No map is converted into another: the first model in each was taken where its own coordinates put it in the world of " + names.get(0)
+          + ". No map is converted into another: the first model in each was taken where its own coordinates put it in the world of "
+          + names.get(0)
           + (firsts.stream().anyMatch(f -> members(f).size() > 1) ? ", and the others of its map with it" : "") + "."));
     }
     return findings;

@@ -192,7 +192,8 @@ final class Matches {
     for (Vote v : votes) {
       cells.computeIfAbsent(cell(v.shift(), 0, 0, 0), k -> new ArrayList<>()).add(v);
     }
-    List<List<Vote>> fullest = cells.values().stream().sorted(Comparator.comparingInt((List<Vote> l) -> -l.size())).limit(LOOKED_AT).toList();
+    List<List<Vote>> fullest =
+        cells.values().stream().sorted(Comparator.comparingInt((List<Vote> l) -> -l.size())).limit(LOOKED_AT).toList();
     Peak best = new Peak(Vec3.ZERO, 0, 0, possible);
     for (List<Vote> cell : fullest) {
       Peak peak = refined(cells, cell.get(0).shift());

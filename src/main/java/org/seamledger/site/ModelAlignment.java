@@ -232,7 +232,7 @@ public final class ModelAlignment {
     Candidate.Sure sure = peak.count() >= 3 && 2 * peak.count() > peak.possible() ? Candidate.Sure.LIKELY : Candidate.Sure.POSSIBLE;
     return new Candidate(Transform.translation(new Vec3(peak.shift().x(), peak.shift().y(), Math.abs(rise) < 0.001 ? 0 : rise)).after(turn),
         sure, peak.count() >= 2 ? peak.count() : 0, peak.count() + " pipes or ducts then stand in holes of the roof"
-        + (Double.isFinite(storeys) ? ", and storeys of the same names lie level" : ""));
+            + (Double.isFinite(storeys) ? ", and storeys of the same names lie level" : ""));
   }
 
   private boolean reachesHoles(double factor) {

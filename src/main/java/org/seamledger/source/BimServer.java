@@ -103,7 +103,8 @@ final class BimServer implements ModelServer {
 
   /** The token stands in the body of the request, not in its address, which proxies and servers write to their logs. */
   private byte[] form(long topic) {
-    return ("token=" + URLEncoder.encode(channel.token(), StandardCharsets.UTF_8) + "&topicId=" + topic).getBytes(StandardCharsets.US_ASCII);
+    return ("token=" + URLEncoder.encode(channel.token(), StandardCharsets.UTF_8) + "&topicId=" + topic)
+        .getBytes(StandardCharsets.US_ASCII);
   }
 
   /**
@@ -124,7 +125,8 @@ final class BimServer implements ModelServer {
 
   private boolean isPrepared(SLongActionState state) {
     if (state.getState() == SActionState.AS_ERROR) {
-      throw new ModelServerException(Reason.UNUSABLE, access + " can't write the model: " + Lines.plain(String.join("; ", state.getErrors())));
+      throw new ModelServerException(Reason.UNUSABLE,
+          access + " can't write the model: " + Lines.plain(String.join("; ", state.getErrors())));
     }
     return state.getState() == SActionState.FINISHED || PREPARED.equals(state.getTitle());
   }

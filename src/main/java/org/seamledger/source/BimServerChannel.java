@@ -149,7 +149,8 @@ final class BimServerChannel {
       } catch (JacksonException e) {
         String what = new String(answer, 0, Math.min(answer.length, 64), StandardCharsets.UTF_8).strip().startsWith("<")
             ? "a web page" : "something that is not JSON";
-        throw new ModelServerException(Reason.UNUSABLE, access + " answered with " + what + "; is its address right, and no proxy between?");
+        throw new ModelServerException(Reason.UNUSABLE,
+            access + " answered with " + what + "; is its address right, and no proxy between?");
       } catch (IOException e) {
         throw new IllegalStateException(e);
       }

@@ -51,8 +51,9 @@ final class ServerAccess {
   ModelServerException notSetUp() {
     String key = user.isEmpty() ? "user" : "password";
     String variable = user.isEmpty() ? ServerList.userVariable(name) : ServerList.passwordVariable(name);
-    return new ModelServerException(ModelServerException.Reason.NOT_SET_UP, place + ": expected a " + key + " for server " + name + ", as " + name
-        + "." + key + " here or as " + variable + " in the environment, found neither");
+    return new ModelServerException(ModelServerException.Reason.NOT_SET_UP,
+        place + ": expected a " + key + " for server " + name + ", as " + name
+            + "." + key + " here or as " + variable + " in the environment, found neither");
   }
 
   /** For messages: the operator's name and the place, without anything secret. */

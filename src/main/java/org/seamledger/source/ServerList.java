@@ -192,7 +192,8 @@ final class ServerList {
 
   private ServerLimits limits(Map<String, Entry> entries) {
     ServerLimits usual = ServerLimits.DEFAULT;
-    return new ServerLimits(seconds(entries.get("connect-seconds"), usual.connect()), seconds(entries.get("answer-seconds"), usual.answer()),
+    return new ServerLimits(seconds(entries.get("connect-seconds"), usual.connect()),
+        seconds(entries.get("answer-seconds"), usual.answer()),
         seconds(entries.get("download-seconds"), usual.download()), bytes(entries.get("max-megabytes"), usual.bytes()));
   }
 

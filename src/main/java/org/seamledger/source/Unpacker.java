@@ -64,7 +64,7 @@ final class Unpacker {
   private ZipEntry model(ZipFile zip) {
     List<ZipEntry> models = new ArrayList<>();
     boolean xml = false;
-    for (var entries = zip.entries(); entries.hasMoreElements(); ) {
+    for (var entries = zip.entries(); entries.hasMoreElements();) {
       ZipEntry entry = entries.nextElement();
       String file = entry.getName().toLowerCase(Locale.ROOT);
       xml |= file.endsWith(".ifcxml");
@@ -99,7 +99,7 @@ final class Unpacker {
   private void copy(InputStream in, OutputStream out, long packed) throws IOException {
     byte[] block = new byte[BLOCK];
     long total = 0;
-    for (int n; (n = in.read(block)) >= 0; ) {
+    for (int n; (n = in.read(block)) >= 0;) {
       total += n;
       if (total > limits.bytes()) {
         throw tooBig("at most " + limits.bytes() + " bytes after unpacking");

@@ -118,7 +118,8 @@ final class IndexPass {
         scanner.semicolon("; after END-ISO-10303-21");
         return false;
       }
-      default -> throw new Misread(scanner.statement, dataSeen ? "DATA; or END-ISO-10303-21;" : "DATA;", Found.at(bytes, scanner.statement));
+      default ->
+          throw new Misread(scanner.statement, dataSeen ? "DATA; or END-ISO-10303-21;" : "DATA;", Found.at(bytes, scanner.statement));
     }
     return true;
   }

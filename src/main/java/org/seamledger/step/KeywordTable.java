@@ -45,7 +45,7 @@ final class KeywordTable {
 
   static long hash(byte[] bytes, int from, int to) {
     long hash = 0;
-    for (int at = from; ; at += Long.BYTES) {
+    for (int at = from;; at += Long.BYTES) {
       int n = Math.min(Long.BYTES, to - at);
       long word = 0;
       for (int i = 0; i < n; i++) {

@@ -132,24 +132,24 @@ final class ParameterReader {
     blank();
     int c = peek();
     switch (c) {
-      case '#':
+      case '#' :
         at++;
         return new Value.Reference(id());
-      case '\'':
+      case '\'' :
         return text();
-      case '$':
+      case '$' :
         at++;
         return OMITTED;
-      case '*':
+      case '*' :
         at++;
         return DERIVED;
-      case '(':
+      case '(' :
         return new Value.Aggregate(parameters(depth + 1));
-      case '"':
+      case '"' :
         return binary();
-      case '.':
+      case '.' :
         return KeywordTable.isDigit(peek(1)) ? number() : enumeration();
-      default:
+      default :
         if (c == '-' || c == '+' || KeywordTable.isDigit(c)) {
           return number();
         }

@@ -10,7 +10,7 @@ record Place(long line, long column) {
     long line = 1;
     long lineStart = 0;
     boolean carriage = false;
-    for (long at = 0; at < offset; ) {
+    for (long at = 0; at < offset;) {
       int n = bytes.read(at, block, 0, (int) Math.min(block.length, offset - at));
       if (n <= 0) {
         break;

@@ -82,7 +82,7 @@ final class Scanner {
 
   /** The same for a string that has to be read from its start, directive by directive. */
   private int carefulString(long start) throws IOException {
-    for (int length = CAREFUL; ; length *= 2) {
+    for (int length = CAREFUL;; length *= 2) {
       byte[] text = new byte[length];
       int n = bytes.read(start, text, 0, length);
       int close = TextDecoder.end(text, 0, n);

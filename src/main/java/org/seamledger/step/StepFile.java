@@ -208,7 +208,7 @@ public final class StepFile implements AutoCloseable {
     long offset = records.offset(handle);
     long whole = records.endBefore(handle) - offset;
     try {
-      for (int length = (int) Math.min(whole, FIRST_LOOK); ; length = (int) Math.min(Math.min(whole, LONGEST), 16L * length)) {
+      for (int length = (int) Math.min(whole, FIRST_LOOK);; length = (int) Math.min(Math.min(whole, LONGEST), 16L * length)) {
         int place = from.load(offset, length);
         try {
           return reading.read(from.buffer(), place, from.end(place, length), offset);

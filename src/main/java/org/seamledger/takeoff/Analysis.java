@@ -46,7 +46,8 @@ public final class Analysis {
     Details details = new Details(rules);
     Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system),
         begin(Stage.DETAILS, progress)).with(byShapes.findings());
-    Details.Result decided = Decisions.apply(inputs.decisions(), byRules, new Kinds(rules), details, j -> DetailFacts.of(j, layout, system));
+    Details.Result decided =
+        Decisions.apply(inputs.decisions(), byRules, new Kinds(rules), details, j -> DetailFacts.of(j, layout, system));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, begin(Stage.QUANTITIES, progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, begin(Stage.REVIEW, progress));
     progress.begins(Stage.DONE);

@@ -5,8 +5,7 @@ package org.seamledger.takeoff;
 public interface Progress {
 
   /** Tells nobody. */
-  Progress SILENT = stage -> {
-  };
+  Progress SILENT = stage -> {};
 
   /** A stage begins. */
   void begins(Stage stage);

@@ -105,7 +105,8 @@ public final class Answers {
 
   private static String failure(StoredAnalysis analysis, Origin origin) {
     return Program.NAME + ": " + words(origin) + " of " + origin.projectName() + " was not analysed\n\n"
-        + analysis.problem().orElse("It was stopped.") + "\n\nNo ledger was made of this revision. Check in a corrected model; it is analysed by itself.\n";
+        + analysis.problem().orElse("It was stopped.")
+        + "\n\nNo ledger was made of this revision. Check in a corrected model; it is analysed by itself.\n";
   }
 
   private static byte[] json(Origin before, Origin after, Comparison c, List<Decision> gone) {

@@ -102,12 +102,14 @@ public final class Download {
   /** A revision as its server lists it now. */
   static ServedRevision revision(ModelServer server, Origin origin) {
     return server.revisions(origin.project()).stream().filter(r -> r.id() == origin.revision()).findFirst().orElseThrow(
-        () -> new ModelServerException(ModelServerException.Reason.NOT_FOUND, "The server has no revision " + origin.number() + " of this project any more."));
+        () -> new ModelServerException(ModelServerException.Reason.NOT_FOUND,
+            "The server has no revision " + origin.number() + " of this project any more."));
   }
 
   private long copy(ModelSource source, Path target) throws IOException {
     try (OpenModel model = source.open();
-        FileChannel out = FileChannel.open(target, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
+        FileChannel out =
+            FileChannel.open(target, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
       if (model.bytes() > most) {
         throw new UnreadableModelException(source.name(), 0, 0, "a model of at most " + most + " bytes", "one of " + model.bytes());
       }

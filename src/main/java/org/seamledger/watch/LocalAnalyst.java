@@ -71,8 +71,9 @@ public final class LocalAnalyst implements Analyst {
       store.analyses().end(analysis.id(), State.FAILED, "settings/unusable", e.getMessage());
       throw e;
     } catch (OutOfMemoryError e) {
-      store.analyses().end(analysis.id(), State.FAILED, "analysis/memory", "The model needs more memory than " + Runtime.getRuntime().maxMemory() / (1 << 20)
-          + " MiB.");
+      store.analyses().end(analysis.id(), State.FAILED, "analysis/memory",
+          "The model needs more memory than " + Runtime.getRuntime().maxMemory() / (1 << 20)
+              + " MiB.");
     } catch (LedgerException e) {
       throw e;
     } catch (RuntimeException | Error e) {
@@ -87,7 +88,8 @@ public final class LocalAnalyst implements Analyst {
   /** Nothing that fails here may hide the fault that came first. */
   private void endFailed(StoredAnalysis analysis, Throwable fault) {
     try {
-      store.analyses().end(analysis.id(), State.FAILED, "internal", "The program failed at this model; its log says where. Please report it with the model.");
+      store.analyses().end(analysis.id(), State.FAILED, "internal",
+          "The program failed at this model; its log says where. Please report it with the model.");
     } catch (RuntimeException | Error e) {
       fault.addSuppressed(e);
     }
@@ -102,7 +104,8 @@ public final class LocalAnalyst implements Analyst {
   private void follow(StoredAnalysis analysis) throws IOException {
     Choices.Standing standing = store.choices().of(analysis.id());
     if (!standing.followed() && !standing.inForce().isEmpty()) {
-      run(analysis, standing.inForce(), (json, report) -> store.choices().complete(analysis.id(), standing, Optional.of(json), Optional.of(report)));
+      run(analysis, standing.inForce(),
+          (json, report) -> store.choices().complete(analysis.id(), standing, Optional.of(json), Optional.of(report)));
     }
   }
 

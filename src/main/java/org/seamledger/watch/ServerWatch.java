@@ -235,7 +235,8 @@ final class ServerWatch {
       throw new IllegalStateException("analysis " + analysis.id() + " did not end");
     }
     watches.analysed(origin, analysis.id());
-    tell("analysed", origin, "analysis " + analysis.id() + " " + ended.get().state().word() + ended.get().problem().map(p -> ": " + p).orElse(""));
+    tell("analysed", origin,
+        "analysis " + analysis.id() + " " + ended.get().state().word() + ended.get().problem().map(p -> ": " + p).orElse(""));
     return Optional.empty();
   }
 
@@ -313,8 +314,9 @@ final class ServerWatch {
   }
 
   private void answer(Origin origin) throws InterruptedException {
-    WatchedRevision now = watches.revisions(server, origin.project()).stream().filter(r -> r.origin().revision() == origin.revision()).findFirst()
-        .orElseThrow();
+    WatchedRevision now =
+        watches.revisions(server, origin.project()).stream().filter(r -> r.origin().revision() == origin.revision()).findFirst()
+            .orElseThrow();
     Optional<StoredAnalysis> analysis = now.analysis().flatMap(this::stored);
     if (analysis.isEmpty()) {
       giveUp(origin, "Its analysis was removed.");

@@ -114,7 +114,8 @@ class CliTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"", "analyse a.ifc", "analyze", "analyze a.ifc --format yaml", "analyze a.ifc --fail-on info",
-      "analyze a.ifc --colour", "analyze a.ifc --format", "explain a.ifc", "section a.ifc", "plan", "analyze a.ifc --output /no/such/folder/x.json",
+      "analyze a.ifc --colour", "analyze a.ifc --format", "explain a.ifc", "section a.ifc", "plan",
+      "analyze a.ifc --output /no/such/folder/x.json",
       "watch office", "watch office --servers /no/such/list", "serve --watch", "watch --every 0", "watch --every soon"})
   void aWrongCommandLineIsOneLineAndTwo(String words) {
     assertThat(run(words.isEmpty() ? new String[0] : words.split(" "))).isEqualTo(2);
@@ -162,12 +163,14 @@ class CliTest {
     assertThat(run(faulty, "analyze", "a.ifc")).isEqualTo(70);
     assertThat(err()).hasLineCount(1).contains("internal fault").contains("SEAMLEDGER_TRACE=1");
     err.reset();
-    new Cli(analyzer(faulty), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), true)).run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    new Cli(analyzer(faulty), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), true))
+        .run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(err()).contains("\tat org.seamledger.cli.CliTest");
   }
 
   @ParameterizedTest
-  @ValueSource(classes = {NoClassDefFoundError.class, ExceptionInInitializerError.class, StackOverflowError.class, UnsupportedClassVersionError.class,
+  @ValueSource(classes = {NoClassDefFoundError.class, ExceptionInInitializerError.class, StackOverflowError.class,
+      UnsupportedClassVersionError.class,
       AssertionError.class, NullPointerException.class})
   void whateverIsThrownIsOneLineAndSeventy(Class<? extends Throwable> type) {
     assertThat(run((inputs, progress) -> {
@@ -202,8 +205,9 @@ class CliTest {
         throw new IOException("Broken pipe");
       }
     };
-    int status = new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, closed,
-        new PrintStream(err, true, StandardCharsets.UTF_8));
+    int status =
+        new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, closed,
+            new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(status).isZero();
     assertThat(err()).isEmpty();
   }
@@ -216,8 +220,9 @@ class CliTest {
         throw new IOException("No space left on device");
       }
     };
-    int status = new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, full,
-        new PrintStream(err, true, StandardCharsets.UTF_8));
+    int status =
+        new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, full,
+            new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(status).isEqualTo(74);
     assertThat(err()).contains("No space left on device").hasLineCount(1);
   }

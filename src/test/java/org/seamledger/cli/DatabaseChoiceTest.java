@@ -33,7 +33,8 @@ class DatabaseChoiceTest {
       all.addAll(List.of("--database-wait", "0"));
     }
     Environment environment = new Environment(Optional.empty(), Optional.empty(), Optional.empty(), variables, true);
-    return new Cli(Analyzer.ANALYSIS, environment).run(all.toArray(String[]::new), new ByteArrayOutputStream(), new PrintStream(err, true, StandardCharsets.UTF_8));
+    return new Cli(Analyzer.ANALYSIS, environment).run(all.toArray(String[]::new), new ByteArrayOutputStream(),
+        new PrintStream(err, true, StandardCharsets.UTF_8));
   }
 
   private String err() {

@@ -185,7 +185,8 @@ class LauncherTest {
   }
 
   private static Path toolOfThisSystem(String tool) {
-    return Stream.of(System.getenv("PATH").split(":")).map(place -> Path.of(place, tool)).filter(Files::isExecutable).findFirst().orElseThrow();
+    return Stream.of(System.getenv("PATH").split(":")).map(place -> Path.of(place, tool)).filter(Files::isExecutable).findFirst()
+        .orElseThrow();
   }
 
   /** What POSIX has, and no more: no flock, stat, readlink, realpath, find, mktemp, dirname, sed. */
@@ -202,7 +203,8 @@ class LauncherTest {
     assertThat(first.err()).contains("building").doesNotContain("not found");
     Ended second = end(start(link, few, "analyze", "house.ifc"));
     assertThat(second.err()).isEmpty();
-    assertThat(second.javaWords()).contains("-XX:TieredStopAtLevel=1").endsWith("-jar", checkout.toRealPath().resolve("target/seamledger.jar").toString(),
+    assertThat(second.javaWords()).contains("-XX:TieredStopAtLevel=1").endsWith("-jar",
+        checkout.toRealPath().resolve("target/seamledger.jar").toString(),
         "analyze", "house.ifc");
     assertThat(calls).hasContent("built\narchived\n");
     age("target/seamledger.jar", 60);
@@ -281,7 +283,8 @@ class LauncherTest {
     script(alone.resolve("seamledger"), Files.readString(Path.of("seamledger")));
     Ended ended = end(start(alone.resolve("seamledger"), Map.of(), "--version"));
     assertThat(ended.status()).isEqualTo(70);
-    assertThat(ended.err()).isEqualTo("seamledger: there is neither a build in " + alone.toRealPath() + "/target nor the sources to make one\n");
+    assertThat(ended.err())
+        .isEqualTo("seamledger: there is neither a build in " + alone.toRealPath() + "/target nor the sources to make one\n");
   }
 
   /** Java reads names of files by the locale; in POSIX's own it would know none beyond ASCII. */
@@ -289,7 +292,8 @@ class LauncherTest {
   void javaGetsALocaleThatKnowsEveryLetter() throws Exception {
     script(folder.resolve("bin/java"), "#!/bin/sh\necho \"${LC_ALL:-$LC_CTYPE}\"\n");
     assertThat(end(start(checkout.resolve("seamledger"), Map.of("LC_ALL", "C"), "--version")).out()).isEqualTo("C.UTF-8\n");
-    assertThat(end(start(checkout.resolve("seamledger"), Map.of("LC_ALL", "", "LC_CTYPE", "", "LANG", "POSIX"), "--version")).out()).isEqualTo("C.UTF-8\n");
+    assertThat(end(start(checkout.resolve("seamledger"), Map.of("LC_ALL", "", "LC_CTYPE", "", "LANG", "POSIX"), "--version")).out())
+        .isEqualTo("C.UTF-8\n");
     assertThat(end(start(checkout.resolve("seamledger"), Map.of("LC_ALL", "de_DE.utf8"), "--version")).out()).isEqualTo("de_DE.utf8\n");
   }
 

@@ -43,7 +43,8 @@ class LogTest {
   /** Fails like a program with a fault, in a message that tries to look like a line of the log. */
   private static final class Faulty implements Analyzer {
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream json) {
+    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
+        OutputStream json) {
       throw new IllegalStateException("a fault\n2026-01-01T00:00:00.000Z INFO  Monitor: request status=\"200\"");
     }
   }
@@ -54,7 +55,8 @@ class LogTest {
   }
 
   private HttpResponse<String> send(Server server, String method, String path, String... headers) throws IOException, InterruptedException {
-    HttpRequest.Builder b = HttpRequest.newBuilder(URI.create(server.url()).resolve(path)).method(method, HttpRequest.BodyPublishers.noBody());
+    HttpRequest.Builder b =
+        HttpRequest.newBuilder(URI.create(server.url()).resolve(path)).method(method, HttpRequest.BodyPublishers.noBody());
     b.header("Authorization", "Bearer " + TOKEN);
     for (int i = 0; i < headers.length; i += 2) {
       b.setHeader(headers[i], headers[i + 1]);
@@ -66,7 +68,8 @@ class LogTest {
   private List<String> served(LogForm form) throws Exception {
     Path model = Files.writeString(folder.resolve("hall.ifc"), "hall");
     Logging.asService(form, log);
-    try (Server server = Server.start(Options.of(new Faulty(), folder.resolve("data")).port(0).bind("127.0.0.1", Optional.of(TOKEN)).models(List.of(model)))) {
+    try (Server server = Server
+        .start(Options.of(new Faulty(), folder.resolve("data")).port(0).bind("127.0.0.1", Optional.of(TOKEN)).models(List.of(model)))) {
       send(server, "GET", "/api/analyses?token=" + TYPED);
       send(server, "GET", "/api/analyses/" + TYPED);
       send(server, "GET", "/" + TYPED + "?token=" + TYPED);
@@ -89,7 +92,8 @@ class LogTest {
       assertThat(event.path("time").textValue()).matches("\\d{4}-\\d\\d-\\d\\dT.*Z");
       events.add(event);
     }
-    JsonNode request = of(events, "request").stream().filter(e -> e.path("route").textValue().equals("/api/analyses")).findFirst().orElseThrow();
+    JsonNode request =
+        of(events, "request").stream().filter(e -> e.path("route").textValue().equals("/api/analyses")).findFirst().orElseThrow();
     assertThat(request.path("method").textValue()).isEqualTo("GET");
     assertThat(request.path("status").intValue()).isEqualTo(200);
     assertThat(request.path("ms").isIntegralNumber()).isTrue();
@@ -101,7 +105,8 @@ class LogTest {
     assertThat(ended.path("seconds").isNumber()).isTrue();
     JsonNode failed = of(events, "analysis failed").get(0);
     assertThat(failed.path("level").textValue()).isEqualTo("ERROR");
-    assertThat(failed.path("trace").textValue()).contains("java.lang.IllegalStateException: a fault", "LogTest$Faulty.analyze(LogTest.java:");
+    assertThat(failed.path("trace").textValue()).contains("java.lang.IllegalStateException: a fault",
+        "LogTest$Faulty.analyze(LogTest.java:");
   }
 
   private static List<JsonNode> of(List<JsonNode> events, String message) {
@@ -113,9 +118,11 @@ class LogTest {
     List<String> lines = served(LogForm.text);
     String time = "\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d\\.\\d{3}Z ";
     assertThat(lines).allMatch(l -> l.matches(time + "(INFO |WARN |ERROR) \\w+: .*") || l.startsWith("    "));
-    assertThat(lines).anyMatch(l -> l.matches(time + "INFO  Monitor: request method=\"GET\" route=\"/api/analyses\" status=\"200\" ms=\"\\d+\""));
+    assertThat(lines)
+        .anyMatch(l -> l.matches(time + "INFO  Monitor: request method=\"GET\" route=\"/api/analyses\" status=\"200\" ms=\"\\d+\""));
     assertThat(lines).anyMatch(l -> l.matches(time + "ERROR Jobs: analysis failed analysis=\"[0-9a-f]{32}\""));
-    assertThat(lines).contains("    java.lang.IllegalStateException: a fault").anyMatch(l -> l.matches("\\s+at org.seamledger.cli.LogTest\\$Faulty.analyze\\(LogTest.java:\\d+\\)"));
+    assertThat(lines).contains("    java.lang.IllegalStateException: a fault")
+        .anyMatch(l -> l.matches("\\s+at org.seamledger.cli.LogTest\\$Faulty.analyze\\(LogTest.java:\\d+\\)"));
     assertThat(lines).as("a message can't forge a line").contains("    2026-01-01T00:00:00.000Z INFO  Monitor: request status=\"200\"");
   }
 

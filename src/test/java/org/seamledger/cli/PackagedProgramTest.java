@@ -60,7 +60,8 @@ class PackagedProgramTest {
     String model = InstalledProgram.samples().resolve("gatehouse.ifc").toString();
     for (List<String> words : List.of(List.of("plan", model), List.of("section", model, "Jexw"), List.of("explain", model, "Jcm4"))) {
       Ended ended = InstalledProgram.run(elsewhere, words.toArray(String[]::new));
-      assertThat(ended).as(words.get(0)).isEqualTo(new Ended(0, new String(unpacked(words.toArray(String[]::new)), StandardCharsets.UTF_8), ""));
+      assertThat(ended).as(words.get(0))
+          .isEqualTo(new Ended(0, new String(unpacked(words.toArray(String[]::new)), StandardCharsets.UTF_8), ""));
       assertThat(ended.out()).as(words.get(0)).contains("J").hasSizeGreaterThan(1000);
     }
   }
@@ -73,7 +74,8 @@ class PackagedProgramTest {
 
   @Test
   void aLinkAndAFileForTheResult() throws Exception {
-    Ended ended = shell("ln -s \"$0\" roof && ./roof analyze \"$1/gatehouse.ifc\" --format csv --output 'the result.csv' && cat 'the result.csv'");
+    Ended ended =
+        shell("ln -s \"$0\" roof && ./roof analyze \"$1/gatehouse.ifc\" --format csv --output 'the result.csv' && cat 'the result.csv'");
     assertThat(ended.status()).isZero();
     assertThat(ended.out().lines()).hasSize(15);
   }
@@ -108,10 +110,12 @@ class PackagedProgramTest {
 
   @Test
   void brokenShapesAndSystemsAreSaidWithTheirPlace() throws Exception {
-    Ended shapes = shell("mkdir own && echo 'kind:Ridge a sh:NodeShape ; .' > own/kinds.ttl; \"$0\" analyze \"$1/gatehouse.ifc\" --shapes own");
+    Ended shapes =
+        shell("mkdir own && echo 'kind:Ridge a sh:NodeShape ; .' > own/kinds.ttl; \"$0\" analyze \"$1/gatehouse.ifc\" --shapes own");
     assertThat(shapes.status()).isEqualTo(2);
     assertThat(shapes.err()).matches("seamledger: own/kinds\\.ttl:1:.+\\n");
-    Ended system = shell("echo '{\"panel\": {\"coverage\": \"16 elephants\"}}' > own.json; \"$0\" analyze \"$1/gatehouse.ifc\" --system own.json");
+    Ended system =
+        shell("echo '{\"panel\": {\"coverage\": \"16 elephants\"}}' > own.json; \"$0\" analyze \"$1/gatehouse.ifc\" --system own.json");
     assertThat(system.status()).isEqualTo(2);
     assertThat(system.err()).startsWith("seamledger: own.json: panel.coverage: expected ").hasLineCount(1);
   }

@@ -19,7 +19,8 @@ class PackagedWatchTest extends WatchStoryTest {
 
   @Override
   RunningService serve() throws IOException {
-    return InstalledProgram.serve(folder, "--data", folder.resolve("data").toString(), "--servers", list.toString(), "--watch", "--every", "1");
+    return InstalledProgram.serve(folder, "--data", folder.resolve("data").toString(), "--servers", list.toString(), "--watch", "--every",
+        "1");
   }
 
   @Test
@@ -27,9 +28,11 @@ class PackagedWatchTest extends WatchStoryTest {
     InstalledProgram.Ended projects = InstalledProgram.run(folder, "projects", "--servers", list.toString());
     assertThat(projects.status()).as(projects.err()).isZero();
     assertThat(projects.out()).contains(name).doesNotContain(real.password());
-    InstalledProgram.Ended ledger = InstalledProgram.run(folder, "analyze", "server:site/" + name + "@1", "--servers", list.toString(), "--format", "csv");
+    InstalledProgram.Ended ledger =
+        InstalledProgram.run(folder, "analyze", "server:site/" + name + "@1", "--servers", list.toString(), "--format", "csv");
     assertThat(ledger.status()).as(ledger.err()).isZero();
     assertThat(ledger.out().lines()).as("a head and 14 junctions").hasSize(15);
-    assertThat(List.of(projects, ledger)).extracting(InstalledProgram.Ended::err).allSatisfy(err -> assertThat(err).doesNotContain("Exception", "Error", "building"));
+    assertThat(List.of(projects, ledger)).extracting(InstalledProgram.Ended::err)
+        .allSatisfy(err -> assertThat(err).doesNotContain("Exception", "Error", "building"));
   }
 }

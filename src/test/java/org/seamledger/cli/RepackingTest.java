@@ -47,7 +47,8 @@ class RepackingTest {
 
   private String start() {
     InstalledProgram.Ended ended = InstalledProgram.run(checkout, List.of("env",
-        "MAVEN_OPTS=-XX:TieredStopAtLevel=1" + repository().map(r -> " -Dmaven.repo.local=" + r).orElse(""), checkout.resolve("seamledger").toString()));
+        "MAVEN_OPTS=-XX:TieredStopAtLevel=1" + repository().map(r -> " -Dmaven.repo.local=" + r).orElse(""),
+        checkout.resolve("seamledger").toString()));
     assertThat(ended.status()).as(ended.err()).isZero();
     return ended.out();
   }

@@ -82,9 +82,10 @@ class ServerModelsTest {
   }
 
   @ParameterizedTest
-  @CsvSource(delimiter = '|', value = {"server:office/Boat house | Boat house, revision 2", "server:office/Boat house@1 | Boat house, revision 1",
-      "server:office/131073@2 | Boat house, revision 2", "server:office/a/b@home | a-b@home, revision 2",
-      "server:office/a/b@home@1 | a-b@home, revision 1"})
+  @CsvSource(delimiter = '|',
+      value = {"server:office/Boat house | Boat house, revision 2", "server:office/Boat house@1 | Boat house, revision 1",
+          "server:office/131073@2 | Boat house, revision 2", "server:office/a/b@home | a-b@home, revision 2",
+          "server:office/a/b@home@1 | a-b@home, revision 1"})
   void aRevisionIsNamedByItsProject(String word, String name) {
     assertThat(run("analyze", word)).as(err()).isZero();
     assertThat(asked).containsExactly(name);
@@ -95,7 +96,8 @@ class ServerModelsTest {
   void filesAndServersMixInEveryCommand() {
     assertThat(run("analyze", "pipes.ifc", "server:office/Boat house", "server:office/Boat house@1")).as(err()).isZero();
     assertThat(asked).containsExactly("pipes.ifc", "Boat house, revision 2", "Boat house, revision 1");
-    for (String[] words : List.of(new String[] {"plan", "server:office/Boat house"}, new String[] {"explain", "server:office/Boat house", "rak"},
+    for (String[] words : List.of(new String[] {"plan", "server:office/Boat house"},
+        new String[] {"explain", "server:office/Boat house", "rak"},
         new String[] {"section", "server:office/Boat house", "rid"})) {
       assertThat(run(words)).as(err()).isZero();
     }
@@ -118,14 +120,17 @@ class ServerModelsTest {
   @ParameterizedTest
   @ValueSource(strings = {"server:office/Boat house@1", "Boat house, revision 1"})
   void aModelOfAServerIsPlacedByItsName(String name) {
-    assertThat(run("analyze", "a/pipes.ifc", "server:office/Boat house@1", "--place", name + "=1,2,3", "--place", "pipes.ifc=4,5,6,90")).as(err()).isZero();
+    assertThat(run("analyze", "a/pipes.ifc", "server:office/Boat house@1", "--place", name + "=1,2,3", "--place", "pipes.ifc=4,5,6,90"))
+        .as(err()).isZero();
     assertThat(places.get(1)).isEqualTo("1,2,3");
     assertThat(places.get(0)).isEqualTo("4,5,6,90");
   }
 
   @ParameterizedTest
-  @CsvSource(delimiter = '|', value = {"server:office/Boat house@2=1,2,3 | no model is named 'server:office/Boat house@2'; there are a/pipes.ifc, b/pipes.ifc, server:office/Boat house@1",
-      "pipes.ifc=1,2,3 | more than one model is named 'pipes.ifc'; say which: a/pipes.ifc, b/pipes.ifc", "a/pipes.ifc | expected MODEL=dx,dy,dz, found 'a/pipes.ifc'",
+  @CsvSource(delimiter = '|', value = {
+      "server:office/Boat house@2=1,2,3 | no model is named 'server:office/Boat house@2'; there are a/pipes.ifc, b/pipes.ifc, server:office/Boat house@1",
+      "pipes.ifc=1,2,3 | more than one model is named 'pipes.ifc'; say which: a/pipes.ifc, b/pipes.ifc",
+      "a/pipes.ifc | expected MODEL=dx,dy,dz, found 'a/pipes.ifc'",
       "a/pipes.ifc=1,2 | expected dx,dy,dz in metres and perhaps degrees and a factor, found '1,2'"})
   void placesThatFitNoOneModelAreOneLine(String word, String said) {
     assertThat(run("analyze", "a/pipes.ifc", "b/pipes.ifc", "server:office/Boat house@1", "--place", word)).isEqualTo(2);
@@ -170,7 +175,8 @@ class ServerModelsTest {
   void noProjectsAreSaidInWordsWithWhoAsked() {
     office.hideProjects();
     assertThat(run("projects")).as(err()).isZero();
-    assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo("office, " + office.url() + ": no projects that roofer@example.org may see\n");
+    assertThat(out.toString(StandardCharsets.UTF_8))
+        .isEqualTo("office, " + office.url() + ": no projects that roofer@example.org may see\n");
   }
 
   @ParameterizedTest
@@ -178,18 +184,21 @@ class ServerModelsTest {
   void aListWithoutServersIsSaidInWords(String words) throws IOException {
     Files.writeString(list, "# none yet\n");
     assertThat(run(words.split(" "))).isEqualTo(2);
-    assertThat(err()).isEqualTo("seamledger: " + list + ": expected at least one server, such as office.url=https://models.example.org, found none\n");
+    assertThat(err())
+        .isEqualTo("seamledger: " + list + ": expected at least one server, such as office.url=https://models.example.org, found none\n");
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"projects", "analyze server:office/Barn", "watch office --once"})
   void aListThatLacksTheUserIsAWrongListAndNoServersFault(String words) throws IOException {
     Files.writeString(list, "# ours\noffice.url=" + office.url() + "\n");
-    String[] all = Stream.concat(Stream.of(words.split(" ")), Stream.of("--data", folder.resolve("data").toString()).filter(w -> words.startsWith("watch")))
+    String[] all = Stream
+        .concat(Stream.of(words.split(" ")), Stream.of("--data", folder.resolve("data").toString()).filter(w -> words.startsWith("watch")))
         .toArray(String[]::new);
     assertThat(run(all)).as(err()).isEqualTo(2);
-    assertThat(err()).hasLineCount(1).contains(list.getFileName() + ":2: expected a user for server office, as office.user here or as SEAMLEDGER_USER_OFFICE"
-        + " in the environment, found neither");
+    assertThat(err()).hasLineCount(1)
+        .contains(list.getFileName() + ":2: expected a user for server office, as office.user here or as SEAMLEDGER_USER_OFFICE"
+            + " in the environment, found neither");
   }
 
   /** A step in the middle of a watch that fails as after an update that left a jar out: whoever tells the time. */
@@ -211,7 +220,8 @@ class ServerModelsTest {
   }
 
   private int watch(Clock clock, Environment environment, String... more) {
-    String[] all = Stream.concat(Stream.of("watch", "office", "--servers", list.toString(), "--data", folder.resolve("data").toString()), Stream.of(more))
+    String[] all = Stream
+        .concat(Stream.of("watch", "office", "--servers", list.toString(), "--data", folder.resolve("data").toString()), Stream.of(more))
         .toArray(String[]::new);
     return new Cli(Analyzer.ANALYSIS, environment, clock).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
   }
@@ -219,8 +229,9 @@ class ServerModelsTest {
   @Test
   void aFaultOfTheProgramInAWatchIsOneLineAndSeventy() {
     assertThat(watch(new BrokenClock(), Environment.PLAIN, "--once")).isEqualTo(70);
-    assertThat(err()).isEqualTo("seamledger: internal fault: java.lang.NoClassDefFoundError: org/example/Missing; please report it with the output under"
-        + " SEAMLEDGER_TRACE=1\n");
+    assertThat(err())
+        .isEqualTo("seamledger: internal fault: java.lang.NoClassDefFoundError: org/example/Missing; please report it with the output under"
+            + " SEAMLEDGER_TRACE=1\n");
     err.reset();
     watch(new BrokenClock(), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), true), "--once");
     assertThat(err()).contains("\tat org.seamledger.cli.ServerModelsTest");
@@ -237,8 +248,9 @@ class ServerModelsTest {
   void whatAWatchTellsHasTheTimeAsALineOrAnObject() throws IOException {
     Clock clock = Clock.fixed(Instant.parse("2026-03-02T08:00:00.250Z"), ZoneOffset.UTC);
     watch(clock, Environment.PLAIN, "--once");
-    assertThat(err().lines().findFirst()).contains("2026-03-02T08:00:00.250Z INFO  Watching: watch event=found server=office project=\"Boat house\" revision=2"
-        + " detail=\"second\"");
+    assertThat(err().lines().findFirst())
+        .contains("2026-03-02T08:00:00.250Z INFO  Watching: watch event=found server=office project=\"Boat house\" revision=2"
+            + " detail=\"second\"");
     err.reset();
     Files.writeString(list, "office.url=http://127.0.0.1:1\noffice.user=a\noffice.password=b\n");
     assertThat(watch(clock, Environment.PLAIN, "--once", "--log", "json")).isEqualTo(3);

@@ -55,7 +55,8 @@ class ShippedClassesTest {
       new Allowed("io.javalin.compression.", "com.github.luben.zstd.", "Javalin looks whether Zstandard is there; gzip will do"),
       new Allowed("org.postgresql.", "org.checkerframework.", "annotations for a checker at compile time"),
       new Allowed("org.bimserver.shared.exceptions.", "javax.xml.ws.WebFault", "an annotation for SOAP, which is not spoken here"),
-      new Allowed("org.bimserver.shared.meta.", "org.eclipse.core.runtime.", "the client reads Java sources of services only where it is given some"),
+      new Allowed("org.bimserver.shared.meta.", "org.eclipse.core.runtime.",
+          "the client reads Java sources of services only where it is given some"),
       new Allowed("javax.activation.", "com.sun.activation.registries.", "types of mail; documents go to the server as bytes"),
       new Allowed("org.eclipse.jdt.", "org.eclipse.", "a compiler in an IDE; the client mentions two of its classes and never compiles"),
       new Allowed("org.eclipse.jdt.", "org.osgi.", "the same"));
@@ -65,7 +66,8 @@ class ShippedClassesTest {
 
   @BeforeAll
   static void ask() throws IOException {
-    List<String> words = new ArrayList<>(List.of("--multi-release", "17", "-verbose:class", "-filter:none", "-cp", LIB + File.separator + "*"));
+    List<String> words =
+        new ArrayList<>(List.of("--multi-release", "17", "-verbose:class", "-filter:none", "-cp", LIB + File.separator + "*"));
     words.add(JAR.toString());
     words.addAll(libraries().stream().map(Path::toString).toList());
     StringWriter out = new StringWriter();

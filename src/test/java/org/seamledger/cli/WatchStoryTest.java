@@ -67,12 +67,14 @@ class WatchStoryTest {
   /** One run of the program: its exit status and what it said. */
   record Said(int status, String err) {
     List<String> events() {
-      return err.lines().filter(l -> l.contains("event=")).map(l -> l.replaceFirst(".*event=(\\S+).*?( revision=\\d+)?( detail=.*)?$", "$1$2")).toList();
+      return err.lines().filter(l -> l.contains("event="))
+          .map(l -> l.replaceFirst(".*event=(\\S+).*?( revision=\\d+)?( detail=.*)?$", "$1$2")).toList();
     }
   }
 
   private Said watch(String... more) {
-    List<String> words = new ArrayList<>(List.of("watch", "site/" + name, "--servers", list.toString(), "--data", folder.resolve("data").toString(), "--once"));
+    List<String> words = new ArrayList<>(
+        List.of("watch", "site/" + name, "--servers", list.toString(), "--data", folder.resolve("data").toString(), "--once"));
     words.addAll(List.of(more));
     return program(words.toArray(String[]::new));
   }
@@ -87,8 +89,9 @@ class WatchStoryTest {
 
   /** The service, with the data that the command keeps. */
   RunningService serve() throws IOException {
-    Options options = Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")).port(0).servers(Servers.of(KnownServers.read(list)))
-        .watch(Duration.ofMillis(500));
+    Options options =
+        Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")).port(0).servers(Servers.of(KnownServers.read(list)))
+            .watch(Duration.ofMillis(500));
     Server server = Server.start(options);
     return new RunningService() {
       @Override
@@ -114,7 +117,8 @@ class WatchStoryTest {
   private Map<String, String> answers(int number) {
     return real.withClient(client -> {
       Map<String, String> found = new TreeMap<>();
-      long revision = client.getServiceInterface().getAllRevisionsOfProject(project).stream().filter(r -> r.getId() == number).findFirst().orElseThrow().getOid();
+      long revision = client.getServiceInterface().getAllRevisionsOfProject(project).stream().filter(r -> r.getId() == number).findFirst()
+          .orElseThrow().getOid();
       for (SExtendedData data : client.getServiceInterface().getAllExtendedDataOfRevision(revision)) {
         if (!data.getTitle().startsWith("seamledger ")) {
           continue;
@@ -143,7 +147,8 @@ class WatchStoryTest {
     }
     Said first = watch("--fail-on", "violation");
     assertThat(first.status()).as(first.err()).isZero();
-    assertThat(first.events()).containsExactly("found revision=1", "downloaded revision=1", "analysing revision=1", "analysed revision=1", "answered revision=1");
+    assertThat(first.events()).containsExactly("found revision=1", "downloaded revision=1", "analysing revision=1", "analysed revision=1",
+        "answered revision=1");
     Map<String, String> one = answers(1);
     assertThat(one.keySet()).containsExactly("seamledger r0001 ledger.json", "seamledger r0001 report.txt");
     JsonNode ledger = MAPPER.readTree(one.get("seamledger r0001 ledger.json"));
@@ -159,7 +164,8 @@ class WatchStoryTest {
     checkInTheVentMadeThicker();
     Said second = watch("--fail-on", "warning");
     assertThat(second.status()).as("the roof has a warning: no cricket behind the chimney").isEqualTo(1);
-    assertThat(second.events()).containsExactly("found revision=2", "downloaded revision=2", "analysing revision=2", "analysed revision=2", "answered revision=2");
+    assertThat(second.events()).containsExactly("found revision=2", "downloaded revision=2", "analysing revision=2", "analysed revision=2",
+        "answered revision=2");
     Map<String, String> two = answers(2);
     assertThat(two.keySet()).containsExactly("seamledger r0002 changes since r0001.json", "seamledger r0002 changes since r0001.txt",
         "seamledger r0002 ledger.json", "seamledger r0002 report.txt");
@@ -173,7 +179,8 @@ class WatchStoryTest {
     double round = expected.path("lengthsM").path("pipe").path(0).doubleValue();
     assertThat(pipe.path("before").path("lengthM").doubleValue()).isCloseTo(round, within(1e-3));
     assertThat(pipe.path("after").path("lengthM").doubleValue()).isCloseTo(2 * round, within(2e-3));
-    assertThat(two.get("seamledger r0002 changes since r0001.txt")).contains("what changed from revision 1 (as designed) to revision 2 (a thicker vent)",
+    assertThat(two.get("seamledger r0002 changes since r0001.txt")).contains(
+        "what changed from revision 1 (as designed) to revision 2 (a thicker vent)",
         "0 added, 0 gone, 1 changed, 13 as before", "Difference in the order");
 
     Said third = watch();
@@ -199,7 +206,8 @@ class WatchStoryTest {
       assertThat(json(service, "GET", "/api/projects/" + analysis.path("project").textValue(), "").path("analyses")).hasSize(2);
       JsonNode revision = json(service, "GET", at + "/revisions", "").path("revisions").path(0);
       JsonNode begun = json(service, "POST", at + "/revisions/" + revision.path("id") + "/analyses", "");
-      JsonNode done = until(() -> json(service, "GET", "/api/analyses/" + begun.path("id").textValue(), ""), a -> a.path("state").textValue().equals("done"));
+      JsonNode done = until(() -> json(service, "GET", "/api/analyses/" + begun.path("id").textValue(), ""),
+          a -> a.path("state").textValue().equals("done"));
       assertThat(done.path("files").path(0).path("name").textValue()).isEqualTo(name + ", revision 1");
       assertThat(answers(1)).as("asking again by hand leaves the answer alone").hasSize(2);
     }

@@ -55,7 +55,8 @@ class WindowsLauncherTest {
   @Test
   void bothKnowTheSameSourcesModelsAndVariables() throws IOException {
     for (String name : List.of("pom.xml", "src/main", "web", "ifc-samples/school.ifc", "ifc-samples/granary.ifc", "ifc-samples/stable.ifc",
-        "target/seamledger.jar", "target/seamledger.jsa", "JAVA_HOME", "SEAMLEDGER_JAVA_OPTS", ".gz", ".zip", ".ifczip", "warm-up", "serve", "watch")) {
+        "target/seamledger.jar", "target/seamledger.jsa", "JAVA_HOME", "SEAMLEDGER_JAVA_OPTS", ".gz", ".zip", ".ifczip", "warm-up", "serve",
+        "watch")) {
       assertThat(unix()).contains(name);
       assertThat(windows().replace('\\', '/')).contains(name);
     }
@@ -77,6 +78,7 @@ class WindowsLauncherTest {
   void linesEndAsCmdExpects() throws IOException {
     assertThat(StandardCharsets.US_ASCII.newEncoder().canEncode(windows())).isTrue();
     assertThat(windows().replace("\r\n", "")).doesNotContain("\n", "\r");
-    assertThat(Files.readString(Path.of(".gitattributes")).toLowerCase(Locale.ROOT)).contains("*.cmd text eol=crlf", "seamledger text eol=lf");
+    assertThat(Files.readString(Path.of(".gitattributes")).toLowerCase(Locale.ROOT)).contains("*.cmd text eol=crlf",
+        "seamledger text eol=lf");
   }
 }

@@ -44,7 +44,8 @@ class DecisionReaderTest {
       {}                                                                   | expected the field "decisions" before this
       """)
   void saysWhatIsWrongAndWhere(String text, String message) {
-    assertThatThrownBy(() -> DecisionReader.parse(text, "d.json")).isInstanceOf(DecisionFormatException.class).hasMessageContaining(message);
+    assertThatThrownBy(() -> DecisionReader.parse(text, "d.json")).isInstanceOf(DecisionFormatException.class)
+        .hasMessageContaining(message);
   }
 
   @Test
@@ -57,7 +58,8 @@ class DecisionReaderTest {
 
   @Test
   void namesAFileThatCannotBeRead() throws IOException {
-    assertThatThrownBy(() -> DecisionReader.read(folder.resolve("none.json"))).hasMessageEndingWith("none.json: expected a readable JSON file in UTF-8, found no such file");
+    assertThatThrownBy(() -> DecisionReader.read(folder.resolve("none.json")))
+        .hasMessageEndingWith("none.json: expected a readable JSON file in UTF-8, found no such file");
     Path latin = Files.write(folder.resolve("latin.json"), new byte[] {'{', (byte) 0xe4, '}'});
     assertThatThrownBy(() -> DecisionReader.read(latin)).hasMessageContaining("found bytes that are not UTF-8");
   }

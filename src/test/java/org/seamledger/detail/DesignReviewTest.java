@@ -35,13 +35,15 @@ class DesignReviewTest {
     assertThat(found).containsExactly(
         new Finding("drainage/no-cricket", Severity.WARNING,
             "a thing 900 mm (35.433 in) wide stands across the fall and the model shows no cricket behind it", "j", List.of("0abc")),
-        new Finding("tape/spacing", Severity.WARNING, "fasteners up to 152 mm (6 in) apart press 87.5 % of the tape", "j", List.of("0abc")));
+        new Finding("tape/spacing", Severity.WARNING, "fasteners up to 152 mm (6 in) apart press 87.5 % of the tape", "j",
+            List.of("0abc")));
   }
 
   @Test
   void aDetailOfNothingButABeadIsFound() {
     Detail caulked = new Detail("caulked", "Caulked", List.of(), List.of(new Seal(Seal.Form.BEAD, Seal.Role.PRIMARY,
-        Seal.Exposure.EXPOSED, "in the corner", 1, On.LINE, Run.CONTINUOUS, 0, "bead.size", "")), List.of(), List.of(), "nothing", false, "");
+        Seal.Exposure.EXPOSED, "in the corner", 1, On.LINE, Run.CONTINUOUS, 0, "bead.size", "")), List.of(), List.of(), "nothing", false,
+        "");
     DetailedJunction j = new DetailedJunction(junction("hip", Facts.builder().build(), "hip").junction(), caulked);
     assertThat(new DesignReview(RULES, SYSTEM).ofJunction(j, Map.of())).extracting(Finding::code)
         .containsExactly("seal/bead-only", "seal/in-view");

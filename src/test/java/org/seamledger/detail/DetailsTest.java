@@ -91,7 +91,8 @@ class DetailsTest {
     system.put("counterflashing", "glued");
     Details.Result r = DETAILS.choose(List.of(kinded("headwall", Facts.builder().number("minSlopeDegrees", 20).build())), j -> system);
     assertThat(r.junctions()).extracting(j -> j.detail().id()).containsExactly("none");
-    assertThat(r.findings()).singleElement().matches(f -> f.code().equals("detail/none") && f.message().contains("counterflashing is glued"));
+    assertThat(r.findings()).singleElement()
+        .matches(f -> f.code().equals("detail/none") && f.message().contains("counterflashing is glued"));
   }
 
   private static Map<String, Object> system() {

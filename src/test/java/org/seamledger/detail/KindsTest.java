@@ -95,7 +95,8 @@ class KindsTest {
   }
 
   private static Facts between(double inclination) {
-    return Facts.builder().word("against", "face").count("faceCount", 2).number("inclinationDegrees", inclination).number("minSlopeDegrees", 20)
+    return Facts.builder().word("against", "face").count("faceCount", 2).number("inclinationDegrees", inclination)
+        .number("minSlopeDegrees", 20)
         .number("lowRiseDegrees", -20).number("highRiseDegrees", -20).number("foldDegrees", 40).build();
   }
 

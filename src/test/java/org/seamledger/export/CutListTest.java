@@ -33,7 +33,8 @@ class CutListTest {
   @Test
   void closuresOfAHipAreBevelled() throws IOException {
     List<String> closures = rows("regular-hip.ifc").stream().filter(row -> row.startsWith("closure,")).toList();
-    assertThat(closures).isNotEmpty().allMatch(row -> row.matches("closure,F\\d,J\\w+,9,,,0\\.6096,24 in,48\\.1896\\d\\d,48\\.1896\\d\\d,"));
+    assertThat(closures).isNotEmpty()
+        .allMatch(row -> row.matches("closure,F\\d,J\\w+,9,,,0\\.6096,24 in,48\\.1896\\d\\d,48\\.1896\\d\\d,"));
   }
 
   @Test

@@ -43,11 +43,13 @@ final class DetailScenes {
     double incline = List.of("hip", "valley", "rake", "sidewall", "skew-wall", "curb-side").contains(kind) ? 0.3 : 0;
     Junction junction = new Junction(ID, List.of(new Vec3(0, 0, 0), new Vec3(5, 0, 5 * incline)), faces.stream().map(RoofFace::id).toList(),
         List.of("0roof"), facts(kind));
-    List<DetailedJunction> junctions = List.of(new DetailedJunction(new KindedJunction(junction, kind, new Explanation(List.of(kind), "", List.of())), detail));
+    List<DetailedJunction> junctions =
+        List.of(new DetailedJunction(new KindedJunction(junction, kind, new Explanation(List.of(kind), "", List.of())), detail));
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0));
     RoofLayout layout = RoofLayout.of(faces, system);
-    return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions,
+    return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
+        SurfaceLimits.DEFAULT, elements, faces, junctions,
         Quantities.of(faces, junctions, layout, system), List.of(), new TreeMap<>(), new TreeMap<>(), new TreeMap<>());
   }
 

@@ -24,7 +24,8 @@ class SectionDrawingTest {
   /** A micrometre on paper, twice. */
   private static final double ROUNDING = 0.002;
   private static final RoofSystem OTHER = RoofSystem.parse(
-      "{\"panel\": {\"seamHeight\": \"65 mm\", \"coverage\": \"500 mm\"}, \"tape\": {\"width\": \"30 mm\", \"thickness\": \"6 mm\"}}", "other.json");
+      "{\"panel\": {\"seamHeight\": \"65 mm\", \"coverage\": \"500 mm\"}, \"tape\": {\"width\": \"30 mm\", \"thickness\": \"6 mm\"}}",
+      "other.json");
 
   static Stream<String> details() {
     return BOOK.keySet().stream();
@@ -61,7 +62,8 @@ class SectionDrawingTest {
     assertThat(drawn.words()).doesNotContain("not drawn");
     assertThat(drawn.elements("polygon", "tape").isEmpty()).isEqualTo(detail.seals().stream().noneMatch(s -> s.form() == Seal.Form.TAPE));
     assertThat(drawn.elements("polygon", "bead").isEmpty()).isEqualTo(detail.seals().stream().noneMatch(s -> s.form() == Seal.Form.BEAD));
-    assertThat(drawn.elements("polygon", "soft").isEmpty()).isEqualTo(detail.seals().stream().noneMatch(s -> s.form() == Seal.Form.IN_SEAM));
+    assertThat(drawn.elements("polygon", "soft").isEmpty())
+        .isEqualTo(detail.seals().stream().noneMatch(s -> s.form() == Seal.Form.IN_SEAM));
     assertThat(drawn.elements("line", "shank").size()).isGreaterThanOrEqualTo(detail.fastenings().size());
     assertThat(drawn.elements("polyline", "metal").size()).isGreaterThanOrEqualTo(detail.metal().size());
   }
@@ -118,7 +120,8 @@ class SectionDrawingTest {
     drawn.isHarmless();
     assertThat(drawn.words()).contains("<script>alert('1 & 2')", "a \"model\" <b>.ifc");
     for (String type : List.of("metal", "panel", "seam", "leader")) {
-      assertThat(drawn.points("polyline", type)).allSatisfy(line -> assertThat(line).allMatch(p -> p.u() > 5 && p.u() < 415 && p.v() > 25 && p.v() < 240));
+      assertThat(drawn.points("polyline", type))
+          .allSatisfy(line -> assertThat(line).allMatch(p -> p.u() > 5 && p.u() < 415 && p.v() > 25 && p.v() < 240));
     }
   }
 
@@ -137,11 +140,13 @@ class SectionDrawingTest {
     List<Seal> seals = List.of(new Seal(Seal.Form.TAPE, Seal.Role.PRIMARY, Seal.Exposure.CONCEALED, "along the lamp post", 1,
         org.seamledger.detail.On.LINE, org.seamledger.detail.Run.CONTINUOUS, 0, "", ""));
     Detail own = new Detail("hip", hip.title(), hip.metal(), seals, List.of(), List.of(), "", true, "office");
-    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID)).words()).contains("not drawn", "along the lamp post");
+    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID)).words()).contains("not drawn",
+        "along the lamp post");
   }
 
   @Test
   void anUnknownJunctionIsRefused() {
-    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope")).isInstanceOf(IllegalArgumentException.class).hasMessageContaining("nope");
+    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope")).isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("nope");
   }
 }

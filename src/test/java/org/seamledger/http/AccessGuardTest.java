@@ -31,7 +31,8 @@ class AccessGuardTest {
   /** Sends a request with exactly these header lines; the Java client would not let a test name another host. */
   private static String raw(Server server, String requestLine, String... headers) throws IOException {
     try (Socket s = new Socket("127.0.0.1", server.port())) {
-      s.getOutputStream().write((requestLine + " HTTP/1.1\r\n" + String.join("\r\n", headers) + "\r\nConnection: close\r\n\r\n").getBytes(StandardCharsets.ISO_8859_1));
+      s.getOutputStream().write((requestLine + " HTTP/1.1\r\n" + String.join("\r\n", headers) + "\r\nConnection: close\r\n\r\n")
+          .getBytes(StandardCharsets.ISO_8859_1));
       return new String(s.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     }
   }
@@ -43,7 +44,8 @@ class AccessGuardTest {
         assertThat(raw(service.server, "GET /api/health", "Host: " + host)).as(host).startsWith("HTTP/1.1 200");
       }
       for (String host : List.of("evil.example", "localhost.evil.example", "127.0.0.1.evil.example", "10.0.0.1")) {
-        assertThat(raw(service.server, "GET /api/health", "Host: " + host)).as(host).startsWith("HTTP/1.1 421").contains("application/problem+json");
+        assertThat(raw(service.server, "GET /api/health", "Host: " + host)).as(host).startsWith("HTTP/1.1 421")
+            .contains("application/problem+json");
         assertThat(raw(service.server, "GET /", "Host: " + host)).as(host).startsWith("HTTP/1.1 421");
       }
       assertThat(raw(service.server, "GET /api/health")).startsWith("HTTP/1.1 400");
@@ -70,9 +72,11 @@ class AccessGuardTest {
   void offLoopbackStartsWithATokenOnly() {
     assertThatThrownBy(() -> Server.start(options().port(0).bind("0.0.0.0", Optional.empty()))).isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("token is needed");
-    assertThatThrownBy(() -> Server.start(options().port(0).bind("0.0.0.0", Optional.of("short")))).isInstanceOf(IllegalArgumentException.class)
+    assertThatThrownBy(() -> Server.start(options().port(0).bind("0.0.0.0", Optional.of("short"))))
+        .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("16 characters").hasMessageNotContaining("short,");
-    assertThatThrownBy(() -> Server.start(options().port(0).bind("no.such.host.invalid", Optional.empty()))).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> Server.start(options().port(0).bind("no.such.host.invalid", Optional.empty())))
+        .isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test
@@ -100,7 +104,8 @@ class AccessGuardTest {
   @Test
   void theAddressIsGuardedInEverySpelling() throws IOException {
     try (TestService service = new TestService(options().bind("127.0.0.1", Optional.of(TOKEN)))) {
-      for (String path : List.of("/API/analyses", "//api/analyses", "/api;x/analyses", "/%61pi/analyses", "/./api/analyses", "/x/../api/analyses", "/api/analyses/", "/metrics/")) {
+      for (String path : List.of("/API/analyses", "//api/analyses", "/api;x/analyses", "/%61pi/analyses", "/./api/analyses",
+          "/x/../api/analyses", "/api/analyses/", "/metrics/")) {
         assertThat(raw(service.server, "GET " + path, "Host: localhost")).as(path).doesNotStartWith("HTTP/1.1 200");
       }
     }
@@ -112,14 +117,16 @@ class AccessGuardTest {
       for (String path : List.of("/", "/api/health", "/api/nothing", "/js/main.js")) {
         HttpResponse<byte[]> answer = service.get(path);
         String policy = answer.headers().firstValue("Content-Security-Policy").orElse("");
-        assertThat(policy).as(path).contains("default-src 'none'").doesNotContain("unsafe").doesNotContain("http:").doesNotContain("https:");
+        assertThat(policy).as(path).contains("default-src 'none'").doesNotContain("unsafe").doesNotContain("http:")
+            .doesNotContain("https:");
         assertThat(answer.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
         assertThat(answer.headers().firstValue("Server")).isEmpty();
       }
       String html = new String(service.get("/").body(), StandardCharsets.UTF_8);
       Matcher scripts = Pattern.compile("<script([^>]*)>").matcher(html);
       while (scripts.find()) {
-        assertThat(scripts.group(1)).as("a script of the page is a file, or the map of imports").containsAnyOf("src=\"/js/", "type=\"importmap\"");
+        assertThat(scripts.group(1)).as("a script of the page is a file, or the map of imports").containsAnyOf("src=\"/js/",
+            "type=\"importmap\"");
       }
       assertThat(html).doesNotContainPattern("\\son\\w+=|style=\"|https?://");
     }
@@ -128,8 +135,10 @@ class AccessGuardTest {
   @Test
   void servesThePageAndItsLibrary() {
     try (TestService service = new TestService(options())) {
-      Map<String, String> files = Map.of("/", "text/html", "/index.html", "text/html", "/js/main.js", "text/javascript", "/css/base.css", "text/css",
-          "/icon.svg", "image/svg+xml", "/lib/three/three.module.min.js", "text/javascript", "/lib/three/controls/OrbitControls.js", "text/javascript");
+      Map<String, String> files =
+          Map.of("/", "text/html", "/index.html", "text/html", "/js/main.js", "text/javascript", "/css/base.css", "text/css",
+              "/icon.svg", "image/svg+xml", "/lib/three/three.module.min.js", "text/javascript", "/lib/three/controls/OrbitControls.js",
+              "text/javascript");
       files.forEach((path, type) -> {
         HttpResponse<byte[]> answer = service.get(path);
         assertThat(answer.statusCode()).as(path).isEqualTo(200);

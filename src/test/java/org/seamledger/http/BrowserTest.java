@@ -115,7 +115,8 @@ class BrowserTest {
   }
 
   private static WebElement see(String css, String text) {
-    return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
+    return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text))
+        .findFirst().orElse(null));
   }
 
   private static Object js(String code, Object... arguments) {
@@ -141,7 +142,8 @@ class BrowserTest {
     for (int y = 0; y < image.getHeight(); y++) {
       for (int x = 0; x < image.getWidth(); x++) {
         int p = image.getRGB(x, y);
-        int distance = Math.abs((p >> 16 & 255) - (rgb >> 16 & 255)) + Math.abs((p >> 8 & 255) - (rgb >> 8 & 255)) + Math.abs((p & 255) - (rgb & 255));
+        int distance =
+            Math.abs((p >> 16 & 255) - (rgb >> 16 & 255)) + Math.abs((p >> 8 & 255) - (rgb >> 8 & 255)) + Math.abs((p & 255) - (rgb & 255));
         if (distance < 40) {
           count++;
         }
@@ -268,7 +270,8 @@ class BrowserTest {
     open("hall.ifc", "house");
     tab("Revisions");
     see(".at-revisions .drop");
-    browser.findElement(By.cssSelector(".at-revisions input[type=file]")).sendKeys(model("hall-2.ifc", "house width=15 pipe=no").toString());
+    browser.findElement(By.cssSelector(".at-revisions input[type=file]"))
+        .sendKeys(model("hall-2.ifc", "house width=15 pipe=no").toString());
     see(".sheet-title", "Revision 2");
     tab("Revisions");
     assertThat(textOf(".changed h3")).isEqualTo("Since revision 1: 0 added, 1 gone, 12 changed, 11 as before");
@@ -279,7 +282,8 @@ class BrowserTest {
 
   @Test
   void namesOfAModelAreTextEverywhere() throws IOException {
-    open("<img src=x onerror=document.title='run'>.ifc".replace("/", ""), "house chimney=<script>document.title='run'</script><img_src=x_onerror=document.title='run'>");
+    open("<img src=x onerror=document.title='run'>.ifc".replace("/", ""),
+        "house chimney=<script>document.title='run'</script><img_src=x_onerror=document.title='run'>");
     js("document.querySelector('.tools input').value = 'script'; document.querySelector('.tools input').dispatchEvent(new Event('input'))");
     see(".totals", "4 of 24 junctions");
     with(WebElement::click, ".canvas .line:not(.group)");
@@ -301,11 +305,15 @@ class BrowserTest {
     see(".totals", "20,000 of 20,000 junctions");
     with(e -> e.sendKeys(Keys.END), ".rows");
     see(".line.active");
-    assertThat((Long) js("return document.querySelectorAll('.canvas .line').length")).as("only what is in sight is in the document").isLessThan(120);
+    assertThat((Long) js("return document.querySelectorAll('.canvas .line').length")).as("only what is in sight is in the document")
+        .isLessThan(120);
     double sorting = ((Number) browser.executeAsyncScript("const done = arguments[0], t = performance.now();"
-        + "document.querySelector('[role=columnheader]:nth-child(3) button').click(); requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - t)))")).doubleValue();
-    double scrolling = ((Number) browser.executeAsyncScript("const done = arguments[0], g = document.querySelector('.rows'), t = performance.now(); let n = 0;"
-        + "const step = () => { g.scrollTop = n * 20000; if (++n < 20) requestAnimationFrame(step); else done((performance.now() - t) / 20); }; step()")).doubleValue();
+        + "document.querySelector('[role=columnheader]:nth-child(3) button').click(); requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - t)))"))
+        .doubleValue();
+    double scrolling = ((Number) browser
+        .executeAsyncScript("const done = arguments[0], g = document.querySelector('.rows'), t = performance.now(); let n = 0;"
+            + "const step = () => { g.scrollTop = n * 20000; if (++n < 20) requestAnimationFrame(step); else done((performance.now() - t) / 20); }; step()"))
+        .doubleValue();
     System.err.printf("20,000 junctions: sort %.0f ms, scroll %.1f ms a frame%n", sorting, scrolling);
     // Far above what a machine with nothing else to do needs: the test shall find a table that grew slow, not a machine that is busy.
     assertThat(sorting).isLessThan(5000);
@@ -330,7 +338,8 @@ class BrowserTest {
   void everythingComesFromThisServer() throws IOException {
     open("hall.ifc", "house");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
-    List<?> elsewhere = (List<?>) js("return performance.getEntriesByType('resource').map(e => e.name).filter(n => !n.startsWith(location.origin + '/') && !n.startsWith('blob:'))");
+    List<?> elsewhere = (List<?>) js(
+        "return performance.getEntriesByType('resource').map(e => e.name).filter(n => !n.startsWith(location.origin + '/') && !n.startsWith('blob:'))");
     assertThat(elsewhere).isEmpty();
   }
 
@@ -341,7 +350,8 @@ class BrowserTest {
     js("window.seen = {}; addEventListener('beforeprint', () => {"
         + "window.seen.rows = document.querySelectorAll('table.print-only tbody tr:not(.group)').length; window.seen.scale = document.querySelector('.plan .scale').textContent;"
         + "window.seen.picture = document.querySelector('img.print-only')?.src.length ?? 0; })");
-    String pdf = (String) browser.executeCdpCommand("Page.printToPDF", Map.of("printBackground", true, "preferCSSPageSize", true)).get("data");
+    String pdf =
+        (String) browser.executeCdpCommand("Page.printToPDF", Map.of("printBackground", true, "preferCSSPageSize", true)).get("data");
     byte[] bytes = Base64.getDecoder().decode(pdf);
     assertThat(new String(bytes, 0, 5, StandardCharsets.ISO_8859_1)).isEqualTo("%PDF-");
     Map<?, ?> seen = (Map<?, ?>) js("return window.seen");
@@ -374,8 +384,9 @@ class BrowserTest {
   private static void barriers(String where) throws IOException {
     js(axe());
     @SuppressWarnings("unchecked")
-    List<String> found = (List<String>) browser.executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
-        + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | '))))");
+    List<String> found = (List<String>) browser
+        .executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
+            + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | '))))");
     assertThat(found).as(where).isEmpty();
   }
 
@@ -384,7 +395,8 @@ class BrowserTest {
     try (InputStream in = BrowserTest.class.getResourceAsStream("/META-INF/maven/org.webjars.npm/axe-core/pom.properties")) {
       p.load(in);
     }
-    try (InputStream in = BrowserTest.class.getResourceAsStream("/META-INF/resources/webjars/axe-core/" + p.getProperty("version") + "/axe.min.js")) {
+    try (InputStream in =
+        BrowserTest.class.getResourceAsStream("/META-INF/resources/webjars/axe-core/" + p.getProperty("version") + "/axe.min.js")) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
   }

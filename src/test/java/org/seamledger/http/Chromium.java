@@ -22,7 +22,8 @@ public final class Chromium {
     assumeTrue(Files.exists(PROGRAM) && Files.exists(DRIVER), "Chromium and its driver are not installed");
     ChromeOptions options = new ChromeOptions();
     options.setBinary(PROGRAM.toFile());
-    options.addArguments("--headless", "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+    options.addArguments("--headless", "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader",
+        "--enable-unsafe-swiftshader",
         "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
         "--user-data-dir=" + profile, "--window-size=" + width + "," + height);
     ChromeDriver browser = new ChromeDriver(new ChromeDriverService.Builder().usingDriverExecutable(DRIVER.toFile()).build(), options);

@@ -53,7 +53,8 @@ class DecisionsServiceTest {
   }
 
   private void decide(String id, String junction, long version, String kind, String detail) {
-    Map<String, String> values = Map.of("kind", kind, "detail", detail, "note", "", "reason", kind.isEmpty() && detail.isEmpty() ? "" : "seen on site");
+    Map<String, String> values =
+        Map.of("kind", kind, "detail", detail, "note", "", "reason", kind.isEmpty() && detail.isEmpty() ? "" : "seen on site");
     assertThat(service.review(id, junction, version, values).statusCode()).isEqualTo(200);
   }
 

@@ -75,7 +75,7 @@ class DrawingsTest {
   }
 
   private static Takeoff takeoff(Path model) {
-    return Analysis.run(Inputs.ofFiles(List.of(model)), stage -> { });
+    return Analysis.run(Inputs.ofFiles(List.of(model)), stage -> {});
   }
 
   @Test
@@ -107,7 +107,8 @@ class DrawingsTest {
       long fasteners = StreamSupport.stream(whole.path("fasteners").spliterator(), false).mapToLong(f -> f.path("count").longValue()).sum();
       assertThat(row.path("fasteners").longValue()).isEqualTo(fasteners);
     }
-    long panels = StreamSupport.stream(ledger.path("quantities").path("panels").spliterator(), false).mapToLong(p -> p.path("count").longValue()).sum();
+    long panels = StreamSupport.stream(ledger.path("quantities").path("panels").spliterator(), false)
+        .mapToLong(p -> p.path("count").longValue()).sum();
     assertThat(outline.path("quantities").path("panelSum").path("count").longValue()).isEqualTo(panels).isPositive();
     refused(service.get("/api/analyses/" + id + "/junctions/Jnowhere"), 404, "not-found");
     HttpResponse<byte[]> again = service.get("/api/analyses/" + id + "/outline", "If-None-Match",
@@ -140,7 +141,8 @@ class DrawingsTest {
     assertThat(new GZIPInputStream(new ByteArrayInputStream(packed.body())).readAllBytes()).isEqualTo(plain.body());
     String etag = plain.headers().firstValue("ETag").orElseThrow();
     assertThat(service.get(at("plan"), "If-None-Match", etag).statusCode()).isEqualTo(304);
-    assertThat(service.get(at("sections/" + junction(0)), "If-None-Match", etag).statusCode()).as("another drawing, another tag").isEqualTo(200);
+    assertThat(service.get(at("sections/" + junction(0)), "If-None-Match", etag).statusCode()).as("another drawing, another tag")
+        .isEqualTo(200);
   }
 
   @Test

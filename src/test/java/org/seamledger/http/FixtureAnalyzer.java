@@ -35,9 +35,10 @@ final class FixtureAnalyzer implements Analyzer {
       case "unreadable" -> throw new UnreadableModelException(models.get(0).name(), 7, 12, "a semicolon", "the end of the file");
       case "fault" -> throw new IllegalStateException("a fault with a secret in it");
       case "nonsense" -> out.write("[1, 2".getBytes(StandardCharsets.UTF_8));
-      default -> LedgerFixtures.MAPPER.writeValue(out, LedgerFixtures.decided(decisions, LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
-          Double.parseDouble(words.getOrDefault("width", "14")), !"no".equals(words.get("pipe")),
-          words.getOrDefault("chimney", "Chimney").replace('_', ' '), system.isPresent() ? Files.readString(system.get()) : "")));
+      default -> LedgerFixtures.MAPPER.writeValue(out,
+          LedgerFixtures.decided(decisions, LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
+              Double.parseDouble(words.getOrDefault("width", "14")), !"no".equals(words.get("pipe")),
+              words.getOrDefault("chimney", "Chimney").replace('_', ' '), system.isPresent() ? Files.readString(system.get()) : "")));
     }
     return new FixtureDrawings(text);
   }
@@ -66,7 +67,8 @@ final class FixtureAnalyzer implements Analyzer {
     }
 
     private String sheet(String what) {
-      return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 420 297\"><style>.metal { stroke: #14202b; }</style><desc>" + what + " " + words.replace("<", "&lt;")
+      return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 420 297\"><style>.metal { stroke: #14202b; }</style><desc>" + what
+          + " " + words.replace("<", "&lt;")
           + "</desc><g class=\"cut\" data-view=\"100 60 200 120\"><polyline class=\"metal\" points=\"110,150 200,70 290,150\"/><g class=\"pointed\"><text class=\"label\">tape</text>"
           + "<text class=\"label\">under the cleat</text><circle class=\"dot\" cx=\"200\" cy=\"70\" r=\"0.5\"/></g></g></svg>";
     }

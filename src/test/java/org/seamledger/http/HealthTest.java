@@ -46,7 +46,8 @@ class HealthTest {
     private final FixtureAnalyzer good = new FixtureAnalyzer();
 
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream out)
+    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
+        OutputStream out)
         throws IOException {
       String words = Files.readString(models.get(0).path());
       if (words.contains("missing=always") || words.contains("missing=decided") && !decisions.isEmpty()) {
@@ -82,7 +83,7 @@ class HealthTest {
 
   @AfterEach
   void stop() {
-    shelf.before = call -> { };
+    shelf.before = call -> {};
     service.close();
     ((Logger) LoggerFactory.getLogger("org.seamledger")).detachAppender(log);
   }

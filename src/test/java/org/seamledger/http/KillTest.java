@@ -44,8 +44,10 @@ class KillTest {
   private String url;
 
   private void start() throws IOException {
-    ProcessBuilder server = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "-cp",
-        System.getProperty("java.class.path"), FixtureServer.class.getName(), "fixture", data.toString(), "0").redirectErrorStream(true);
+    ProcessBuilder server =
+        new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "-cp",
+            System.getProperty("java.class.path"), FixtureServer.class.getName(), "fixture", data.toString(), "0")
+            .redirectErrorStream(true);
     database.ifPresent(d -> server.environment().put(FixtureServer.DATABASE, d));
     process = server.start();
     BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
@@ -70,7 +72,8 @@ class KillTest {
 
   private String upload(String words) throws IOException, InterruptedException {
     return call("POST", "/api/analyses", "multipart/form-data; boundary=b",
-        "--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"a.ifc\"\r\n\r\n" + words + "\r\n--b--\r\n").path("id").textValue();
+        "--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"a.ifc\"\r\n\r\n" + words + "\r\n--b--\r\n").path("id")
+        .textValue();
   }
 
   private JsonNode get(String path) throws IOException, InterruptedException {

@@ -339,7 +339,8 @@ final class LedgerFixtures {
       case "ridge", "hip", "headwall" -> {
         int n = Math.max(1, (int) Math.ceil(l / (16 * INCH))) * sides;
         metal.addObject().put("part", "Z closure, bent per pan").put("pieces", n).put("lengthM", l * sides);
-        metal.addObject().put("part", kind.equals("headwall") ? "headwall flashing" : kind + " cap").put("pieces", (int) Math.ceil(l / 3.05)).put("lengthM", l);
+        metal.addObject().put("part", kind.equals("headwall") ? "headwall flashing" : kind + " cap")
+            .put("pieces", (int) Math.ceil(l / 3.05)).put("lengthM", l);
         seal(seals, "tape", "primary", "concealed", "under the closure foot", sides, l * sides);
         seal(seals, "tape", "primary", "concealed", "on the closure, under the cap", sides, l * sides);
         seal(seals, "bead", "secondary", "concealed", "behind the closure", sides, 2 * l * sides);
@@ -347,8 +348,10 @@ final class LedgerFixtures {
           seal(seals, "bead", "secondary", "exposed", "at the top of the counterflashing", 1, l);
         }
         fasten(fast, "closure foot", n * 5, 0.089);
-        steps.addObject().put("what", "Pieces on one side").put("formula", "⌈ length ÷ coverage ⌉").put("values", String.format(Locale.ROOT, "⌈ %.3f m ÷ 0.4064 m ⌉", l)).put("result", n / sides);
-        steps.addObject().put("what", "Fasteners per piece").put("formula", "⌈ (ℓ − 2e) ÷ s ⌉ + 1").put("values", "⌈ (16 − 2·1) ÷ 4 ⌉ + 1 in").put("result", 5);
+        steps.addObject().put("what", "Pieces on one side").put("formula", "⌈ length ÷ coverage ⌉")
+            .put("values", String.format(Locale.ROOT, "⌈ %.3f m ÷ 0.4064 m ⌉", l)).put("result", n / sides);
+        steps.addObject().put("what", "Fasteners per piece").put("formula", "⌈ (ℓ − 2e) ÷ s ⌉ + 1")
+            .put("values", "⌈ (16 − 2·1) ÷ 4 ⌉ + 1 in").put("result", 5);
         pieces += n;
         hold.add("Before the cap goes on: tape unbroken, screws through the tape, closures tight to the seams.");
       }
@@ -377,7 +380,8 @@ final class LedgerFixtures {
   }
 
   private void seal(ArrayNode into, String form, String role, String exposure, String place, int lines, double l) {
-    into.addObject().put("form", form).put("role", role).put("exposure", exposure).put("place", place).put("lines", lines).put("lengthM", l);
+    into.addObject().put("form", form).put("role", role).put("exposure", exposure).put("place", place).put("lines", lines).put("lengthM",
+        l);
     if (form.equals("tape")) {
       tape += l;
     } else {
@@ -421,7 +425,8 @@ final class LedgerFixtures {
     ObjectNode q = root.putObject("quantities");
     double ml = bead * Math.PI * Math.pow(0.25 * INCH, 2) / 4 * 1e6;
     q.putObject("tape").put("netM", tape).put("orderM", tape * (1 + waste)).put("rolls", (int) Math.ceil(tape * (1 + waste) / 15.24));
-    q.putObject("bead").put("netM", bead).put("netMl", ml).put("orderMl", ml * (1 + waste)).put("cartridges", (int) Math.ceil(ml * (1 + waste) / 298.69));
+    q.putObject("bead").put("netM", bead).put("netMl", ml).put("orderMl", ml * (1 + waste)).put("cartridges",
+        (int) Math.ceil(ml * (1 + waste) / 298.69));
     q.putObject("inSeam").put("netM", inSeam).put("orderM", inSeam * (1 + waste));
     q.putObject("fasteners").put("net", fasteners).put("order", (int) Math.ceil(fasteners * (1 + waste)));
     q.putObject("closures").put("pieces", pieces).put("lengthM", pieces * 16 * INCH);

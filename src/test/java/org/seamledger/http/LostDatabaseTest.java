@@ -37,7 +37,8 @@ class LostDatabaseTest {
   }
 
   private Options options(Path folder) {
-    return Options.of(new FixtureAnalyzer(), folder).database(Optional.of(PostgresAddress.of(url, Optional.empty(), Optional.empty()))).port(0);
+    return Options.of(new FixtureAnalyzer(), folder).database(Optional.of(PostgresAddress.of(url, Optional.empty(), Optional.empty())))
+        .port(0);
   }
 
   private void takeAway() {
@@ -82,7 +83,8 @@ class LostDatabaseTest {
       assertThat(problem.toString()).doesNotContain("postgres", "jdbc", "Exception", "localhost", "ledger1");
     }
     assertThat(service.upload("model", "a.ifc", "house").statusCode()).isEqualTo(503);
-    assertThat(TestService.uploads(data.resolve("one")).resolve(id).getParent().toFile().list()).as("the refused upload is gone").containsExactly(id);
+    assertThat(TestService.uploads(data.resolve("one")).resolve(id).getParent().toFile().list()).as("the refused upload is gone")
+        .containsExactly(id);
     TestPostgres.admitConnections(url);
     assertThat(awaitAnswer("/api/health").path("status").textValue()).isEqualTo("ok");
     assertThat(service.ledger(id).path("junctions")).isNotEmpty();

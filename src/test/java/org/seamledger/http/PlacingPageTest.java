@@ -43,8 +43,8 @@ class PlacingPageTest {
   }
 
   private static WebElement see(String css, String text) {
-    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d ->
-        d.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
+    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d -> d
+        .findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
   }
 
   /** The page may draw an element anew at any moment. */
@@ -66,7 +66,8 @@ class PlacingPageTest {
 
   private static void type(String label, String value) {
     with(form -> {
-      String id = form.findElements(By.tagName("label")).stream().filter(l -> l.getText().equals(label)).findFirst().orElseThrow().getDomAttribute("for");
+      String id = form.findElements(By.tagName("label")).stream().filter(l -> l.getText().equals(label)).findFirst().orElseThrow()
+          .getDomAttribute("for");
       WebElement input = form.findElement(By.id(id));
       input.clear();
       input.sendKeys(value);

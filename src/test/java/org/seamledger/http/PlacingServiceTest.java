@@ -107,16 +107,20 @@ class PlacingServiceTest {
     assertThat(placed.at("/files/0").has("placement")).isFalse();
     assertThat(lengths(id)).isEqualTo(lengths(right));
     assertThat(service.ledger(id).at("/models/1/placement").textValue()).isEqualTo(BACK);
-    assertThat(new String(service.get("/api/analyses/" + id + "/report.txt").body(), StandardCharsets.UTF_8)).contains("placed by hand: " + BACK);
+    assertThat(new String(service.get("/api/analyses/" + id + "/report.txt").body(), StandardCharsets.UTF_8))
+        .contains("placed by hand: " + BACK);
     String ridge = service.ledger(id).at("/junctions/0/id").textValue();
-    assertThat(service.review(id, ridge, 0, Map.of("detail", "ridge-vented", "kind", "ridge", "reason", "the attic is vented")).statusCode()).isEqualTo(200);
+    assertThat(
+        service.review(id, ridge, 0, Map.of("detail", "ridge-vented", "kind", "ridge", "reason", "the attic is vented")).statusCode())
+        .isEqualTo(200);
     followed(id);
     assertThat(lengths(id)).isEqualTo(lengths(right));
     service.close();
     open();
     assertThat(service.ledger(id).at("/models/1/placement").textValue()).isEqualTo(BACK);
     assertThat(service.get("/api/analyses/" + id + "/plan.svg").statusCode()).as("run again from what is stored").isEqualTo(200);
-    JsonNode again = service.await(TestService.json(service.send("POST", "/api/analyses/" + id + "/recompute", Map.of("system", Map.of()))).path("id").textValue());
+    JsonNode again = service.await(
+        TestService.json(service.send("POST", "/api/analyses/" + id + "/recompute", Map.of("system", Map.of()))).path("id").textValue());
     assertThat(again.at("/files/1/placement").textValue()).as("under another roof system").isEqualTo(BACK);
   }
 
@@ -138,10 +142,13 @@ class PlacingServiceTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"{}", "[1]", "[{\"model\": 2, \"movement\": \"1,2,3\"}]", "[{\"model\": -1, \"movement\": \"1,2,3\"}]",
-      "[{\"model\": 1, \"movement\": \"1,2\"}]", "[{\"model\": 1, \"movement\": \"1,2,Infinity\"}]", "[{\"model\": 1, \"movement\": 5}]", "[{\"model\": 1}]",
-      "[{\"model\": 1, \"movement\": \"1,2,3,0,0\"}]", "[{\"model\": 1, \"movement\": \"1,2,3\"}, {\"model\": 1, \"movement\": \"1,2,3\"}]", "[nonsense"})
+      "[{\"model\": 1, \"movement\": \"1,2\"}]", "[{\"model\": 1, \"movement\": \"1,2,Infinity\"}]", "[{\"model\": 1, \"movement\": 5}]",
+      "[{\"model\": 1}]",
+      "[{\"model\": 1, \"movement\": \"1,2,3,0,0\"}]", "[{\"model\": 1, \"movement\": \"1,2,3\"}, {\"model\": 1, \"movement\": \"1,2,3\"}]",
+      "[nonsense"})
   void otherPlacementsAreRefusedWithoutATrace(String list) throws IOException {
-    HttpResponse<byte[]> answer = service.upload("model", "a.ifc", model("roof.ifc"), "model", "b.ifc", model("services.ifc"), "placements", "", list);
+    HttpResponse<byte[]> answer =
+        service.upload("model", "a.ifc", model("roof.ifc"), "model", "b.ifc", model("services.ifc"), "placements", "", list);
     assertThat(answer.statusCode()).isEqualTo(400);
     assertThat(TestService.json(answer).path("code").textValue()).isEqualTo("body/placements");
     assertThat(TestService.json(service.get("/api/analyses")).path("analyses")).isEmpty();

@@ -31,7 +31,8 @@ class RealAnalysisTest {
   /** The program's own, with its steps counted; waits at one of them until somebody has asked to stop. */
   private record Counting(TakeoffAnalyzer real, AtomicInteger steps, double waitsAt) implements Analyzer {
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream json)
+    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
+        OutputStream json)
         throws IOException {
       return real.analyze(models, system, decisions, (stage, fraction) -> {
         steps.incrementAndGet();
@@ -61,9 +62,9 @@ class RealAnalysisTest {
   private int stepsOfAWholeRun(Path model) throws IOException {
     AtomicInteger steps = new AtomicInteger();
     try (OutputStream nowhere = OutputStream.nullOutputStream()) {
-      new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 2).analyze(List.of(new Analyzer.Model(model, "terrace.ifc")), Optional.empty(),
-          List.of(), (stage, fraction) -> {
-          }, nowhere);
+      new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 2).analyze(List.of(new Analyzer.Model(model, "terrace.ifc")),
+          Optional.empty(),
+          List.of(), (stage, fraction) -> {}, nowhere);
     }
     return steps.get();
   }
@@ -80,7 +81,8 @@ class RealAnalysisTest {
     Path model = Terrace.write(folder.resolve("terrace.ifc"), HOUSES);
     int whole = stepsOfAWholeRun(model);
     AtomicInteger steps = new AtomicInteger();
-    try (TestService service = new TestService(options(new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 0.4)).models(List.of(model)))) {
+    try (TestService service =
+        new TestService(options(new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 0.4)).models(List.of(model)))) {
       String id = TestService.json(service.get("/api/start")).path("analysis").textValue();
       JsonNode now = running(service, id, 0.35);
       assertThat(now.path("progress").path("stage").textValue()).isEqualTo("Finding the roof's faces");
@@ -99,7 +101,8 @@ class RealAnalysisTest {
     int whole = stepsOfAWholeRun(model);
     AtomicInteger steps = new AtomicInteger();
     Limits limits = new Limits(1 << 24, 1 << 24, 1, 1 << 16, 1, 1, Duration.ofSeconds(4), 4, Duration.ofSeconds(5));
-    try (TestService service = new TestService(options(new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 0.4)).models(List.of(model)).limits(limits))) {
+    try (TestService service =
+        new TestService(options(new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 0.4)).models(List.of(model)).limits(limits))) {
       String id = TestService.json(service.get("/api/start")).path("analysis").textValue();
       JsonNode ended = service.await(id);
       assertThat(ended.path("problem").path("code").textValue()).isEqualTo("analysis/too-long");

@@ -70,8 +70,11 @@ class RefusalTest {
     refused(service.upload("model", "a.ifc", ""), 400, "upload/empty");
     refused(service.upload("model", "a.ifc", "house", "system", "a", "{}", "system", "b", "{}"), 400, "upload/system");
     refused(service.upload("model", "a.ifc", "house", "project", "", "no-such-project"), 404, "not-found");
-    refused(service.send("POST", "/api/analyses", "broken".getBytes(StandardCharsets.UTF_8), "Content-Type", "multipart/form-data; boundary=x"), 400, "upload/broken");
-    refused(service.send("POST", "/api/analyses", "broken".getBytes(StandardCharsets.UTF_8), "Content-Type", "multipart/form-data"), 400, "upload/broken");
+    refused(
+        service.send("POST", "/api/analyses", "broken".getBytes(StandardCharsets.UTF_8), "Content-Type", "multipart/form-data; boundary=x"),
+        400, "upload/broken");
+    refused(service.send("POST", "/api/analyses", "broken".getBytes(StandardCharsets.UTF_8), "Content-Type", "multipart/form-data"), 400,
+        "upload/broken");
     leavesNothing();
   }
 
@@ -80,13 +83,15 @@ class RefusalTest {
     refused(service.upload("model", "a.ifc", "house" + " ".repeat(1000)), 413, "upload/too-large");
     String most = "house" + " ".repeat(900);
     refused(service.upload("model", "a", most, "model", "b", most, "model", "c", most, "model", "d", "house"), 413, "upload/too-many");
-    refused(service.upload("model", "a", most, "model", "b", most, "model", "c", most, "model", "d", most, "model", "e", most, "model", "f", most), 413, "upload/too-large");
+    refused(service.upload("model", "a", most, "model", "b", most, "model", "c", most, "model", "d", most, "model", "e", most, "model", "f",
+        most), 413, "upload/too-large");
     leavesNothing();
   }
 
   @Test
   void namesOfFilesAreTextAndNothingElse() {
-    for (String name : List.of("../../../../tmp/evil.ifc", "..\\\\..\\\\evil.ifc", "/etc/passwd", "<script>alert(1)</script>.ifc", "a\u202Eb.ifc")) {
+    for (String name : List.of("../../../../tmp/evil.ifc", "..\\\\..\\\\evil.ifc", "/etc/passwd", "<script>alert(1)</script>.ifc",
+        "a\u202Eb.ifc")) {
       JsonNode a = TestService.json(service.upload("model", name, "house"));
       JsonNode ended = service.await(a.path("id").textValue());
       assertThat(ended.path("state").textValue()).isEqualTo("done");
@@ -100,14 +105,16 @@ class RefusalTest {
   void thingsThatAreNotThere() {
     String none = "0".repeat(32);
     for (String path : List.of("", "/ledger", "/reviews", "/events", "/changes?from=" + none)) {
-      refused(service.get("/api/analyses/" + none + path, "Accept", path.equals("/events") ? "text/event-stream" : "*/*"), 404, "not-found");
+      refused(service.get("/api/analyses/" + none + path, "Accept", path.equals("/events") ? "text/event-stream" : "*/*"), 404,
+          "not-found");
     }
     refused(service.get("/api/projects/" + none), 404, "not-found");
     refused(service.send("PATCH", "/api/projects/" + none, Map.of("name", "x")), 404, "not-found");
     refused(service.send("DELETE", "/api/analyses/" + none, null), 404, "not-found");
     refused(service.send("DELETE", "/api/analyses/" + none + "?remove=true", null), 404, "not-found");
     refused(service.send("POST", "/api/analyses/" + none + "/recompute", "{\"system\":{}}"), 404, "not-found");
-    for (String path : List.of("/nothing", "/api/nothing", "/js/nothing.js", "/..%2f..%2fetc/passwd", "/js/..%2findex.html", "/web/index.html")) {
+    for (String path : List.of("/nothing", "/api/nothing", "/js/nothing.js", "/..%2f..%2fetc/passwd", "/js/..%2findex.html",
+        "/web/index.html")) {
       assertThat(service.get(path).statusCode()).as(path).isIn(400, 404);
     }
     refused(service.get("/api/nothing"), 404, "not-found");
@@ -124,7 +131,8 @@ class RefusalTest {
     refused(service.send("PUT", path, "[]"), 400, "body/not-an-object");
     refused(service.send("PUT", path, "{\"state\":\"checked\"}"), 400, "body/value");
     refused(service.send("PUT", path, "{\"state\":7,\"version\":0}"), 400, "body/value");
-    refused(service.send("PUT", path, "{\"state\":\"checked\",\"version\":0,\"note\":\"" + "x".repeat(2000) + "\"}"), 413, "body/too-large");
+    refused(service.send("PUT", path, "{\"state\":\"checked\",\"version\":0,\"note\":\"" + "x".repeat(2000) + "\"}"), 413,
+        "body/too-large");
     refused(service.send("PUT", path, "{}".getBytes(StandardCharsets.UTF_8), "Content-Type", "text/plain"), 415, "body/type");
     refused(service.review(id, junction, 0, Map.of("state", "splendid")), 422, "invalid");
     refused(service.review(id, junction, 0, Map.of("kind", "roundabout", "reason", "x")), 422, "invalid");
@@ -145,7 +153,8 @@ class RefusalTest {
     JsonNode unreadable = service.analyse("unreadable");
     assertThat(unreadable.path("state").textValue()).isEqualTo("failed");
     assertThat(unreadable.path("problem").path("code").textValue()).isEqualTo("model/unreadable");
-    assertThat(unreadable.path("problem").path("detail").textValue()).isEqualTo("hall.ifc:7:12: expected a semicolon, found the end of the file");
+    assertThat(unreadable.path("problem").path("detail").textValue())
+        .isEqualTo("hall.ifc:7:12: expected a semicolon, found the end of the file");
     JsonNode fault = service.analyse("fault");
     assertThat(fault.path("problem").path("code").textValue()).isEqualTo("internal");
     assertThat(fault.toString()).doesNotContain("secret");

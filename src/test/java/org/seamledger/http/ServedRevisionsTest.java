@@ -118,7 +118,8 @@ class ServedRevisionsTest {
     ServedRevision six = checkIn("house width=11 pipe=no");
     awaitAnswer(six, 4);
     assertThat(office.attached(six)).extracting(Attachment::title).contains(Answers.changes(6, 5), Answers.changesJson(6, 5));
-    String left = office.attached(six).stream().filter(a -> a.title().equals(Answers.changes(6, 5))).map(a -> new String(a.content(), StandardCharsets.UTF_8))
+    String left = office.attached(six).stream().filter(a -> a.title().equals(Answers.changes(6, 5)))
+        .map(a -> new String(a.content(), StandardCharsets.UTF_8))
         .findFirst().orElseThrow();
     JsonNode newest = TestService.json(service.get("/api/watches")).path("watches").path(0).path("last");
     String id = newest.path("analysis").textValue();
@@ -131,8 +132,10 @@ class ServedRevisionsTest {
     assertThat(byNumber.path("fromWords").textValue() + " " + byNumber.path("toWords").textValue())
         .isEqualTo("revision 5 (house width=11) revision 6 (house width=11 pipe=no)");
     assertThat(byNumber.path("removed")).isNotEmpty();
-    assertThat(TestService.json(service.get("/api/analyses/" + id + "/changes?from=" + byNumber.path("from").textValue()))).isEqualTo(byNumber);
-    assertThat(TestService.json(service.get("/api/projects/" + analysis.path("project").textValue() + "/changes?from=5&to=6"))).isEqualTo(byNumber);
+    assertThat(TestService.json(service.get("/api/analyses/" + id + "/changes?from=" + byNumber.path("from").textValue())))
+        .isEqualTo(byNumber);
+    assertThat(TestService.json(service.get("/api/projects/" + analysis.path("project").textValue() + "/changes?from=5&to=6")))
+        .isEqualTo(byNumber);
   }
 
   private void awaitAnswer(ServedRevision r, int documents) {
@@ -171,7 +174,8 @@ class ServedRevisionsTest {
   @Test
   void theSameRevisionAgainIsAnotherRunOfIt() {
     JsonNode first = analyse(checkIn("house"));
-    JsonNode again = ended(service.send("POST", "/api/analyses/" + first.path("id").textValue() + "/recompute", Map.of("system", Map.of())));
+    JsonNode again =
+        ended(service.send("POST", "/api/analyses/" + first.path("id").textValue() + "/recompute", Map.of("system", Map.of())));
     analyse(checkIn("house pipe=no"));
     assertThat(labels(project(first))).containsExactly("1", "1, run 2", "2");
     assertThat(again.path("words").textValue()).isEqualTo("revision 1, run 2 (house)");
@@ -185,13 +189,15 @@ class ServedRevisionsTest {
   void modelsOfServersAndFilesAreOneBuilding() {
     ServedRevision roof = checkIn("house");
     ServedRevision ducts = partner.checkIn(pipes, "as built", "house pipe=no".getBytes(StandardCharsets.UTF_8));
-    JsonNode first = ended(service.upload("served", "", served("office", roof), "model", "skylights.ifc", "house width=11", "served", "", served("partner", ducts)));
+    JsonNode first = ended(service.upload("served", "", served("office", roof), "model", "skylights.ifc", "house width=11", "served", "",
+        served("partner", ducts)));
     assertThat(first.path("title").textValue()).isEqualTo("skylights.ifc + School + Pipes");
     assertThat(first.path("files").findValuesAsText("name")).containsExactly("skylights.ifc", "School, revision 1", "Pipes, revision 1");
     assertThat(first.path("files").path(2).path("bytes").intValue()).as("it was fetched").isEqualTo(13);
     assertThat(first.path("files").path(2).path("origin").path("comment").textValue()).isEqualTo("as built");
-    JsonNode next = ended(service.upload("model", "skylights.ifc", "house width=12", "served", "", served("office", checkIn("house")), "served", "",
-        served("partner", ducts)));
+    JsonNode next =
+        ended(service.upload("model", "skylights.ifc", "house width=12", "served", "", served("office", checkIn("house")), "served", "",
+            served("partner", ducts)));
     assertThat(labels(project(next))).as("the same sources: its next revision, by our own numbers").containsExactly("1", "2");
     assertThat(next.path("project")).isEqualTo(first.path("project"));
     assertThat(next.has("origin")).as("it is no revision of one server").isFalse();
@@ -210,8 +216,9 @@ class ServedRevisionsTest {
   @Test
   void namesOfRevisionsThatAreNoneAreRefused() {
     ServedRevision r = checkIn("house");
-    Map<String, String> bad = Map.of("office", "upload/served", "{\"server\":\"office\"}", "upload/served", served("nowhere", r), "not-found",
-        served("partner", r), "server/not-found", "{\"server\":\"http://127.0.0.1:1/\",\"project\":1,\"revision\":1}", "not-found");
+    Map<String, String> bad =
+        Map.of("office", "upload/served", "{\"server\":\"office\"}", "upload/served", served("nowhere", r), "not-found",
+            served("partner", r), "server/not-found", "{\"server\":\"http://127.0.0.1:1/\",\"project\":1,\"revision\":1}", "not-found");
     bad.forEach((name, code) -> {
       HttpResponse<byte[]> answer = service.upload("model", "a.ifc", "house", "served", "", name);
       assertThat(answer.statusCode()).as(name).isBetween(400, 404);

@@ -107,7 +107,8 @@ class ServersPageTest {
   }
 
   private static WebElement see(String css, String text) {
-    return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
+    return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text))
+        .findFirst().orElse(null));
   }
 
   /** Chooses in the field with that label what begins with these words. */
@@ -135,7 +136,8 @@ class ServersPageTest {
     choose("Server", "office");
     choose("Project", "School <b>& yard</b> (IFC4)");
     WebElement revision = see(".served .field", "Revision").findElement(By.tagName("select"));
-    assertThat(new Select(revision).getOptions()).as("the newest stands first").extracting(o -> o.getText().substring(0, 2)).containsExactly("2,", "1,");
+    assertThat(new Select(revision).getOptions()).as("the newest stands first").extracting(o -> o.getText().substring(0, 2))
+        .containsExactly("2,", "1,");
     choose("Revision", "1,");
     picture("servers-choose");
     with(WebElement::click, ".served button.main", "Analyse this revision");
@@ -165,7 +167,8 @@ class ServersPageTest {
     with(WebElement::click, ".served tbody button.link", "5,");
     see(".canvas .line");
     with(WebElement::click, ".tab", "Revisions");
-    assertThat(until(() -> see("table.plain", "ready")).getText()).as("revisions 2 to 5 of the server").contains("Open 2", "5, open now", "failed")
+    assertThat(until(() -> see("table.plain", "ready")).getText()).as("revisions 2 to 5 of the server")
+        .contains("Open 2", "5, open now", "failed")
         .doesNotContain("1, open now");
     browser.get(server.url());
     with(WebElement::click, ".served button[aria-label^='Stop watching']");
@@ -209,7 +212,8 @@ class ServersPageTest {
     assertThat(textOf(".sheet-title .revision")).isEqualTo("Revision 2 (house pipe=no)");
     with(WebElement::click, ".tab", "Revisions");
     assertThat(textOf(".changed h3")).startsWith("Since revision 1 (house): 0 added, 1 gone");
-    List<String> rows = browser.findElements(By.cssSelector(".at-revisions table[class=plain] tbody tr")).stream().map(WebElement::getText).limit(3).toList();
+    List<String> rows = browser.findElements(By.cssSelector(".at-revisions table[class=plain] tbody tr")).stream().map(WebElement::getText)
+        .limit(3).toList();
     assertThat(rows.get(0)).startsWith("Open 1 house 3/1/2026").contains("ready");
     assertThat(rows.get(1)).startsWith("2, open now house pipe=no");
     assertThat(rows.get(2)).startsWith("Open 4 house width=13");
@@ -246,7 +250,8 @@ class ServersPageTest {
     with(WebElement::click, ".served button", "Add to an analysis of several");
     choose("Revision", "1,");
     with(WebElement::click, ".served button", "Add to an analysis of several");
-    assertThat(textOf(".chosen")).as("another revision of the project takes its place").contains("revision 1 (house), from office").doesNotContain("revision 2");
+    assertThat(textOf(".chosen")).as("another revision of the project takes its place").contains("revision 1 (house), from office")
+        .doesNotContain("revision 2");
     choose("Server", "partner");
     choose("Project", "Pipes");
     with(WebElement::click, ".served button", "Add to an analysis of several");
@@ -282,12 +287,13 @@ class ServersPageTest {
     office.before = call -> {
       throw new NoClassDefFoundError("org/example/Missing");
     };
-    assertThat(textOf("#health .trouble")).contains("A part of this service does not work", "watching server office fails inside the program",
+    assertThat(textOf("#health .trouble")).contains("A part of this service does not work",
+        "watching server office fails inside the program",
         "It is tried again by itself");
     assertThat(textOf(".served td", "watching server office fails")).doesNotContain("Missing");
     picture("servers-watch-fails");
     barriers("the start page with a fault");
-    office.before = call -> { };
+    office.before = call -> {};
     until(() -> browser.findElements(By.cssSelector("#health .trouble")).isEmpty() ? true : null);
   }
 
@@ -305,12 +311,14 @@ class ServersPageTest {
     try (InputStream in = ServersPageTest.class.getResourceAsStream("/META-INF/maven/org.webjars.npm/axe-core/pom.properties")) {
       p.load(in);
     }
-    try (InputStream in = ServersPageTest.class.getResourceAsStream("/META-INF/resources/webjars/axe-core/" + p.getProperty("version") + "/axe.min.js")) {
+    try (InputStream in =
+        ServersPageTest.class.getResourceAsStream("/META-INF/resources/webjars/axe-core/" + p.getProperty("version") + "/axe.min.js")) {
       browser.executeScript(new String(in.readAllBytes(), StandardCharsets.UTF_8));
     }
     @SuppressWarnings("unchecked")
-    List<String> found = (List<String>) browser.executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
-        + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160)).join(' | '))))");
+    List<String> found = (List<String>) browser
+        .executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
+            + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160)).join(' | '))))");
     assertThat(found).as(where).isEmpty();
   }
 }

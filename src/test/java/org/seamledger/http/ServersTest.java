@@ -60,7 +60,7 @@ class ServersTest {
 
   @AfterEach
   void stop() {
-    shelf.before = call -> { };
+    shelf.before = call -> {};
     service.close();
   }
 
@@ -101,7 +101,8 @@ class ServersTest {
     ServedRevision r = checkIn("house");
     assertThat(TestService.json(service.get("/api/servers")).path("servers")).extracting(JsonNode::textValue).containsExactly("office");
     JsonNode project = TestService.json(service.get(projects())).path("projects").path(0);
-    assertThat(project.path("name").textValue() + project.path("schema").textValue() + project.path("watched")).isEqualTo("SchoolIFC4false");
+    assertThat(project.path("name").textValue() + project.path("schema").textValue() + project.path("watched"))
+        .isEqualTo("SchoolIFC4false");
     JsonNode revision = TestService.json(service.get(revisions())).path("revisions").path(0);
     assertThat(revision.path("id").longValue()).isEqualTo(r.id());
     assertThat(revision.path("number").intValue()).isEqualTo(1);
@@ -153,10 +154,11 @@ class ServersTest {
     };
     String id = TestService.json(analyse(r)).path("id").textValue();
     begun.await();
-    assertThat(TestService.json(service.get("/api/analyses/" + id)).path("progress").path("stage").textValue()).isEqualTo("Fetching the model from office");
+    assertThat(TestService.json(service.get("/api/analyses/" + id)).path("progress").path("stage").textValue())
+        .isEqualTo("Fetching the model from office");
     assertThat(service.send("DELETE", "/api/analyses/" + id, null).statusCode()).isEqualTo(200);
     assertThat(service.await(id).path("state").textValue()).isEqualTo("cancelled");
-    shelf.before = call -> { };
+    shelf.before = call -> {};
     assertThat(service.analyse("house").path("state").textValue()).as("its worker is free").isEqualTo("done");
   }
 
@@ -172,7 +174,8 @@ class ServersTest {
 
   @Test
   void aServerThatFailsIsAProblemWithACodeOfItsOwn() {
-    Map<Reason, Integer> status = Map.of(Reason.UNREACHABLE, 502, Reason.TIMED_OUT, 504, Reason.REFUSED, 502, Reason.NOT_FOUND, 404, Reason.UNUSABLE, 502);
+    Map<Reason, Integer> status =
+        Map.of(Reason.UNREACHABLE, 502, Reason.TIMED_OUT, 504, Reason.REFUSED, 502, Reason.NOT_FOUND, 404, Reason.UNUSABLE, 502);
     status.forEach((reason, number) -> {
       shelf.before = call -> {
         throw new ModelServerException(reason, "office: it is made to fail");
@@ -180,7 +183,7 @@ class ServersTest {
       refused(service.get(projects()), number, "server/" + reason.name().toLowerCase(Locale.ROOT).replace('_', '-'));
       refused(service.get(revisions()), number, "server/" + reason.name().toLowerCase(Locale.ROOT).replace('_', '-'));
     });
-    shelf.before = call -> { };
+    shelf.before = call -> {};
     refused(service.get(projects() + "/77/revisions"), 404, "server/not-found");
     refused(service.send("POST", revisions() + "/77/analyses", null), 404, "server/not-found");
     refused(service.get(projects() + "/x/revisions"), 404, "not-found");
@@ -191,7 +194,8 @@ class ServersTest {
   void aServerThatHangsHoldsNobodyElseUp() throws InterruptedException {
     service.close();
     Limits l = Limits.standard();
-    start(new Limits(l.fileBytes(), l.requestBytes(), l.files(), l.bodyBytes(), l.running(), l.waiting(), l.duration(), l.watchers(), Duration.ofMillis(1500)));
+    start(new Limits(l.fileBytes(), l.requestBytes(), l.files(), l.bodyBytes(), l.running(), l.waiting(), l.duration(), l.watchers(),
+        Duration.ofMillis(1500)));
     shelf.before = call -> hang();
     List<Thread> askers = new ArrayList<>();
     AtomicInteger late = new AtomicInteger();
@@ -222,7 +226,8 @@ class ServersTest {
     await(() -> shelf.attached(one).size() == 2);
     ServedRevision two = checkIn("house pipe=no");
     await(() -> shelf.attached(two).size() == 4);
-    assertThat(shelf.attached(two)).extracting(Attachment::title).containsExactly(Answers.ledger(2), Answers.report(2), Answers.changes(2, 1),
+    assertThat(shelf.attached(two)).extracting(Attachment::title).containsExactly(Answers.ledger(2), Answers.report(2),
+        Answers.changes(2, 1),
         Answers.changesJson(2, 1));
     String changes = new String(shelf.attached(two).get(2).content(), StandardCharsets.UTF_8);
     assertThat(changes).contains("Junctions gone", "pipe", "Lengths that differ");
@@ -288,8 +293,10 @@ class ServersTest {
     try {
       String there = "127.0.0.1:" + trap.getAddress().getPort();
       String encoded = there.replace(":", "%3A");
-      List<String> names = List.of("http%3A%2F%2F" + encoded + "%2F", "http:%2F%2F" + encoded, encoded, "%2F%2F" + encoded, "office@" + encoded, "office%40" + encoded,
-          "office%2F..%2Fhttp%3A%2F%2F" + encoded, "OFFICE", "office%20", "office%00", "office.", "..%2Foffice", "%2e%2e", "office;url=http:%2F%2F" + encoded,
+      List<String> names = List.of("http%3A%2F%2F" + encoded + "%2F", "http:%2F%2F" + encoded, encoded, "%2F%2F" + encoded,
+          "office@" + encoded, "office%40" + encoded,
+          "office%2F..%2Fhttp%3A%2F%2F" + encoded, "OFFICE", "office%20", "office%00", "office.", "..%2Foffice", "%2e%2e",
+          "office;url=http:%2F%2F" + encoded,
           "office%3Furl%3Dhttp%3A%2F%2F" + encoded, "%6Fffice%2F%2E%2E");
       for (String name : names) {
         for (String rest : List.of("/projects", "/projects/" + school.id() + "/revisions")) {
@@ -298,11 +305,14 @@ class ServersTest {
         assertThat(raw("POST /api/servers/" + name + "/projects/" + school.id() + "/revisions/2/analyses")).as(name).matches("4\\d\\d");
         assertThat(raw("PUT /api/servers/" + name + "/projects/" + school.id() + "/watch")).as(name).matches("4\\d\\d");
       }
-      for (String project : List.of("http%3A%2F%2F" + encoded, "-1", "1e3", "0x10", "99999999999999999999", "1%2F..%2F..", school.id() + "%00")) {
+      for (String project : List.of("http%3A%2F%2F" + encoded, "-1", "1e3", "0x10", "99999999999999999999", "1%2F..%2F..",
+          school.id() + "%00")) {
         assertThat(raw("GET /api/servers/office/projects/" + project + "/revisions")).as(project).matches("4\\d\\d");
-        assertThat(raw("POST /api/servers/office/projects/" + school.id() + "/revisions/" + project + "/analyses")).as(project).matches("4\\d\\d");
+        assertThat(raw("POST /api/servers/office/projects/" + school.id() + "/revisions/" + project + "/analyses")).as(project)
+            .matches("4\\d\\d");
       }
-      service.send("PUT", projects() + "/" + school.id() + "/watch", Map.of("on", true, "url", "http://" + there, "server", "http://" + there));
+      service.send("PUT", projects() + "/" + school.id() + "/watch",
+          Map.of("on", true, "url", "http://" + there, "server", "http://" + there));
       service.send("POST", revisions() + "/2/analyses", null, "X-Forwarded-Host", there, "Referer", "http://" + there);
       TestService.pause(500);
       assertThat(calls).hasValue(0);
@@ -316,8 +326,10 @@ class ServersTest {
     try (Socket s = new Socket(InetAddress.getLoopbackAddress(), service.server.port())) {
       s.setSoTimeout(20_000);
       String body = line.startsWith("PUT") ? "{\"on\":true}" : "";
-      s.getOutputStream().write((line + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Type: application/json\r\nContent-Length: " + body.length()
-          + "\r\n\r\n" + body).getBytes(StandardCharsets.US_ASCII));
+      s.getOutputStream()
+          .write((line + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Type: application/json\r\nContent-Length: "
+              + body.length()
+              + "\r\n\r\n" + body).getBytes(StandardCharsets.US_ASCII));
       String answer = new String(s.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       return answer.split(" ", 3)[1];
     }

@@ -55,7 +55,8 @@ class ServiceTest {
   void describesExactlyTheAddressesThatItHas() {
     Set<String> described = new TreeSet<>();
     TestService.json(service.get("/openapi.json")).path("paths").fields()
-        .forEachRemaining(p -> p.getValue().fieldNames().forEachRemaining(m -> described.add(m.toUpperCase(Locale.ROOT) + " " + p.getKey())));
+        .forEachRemaining(
+            p -> p.getValue().fieldNames().forEachRemaining(m -> described.add(m.toUpperCase(Locale.ROOT) + " " + p.getKey())));
     assertThat(described).isEqualTo(new TreeSet<>(service.server.addresses()));
   }
 
@@ -66,7 +67,8 @@ class ServiceTest {
     String counts = new String(service.get("/metrics").body(), StandardCharsets.UTF_8);
     assertThat(counts).contains("seamledger_analyses_ended_total{state=\"done\"} 1\n", "seamledger_analyses_stored{state=\"done\"} 1\n",
         "seamledger_requests_total{method=\"POST\",route=\"/api/analyses\",status=\"202\"} 1\n");
-    assertThat(counts.lines().filter(l -> !l.startsWith("#"))).allMatch(l -> l.matches("[a-z_]+(\\{([a-z]+=\"[^\"]*\",?)+})? [0-9.]+"), "Prometheus text format 0.0.4");
+    assertThat(counts.lines().filter(l -> !l.startsWith("#"))).allMatch(l -> l.matches("[a-z_]+(\\{([a-z]+=\"[^\"]*\",?)+})? [0-9.]+"),
+        "Prometheus text format 0.0.4");
   }
 
   @Test
@@ -84,7 +86,8 @@ class ServiceTest {
 
   @Test
   void takesSeveralModelsAndARoofSystem() {
-    JsonNode a = service.analyse("house", "model", "pipes.ifc", "house", "system", "system.json", "{\"waste\":{\"value\":20,\"unit\":\"%\"}}");
+    JsonNode a =
+        service.analyse("house", "model", "pipes.ifc", "house", "system", "system.json", "{\"waste\":{\"value\":20,\"unit\":\"%\"}}");
     assertThat(a.path("files")).extracting(f -> f.path("name").textValue() + " " + f.path("role").textValue())
         .containsExactly("hall.ifc model", "pipes.ifc model", "system.json system");
     assertThat(service.ledger(a.path("id").textValue()).path("system").path("waste").path("value").asInt()).isEqualTo(20);
@@ -110,7 +113,8 @@ class ServiceTest {
   @Test
   void tellsProgressAsItHappens() {
     String id = TestService.json(service.upload("model", "hall.ifc", "house millis=600")).path("id").textValue();
-    HttpRequest watch = HttpRequest.newBuilder(URI.create(service.server.url()).resolve("/api/analyses/" + id + "/events")).header("Accept", "text/event-stream").build();
+    HttpRequest watch = HttpRequest.newBuilder(URI.create(service.server.url()).resolve("/api/analyses/" + id + "/events"))
+        .header("Accept", "text/event-stream").build();
     List<String> lines = service.client.sendAsync(watch, HttpResponse.BodyHandlers.ofLines()).join().body().toList();
     List<String> events = lines.stream().filter(l -> l.startsWith("event: ")).toList();
     assertThat(events).contains("event: progress").endsWith("event: end");
@@ -121,7 +125,8 @@ class ServiceTest {
   @Test
   void tellsTheEndAtOnceToWhoComesLate() {
     String id = service.analyse("house").path("id").textValue();
-    HttpRequest watch = HttpRequest.newBuilder(URI.create(service.server.url()).resolve("/api/analyses/" + id + "/events")).header("Accept", "text/event-stream").build();
+    HttpRequest watch = HttpRequest.newBuilder(URI.create(service.server.url()).resolve("/api/analyses/" + id + "/events"))
+        .header("Accept", "text/event-stream").build();
     assertThat(service.client.sendAsync(watch, HttpResponse.BodyHandlers.ofLines()).join().body()).contains("event: end");
   }
 
@@ -168,7 +173,8 @@ class ServiceTest {
   void computesAgainUnderAnotherRoofSystem() {
     JsonNode first = service.analyse("house");
     String id = first.path("id").textValue();
-    HttpResponse<byte[]> answer = service.send("POST", "/api/analyses/" + id + "/recompute", "{\"system\":{\"waste\":{\"value\":50,\"unit\":\"%\"}}}");
+    HttpResponse<byte[]> answer =
+        service.send("POST", "/api/analyses/" + id + "/recompute", "{\"system\":{\"waste\":{\"value\":50,\"unit\":\"%\"}}}");
     JsonNode second = service.await(TestService.json(answer).path("id").textValue());
     assertThat(second.path("revision").asInt()).isEqualTo(2);
     assertThat(second.path("project")).isEqualTo(first.path("project"));
@@ -214,7 +220,10 @@ class ServiceTest {
     JsonNode mark = service.reviews(id).path("findings").path(0);
     String path = "/api/analyses/" + id + "/findings/" + mark.path("id").textValue();
     assertThat(service.send("PUT", path, Map.of("state", "accepted", "version", 0)).statusCode()).as("without a reason").isEqualTo(422);
-    assertThat(service.send("PUT", path, Map.of("state", "accepted", "reason", "agreed with the designer", "assignee", "roofer", "version", 0)).statusCode()).isEqualTo(200);
+    assertThat(
+        service.send("PUT", path, Map.of("state", "accepted", "reason", "agreed with the designer", "assignee", "roofer", "version", 0))
+            .statusCode())
+        .isEqualTo(200);
     assertThat(service.send("POST", path + "/comments", Map.of("author", "estimator", "text", "See sheet 3.")).statusCode()).isEqualTo(201);
     JsonNode now = service.reviews(id).path("findings").path(0);
     assertThat(now.path("state").textValue()).isEqualTo("accepted");
@@ -236,7 +245,8 @@ class ServiceTest {
     JsonNode changes = TestService.json(service.get("/api/analyses/" + next + "/changes?from=" + id));
     assertThat(changes.path("removed")).extracting(l -> l.path("kind").textValue()).containsExactly("pipe");
     assertThat(changes.path("added")).isEmpty();
-    assertThat(states).containsEntry("checked", changes.path("same").asLong()).containsEntry("recheck", (long) changes.path("changed").size());
+    assertThat(states).containsEntry("checked", changes.path("same").asLong()).containsEntry("recheck",
+        (long) changes.path("changed").size());
     assertThat(changes.path("same").asInt() + changes.path("changed").size()).isEqualTo(junctions.size() - 1);
   }
 
@@ -244,9 +254,11 @@ class ServiceTest {
   void offersTheSamplesOfItsFolderAndNothingElse(@TempDir Path samples) throws IOException {
     Files.writeString(samples.resolve("hall.ifc"), "house");
     Files.writeString(samples.resolve("hall.txt"), "no model");
-    Files.writeString(samples.resolve("README.md"), "| Sample | What it is | Schema |\n|---|---|---|\n| [`hall`](hall.ifc) | A hall. | IFC4 |\n");
+    Files.writeString(samples.resolve("README.md"),
+        "| Sample | What it is | Schema |\n|---|---|---|\n| [`hall`](hall.ifc) | A hall. | IFC4 |\n");
     Files.writeString(samples.resolve("secret.key"), "secret");
-    try (TestService other = new TestService(Options.of(new FixtureAnalyzer(), data.resolve("other")).database(engine.newDatabase()).samples(samples))) {
+    try (TestService other =
+        new TestService(Options.of(new FixtureAnalyzer(), data.resolve("other")).database(engine.newDatabase()).samples(samples))) {
       JsonNode list = TestService.json(other.get("/api/samples")).path("samples");
       assertThat(list).hasSize(1);
       assertThat(list.path(0).path("about").textValue()).isEqualTo("A hall.");

@@ -96,11 +96,13 @@ class StoragePageTest {
     assertThat(service.get("/api/health").statusCode()).isEqualTo(503);
     TestPostgres.admitConnections(url);
     try (TestService other = new TestService(options("two"))) {
-      until(() -> browser.findElements(By.cssSelector(".tab")).stream().filter(t -> t.getText().contains("Revisions")).findFirst().orElse(null)).click();
+      until(() -> browser.findElements(By.cssSelector(".tab")).stream().filter(t -> t.getText().contains("Revisions")).findFirst()
+          .orElse(null)).click();
       until(() -> reads("#health .trouble", "The database is in use by another server now, so this one can neither read nor save."
           + " Work on with the other server, or have it stopped."));
       assertThat(warnings()).as("once, with the database's name").containsExactly(
-          "The database " + url.replaceFirst("\\?.*", "") + " is in use by another running server; stop it, or name another database or schema.");
+          "The database " + url.replaceFirst("\\?.*", "")
+              + " is in use by another running server; stop it, or name another database or schema.");
       assertThat(reads("#health", "jdbc")).isFalse();
     }
     until(() -> !browser.findElement(By.cssSelector("#health")).getText().contains("in use"));

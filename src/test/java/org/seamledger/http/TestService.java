@@ -51,7 +51,8 @@ final class TestService implements AutoCloseable {
   HttpResponse<byte[]> send(String method, String path, Object body, String... headers) {
     HttpRequest.BodyPublisher publisher = body == null ? HttpRequest.BodyPublishers.noBody()
         : HttpRequest.BodyPublishers.ofByteArray(body instanceof byte[] b ? b : text(body).getBytes(StandardCharsets.UTF_8));
-    HttpRequest.Builder b = HttpRequest.newBuilder(URI.create(server.url()).resolve(path)).timeout(Duration.ofSeconds(30)).method(method, publisher);
+    HttpRequest.Builder b =
+        HttpRequest.newBuilder(URI.create(server.url()).resolve(path)).timeout(Duration.ofSeconds(30)).method(method, publisher);
     if (body != null && !(body instanceof byte[])) {
       b.header("Content-Type", "application/json");
     }
@@ -94,7 +95,8 @@ final class TestService implements AutoCloseable {
 
   private void checkOperation(String what, JsonNode operation, HttpResponse<byte[]> answer) {
     JsonNode response = operation.path("responses").path(String.valueOf(answer.statusCode()));
-    assertThat(response.isMissingNode()).as("%s may answer %s: %s", what, answer.statusCode(), new String(answer.body(), StandardCharsets.UTF_8)).isFalse();
+    assertThat(response.isMissingNode())
+        .as("%s may answer %s: %s", what, answer.statusCode(), new String(answer.body(), StandardCharsets.UTF_8)).isFalse();
     String type = answer.headers().firstValue("Content-Type").orElse("").replaceFirst(";.*", "");
     if (!response.has("content")) {
       assertThat(answer.body()).as(what).isEmpty();
@@ -106,7 +108,8 @@ final class TestService implements AutoCloseable {
       ObjectNode whole = MAPPER.createObjectNode();
       whole.putArray("allOf").add(schema);
       whole.set("components", description.path("components"));
-      Set<ValidationMessage> faults = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(whole).validate(json(answer));
+      Set<ValidationMessage> faults =
+          JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(whole).validate(json(answer));
       assertThat(faults).as("%s %s", what, answer.statusCode()).isEmpty();
     }
   }
@@ -141,7 +144,8 @@ final class TestService implements AutoCloseable {
       body.append("\r\n\r\n").append(parts[i + 2]).append("\r\n");
     }
     body.append("--").append(BOUNDARY).append("--\r\n");
-    return send("POST", "/api/analyses", body.toString().getBytes(StandardCharsets.UTF_8), "Content-Type", "multipart/form-data; boundary=" + BOUNDARY);
+    return send("POST", "/api/analyses", body.toString().getBytes(StandardCharsets.UTF_8), "Content-Type",
+        "multipart/form-data; boundary=" + BOUNDARY);
   }
 
   /** Uploads one made-up model, waits until its analysis has ended, returns its description. */

@@ -127,17 +127,17 @@ class AdvancedBrepTest {
   private String barrel(String kind) {
     String axes = d.axes(d.point(0, 0, 0), d.direction(0, 1, 0), d.direction(1, 0, 0));
     switch (kind) {
-      case "cylinder":
+      case "cylinder" :
         return d.add("IFCCYLINDRICALSURFACE(%s,2.)", axes);
-      case "extrusion":
+      case "extrusion" :
         String curve = d.add("IFCCIRCLE(%s,2.)", d.add("IFCAXIS2PLACEMENT2D(%s,$)", d.point(0, 0)));
         String profile = d.add("IFCARBITRARYCLOSEDPROFILEDEF(.CURVE.,$,%s)", curve);
         return d.add("IFCSURFACEOFLINEAREXTRUSION(%s,%s,%s,5.)", profile, axes, d.direction(0, 0, 1));
-      case "revolution":
+      case "revolution" :
         String generator = d.add("IFCARBITRARYOPENPROFILEDEF(.CURVE.,$,%s)", d.polyline(Drawing.p(2, 0), Drawing.p(2, 5)));
         String axis = d.add("IFCAXIS1PLACEMENT(%s,%s)", d.point(0, 0, 0), d.direction(0, 1, 0));
         return d.add("IFCSURFACEOFREVOLUTION(%s,$,%s)", generator, axis);
-      default:
+      default :
         return halfTurnSpline();
     }
   }

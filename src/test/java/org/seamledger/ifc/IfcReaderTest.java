@@ -132,7 +132,8 @@ class IfcReaderTest {
   void prefersTheBodyAndNeverTakesTheBox() {
     Drawing d = Drawing.ifc("IFC2X3");
     String context = d.add("IFCGEOMETRICREPRESENTATIONCONTEXT($,'Model',3,$,%s,$)", d.at(0, 0, 0));
-    String box = d.add("IFCSHAPEREPRESENTATION(%s,'Box','BoundingBox',(%s))", context, d.add("IFCBOUNDINGBOX(%s,9.,9.,9.)", d.point(0, 0, 0)));
+    String box =
+        d.add("IFCSHAPEREPRESENTATION(%s,'Box','BoundingBox',(%s))", context, d.add("IFCBOUNDINGBOX(%s,9.,9.,9.)", d.point(0, 0, 0)));
     String plan = d.add("IFCSHAPEREPRESENTATION(%s,'FootPrint','SweptSolid',(%s))", context, d.extruded(d.rectangle(9, 9), 9));
     String body = d.add("IFCSHAPEREPRESENTATION(%s,'Body','SweptSolid',(%s))", context, d.extruded(d.rectangle(2, 2), 1));
     d.product("IFCROOF", d.placement("$", d.at(0, 0, 0)), d.add("IFCPRODUCTDEFINITIONSHAPE($,$,(%s,%s,%s))", box, plan, body), ",$,$");
@@ -183,7 +184,8 @@ class IfcReaderTest {
     String slab = slab(d, "slab", ".NOTDEFINED.", 0, 3);
     String layer = d.product("IFCBUILDINGELEMENTPART", d.placement("$", d.at(0, 0, 3.2)),
         d.shape("SweptSolid", d.extruded(d.rectangle(4, 3), 0.1)), ",$,$");
-    String rafter = d.product("IFCMEMBER", d.placement("$", d.at(0, 0, 3)), d.shape("SweptSolid", d.extruded(d.rectangle(0.1, 3), 0.2)), ",$,$");
+    String rafter =
+        d.product("IFCMEMBER", d.placement("$", d.at(0, 0, 3)), d.shape("SweptSolid", d.extruded(d.rectangle(0.1, 3), 0.2)), ",$,$");
     String assembly = d.add("IFCELEMENTASSEMBLY('%s',$,'','',$,$,$,$,$,$)", d.id());
     d.add("IFCRELAGGREGATES('%s',$,$,$,%s,(%s,%s))", d.id(), roof, slab, assembly);
     d.add("IFCRELAGGREGATES('%s',$,$,$,%s,(%s,%s))", d.id(), assembly, layer, rafter);
@@ -208,7 +210,8 @@ class IfcReaderTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"Roof slab 200, true", "Dachfläche Süd, true", "Steildach, true", "toiture terrasse, false", "Кровля, true", "kattopinta, false",
+  @CsvSource({"Roof slab 200, true", "Dachfläche Süd, true", "Steildach, true", "toiture terrasse, false", "Кровля, true",
+      "kattopinta, false",
       "vesikatto, true", "Roof drain, false", "Decke Dachgeschoss, false", "Floor, false", "Waterproof layer, false", "Cubierta 1, true",
       "Basic Roof:Generic - 12:129201, true", "střecha, true", "STRECHA, true", "roof-1, true"})
   void knowsRoofsByName(String name, boolean expected) {

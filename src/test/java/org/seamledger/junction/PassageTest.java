@@ -52,7 +52,8 @@ class PassageTest {
   }
 
   private void round(String id, Category category, String ifcClass, double x, double radius, double low, double high) {
-    things.add(new Element(id, ifcClass, category, id, 0, List.of(prism(x, 0, radius, low, high, CORNERS)), List.of(), "", new TreeMap<>()));
+    things
+        .add(new Element(id, ifcClass, category, id, 0, List.of(prism(x, 0, radius, low, high, CORNERS)), List.of(), "", new TreeMap<>()));
   }
 
   private void hole(double x, double radius) {

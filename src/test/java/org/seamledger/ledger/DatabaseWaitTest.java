@@ -42,7 +42,8 @@ class DatabaseWaitTest {
   }
 
   private Store open(String url, long seconds) {
-    return Store.open(folder, Optional.of(PostgresAddress.of(url, Optional.of("postgres"), Optional.empty()).patience(Duration.ofSeconds(seconds))));
+    return Store.open(folder,
+        Optional.of(PostgresAddress.of(url, Optional.of("postgres"), Optional.empty()).patience(Duration.ofSeconds(seconds))));
   }
 
   private List<String> lines() {
@@ -66,7 +67,8 @@ class DatabaseWaitTest {
         + " does not accept connections now; see ALLOW_CONNECTIONS there. Waiting for it, up to 300 s; Ctrl-C ends it.");
     Thread.sleep(2500);
     assertThat(lines()).as("not with every attempt").hasSize(1);
-    assertThatThrownBy(() -> Store.open(folder)).as("the folder is kept meanwhile").hasMessageContaining("in use by another running server");
+    assertThatThrownBy(() -> Store.open(folder)).as("the folder is kept meanwhile")
+        .hasMessageContaining("in use by another running server");
     TestPostgres.admitConnections(url);
     start.get().close();
     assertThat(lines()).hasSize(2);
@@ -107,6 +109,7 @@ class DatabaseWaitTest {
     awaitLines(1);
     start.interrupt();
     start.join(20_000);
-    assertThat(outcome).isCompletedWithValueMatching(e -> e instanceof LedgerException && e.getMessage().contains("the connection is refused"));
+    assertThat(outcome)
+        .isCompletedWithValueMatching(e -> e instanceof LedgerException && e.getMessage().contains("the connection is refused"));
   }
 }

@@ -16,8 +16,9 @@ class PostgresAddressTest {
 
   @Test
   void showsNeitherUserNorPasswordNorOtherParameters() {
-    PostgresAddress a = PostgresAddress.of("jdbc:postgresql://db.example:5433/roofs?user=ida&password=" + SECRET + "&sslmode=require", Optional.empty(),
-        Optional.empty());
+    PostgresAddress a =
+        PostgresAddress.of("jdbc:postgresql://db.example:5433/roofs?user=ida&password=" + SECRET + "&sslmode=require", Optional.empty(),
+            Optional.empty());
     assertThat(a).hasToString("jdbc:postgresql://db.example:5433/roofs");
     assertThat(a.properties()).containsEntry("user", "ida").containsEntry("password", SECRET).containsEntry("sslmode", "require");
   }
@@ -29,8 +30,9 @@ class PostgresAddressTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"postgresql://h/d?password=" + SECRET, "jdbc:mysql://h/d?password=" + SECRET, "jdbc:postgresql://ida:" + SECRET + "@h/d",
-      "jdbc:postgresql://h:port/d?password=" + SECRET})
+  @ValueSource(
+      strings = {"postgresql://h/d?password=" + SECRET, "jdbc:mysql://h/d?password=" + SECRET, "jdbc:postgresql://ida:" + SECRET + "@h/d",
+          "jdbc:postgresql://h:port/d?password=" + SECRET})
   void aWrongUrlIsNotRepeated(String url) {
     assertThatThrownBy(() -> PostgresAddress.of(url, Optional.empty(), Optional.empty())).isInstanceOf(IllegalArgumentException.class)
         .hasMessageNotContaining(SECRET).message().hasLineCount(1);
@@ -38,7 +40,8 @@ class PostgresAddressTest {
 
   @Test
   void aServerThatIsNotThereIsNamedWithoutThePassword(@TempDir Path folder) {
-    PostgresAddress nobody = PostgresAddress.of("jdbc:postgresql://127.0.0.1:1/roofs?user=ida&password=" + SECRET, Optional.empty(), Optional.empty());
+    PostgresAddress nobody =
+        PostgresAddress.of("jdbc:postgresql://127.0.0.1:1/roofs?user=ida&password=" + SECRET, Optional.empty(), Optional.empty());
     assertThatThrownBy(() -> Store.open(folder, Optional.of(nobody))).isInstanceOf(LedgerException.class)
         .hasMessageStartingWith("The database jdbc:postgresql://127.0.0.1:1/roofs cannot be reached: ").hasMessageNotContaining(SECRET);
     assertThat(Store.open(folder)).as("the folder was let go").satisfies(Store::close);

@@ -76,8 +76,9 @@ class PostgresRefusalTest {
   void aUserWhoIsNotLetIn() {
     String url = bare(TestPostgres.newUrl());
     TestPostgres.createRole("kept_out", SECRET, "host all kept_out all reject");
-    assertThat(refusal(url, "kept_out")).hasMessageMatching("The database \\S+ does not let user kept_out in \\(pg_hba.conf rejects connection for host .*\\);"
-        + " create the user, or admit it in pg_hba.conf\\.");
+    assertThat(refusal(url, "kept_out"))
+        .hasMessageMatching("The database \\S+ does not let user kept_out in \\(pg_hba.conf rejects connection for host .*\\);"
+            + " create the user, or admit it in pg_hba.conf\\.");
     refused(url, "no_such_role", Reason.STORAGE,
         "does not let user no_such_role in (role \"no_such_role\" does not exist); create the user, or admit it in pg_hba.conf.");
   }
@@ -96,15 +97,17 @@ class PostgresRefusalTest {
     refused(url, "onlooker", Reason.STORAGE,
         "denies user onlooker a right that is needed (permission denied for schema public); make this user its owner.");
     TestPostgres.execute("REVOKE CONNECT ON DATABASE " + url.replaceFirst(".*/", "") + " FROM PUBLIC");
-    refused(url, "onlooker", Reason.STORAGE, "denies user onlooker a right that is needed (permission denied for database \"" + url.replaceFirst(".*/", "")
-        + "\"); make this user its owner.");
+    refused(url, "onlooker", Reason.STORAGE,
+        "denies user onlooker a right that is needed (permission denied for database \"" + url.replaceFirst(".*/", "")
+            + "\"); make this user its owner.");
   }
 
   @Test
   void aDatabaseThatTakesNoChanges() {
     String url = bare(TestPostgres.newUrl());
     TestPostgres.execute("ALTER DATABASE " + url.replaceFirst(".*/", "") + " SET default_transaction_read_only = on");
-    refused(url, "postgres", Reason.READ_ONLY, "takes no changes (a standby, or set to read only); name the primary server, or let it be written.");
+    refused(url, "postgres", Reason.READ_ONLY,
+        "takes no changes (a standby, or set to read only); name the primary server, or let it be written.");
   }
 
   @Test
@@ -144,7 +147,8 @@ class PostgresRefusalTest {
   @Test
   void tablesOfAnotherProgram() {
     String url = bare(TestPostgres.newUrl());
-    TestPostgres.executeIn(url, "CREATE TABLE project(id int)", "CREATE TABLE schema_version(version_rank int)", "CREATE VIEW b AS SELECT 1", "CREATE TABLE a(i int)");
+    TestPostgres.executeIn(url, "CREATE TABLE project(id int)", "CREATE TABLE schema_version(version_rank int)",
+        "CREATE VIEW b AS SELECT 1", "CREATE TABLE a(i int)");
     refused(url, "postgres", Reason.STORAGE, "holds tables of another program (a, b, project and 1 more); nothing was written to it;"
         + " name an empty database, or an empty schema of it.");
     assertThat(TestPostgres.rows(url, "SELECT relname::text FROM pg_class WHERE relnamespace = 'public'::regnamespace ORDER BY 1"))
@@ -183,7 +187,8 @@ class PostgresRefusalTest {
   private Callable<String> start(String url, String name, CyclicBarrier together) {
     return () -> {
       together.await();
-      try (Store store = Store.open(folder.resolve(name), Optional.of(PostgresAddress.of(url, Optional.of("postgres"), Optional.empty())))) {
+      try (
+          Store store = Store.open(folder.resolve(name), Optional.of(PostgresAddress.of(url, Optional.of("postgres"), Optional.empty())))) {
         Thread.sleep(5000);
         return "";
       } catch (LedgerException e) {
@@ -201,7 +206,8 @@ class PostgresRefusalTest {
           + " RAISE EXCEPTION 'could not extend file: No space left on device' USING ERRCODE = 'disk_full'; END $$",
           "CREATE TRIGGER full_disk BEFORE INSERT ON project FOR EACH ROW EXECUTE FUNCTION full_disk()");
       LedgerException full = catchThrowableOfType(LedgerException.class, () -> store.analyses().addProject("Boat house"));
-      assertThat(full).hasMessage("The database " + url + " has no room left on its disk; make room there, nothing was kept of what was under way.");
+      assertThat(full)
+          .hasMessage("The database " + url + " has no room left on its disk; make room there, nothing was kept of what was under way.");
       assertThat(full.reason()).isEqualTo(Reason.FULL);
       TestPostgres.executeIn(url, "DROP TABLE project CASCADE");
       assertThatThrownBy(() -> store.analyses().projects()).hasMessage("The database " + url

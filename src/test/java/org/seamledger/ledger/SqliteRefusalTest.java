@@ -71,7 +71,8 @@ class SqliteRefusalTest {
   @Test
   void aFileInThePlaceOfTheFolder() throws IOException {
     Files.writeString(file, "");
-    assertThatThrownBy(() -> Store.open(file)).hasMessage("The data folder " + file + " cannot be used: " + file + " is a file and no folder.");
+    assertThatThrownBy(() -> Store.open(file))
+        .hasMessage("The data folder " + file + " cannot be used: " + file + " is a file and no folder.");
   }
 
   /** Result codes: sqlite.org/rescode.html. */

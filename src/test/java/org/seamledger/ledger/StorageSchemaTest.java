@@ -52,7 +52,8 @@ class StorageSchemaTest {
   void stepsAreNumberedByTheirPlace() {
     for (int i = 0; i < StorageSchema.STEPS.size(); i++) {
       assertThat(StorageSchema.STEPS.get(i)).startsWith((i + 1) + "-");
-      assertThat(StorageSchema.statements(StorageSchema.STEPS.get(i))).isNotEmpty().allMatch(s -> s.matches("(?s)(CREATE|ALTER|UPDATE|DROP) .*"));
+      assertThat(StorageSchema.statements(StorageSchema.STEPS.get(i))).isNotEmpty()
+          .allMatch(s -> s.matches("(?s)(CREATE|ALTER|UPDATE|DROP) .*"));
     }
   }
 
@@ -63,8 +64,10 @@ class StorageSchemaTest {
     try (Connection p = postgres.connect(); Connection s = sqlite.connect()) {
       StorageSchema.bringUpToDate(p, postgres);
       StorageSchema.bringUpToDate(s, sqlite);
-      List<String> expected = rows(s, "SELECT t.name || '.' || c.name FROM sqlite_master t, pragma_table_info(t.name) c WHERE t.type = 'table' AND t.name NOT LIKE 'sqlite_%'");
-      List<String> found = rows(p, "SELECT table_name || '.' || column_name FROM information_schema.columns WHERE table_schema = current_schema()");
+      List<String> expected = rows(s,
+          "SELECT t.name || '.' || c.name FROM sqlite_master t, pragma_table_info(t.name) c WHERE t.type = 'table' AND t.name NOT LIKE 'sqlite_%'");
+      List<String> found =
+          rows(p, "SELECT table_name || '.' || column_name FROM information_schema.columns WHERE table_schema = current_schema()");
       assertThat(new TreeSet<>(found)).isEqualTo(new TreeSet<>(expected)).contains("review.version", "storage.id");
     }
   }
@@ -113,17 +116,20 @@ class StorageSchemaTest {
       String[] analyses = {"a7:p:1", "up:p:2", "a7again:p:3", "a3:p:4", "hall1:q:1", "hall2:q:2"};
       for (String a : analyses) {
         String[] part = a.split(":");
-        s.execute("INSERT INTO analysis(id, project, revision, state, title, created) VALUES('" + part[0] + "', '" + part[1] + "', " + part[2] + ", 'done', '', '')");
+        s.execute("INSERT INTO analysis(id, project, revision, state, title, created) VALUES('" + part[0] + "', '" + part[1] + "', "
+            + part[2] + ", 'done', '', '')");
         s.execute("INSERT INTO file VALUES('" + part[0] + "', 0, 'm', '/" + part[0].replace("again", "") + "/0.ifc', 1, 'model')");
       }
       s.execute("INSERT INTO file VALUES('a7again', 1, 's', '/a7again/system.json', 1, 'system')");
       s.execute("INSERT INTO served_analysis VALUES('a7', 'office', 100, 1007, 7, 'roof raised'), ('a3', 'office', 100, 1003, 3, '')");
-      s.execute("INSERT INTO watched_revision(server, served, revision, number, comment, created, stage) VALUES('office', 100, 1007, 7, 'roof raised', '2026-03-01T08:00:00Z', 'found')");
+      s.execute(
+          "INSERT INTO watched_revision(server, served, revision, number, comment, created, stage) VALUES('office', 100, 1007, 7, 'roof raised', '2026-03-01T08:00:00Z', 'found')");
       c.commit();
       StorageSchema.bringUpToDate(c, engine);
       assertThat(rows(c, "SELECT id || ' ' || numbering || ' ' || number || ' ' || run FROM analysis ORDER BY project, number, run"))
           .containsExactly("a3 server 3 1", "a7 server 7 1", "up upload 7 2", "a7again server 7 3", "hall1 own 1 1", "hall2 own 2 1");
-      assertThat(rows(c, "SELECT analysis || ' ' || place || ' ' || served_revision || ' ' || comment || ' ' || checked_in FROM file WHERE server IS NOT NULL ORDER BY analysis"))
+      assertThat(rows(c,
+          "SELECT analysis || ' ' || place || ' ' || served_revision || ' ' || comment || ' ' || checked_in FROM file WHERE server IS NOT NULL ORDER BY analysis"))
           .containsExactly("a3 0 1003  ", "a7 0 1007 roof raised 2026-03-01T08:00:00Z", "a7again 0 1007 roof raised 2026-03-01T08:00:00Z");
     }
   }
@@ -144,7 +150,8 @@ class StorageSchemaTest {
       assertThat(store.analyses().ledger(first.id()).gzip()).containsExactly(0x1f, 0x8b, 0x08);
       assertThat(store.reviews().of(first.id())).containsExactly(
           new Review("Jaaaa", "checked", "measured twice", "hip", "", "slope differs", true, false, 3, "2026-01-05T09:00:00Z"));
-      assertThat(store.reviews().findings(first.id()).get(0).comments()).extracting(FindingMark.Comment::text).containsExactly("seen on the drawing");
+      assertThat(store.reviews().findings(first.id()).get(0).comments()).extracting(FindingMark.Comment::text)
+          .containsExactly("seen on the drawing");
       assertThat(store.analyses().unfinished()).extracting(StoredAnalysis::id).containsExactly("3".repeat(32));
       Review next = store.reviews().put(first.id(), new Review("Jaaaa", "question", "again", "", "", "", false, false, 3, ""));
       assertThat(next.version()).isEqualTo(4);

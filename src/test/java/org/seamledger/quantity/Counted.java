@@ -17,7 +17,7 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
   static final Path SAMPLES = Path.of("ifc-samples");
 
   static Counted of(Path model, RoofSystem system) {
-    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(model)), stage -> { });
+    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(model)), stage -> {});
     RoofLayout layout = RoofLayout.of(takeoff.faces(), system);
     Details.Result details = new Details(Rules.packaged()).choose(takeoff.junctions(), j -> DetailFacts.of(j, layout, system));
     return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system));
@@ -32,7 +32,8 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
   }
 
   List<JunctionQuantities> ofKind(String kind) {
-    return junctions.stream().filter(j -> j.junction().kind().equals(kind)).map(j -> quantities.byJunction().get(j.junction().junction().id()))
+    return junctions.stream().filter(j -> j.junction().kind().equals(kind))
+        .map(j -> quantities.byJunction().get(j.junction().junction().id()))
         .toList();
   }
 

@@ -75,7 +75,8 @@ class DesignFactsTest {
     Counted orangery = house("orangery");
     DesignFacts facts = facts(orangery);
     // The side wall stands beside the lower part of the slope, down to the eave.
-    assertThat(orangery.junctions().stream().filter(j -> j.junction().kind().equals("sidewall")).map(j -> facts.junction(j).get("eaveAtLowEnd")))
+    assertThat(
+        orangery.junctions().stream().filter(j -> j.junction().kind().equals("sidewall")).map(j -> facts.junction(j).get("eaveAtLowEnd")))
         .containsExactly(true);
     // The upper roof's eave drops on the lower roof of 18°; the two other eaves drop on no roof.
     assertThat(all(house("coach-house"), "eave", "dropSlopeDegrees")).containsExactly(18.0);
@@ -113,7 +114,8 @@ class DesignFactsTest {
     RoofSystem wide = RoofSystem.parse("{\"fasteners\": {\"spacing\": \"6 in\"}}", "s");
     Counted c = Counted.worked("ridge-40ft", wide);
     DetailedJunction ridge = c.junctions().stream().filter(j -> j.junction().kind().equals("ridge")).findFirst().orElseThrow();
-    FastenerRow foot = c.ofKind("ridge").get(0).fasteners().stream().filter(r -> r.place().equals("closure foot")).findFirst().orElseThrow();
+    FastenerRow foot =
+        c.ofKind("ridge").get(0).fasteners().stream().filter(r -> r.place().equals("closure foot")).findFirst().orElseThrow();
     assertThat(foot.coverage()).isCloseTo(.875, within(1e-4));
     assertThat((Double) facts(c).junction(ridge).get("tapeCoverageShare")).isLessThan(.876);
     assertThat(codes(c)).contains("tape/spacing");
@@ -176,7 +178,8 @@ class DesignFactsTest {
         // Closures between seams add up to the line on every face they lie on.
         Set<String> parts = new TreeSet<>();
         q.closures().forEach(cut -> parts.add(cut.part()));
-        q.metal().stream().filter(m -> parts.contains(m.part())).forEach(m -> assertThat(m.lengthM()).as(name).isCloseTo(length, within(0.002)));
+        q.metal().stream().filter(m -> parts.contains(m.part()))
+            .forEach(m -> assertThat(m.lengthM()).as(name).isCloseTo(length, within(0.002)));
         assertThat(q.steps()).as(name).hasSizeGreaterThanOrEqualTo(q.metal().size());
       }
       assertThat(p.fasteners().byPlace()).as(name).isEqualTo(fasteners);

@@ -118,8 +118,8 @@ class RoofSystemTest {
   @Test
   void allProblemsAreReportedAtOnce() {
     assertThatThrownBy(() -> parse("{\"panel\": {\"coverage\": 16, \"colour\": 1}, \"tape\": {\"roll\": \"long\"}}"))
-        .isInstanceOfSatisfying(SystemFormatException.class, e ->
-            assertThat(e.problems().stream().map(Problem::path)).containsExactlyInAnyOrder("panel.coverage", "panel.colour", "tape.roll"));
+        .isInstanceOfSatisfying(SystemFormatException.class, e -> assertThat(e.problems().stream().map(Problem::path))
+            .containsExactlyInAnyOrder("panel.coverage", "panel.colour", "tape.roll"));
   }
 
   @ParameterizedTest

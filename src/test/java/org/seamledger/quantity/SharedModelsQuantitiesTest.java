@@ -24,7 +24,8 @@ class SharedModelsQuantitiesTest {
   @TestFactory
   List<DynamicTest> realRoofs() throws IOException {
     // One of the models is there to be refused.
-    return SharedModels.all().stream().filter(m -> !m.getFileName().toString().contains("broken")).map(m -> DynamicTest.dynamicTest(m.getFileName().toString(), () -> check(m))).toList();
+    return SharedModels.all().stream().filter(m -> !m.getFileName().toString().contains("broken"))
+        .map(m -> DynamicTest.dynamicTest(m.getFileName().toString(), () -> check(m))).toList();
   }
 
   private static void check(Path model) {
@@ -49,12 +50,13 @@ class SharedModelsQuantitiesTest {
       q.closures().forEach(cut -> closures.add(cut.part()));
       // A line may hold a tiny stretch of modelling slack at either end, in whatever direction.
       q.metal().stream().filter(m -> closures.contains(m.part()))
-          .forEach(m -> assertThat(m.lengthM()).as(j.junction().kind() + " " + q.junction()).isCloseTo(length, within(2 * SurfaceLimits.DEFAULT.stretches().tinyM() + 0.002 * length)));
+          .forEach(m -> assertThat(m.lengthM()).as(j.junction().kind() + " " + q.junction()).isCloseTo(length,
+              within(2 * SurfaceLimits.DEFAULT.stretches().tinyM() + 0.002 * length)));
       q.fasteners().forEach(f -> assertThat(f.spacingM()).as(f.toString()).isLessThanOrEqualTo(18 * 0.0254 + 1e-6));
     }
     assertThat(c.quantities().findings()).noneMatch(f -> f.code().equals(Code.CLOSURES_MISMATCH.id()));
     DesignFacts facts = new DesignFacts(c.takeoff().faces(), c.junctions(), c.quantities());
-    c.junctions().forEach(j -> assertThat(facts.junction(j).values()).allSatisfy(v ->
-        assertThat(v instanceof Double d && !Double.isFinite(d)).isFalse()));
+    c.junctions().forEach(
+        j -> assertThat(facts.junction(j).values()).allSatisfy(v -> assertThat(v instanceof Double d && !Double.isFinite(d)).isFalse()));
   }
 }

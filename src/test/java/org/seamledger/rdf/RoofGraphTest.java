@@ -17,7 +17,8 @@ import org.seamledger.junction.Junction;
 class RoofGraphTest {
 
   private static final Junction HIP = new Junction("abc", List.of(new Vec3(0, 0, 3), new Vec3(3, 3, 4.5)), List.of("F1", "F2"),
-      List.of("0RoofElement0000000001"), Facts.builder().word("against", "face").count("faceCount", 2).number("inclinationDegrees", 19.4712206)
+      List.of("0RoofElement0000000001"),
+      Facts.builder().word("against", "face").count("faceCount", 2).number("inclinationDegrees", 19.4712206)
           .flag("curved", false).build());
 
   @Test

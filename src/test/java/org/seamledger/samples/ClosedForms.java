@@ -112,7 +112,8 @@ public final class ClosedForms {
     }
     cases.add(new Case("skylight, flush", () -> Roofs.gable(8, 12, pitch(40)).skylight("rooflight", "south", 5, 2, inches(30), 1, 0)));
     cases.add(new Case("skylight, raised", () -> Roofs.gable(8, 12, pitch(40)).skylight("rooflight", "south", 5, 2, inches(30), 1, 0.25)));
-    cases.add(new Case("pipe across the ridge", () -> JoinedRoofs.pipeAcrossRidge(Roofs.gable(8, 12, pitch(30)), "flue", 8, 12, 7, 0.25, 1)));
+    cases.add(
+        new Case("pipe across the ridge", () -> JoinedRoofs.pipeAcrossRidge(Roofs.gable(8, 12, pitch(30)), "flue", 8, 12, 7, 0.25, 1)));
     cases.add(new Case("duct", () -> Roofs.hip(8, 12, pitch(25))
         .boxThrough("extract", Thing.Role.DUCT, "north", 6, 6, 0.6, 0.5, 0.8, Through.WHOLE)));
     return cases;

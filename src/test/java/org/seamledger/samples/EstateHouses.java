@@ -204,10 +204,12 @@ final class EstateHouses {
         .thing("ridge cap", Thing.Role.FLASHING, ridgeCap(span / 2, peak, p, 1, 8));
     House leanTo = new House("porch").with("", WalledRoofs.leanTo(depth, porch, low, 1.6), 0, 0, 0, 0)
         .thing("headwall flashing", Thing.Role.FLASHING, upturn(depth, high, low, 0, porch))
-        .thing("band flashing", Thing.Role.FLASHING, Extrusion.upright(List.of(at(1, depth - 0.02), at(7, depth - 0.02), at(7, depth), at(1, depth)),
-            high + 0.6, high + 0.7))
-        .thing("eaves gutter", Thing.Role.GUTTER, Extrusion.upright(List.of(at(0, -0.15), at(porch / 2, -0.15), at(porch / 2, -0.02), at(0, -0.02)),
-            EAVE - 0.2, EAVE - 0.08));
+        .thing("band flashing", Thing.Role.FLASHING,
+            Extrusion.upright(List.of(at(1, depth - 0.02), at(7, depth - 0.02), at(7, depth), at(1, depth)),
+                high + 0.6, high + 0.7))
+        .thing("eaves gutter", Thing.Role.GUTTER,
+            Extrusion.upright(List.of(at(0, -0.15), at(porch / 2, -0.15), at(porch / 2, -0.02), at(0, -0.02)),
+                EAVE - 0.2, EAVE - 0.08));
     return house.with("porch ", leanTo, 0, 14, 0, 0)
         .expectModelled("flashing", "ridge", 8, "length of the cap")
         .expectModelled("flashing", "headwall", porch, "length of the wall")
@@ -233,7 +235,8 @@ final class EstateHouses {
     double out = 0.12;
     double low = z - out * p.tan() + 0.04;
     return new Extrusion(List.of(new Vec3(x, y - out, low), new Vec3(x, y - 0.002, z + 0.04), new Vec3(x, y - 0.002, z + 0.15),
-        new Vec3(x, y - 0.004, z + 0.15), new Vec3(x, y - 0.004, z + 0.042), new Vec3(x, y - out, low + 0.002)), List.of(), new Vec3(length, 0, 0));
+        new Vec3(x, y - 0.004, z + 0.15), new Vec3(x, y - 0.004, z + 0.042), new Vec3(x, y - out, low + 0.002)), List.of(),
+        new Vec3(length, 0, 0));
   }
 
   /** Wing walls need the wings' places, so the school's own class shares this. */

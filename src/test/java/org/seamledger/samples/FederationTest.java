@@ -155,7 +155,8 @@ class FederationTest {
   void duplicatesThatDifferAreWarnedOf() throws IOException {
     House house = Federation.house();
     Path a = write("a", house, Form.PLAIN, Federation.PLACE);
-    Path b = write("b", new House("infirmary").wall("west gable", -0.1, 0, 0.3, 8, 0, 4), Form.PLAIN.made(Form.Make.SLABS), Federation.PLACE);
+    Path b =
+        write("b", new House("infirmary").wall("west gable", -0.1, 0, 0.3, 8, 0, 4), Form.PLAIN.made(Form.Make.SLABS), Federation.PLACE);
     Takeoff t = run(Inputs.ofFiles(List.of(a, b)));
     assertThat(of(t, "models/duplicates-differ")).singleElement()
         .satisfies(f -> assertThat(f.elements()).containsExactly(GlobalIds.of("infirmary/west gable")));

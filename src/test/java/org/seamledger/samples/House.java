@@ -326,7 +326,8 @@ public final class House {
 
   void pierce(String roofName, List<Vec2> plan, Through through, String thingName) {
     switch (through) {
-      case WHOLE -> { }
+      case WHOLE -> {
+      }
       case OUTLINE -> change(roofName, r -> r.withHole(plan));
       case OPENING -> change(roofName, r -> r.withOpening(new RoofPlane.Hole("Opening for " + thingName, shaft(r, plan), null)));
       default -> throw new IllegalStateException();

@@ -41,7 +41,8 @@ public final class HouseBuilding {
     Comparator<Element> byId = Comparator.comparing(Element::globalId);
     roofs.sort(byId);
     neighbours.sort(byId);
-    List<Element> flashings = neighbours.stream().filter(e -> e.category() == Category.FLASHING || e.category() == Category.GUTTER).toList();
+    List<Element> flashings =
+        neighbours.stream().filter(e -> e.category() == Category.FLASHING || e.category() == Category.GUTTER).toList();
     neighbours.removeAll(flashings);
     return new Building(List.of(), roofs, neighbours, flashings, Vec3.ZERO, List.of());
   }

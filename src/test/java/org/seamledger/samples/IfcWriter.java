@@ -130,8 +130,9 @@ public final class IfcWriter {
     Ref buildingPlacement = step.add("IFCLOCALPLACEMENT", sitePlacement, origin);
     storeyOrigin = bySite ? new Vec3(0, 0, STOREY) : Vec3.ZERO;
     storeyPlacement = step.add("IFCLOCALPLACEMENT", buildingPlacement, bodies.frame(storeyOrigin));
-    Ref site = step.add("IFCSITE", id("site"), owner, "Site", null, null, sitePlacement, null, null, word("ELEMENT"), null, null, null, null,
-        null);
+    Ref site =
+        step.add("IFCSITE", id("site"), owner, "Site", null, null, sitePlacement, null, null, word("ELEMENT"), null, null, null, null,
+            null);
     Ref building = step.add("IFCBUILDING", id("building"), owner, house.name(), null, null, buildingPlacement, null, null, word("ELEMENT"),
         null, null, null);
     Ref roofStorey = step.add("IFCBUILDINGSTOREY", id("storey"), owner, "Roof", null, null, storeyPlacement, null, null, word("ELEMENT"),

@@ -166,7 +166,7 @@ public final class JoinedRoofs {
     }
     double inner = meeting == Meeting.BOTH_WHOLE ? peak + 0.3 : 0;
     house.roof(name + " west", risingEast(west, eave, pitch), DEPTH, at(west, front), at(centre, front),
-            at(centre, inner > 0 ? inner : peak), at(west, inner > 0 ? inner : back))
+        at(centre, inner > 0 ? inner : peak), at(west, inner > 0 ? inner : back))
         .roof(name + " east", fallingEast(east, eave, pitch), DEPTH, at(centre, front), at(east, front),
             at(east, inner > 0 ? inner : back), at(centre, inner > 0 ? inner : peak));
     double top = eave - DEPTH;
@@ -177,7 +177,8 @@ public final class JoinedRoofs {
         .wallFacingY(name + " front", front, WALL, at(west, low), at(east, low), at(east, top), at(centre, top + rise), at(west, top));
     return house.expect("headwall", width, "width of the front")
         .expect(2, "sidewall", cheek / t * under.rafter(), "cheek height / main pitch × √(1+t²)")
-        .expect(2, "valley", Math.sqrt(half * half + (rise / t) * (rise / t) + rise * rise), "√(half width² + run over the main roof² + rise²)")
+        .expect(2, "valley", Math.sqrt(half * half + (rise / t) * (rise / t) + rise * rise),
+            "√(half width² + run over the main roof² + rise²)")
         .expect("ridge", peak - front, "front to where the ridge meets the main roof")
         .expect(2, "eave", cheek / t, "cheek height / main pitch")
         .expect(2, "rake", half * pitch.rafter(), "half width × √(1+t²)");
@@ -223,7 +224,8 @@ public final class JoinedRoofs {
     double y0 = y - across / 2;
     double y1 = y + across / 2;
     gable.thing(name, Thing.Role.CHIMNEY,
-        Extrusion.upright(List.of(at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)), ridgeZ - pitch.tan() * across / 2 - 0.8, ridgeZ + above));
+        Extrusion.upright(List.of(at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)), ridgeZ - pitch.tan() * across / 2 - 0.8,
+            ridgeZ + above));
     if (through == House.Through.OPENING) {
       gable.pierce("south", List.of(at(x0, y0), at(x1, y0), at(x1, y + 0.01), at(x0, y + 0.01)), through, name + " south");
       gable.pierce("north", List.of(at(x0, y - 0.01), at(x1, y - 0.01), at(x1, y1), at(x0, y1)), through, name + " north");
@@ -241,7 +243,8 @@ public final class JoinedRoofs {
     double y = span / 2;
     double z = EAVE + y * pitch.tan();
     double r = diameter / 2;
-    gable.thing(name, Thing.Role.PIPE, new Cylinder(new Vec3(x, y, z - pitch.tan() * r - 0.8), new Vec3(0, 0, pitch.tan() * r + 0.8 + above), r));
+    gable.thing(name, Thing.Role.PIPE,
+        new Cylinder(new Vec3(x, y, z - pitch.tan() * r - 0.8), new Vec3(0, 0, pitch.tan() * r + 0.8 + above), r));
     return gable.noLonger("ridge", length)
         .expect("ridge", x - r, "ridge up to the pipe")
         .expect("ridge", length - x - r, "ridge beyond the pipe")
@@ -265,8 +268,10 @@ public final class JoinedRoofs {
     double run = middle - south;
     return new House("under an overhang")
         .roof("lower", risingNorth(0, EAVE, lower), DEPTH, at(0, 0), at(length, 0), at(length, depth), at(0, depth))
-        .roof("upper south", risingNorth(south, upperEave, upper), DEPTH, at(0, south), at(length, south), at(length, middle), at(0, middle))
-        .roof("upper north", fallingNorth(north, upperEave, upper), DEPTH, at(0, middle), at(length, middle), at(length, north), at(0, north))
+        .roof("upper south", risingNorth(south, upperEave, upper), DEPTH, at(0, south), at(length, south), at(length, middle),
+            at(0, middle))
+        .roof("upper north", fallingNorth(north, upperEave, upper), DEPTH, at(0, middle), at(length, middle), at(length, north),
+            at(0, north))
         .wall("tall wall south", 0, depth, length, depth + 0.3, 0, upperEave - DEPTH)
         .wall("tall wall north", 0, depth + upperSpan - 0.3, length, depth + upperSpan, 0, upperEave - DEPTH)
         .expect("headwall", length, "length of the plan")
@@ -283,7 +288,8 @@ public final class JoinedRoofs {
     double y = lowerDepth;
     return new House("step")
         .roof("lower", risingNorth(0, EAVE, pitch), DEPTH, at(0, 0), at(length, 0), at(length, y), at(0, y))
-        .roof("upper", risingNorth(y, top + height, pitch), DEPTH, at(0, y), at(length, y), at(length, y + upperDepth), at(0, y + upperDepth))
+        .roof("upper", risingNorth(y, top + height, pitch), DEPTH, at(0, y), at(length, y), at(length, y + upperDepth),
+            at(0, y + upperDepth))
         .wall("step wall", 0, y, length, y + 0.25, 0, top + height - DEPTH)
         .expect(2, "eave", length, "length of the plan")
         .expect("headwall", length, "length of the plan")

@@ -106,8 +106,9 @@ class PlacementTest {
       Random random = new Random(SEED + i);
       Placing placing = Placing.values()[random.nextInt(3)];
       boolean square = i % 2 == 0;
-      List<Path> files = List.of(folder.resolve("roof.ifc"), write("services", part("services"), moved(random, Placing.SITE, square), Optional.empty()),
-          write("structure", part("structure"), moved(random, placing, square), Optional.empty()));
+      List<Path> files =
+          List.of(folder.resolve("roof.ifc"), write("services", part("services"), moved(random, Placing.SITE, square), Optional.empty()),
+              write("structure", part("structure"), moved(random, placing, square), Optional.empty()));
       Takeoff before = run(of(files));
       Takeoff after = run(of(files).withPlaces(suggestions(before)));
       assertThat(lines(after)).as("seed %d: %s", SEED + i, before.findings()).isEqualTo(expected);
@@ -146,10 +147,12 @@ class PlacementTest {
         Takeoff t = run(of(order(files, order)));
         assertThat(lines(t)).as("seed %d, order %s", SEED + i, java.util.Arrays.toString(order)).isEqualTo(expected);
         assertThat(misplaced(t)).as("seed %d", SEED + i).isEmpty();
-        assertThat(t.findings()).filteredOn(f -> f.code().equals("models/map-not-shared")).singleElement().satisfies(f -> assertThat(f.message())
-            .contains("stranger.ifc does not.")
-            .contains(order[0] == 3 ? "they lie as roof.ifc does by its own coordinates" : "stranger.ifc was taken where its own coordinates put it in the world of roof.ifc. Through the map"
-                + " services.ifc, structure.ifc came to it"));
+        assertThat(t.findings()).filteredOn(f -> f.code().equals("models/map-not-shared")).singleElement()
+            .satisfies(f -> assertThat(f.message())
+                .contains("stranger.ifc does not.")
+                .contains(order[0] == 3 ? "they lie as roof.ifc does by its own coordinates"
+                    : "stranger.ifc was taken where its own coordinates put it in the world of roof.ifc. Through the map"
+                        + " services.ifc, structure.ifc came to it"));
       }
     }
   }

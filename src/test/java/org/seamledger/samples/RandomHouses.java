@@ -39,7 +39,8 @@ final class RandomHouses {
       case 1 -> new Vec3(between(-300, 300), between(-300, 300), between(-50, 900));
       default -> new Vec3(450_000 + between(0, 1000), 5_200_000 + between(0, 1000), between(0, 2000));
     };
-    return new Form(schema, pick(Form.Unit.values()), shape, pick(Form.Make.values()), RoofPlane.Cut.PLUMB, pick(Form.Placing.values()), far,
+    return new Form(schema, pick(Form.Unit.values()), shape, pick(Form.Make.values()), RoofPlane.Cut.PLUMB, pick(Form.Placing.values()),
+        far,
         random.nextInt(4) * 90 + (random.nextBoolean() ? between(0, 90) : 0), random.nextBoolean(),
         random.nextBoolean() ? 0 : 1 + random.nextInt(1000));
   }

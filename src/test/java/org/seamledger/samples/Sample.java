@@ -45,13 +45,15 @@ public record Sample(String file, String title, House house, Form form) {
     }
     json.append("\n  ]");
     if (!house.modelled().isEmpty()) {
-      json.append(",\n  \"modelled\": [").append(String.join(",", house.modelled().stream().map(Sample::modelled).toList())).append("\n  ]");
+      json.append(",\n  \"modelled\": [").append(String.join(",", house.modelled().stream().map(Sample::modelled).toList()))
+          .append("\n  ]");
     }
     return json.append("\n}\n").toString();
   }
 
   private static String modelled(ExpectedLine line) {
-    return "\n    {\"what\": " + quoted(line.kind()) + ", \"lengthM\": " + number(line.lengthM()) + ", \"how\": " + quoted(line.how()) + "}";
+    return "\n    {\"what\": " + quoted(line.kind()) + ", \"lengthM\": " + number(line.lengthM()) + ", \"how\": " + quoted(line.how())
+        + "}";
   }
 
   private Map<ExpectedLine, Integer> counted() {

@@ -16,7 +16,8 @@ public final class Terrace {
   private static final double RISE = 3;
   private static final double THICK = 0.2;
   private static final double STEP = 0.07;
-  private static final String TRIANGLES = "((1,3,2),(1,4,3),(5,6,7),(5,7,8),(1,2,6),(1,6,5),(2,3,7),(2,7,6),(3,4,8),(3,8,7),(4,1,5),(4,5,8))";
+  private static final String TRIANGLES =
+      "((1,3,2),(1,4,3),(5,6,7),(5,7,8),(1,2,6),(1,6,5),(2,3,7),(2,7,6),(3,4,8),(3,8,7),(4,1,5),(4,5,8))";
 
   private final Writer out;
   private int next = 20;
@@ -96,7 +97,8 @@ public final class Terrace {
     out.write("#" + (id + 1) + "=IFCTRIANGULATEDFACESET(#" + id + ",$,.T.," + TRIANGLES + ",$);\n");
     out.write("#" + (id + 2) + "=IFCSHAPEREPRESENTATION(#3,'Body','Tessellation',(#" + (id + 1) + "));\n");
     out.write("#" + (id + 3) + "=IFCPRODUCTDEFINITIONSHAPE($,$,(#" + (id + 2) + "));\n");
-    out.write("#" + (id + 4) + "=" + keyword + "('" + side + String.format(Locale.ROOT, "%021d", house) + "',$,'" + side + house + "',$,$,#7,#" + (id + 3)
+    out.write("#" + (id + 4) + "=" + keyword + "('" + side + String.format(Locale.ROOT, "%021d", house) + "',$,'" + side + house
+        + "',$,$,#7,#" + (id + 3)
         + ",$" + type + ");\n");
   }
 }

@@ -47,7 +47,7 @@ class RulesTest {
   @Test
   void aSlipInTheSyntaxHasItsLineAndColumn() throws IOException {
     edit("kinds.ttl", "sh:minInclusive 85 ]", "sh:minInclusive 85 ");
-    int line = lineOf("sh:minInclusive 85") ;
+    int line = lineOf("sh:minInclusive 85");
     assertThatThrownBy(() -> Rules.load(folder)).isInstanceOfSatisfying(BrokenRulesException.class, e -> {
       assertThat(e.file()).isEqualTo(folder.resolve("kinds.ttl").toString());
       assertThat(e.line()).isEqualTo(line);

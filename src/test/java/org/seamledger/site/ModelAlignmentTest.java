@@ -41,7 +41,8 @@ class ModelAlignmentTest {
 
   private static Footprint model(String name, List<Mark> marks, Map<String, Double> storeys, Map<String, Transform> anchors, Vec3 north) {
     boolean roof = name.equals("a");
-    return new Footprint(name, marks, roof ? List.of(new Footprint.Slope(Vec3.Z, new Vec3(0, 0, 9), new Box3(0, 0, 8, 20, 12, 9))) : List.of(),
+    return new Footprint(name, marks,
+        roof ? List.of(new Footprint.Slope(Vec3.Z, new Vec3(0, 0, 9), new Box3(0, 0, 8, 20, 12, 9))) : List.of(),
         storeys, anchors, Optional.ofNullable(north), Optional.empty(), Transform.IDENTITY);
   }
 
@@ -67,7 +68,8 @@ class ModelAlignmentTest {
 
   /** Moved by M, a model goes back by the movement with the turn reversed: shift = −R⁻¹·M. Both with the same GlobalIds and without. */
   @ParameterizedTest
-  @CsvSource({"40, 0, 0, 0, x -40 m; y 0 m; z 0 m", "0.8, 0, 0, 0, x -0.8 m; y 0 m; z 0 m", "30, 7, 2, 90, turned by -90°; x -7 m; y +30 m; z -2 m",
+  @CsvSource({"40, 0, 0, 0, x -40 m; y 0 m; z 0 m", "0.8, 0, 0, 0, x -0.8 m; y 0 m; z 0 m",
+      "30, 7, 2, 90, turned by -90°; x -7 m; y +30 m; z -2 m",
       "0, 0, 0, 180, turned by 180°; x 0 m", "5, 5, 0, -90, turned by 90°; x +5 m; y -5 m"})
   void shiftsAndQuarterTurns(double dx, double dy, double dz, double degrees, String words) {
     RigidTransform m = new RigidTransform(1, degrees, new Vec3(dx, dy, dz));
@@ -88,18 +90,21 @@ class ModelAlignmentTest {
   @Test
   void trueNorth() {
     RigidTransform m = new RigidTransform(1, 23.5, new Vec3(60, 20, 0));
-    List<Mark> posts = house("i").stream().map(k -> new Mark(k.id(), k.kind(), false, new Box3(k.box().minX(), k.box().minY(), k.box().minZ(),
-        k.box().minX() + 0.3, k.box().minY() + 0.3, k.box().maxZ()))).toList();
-    Footprint b = model("b", moved(posts, m).stream().map(k -> new Mark("x" + k.id(), k.kind(), false, k.box())).toList(), Map.of(), Map.of(),
-        m.transform().applyDirection(NORTH));
+    List<Mark> posts =
+        house("i").stream().map(k -> new Mark(k.id(), k.kind(), false, new Box3(k.box().minX(), k.box().minY(), k.box().minZ(),
+            k.box().minX() + 0.3, k.box().minY() + 0.3, k.box().maxZ()))).toList();
+    Footprint b =
+        model("b", moved(posts, m).stream().map(k -> new Mark("x" + k.id(), k.kind(), false, k.box())).toList(), Map.of(), Map.of(),
+            m.transform().applyDirection(NORTH));
     assertThat(only(model("a", posts, Map.of(), Map.of(), NORTH), b)).contains("turned by -23.5°", "between their true norths");
   }
 
   /** The same GlobalIds tell any turn. */
   @Test
   void anyTurnOfTheSameElements() {
-    List<Mark> posts = house("i").stream().map(k -> new Mark(k.id(), k.kind(), false, new Box3(k.box().minX(), k.box().minY(), k.box().minZ(),
-        k.box().minX() + 0.3, k.box().minY() + 0.3, k.box().maxZ()))).toList();
+    List<Mark> posts =
+        house("i").stream().map(k -> new Mark(k.id(), k.kind(), false, new Box3(k.box().minX(), k.box().minY(), k.box().minZ(),
+            k.box().minX() + 0.3, k.box().minY() + 0.3, k.box().maxZ()))).toList();
     assertThat(only(model("a", posts), model("b", moved(posts, new RigidTransform(1, 11.25, new Vec3(3, 50, 0))))))
         .contains("turned by -11.25°", "Very likely", "with the same GlobalId");
   }
@@ -118,8 +123,9 @@ class ModelAlignmentTest {
       Vec3 at = new Vec3(random.nextDouble() * 18, random.nextDouble() * 10, random.nextInt(3) * 3);
       Vec3 turned = m.transform().apply(at).plus(i < 8 ? new Vec3(random.nextDouble() / 30, random.nextDouble() / 30, 0) : Vec3.ZERO);
       here.add(new Mark("i" + i, "IfcSlab", false, new Box3(at.x() - 0.2, at.y() - 0.2, at.z(), at.x() + 0.2, at.y() + 0.2, at.z() + 2)));
-      there.add(new Mark("i" + i, "IfcSlab", false, new Box3(turned.x() - 0.3, turned.y() - 0.3, turned.z(), turned.x() + 0.3, turned.y() + 0.3,
-          turned.z() + 2)));
+      there.add(
+          new Mark("i" + i, "IfcSlab", false, new Box3(turned.x() - 0.3, turned.y() - 0.3, turned.z(), turned.x() + 0.3, turned.y() + 0.3,
+              turned.z() + 2)));
     }
     Finding f = between(model("a", here), model("b", there)).get(0);
     RigidTransform back = RigidTransform.parse(f.remedy().orElseThrow().movement());

@@ -73,7 +73,8 @@ class BimServerStoryTest {
     assertThat(lines(served)).isNotEmpty().isEqualTo(lines(fromFile));
     Map<String, Double> expected = lengths(fromFile);
     lengths(served).forEach((id, length) -> assertThat(length).as(id).isCloseTo(expected.get(id), within(EXACT_M)));
-    assertThat(served.findings()).extracting(f -> f.code()).containsExactlyElementsOf(fromFile.findings().stream().map(f -> f.code()).toList());
+    assertThat(served.findings()).extracting(f -> f.code())
+        .containsExactlyElementsOf(fromFile.findings().stream().map(f -> f.code()).toList());
   }
 
   private static byte[] bytes(ModelSource source) throws IOException {

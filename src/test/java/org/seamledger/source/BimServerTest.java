@@ -110,7 +110,8 @@ class BimServerTest {
       try (OpenModel model = server.model(FIRST).open()) {
         assertThat(model.file()).isEqualTo("Boat house, revision 1");
         assertThat(model.bytes()).isEqualTo(FakeBimServer.MODEL.length());
-        assertThat(new String(Channels.newInputStream(model.channel()).readAllBytes(), StandardCharsets.UTF_8)).isEqualTo(FakeBimServer.MODEL);
+        assertThat(new String(Channels.newInputStream(model.channel()).readAllBytes(), StandardCharsets.UTF_8))
+            .isEqualTo(FakeBimServer.MODEL);
         assertThat(openModels()).hasSize(1);
       }
     }
@@ -144,14 +145,14 @@ class BimServerTest {
     }
     assertThat(fake.targets).contains(URI.create("/download"))
         .allSatisfy(target -> assertThat(target.toString()).doesNotContain(FakeBimServer.TOKEN, FakeBimServer.PASSWORD));
-    assertThat(log.list).allSatisfy(event -> assertThat(event.getFormattedMessage()).doesNotContain(FakeBimServer.TOKEN, FakeBimServer.PASSWORD));
+    assertThat(log.list)
+        .allSatisfy(event -> assertThat(event.getFormattedMessage()).doesNotContain(FakeBimServer.TOKEN, FakeBimServer.PASSWORD));
   }
 
   @Test
   void aWrongPasswordIsRefused() {
     ServerAccess wrong = new ServerAccess("office", fake.access().url(), FakeBimServer.USER, "no", fake.access().limits(), "servers:1");
-    ModelServerException said = failure(wrong, server -> {
-    });
+    ModelServerException said = failure(wrong, server -> {});
     assertThat(said).hasMessage(wrong + " refuses user \"roofer@example.org\" with this password");
     assertThat(said.reason()).isEqualTo(Reason.REFUSED);
     assertThat(said.isPassing()).isFalse();
@@ -161,8 +162,9 @@ class BimServerTest {
   void whatIsMissingForALoginIsSaid() {
     ServerAccess open = new ServerAccess("head-office", fake.access().url(), FakeBimServer.USER, "", fake.access().limits(), "servers:1");
     assertThatThrownBy(() -> BimServer.login(open)).isInstanceOf(ModelServerException.class)
-        .hasMessage("servers:1: expected a password for server head-office, as head-office.password here or as SEAMLEDGER_PASSWORD_HEAD_OFFICE in the"
-            + " environment, found neither");
+        .hasMessage(
+            "servers:1: expected a password for server head-office, as head-office.password here or as SEAMLEDGER_PASSWORD_HEAD_OFFICE in the"
+                + " environment, found neither");
     assertThat(fake.targets).isEmpty();
   }
 
@@ -228,9 +230,9 @@ class BimServerTest {
 
   @Test
   void noSuchHost() {
-    ServerAccess nowhere = new ServerAccess("office", URI.create("https://no-such-host.invalid"), "a", "b", limits(20_000, 20_000), "servers:1");
-    assertThat(failure(nowhere, server -> {
-    })).hasMessageEndingWith("can't be reached: there is no host of that name");
+    ServerAccess nowhere =
+        new ServerAccess("office", URI.create("https://no-such-host.invalid"), "a", "b", limits(20_000, 20_000), "servers:1");
+    assertThat(failure(nowhere, server -> {})).hasMessageEndingWith("can't be reached: there is no host of that name");
   }
 
   @Test
@@ -239,9 +241,9 @@ class BimServerTest {
       Thread thread = new Thread(() -> speakPlainly(plain));
       thread.setDaemon(true);
       thread.start();
-      ServerAccess access = new ServerAccess("office", URI.create("https://127.0.0.1:" + plain.getLocalPort()), "a", "b", limits(20_000, 20_000), "servers:1");
-      ModelServerException said = failure(access, server -> {
-      });
+      ServerAccess access = new ServerAccess("office", URI.create("https://127.0.0.1:" + plain.getLocalPort()), "a", "b",
+          limits(20_000, 20_000), "servers:1");
+      ModelServerException said = failure(access, server -> {});
       assertThat(said).hasMessageContaining("no safe connection can be made");
       assertThat(said.reason()).isEqualTo(Reason.UNREACHABLE);
     }
@@ -325,7 +327,8 @@ class BimServerTest {
   }
 
   @ParameterizedTest
-  @CsvSource(delimiter = '|', value = {"<!DOCTYPE html><html>Log in</html> | a web page", "'' | nothing", "No data found | \"No data found\""})
+  @CsvSource(delimiter = '|',
+      value = {"<!DOCTYPE html><html>Log in</html> | a web page", "'' | nothing", "No data found | \"No data found\""})
   void whatIsNoModelIsRefused(String sent, String said) {
     fake.on("/download", exchange -> FakeBimServer.send(exchange, 200, sent));
     assertThat(download(fake.access())).hasMessageEndingWith("sent " + said + " instead of a model");

@@ -164,7 +164,8 @@ final class FakeBimServer implements AutoCloseable {
       return parameters.path("password").asText().equals(PASSWORD) && parameters.path("username").asText().equals(USER)
           ? JSON.createObjectNode().put("result", TOKEN) : fault("UserException", "Invalid username/password combination");
     }
-    return asked.path("token").asText().equals(TOKEN) ? JSON.createObjectNode() : fault("AuthenticationException", "Odd number of characters.");
+    return asked.path("token").asText().equals(TOKEN) ? JSON.createObjectNode()
+        : fault("AuthenticationException", "Odd number of characters.");
   }
 
   private static JsonNode fault(String type, String message) {

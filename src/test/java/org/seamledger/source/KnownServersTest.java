@@ -57,7 +57,8 @@ class KnownServersTest {
 
   @Test
   void aPasswordIsTakenFromAFileThatOnlyItsOwnerReads() throws IOException {
-    ServerAccess access = read(Map.of(), "office.url=https://models.example.org", "office.user=roofer", "office.password=a=b # c").get("office");
+    ServerAccess access =
+        read(Map.of(), "office.url=https://models.example.org", "office.user=roofer", "office.password=a=b # c").get("office");
     assertThat(access.user()).isEqualTo("roofer");
     assertThat(access.password()).isEqualTo("a=b # c");
   }
@@ -108,7 +109,8 @@ class KnownServersTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "ftp://models.example.org", "file:///etc/passwd", "models.example.org", "https://", "https:///x", "https://a b"})
+  @ValueSource(
+      strings = {"", "ftp://models.example.org", "file:///etc/passwd", "models.example.org", "https://", "https:///x", "https://a b"})
   void anAddressIsHttpWithAHost(String url) throws IOException {
     isRefused(":1: expected an address", "office.url=" + url);
   }

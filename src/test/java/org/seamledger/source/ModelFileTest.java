@@ -49,7 +49,8 @@ class ModelFileTest {
 
   @Test
   void zipWhateverTheName() throws IOException {
-    byte[] zip = zip("readme.txt", new byte[] {1}, "models/House.IFC", MODEL, "__MACOSX/models/._House.ifc", new byte[] {2}, "._x.ifc", new byte[0]);
+    byte[] zip =
+        zip("readme.txt", new byte[] {1}, "models/House.IFC", MODEL, "__MACOSX/models/._House.ifc", new byte[] {2}, "._x.ifc", new byte[0]);
     assertReads(write("house.ifczip", zip), "house.ifczip", MODEL);
     assertReads(write("house.ifc", zip), "house.ifc", MODEL);
   }
@@ -87,7 +88,8 @@ class ModelFileTest {
   @Test
   void brokenGzip() throws IOException {
     byte[] gzip = gzip(randomText(5000));
-    assertRefuses(write("cut.gz", Arrays.copyOf(gzip, gzip.length / 2)), UnpackLimits.DEFAULT, "expected a whole gzip file, found a broken one");
+    assertRefuses(write("cut.gz", Arrays.copyOf(gzip, gzip.length / 2)), UnpackLimits.DEFAULT,
+        "expected a whole gzip file, found a broken one");
     assertRefuses(write("start.gz", Arrays.copyOf(gzip, 3)), UnpackLimits.DEFAULT, "expected a whole gzip file, found a broken one");
     gzip[gzip.length - 6] ^= 1; // of the checksum
     assertRefuses(write("sum.gz", gzip), UnpackLimits.DEFAULT, "expected a whole gzip file, found a broken one");

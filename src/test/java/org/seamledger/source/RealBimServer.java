@@ -139,7 +139,8 @@ public final class RealBimServer implements AutoCloseable {
       fresh.stop();
     }
     copy(HOME, TEMPLATE);
-    Path file = Files.createFile(ROOT.resolve("password.new"), PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+    Path file =
+        Files.createFile(ROOT.resolve("password.new"), PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
     Files.writeString(file, password);
     Files.move(file, PASSWORD);
   }

@@ -33,7 +33,8 @@ public final class ServedOffice implements AutoCloseable {
   public Path list(Path folder) throws IOException {
     Path file = Files.createTempFile(folder, "servers", ".properties",
         PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-    return Files.writeString(file, "office.url=" + url() + "\noffice.user=" + FakeBimServer.USER + "\noffice.password=" + FakeBimServer.PASSWORD + "\n");
+    return Files.writeString(file,
+        "office.url=" + url() + "\noffice.user=" + FakeBimServer.USER + "\noffice.password=" + FakeBimServer.PASSWORD + "\n");
   }
 
   @Override

@@ -41,7 +41,8 @@ class ErrorPlaceTest {
       "ISO-10303-28;|ISO-10303-28;"})
   void whatIsNoStepFile(String text, String found) {
     UnreadableModelException e = opening(text);
-    assertThat(e.getMessage()).startsWith("shed.ifc:1:").endsWith(": expected a STEP file, which starts with ISO-10303-21;, found " + found);
+    assertThat(e.getMessage()).startsWith("shed.ifc:1:")
+        .endsWith(": expected a STEP file, which starts with ISO-10303-21;, found " + found);
   }
 
   @Test
@@ -69,7 +70,8 @@ class ErrorPlaceTest {
 
   @Test
   void commentsThatNeverEnd() {
-    at(opening(Exchange.of("#1=IFCA();\n  /* and on\n#2=IFCB();")), 2, 3, "expected */ at the end of this comment, found the end of the file");
+    at(opening(Exchange.of("#1=IFCA();\n  /* and on\n#2=IFCB();")), 2, 3,
+        "expected */ at the end of this comment, found the end of the file");
     at(opening(Exchange.of("#1=IFCA(/* and on\n);")), 1, 9, "expected */ at the end of this comment, found the end of the file");
     at(opening(Exchange.of("#1=IFCA(); *//* and on\n#2=IFCB();")), 1, 14,
         "expected */ at the end of this comment, found the end of the file");
@@ -77,7 +79,8 @@ class ErrorPlaceTest {
 
   @Test
   void commentsThatNeverBegan() {
-    at(opening(Exchange.of("#1=IFCA(); */\n#2=IFCB();")), 1, 12, "expected an instance (#) or ENDSEC;, found */ without a comment before it");
+    at(opening(Exchange.of("#1=IFCA(); */\n#2=IFCB();")), 1, 12,
+        "expected an instance (#) or ENDSEC;, found */ without a comment before it");
   }
 
   @Test

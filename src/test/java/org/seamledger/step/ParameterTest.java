@@ -22,8 +22,9 @@ class ParameterTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"1.", "0.5", "-.5", ".5", "1.0E+5", "1.E-3", "-0.0000001", "1.5e3", "1E5", "123456789.123456789", "1.7976931348623157E308",
-      "4.9E-324", "0.1", "2.2250738585072012E-308", "8.41E21", "9007199254740993.", "0.30000000000000004", "1.E-22", "1.E23", "1.E400"})
+  @ValueSource(
+      strings = {"1.", "0.5", "-.5", ".5", "1.0E+5", "1.E-3", "-0.0000001", "1.5e3", "1E5", "123456789.123456789", "1.7976931348623157E308",
+          "4.9E-324", "0.1", "2.2250738585072012E-308", "8.41E21", "9007199254740993.", "0.30000000000000004", "1.E-22", "1.E23", "1.E400"})
   void realNumbersAreTheNearestDoubles(String text) {
     // Against the platform's own conversion.
     assertThat(value(text)).isEqualTo(new Value.Real(Double.parseDouble(text)));
@@ -134,7 +135,8 @@ class ParameterTest {
     assertThat(parameters("/*;'*/#1/*(*/ = /*\"*/\r\nIFCTHING\t( #2 /*;*/ ,\n'a b'\r\n, IFCREAL /* ' */ ( 1.5 ) /***/ ,"
         + "( .A. , $ ) , \"0F\" ) /**/ ;"))
         .isEqualTo(expected);
-    assertThat(parameters("#1\n=\nIFCTHING\n(\n#2\n,\n'a b'\n,\nIFCREAL\n(\n1.5\n)\n,\n(\n.A.\n,\n$\n)\n,\n\"0F\"\n)\n;")).isEqualTo(expected);
+    assertThat(parameters("#1\n=\nIFCTHING\n(\n#2\n,\n'a b'\n,\nIFCREAL\n(\n1.5\n)\n,\n(\n.A.\n,\n$\n)\n,\n\"0F\"\n)\n;"))
+        .isEqualTo(expected);
   }
 
   @Test

@@ -10,8 +10,9 @@ import java.util.Random;
 /** Writes random instances in random ways: blanks, comments, line ends and escapes wherever they may stand. Keeps what was written. */
 final class RandomExchange {
 
-  private static final String[] NAMES = {"IFCA", "IFCWALL", "IFCCARTESIANPOINT", "IFCRELASSOCIATESPROFILEPROPERTIES", "A1_B", "!OWN", "X1234567",
-      "IFCX123456789012"};
+  private static final String[] NAMES =
+      {"IFCA", "IFCWALL", "IFCCARTESIANPOINT", "IFCRELASSOCIATESPROFILEPROPERTIES", "A1_B", "!OWN", "X1234567",
+          "IFCX123456789012"};
   private static final String[] CHARACTERS = {"a", "Z", " ", "'", "\\", ";", "=", "/*", "*/", "#1=IFCA();", "ä",
       "§", "屋", "🏠", "(", ")", "\"", "S", "1.5", "&", "\\S\\"};
 
@@ -121,7 +122,8 @@ final class RandomExchange {
   }
 
   private Value word() {
-    return random.nextBoolean() ? write(".USERDEFINED.", new Value.Enumeration("USERDEFINED")) : write("\"0A4F\"", new Value.Binary("0A4F"));
+    return random.nextBoolean() ? write(".USERDEFINED.", new Value.Enumeration("USERDEFINED"))
+        : write("\"0A4F\"", new Value.Binary("0A4F"));
   }
 
   private Value typed(int depth) {

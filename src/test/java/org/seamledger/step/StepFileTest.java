@@ -109,7 +109,7 @@ class StepFileTest {
     StepFile file = Exchange.open(Exchange.of("#1=IFCA(%);\n#2=IFCA(1);"));
     assertThat(file.find(2)).isPresent();
     assertThatThrownBy(() -> file.find(1)).isInstanceOf(UnreadableModelException.class);
-    assertThatThrownBy(() -> file.forEach("IFCA", i -> { })).isInstanceOf(UnreadableModelException.class);
+    assertThatThrownBy(() -> file.forEach("IFCA", i -> {})).isInstanceOf(UnreadableModelException.class);
   }
 
   @Test

@@ -92,7 +92,8 @@ class DecisionsInAnalysisTest {
   void nothingElseChanges() {
     String hip = first("hip");
     Takeoff decided = analyse(new Decision(hip, "valley", "", "it drains inwards"));
-    assertThat(decided.junctions().stream().map(j -> j.junction()).toList()).isEqualTo(BY_RULES.junctions().stream().map(j -> j.junction()).toList());
+    assertThat(decided.junctions().stream().map(j -> j.junction()).toList())
+        .isEqualTo(BY_RULES.junctions().stream().map(j -> j.junction()).toList());
     BY_RULES.quantities().byJunction().forEach((id, q) -> {
       if (!id.equals(hip)) {
         assertThat(decided.quantities().byJunction().get(id)).isEqualTo(q);
@@ -112,8 +113,10 @@ class DecisionsInAnalysisTest {
   void everyOutputSaysThatAPersonChose() throws IOException {
     String ridge = first("ridge");
     Takeoff decided = analyse(new Decision(ridge, "", "ridge-vented", "=the attic is vented"));
-    assertThat(text(decided, JsonLedger::write)).contains("\"decided\" : {").contains("\"detail\" : \"ridge-unvented\"").contains("=the attic is vented");
-    assertThat(text(decided, CsvLedger::write)).contains("kindByRules,detailByRules,decidedBecause").contains("ridge,ridge-unvented,'=the attic is vented");
+    assertThat(text(decided, JsonLedger::write)).contains("\"decided\" : {").contains("\"detail\" : \"ridge-unvented\"")
+        .contains("=the attic is vented");
+    assertThat(text(decided, CsvLedger::write)).contains("kindByRules,detailByRules,decidedBecause")
+        .contains("ridge,ridge-unvented,'=the attic is vented");
     assertThat(text(decided, TextReport::write)).contains("By hand    1 junction", "Chosen by hand\n--------------",
         ridge + ": detail ridge-vented instead of ridge-unvented. Reason: =the attic is vented");
     assertThat(text(decided, (t, out) -> JunctionReport.write(t, at(t, ridge), at(t, ridge).junction().explanation(), out)))
@@ -149,7 +152,8 @@ class DecisionsInAnalysisTest {
     List<String> details = new ArrayList<>(BY_RULES.detailTitles().keySet());
     int rounds = Math.max(kinds.size(), details.size());
     return IntStream.range(0, rounds).mapToObj(r -> IntStream.range(0, ids.size()).mapToObj(i -> new Decision(ids.get(i),
-        kinds.get((r + i) % kinds.size()), (r + i) % 3 == 0 ? "" : details.get((r * 5 + i * 7) % details.size()), "to see what happens")).toList());
+        kinds.get((r + i) % kinds.size()), (r + i) % 3 == 0 ? "" : details.get((r * 5 + i * 7) % details.size()), "to see what happens"))
+        .toList());
   }
 
   @ParameterizedTest

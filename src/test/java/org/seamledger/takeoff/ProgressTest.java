@@ -47,7 +47,8 @@ class ProgressTest {
     if (last == Stage.DONE) {
       assertThat(Analysis.run(Inputs.ofFiles(List.of(model)), listener).faces()).hasSize(2 * HOUSES);
     } else {
-      assertThatThrownBy(() -> Analysis.run(Inputs.ofFiles(List.of(model)), listener)).isInstanceOf(CancellationException.class).hasMessage("that will do");
+      assertThatThrownBy(() -> Analysis.run(Inputs.ofFiles(List.of(model)), listener)).isInstanceOf(CancellationException.class)
+          .hasMessage("that will do");
     }
     return listener.heard;
   }

@@ -38,7 +38,8 @@ class RealPairsTest {
     Takeoff t = run(List.of(), HOUSE, STRUCTURE);
     assertThat(aboutModels(t)).isEmpty();
     TreeMap<String, Double> lengths = new TreeMap<>();
-    t.junctions().stream().filter(j -> j.kind().startsWith("curb-")).forEach(j -> lengths.merge(j.kind(), j.junction().lengthM(), Double::sum));
+    t.junctions().stream().filter(j -> j.kind().startsWith("curb-"))
+        .forEach(j -> lengths.merge(j.kind(), j.junction().lengthM(), Double::sum));
     assertThat(lengths.keySet()).containsExactly("curb-downslope", "curb-side", "curb-upslope");
     assertThat(lengths.get("curb-upslope")).isCloseTo(0.70, within(1e-3));
     assertThat(lengths.get("curb-side")).isCloseTo(2 * 0.70 * Math.sqrt(2), within(2e-3));

@@ -37,7 +37,8 @@ public final class Takeoffs {
 
   private static final Detail RIDGE = new Detail("ridge-by-hand", "Ridge with a cap",
       List.of(new MetalPart("ridge cap", On.LINE, Run.CONTINUOUS, 0.3)),
-      List.of(new Seal(Seal.Form.TAPE, Seal.Role.PRIMARY, Seal.Exposure.CONCEALED, "under the cap", 2, On.EACH_FACE, Run.CONTINUOUS, 0, "", "")),
+      List.of(new Seal(Seal.Form.TAPE, Seal.Role.PRIMARY, Seal.Exposure.CONCEALED, "under the cap", 2, On.EACH_FACE, Run.CONTINUOUS, 0, "",
+          "")),
       List.of(new Fastening("cap edge", 1, On.EACH_FACE, Run.CONTINUOUS, "fasteners.spacing", true)),
       List.of(new HoldPoint("the cap is set", "tape without a gap")), "the cap laps over both faces", true, "common practice");
 
@@ -57,7 +58,8 @@ public final class Takeoffs {
     TreeMap<String, Advice> advice = new TreeMap<>();
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
-        Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(), Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, new TreeMap<>(), new TreeMap<>());
+        Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
+        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, new TreeMap<>(), new TreeMap<>());
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */

@@ -29,7 +29,7 @@ public final class MemoryServers implements Servers {
     private final Map<Long, List<Attachment>> attachments = new TreeMap<>();
     private long numbers;
     /** Hears every call before it is carried out, such as {@code connect} or {@code attach}; may throw. */
-    public volatile Consumer<String> before = call -> { };
+    public volatile Consumer<String> before = call -> {};
 
     public synchronized ServedProject addProject(String name) {
       ServedProject p = new ServedProject(++numbers * 100, name, "IFC4");
@@ -39,7 +39,8 @@ public final class MemoryServers implements Servers {
     }
 
     public synchronized ServedRevision checkIn(ServedProject project, String comment, byte[] model) {
-      ServedRevision r = new ServedRevision(project.id(), ++numbers, revisions.get(project.id()).size() + 1, comment, Instant.parse("2026-03-01T08:00:00Z").plusSeconds(numbers));
+      ServedRevision r = new ServedRevision(project.id(), ++numbers, revisions.get(project.id()).size() + 1, comment,
+          Instant.parse("2026-03-01T08:00:00Z").plusSeconds(numbers));
       revisions.get(project.id()).add(r);
       models.put(r.id(), model);
       return r;

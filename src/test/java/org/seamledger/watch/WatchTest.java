@@ -113,7 +113,8 @@ class WatchTest {
   }
 
   private Watching.Setting setting(WatchTarget wanted, Duration every) {
-    LocalAnalyst analyst = new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), (inputs, progress) -> run.analyze(inputs, progress));
+    LocalAnalyst analyst =
+        new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), (inputs, progress) -> run.analyze(inputs, progress));
     return new Watching.Setting(servers, wanted, store, download(), every, analyst, e -> told.add(e.line()), CLOCK, health);
   }
 
@@ -176,7 +177,8 @@ class WatchTest {
     round();
     assertThat(analysed).containsExactly("one", "two", "three");
     assertThat(titles(one)).containsExactly("seamledger r0001 ledger.json", "seamledger r0001 report.txt");
-    assertThat(titles(two)).containsExactly("seamledger r0002 ledger.json", "seamledger r0002 report.txt", "seamledger r0002 changes since r0001.txt",
+    assertThat(titles(two)).containsExactly("seamledger r0002 ledger.json", "seamledger r0002 report.txt",
+        "seamledger r0002 changes since r0001.txt",
         "seamledger r0002 changes since r0001.json");
     assertThat(titles(three)).containsExactly(Answers.ledger(3), Answers.report(3), Answers.changes(3, 2), Answers.changesJson(3, 2));
     assertThat(text(two, Answers.changes(2, 1))).startsWith("seamledger: what changed from revision " + one.number() + " (one) to revision "
@@ -190,7 +192,7 @@ class WatchTest {
   @Test
   void aProcessThatDiesAnywhereLeavesWorkThatTheNextOneEnds() throws InterruptedException {
     int deaths = 0;
-    for (int at = 1; ; at++) {
+    for (int at = 1;; at++) {
       ServedRevision r = checkIn("model " + at);
       int[] left = {at};
       boolean[] died = {false};
@@ -205,10 +207,11 @@ class WatchTest {
       } catch (Killed e) {
         deaths++;
       }
-      shelf.before = call -> { };
+      shelf.before = call -> {};
       restart();
       assertThat(round()).isEqualTo(Outcome.FINE);
-      assertThat(titles(r)).as("killed at call %s", at).doesNotHaveDuplicates().contains(Answers.ledger(r.number()), Answers.report(r.number())).hasSize(at == 1 ? 2 : 4);
+      assertThat(titles(r)).as("killed at call %s", at).doesNotHaveDuplicates()
+          .contains(Answers.ledger(r.number()), Answers.report(r.number())).hasSize(at == 1 ? 2 : 4);
       if (!died[0]) {
         break;
       }
@@ -219,7 +222,7 @@ class WatchTest {
 
   @Test
   void aConnectionThatBreaksAnywhereIsTakenUpAgain() throws InterruptedException {
-    for (int at = 1; ; at++) {
+    for (int at = 1;; at++) {
       ServedRevision r = checkIn("model " + at);
       int[] left = {at};
       shelf.before = call -> {
@@ -229,7 +232,7 @@ class WatchTest {
       };
       Outcome first = round();
       boolean broke = left[0] <= 0;
-      shelf.before = call -> { };
+      shelf.before = call -> {};
       assertThat(first).isEqualTo(broke ? Outcome.PASSING : Outcome.FINE);
       assertThat(round()).isEqualTo(Outcome.FINE);
       assertThat(titles(r)).as("broken at call %s", at).doesNotHaveDuplicates().hasSize(at == 1 ? 2 : 4);
@@ -276,13 +279,15 @@ class WatchTest {
     shelf.before = calls::add;
     assertThat(round()).isEqualTo(Outcome.FINE);
     assertThat(titles(broken)).containsExactly(Answers.report(broken.number()));
-    assertThat(text(broken, Answers.report(broken.number()))).contains("revision " + broken.number() + " (broken) of School was not analysed",
+    assertThat(text(broken, Answers.report(broken.number()))).contains(
+        "revision " + broken.number() + " (broken) of School was not analysed",
         "School, revision 2:3:7: expected a semicolon, found the end of the file");
     round();
     assertThat(calls).filteredOn("download"::equals).hasSize(1);
     ServedRevision mended = checkIn("mended");
     round();
-    assertThat(titles(mended)).as("compared with the last one that could be read").hasSize(4).contains(Answers.changes(mended.number(), broken.number() - 1));
+    assertThat(titles(mended)).as("compared with the last one that could be read").hasSize(4)
+        .contains(Answers.changes(mended.number(), broken.number() - 1));
   }
 
   @Test
@@ -387,12 +392,13 @@ class WatchTest {
     List<Outcome> outcomes = List.of(Outcome.FINE, Outcome.PASSING, Outcome.PASSING, Outcome.FINE);
     List<Duration> pauses = new ArrayList<>();
     int[] rounds = {0};
-    new Rounds(OFFICE, () -> outcomes.get(rounds[0]++), new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
-      pauses.add(pause);
-      if (pauses.size() == outcomes.size()) {
-        throw new InterruptedException();
-      }
-    }, setting((s, p) -> true, Duration.ofMinutes(1))).run();
+    new Rounds(OFFICE, () -> outcomes.get(rounds[0]++), new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)),
+        pause -> {
+          pauses.add(pause);
+          if (pauses.size() == outcomes.size()) {
+            throw new InterruptedException();
+          }
+        }, setting((s, p) -> true, Duration.ofMinutes(1))).run();
     assertThat(pauses).hasSize(4);
     assertThat(pauses.get(1)).isBetween(Duration.ofSeconds(16), Duration.ofSeconds(20));
     assertThat(pauses.get(2)).isBetween(Duration.ofSeconds(32), Duration.ofSeconds(40));
@@ -432,8 +438,10 @@ class WatchTest {
     assertThat(round()).as("nothing is left to do").isEqualTo(Outcome.FINE);
     assertThat(runs[0]).isEqualTo(ServerWatch.MOST_FAULTS);
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
-    assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem()).hasValueSatisfying(p -> assertThat(p).contains("NoClassDefFoundError"));
-    assertThat(told).filteredOn(l -> l.startsWith("event=given-up")).singleElement().asString().contains("revision=1", "NoClassDefFoundError");
+    assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem())
+        .hasValueSatisfying(p -> assertThat(p).contains("NoClassDefFoundError"));
+    assertThat(told).filteredOn(l -> l.startsWith("event=given-up")).singleElement().asString().contains("revision=1",
+        "NoClassDefFoundError");
     assertThat(titles(r)).as("its owner can do nothing about it").isEmpty();
     run = this::takeoff;
     checkIn("two");
@@ -513,7 +521,7 @@ class WatchTest {
   @Test
   void aJournalThatFailsDoesNotEndTheWatch() {
     int[] rounds = {0};
-    Watching.Setting broken = new Watching.Setting(servers, (s, p) -> true, store, download(), Duration.ofMinutes(1), a -> { }, e -> {
+    Watching.Setting broken = new Watching.Setting(servers, (s, p) -> true, store, download(), Duration.ofMinutes(1), a -> {}, e -> {
       throw missingClass();
     }, CLOCK, health);
     new Rounds(OFFICE, () -> Outcome.TROUBLE, new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
@@ -575,7 +583,8 @@ class WatchTest {
     restart();
     round();
     round();
-    assertThat(told).filteredOn(l -> l.startsWith("event=reachable")).containsExactly("event=reachable server=office detail=\"it answers again\"");
+    assertThat(told).filteredOn(l -> l.startsWith("event=reachable"))
+        .containsExactly("event=reachable server=office detail=\"it answers again\"");
   }
 
   @Test
@@ -583,7 +592,8 @@ class WatchTest {
     Event event = new Event(CLOCK.instant(), "found", OFFICE, "a\n\"b\"", 3, "");
     assertThat(event.at()).isEqualTo("2026-03-02T08:00:00Z");
     assertThat(event.line()).isEqualTo("event=found server=office project=\"a \\\"b\\\"\" revision=3");
-    assertThat(event.fields()).containsExactly(entry("event", "found"), entry("server", OFFICE), entry("project", "a \"b\""), entry("revision", 3));
+    assertThat(event.fields()).containsExactly(entry("event", "found"), entry("server", OFFICE), entry("project", "a \"b\""),
+        entry("revision", 3));
   }
 
   private static void await(BooleanSupplier condition) throws InterruptedException {

@@ -205,7 +205,8 @@ public final class CurvedFace {
   }
 
   private static double middle(Line l) {
-    return (l.parameters().stream().mapToDouble(Vec2::u).min().orElse(0) + l.parameters().stream().mapToDouble(Vec2::u).max().orElse(0)) / 2;
+    return (l.parameters().stream().mapToDouble(Vec2::u).min().orElse(0) + l.parameters().stream().mapToDouble(Vec2::u).max().orElse(0))
+        / 2;
   }
 
   /** Parameters stretched so that both measure metres, roughly: triangles come out well shaped. */

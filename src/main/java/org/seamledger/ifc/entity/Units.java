@@ -88,16 +88,16 @@ public record Units(double metres, double squareMetres, double cubicMetres, doub
       throw EntityProblem.broken(unit + ": the unit is defined by itself");
     }
     switch (unit.keyword()) {
-      case "IFCSIUNIT":
+      case "IFCSIUNIT" :
         return Math.pow(prefix(unit), power(unit.word(3)));
-      case "IFCCONVERSIONBASEDUNIT", "IFCCONVERSIONBASEDUNITWITHOFFSET":
+      case "IFCCONVERSIONBASEDUNIT", "IFCCONVERSIONBASEDUNITWITHOFFSET" :
         Entity measure = unit.entity(3);
         double value = measure.number(0);
         if (!(value > 0)) {
           throw EntityProblem.broken(measure + ": a conversion factor should be above zero");
         }
         return value * factor(measure.entity(1), seen);
-      default:
+      default :
         throw EntityProblem.unsupported(unit + ": a unit of this kind is not supported");
     }
   }

@@ -89,7 +89,8 @@ public final class MapConversions {
   }
 
   private static MapConversion rigid(Entity e, Entity crs, double unit, String name) {
-    if (crs != null && crs.is("IFCGEOGRAPHICCRS") || e.raw(2) instanceof Value.Typed t && t.keyword().equalsIgnoreCase("IFCPLANEANGLEMEASURE")) {
+    if (crs != null && crs.is("IFCGEOGRAPHICCRS")
+        || e.raw(2) instanceof Value.Typed t && t.keyword().equalsIgnoreCase("IFCPLANEANGLEMEASURE")) {
       throw EntityProblem.unsupported(e + ": it moves by angles on the globe, and no map projection is known here");
     }
     return MapConversion.of(e.number(2) * unit, e.number(3) * unit, e.optionalNumber(4, 0) * unit, 1, 0, 1, name);

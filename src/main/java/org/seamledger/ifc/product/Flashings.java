@@ -40,7 +40,8 @@ final class Flashings {
     }
     try {
       Entity e = model.get(type);
-      Optional<Category> stated = keyword.equals("IFCCOVERINGTYPE") || keyword.equals("IFCPIPESEGMENTTYPE") ? stated(e.word(9)) : Optional.empty();
+      Optional<Category> stated =
+          keyword.equals("IFCCOVERINGTYPE") || keyword.equals("IFCPIPESEGMENTTYPE") ? stated(e.word(9)) : Optional.empty();
       return stated.or(() -> FlashingWords.in(e.text(2)));
     } catch (EntityProblem p) {
       // A broken type says nothing; the element's own words may.

@@ -72,7 +72,7 @@ public final class Shapes {
    * @param wanted is asked with a box that holds the body, and may be larger
    */
   public List<Solid> body(Entity product, Predicate<Box3> wanted) {
-    return body(product, wanted, box -> { });
+    return body(product, wanted, box -> {});
   }
 
   /** The same; {@code seen} hears the box round the body, wanted or not. */

@@ -3,7 +3,8 @@ package org.seamledger.quantity.formula;
 /** Lengths and volumes of beads. */
 public final class Beads {
 
-  private Beads() {}
+  private Beads() {
+  }
 
   /**
    * Bead of one closure: {@code lines · ℓ + 2 · h}. Lines along the base are 2 where it is bedded in front and behind, 1 behind only; at

@@ -9,7 +9,8 @@ import java.util.List;
  */
 public final class Pieces {
 
-  private Pieces() {}
+  private Pieces() {
+  }
 
   /** A piece from {@code from} to {@code to}, positions along the eave. */
   public record Piece(double from, double to) {

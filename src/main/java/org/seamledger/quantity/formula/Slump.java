@@ -10,7 +10,8 @@ public final class Slump {
   /** Standard gravity, m/s². */
   private static final double G = 9.80665;
 
-  private Slump() {}
+  private Slump() {
+  }
 
   /** Yield stress that a bead needs, Pa. {@code tiltDegrees} is the surface's angle to the horizontal, 90 for a wall. */
   public static double neededYieldStressPa(double densityKgM3, double thicknessM, double tiltDegrees) {

@@ -32,7 +32,8 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
   private static final double FAR = 1e7;
 
   /** Seams of a facet stand at {@code origin + k · coverage}. */
-  public record Grid(Facet facet, double origin) {}
+  public record Grid(Facet facet, double origin) {
+  }
 
   public FaceLayout {
     grids = List.copyOf(grids);

@@ -18,7 +18,8 @@ public final class LineOnFace {
   /** A direction within this sine of the seams runs along them. */
   private static final double ALONG = 1e-3;
 
-  private LineOnFace() {}
+  private LineOnFace() {
+  }
 
   /** A stretch of the path in which the position along the eave only grows, only falls, or stays. */
   private record Stretch(int sense, List<Double> positions, List<Double> lengths) {

@@ -51,7 +51,8 @@ final class PanelCutter {
   }
 
   /** An edge across the seams, from left to right. */
-  private record Cut(Vec2 start, Vec2 run) {}
+  private record Cut(Vec2 start, Vec2 run) {
+  }
 
   private Panel panel(int number, Region part) {
     List<Cut> low = new ArrayList<>();

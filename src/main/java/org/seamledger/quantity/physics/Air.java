@@ -12,7 +12,8 @@ public final class Air {
   /** Gas constant of water vapour, J/(kg K). */
   private static final double R_VAPOUR = 461.523;
 
-  private Air() {}
+  private Air() {
+  }
 
   /** Saturation pressure over water: {@code 611.2 · exp(17.62 T / (243.12 + T))}. */
   public static double saturationPa(double celsius) {

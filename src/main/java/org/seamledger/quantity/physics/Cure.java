@@ -14,7 +14,8 @@ public final class Cure {
   private static final double REFERENCE_C = 23;
   private static final double REFERENCE_HUMIDITY = 0.5;
 
-  private Cure() {}
+  private Cure() {
+  }
 
   /** How many times longer than at 23 °C and 50 % it takes at this weather; infinite in dry air. */
   public static double timeFactor(double celsius, double relativeHumidity) {

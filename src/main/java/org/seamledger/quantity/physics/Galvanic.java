@@ -16,7 +16,8 @@ public final class Galvanic {
 
   private static final double EQUAL_V = 1e-9;
 
-  private Galvanic() {}
+  private Galvanic() {
+  }
 
   /** What a pair comes to. */
   public enum Verdict {

@@ -13,7 +13,8 @@ public final class Head {
   /** 0.00256 psf at 1 mph, in Pa at 1 m/s: 0.6133. */
   private static final double STAGNATION = 0.00256 * 47.88026 / (0.44704 * 0.44704);
 
-  private Head() {}
+  private Head() {
+  }
 
   /** Pressure where wind is stopped: {@code q = 0.00256 · V²} psf, V in mph (½ρV² at 15 °C; the constant of ASCE 7, from memory). */
   public static double stagnationPa(double windMs) {

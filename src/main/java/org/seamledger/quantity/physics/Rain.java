@@ -12,7 +12,8 @@ public final class Rain {
   public static final double VISCOSITY = 1.004e-6;
   private static final double G = 9.80665;
 
-  private Rain() {}
+  private Rain() {
+  }
 
   /** Rational method: {@code Q = C · i · A}; C is 1.0 for a roof, local codes allow 0.8 to 1.0. The area is the plan area. */
   public static double flow(double coefficient, double rainfallMs, double planAreaM2) {
@@ -49,7 +50,8 @@ public final class Rain {
   }
 
   /** Even flow in a valley: depth in the middle, width of the surface, mean speed. */
-  public record ValleyFlow(double depthM, double widthM, double speedMs) {}
+  public record ValleyFlow(double depthM, double widthM, double speedMs) {
+  }
 
   /**
    * Even flow in a V whose sides slope {@code z1} and {@code z2} horizontal to one vertical (1 / tan of each face's backing angle), by

@@ -3,7 +3,8 @@ package org.seamledger.quantity.physics;
 /** Movement with temperature. Temperature differences in kelvin, lengths in metres. */
 public final class Thermal {
 
-  private Thermal() {}
+  private Thermal() {
+  }
 
   /** {@code ΔL = α · L · ΔT}. */
   public static double movementM(Metal metal, double lengthM, double differenceK) {

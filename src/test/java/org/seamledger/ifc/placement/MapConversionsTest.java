@@ -126,7 +126,8 @@ class MapConversionsTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"IFCMAPCONVERSION(%s,%s,1.,2.,3.,0.,0.,1.)", "IFCMAPCONVERSION(%s,%s,$,2.,3.,1.,0.,1.)",
-      "IFCMAPCONVERSION(%s,%s,1.,2.,3.,1.,0.,0.)", "IFCMAPCONVERSION(%s,%s,1.,2.,3.,1.,0.,-1.)", "IFCMAPCONVERSION(%s,%s,'a',2.,3.,1.,0.,1.)",
+      "IFCMAPCONVERSION(%s,%s,1.,2.,3.,1.,0.,0.)", "IFCMAPCONVERSION(%s,%s,1.,2.,3.,1.,0.,-1.)",
+      "IFCMAPCONVERSION(%s,%s,'a',2.,3.,1.,0.,1.)",
       "IFCMAPCONVERSION(%s,#9999,1.,2.,3.,1.,0.,1.)/*%s*/", "IFCMAPCONVERSION(%s,%s)"})
   void brokenConversionsAreFindings(String broken) {
     Drawing d = Drawing.ifc4();
@@ -143,7 +144,8 @@ class MapConversionsTest {
     Drawing d = Drawing.withoutUnits("IFC2X3");
     String factor = d.add("IFCMEASUREWITHUNIT(IFCLENGTHMEASURE(0.3048),%s)", metre(d));
     d.unit("IFCCONVERSIONBASEDUNIT(" + d.add("IFCDIMENSIONALEXPONENTS(1,0,0,0,0,0,0)") + ",.LENGTHUNIT.,'FOOT'," + factor + ")");
-    set(d, name, property(d, "Eastings", eastings), property(d, "Northings", "IFCREAL(2000.)"), property(d, "OrthogonalHeight", "IFCREAL(30.)"),
+    set(d, name, property(d, "Eastings", eastings), property(d, "Northings", "IFCREAL(2000.)"),
+        property(d, "OrthogonalHeight", "IFCREAL(30.)"),
         property(d, "XAxisAbscissa", "IFCREAL(0.6)"), property(d, "XAxisOrdinate", "IFCREAL(0.8)"), property(d, "Scale", scale));
     set(d, "ePset_ProjectedCRS", property(d, "Name", "IFCLABEL('EPSG:2169')"), property(d, "MapUnit", "IFCLABEL('METRE')"));
     Optional<MapConversion> m = read(d);

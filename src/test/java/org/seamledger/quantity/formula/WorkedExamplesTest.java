@@ -69,7 +69,8 @@ class WorkedExamplesTest {
     assertThat(valley.cut1().lengthAcross(12)).isEqualTo(28.0, within(1e-12));
     assertThat(valley.cut2().psiDegrees()).isEqualTo(58.997, within(5e-4));
     assertThat(valley.cut2().lengthAcross(12)).isEqualTo(14.0, within(1e-12));
-    assertThat(6 * valley.cut1().lengthAcross(12)).isEqualTo(168, within(1e-9)).isEqualTo(12 * valley.cut2().lengthAcross(12), within(1e-9));
+    assertThat(6 * valley.cut1().lengthAcross(12)).isEqualTo(168, within(1e-9)).isEqualTo(12 * valley.cut2().lengthAcross(12),
+        within(1e-9));
     assertThat(valley.dihedralDegrees()).isEqualTo(142.125, within(5e-4));
     FastenerLine cleat = FastenerLine.open(168 * IN, 4 * IN, 1 * IN, 1);
     assertThat(cleat.count()).isEqualTo(43);

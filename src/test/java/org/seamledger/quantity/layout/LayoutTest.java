@@ -92,8 +92,8 @@ class LayoutTest {
     assertThat(FaceLayout.of(f, 18 * IN, Start.LEFT, 9 * IN, 0).seams().get(0).position() / IN).isCloseTo(9, within(1e-6));
     // 234 in = 13 pans: even ends with a pan in the middle, none narrower.
     RoofFace odd = face(0.5, polygon(IN, 0, 0, 234, 0, 234, 100, 0, 100));
-    assertThat(layout(odd, 18 * IN, Start.CENTRED).panels()).hasSize(13).allSatisfy(p ->
-        assertThat(p.widthM() / IN).isCloseTo(18, within(1e-5)));
+    assertThat(layout(odd, 18 * IN, Start.CENTRED).panels()).hasSize(13)
+        .allSatisfy(p -> assertThat(p.widthM() / IN).isCloseTo(18, within(1e-5)));
   }
 
   @Test

@@ -169,7 +169,8 @@ class PhysicsTest {
 
   // US Standard Atmosphere 1976 (SI form) and an engineering handbook's table in psia.
   @ParameterizedTest
-  @CsvSource({"0,101325,15", "500,95461,11.75", "1000,89875,8.5", "1500,84556,5.25", "2000,79495,2.0", "2500,74683,-1.25", "3000,70109,-4.5"})
+  @CsvSource({"0,101325,15", "500,95461,11.75", "1000,89875,8.5", "1500,84556,5.25", "2000,79495,2.0", "2500,74683,-1.25",
+      "3000,70109,-4.5"})
   void atmosphere(double metres, double pascal, double celsius) {
     assertThat(Air.pressurePa(metres)).isEqualTo(pascal, within(1.0));
     assertThat(Air.temperatureC(metres)).isEqualTo(celsius, within(1e-9));

@@ -10,11 +10,11 @@ import org.seamledger.ledger.StoredFile;
 import org.seamledger.takeoff.Inputs;
 
 /** Movements of models that clients ask for: a list of {@code {"model": 1, "movement": "dx,dy,dz[,degrees[,factor]]"}}. */
-final class Placements {
+final class PlacementRequests {
 
   private static final int LONGEST = 200;
 
-  private Placements() {
+  private PlacementRequests() {
   }
 
   /** A list in a part of an upload, of its own. */
