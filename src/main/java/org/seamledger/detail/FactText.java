@@ -1,4 +1,5 @@
 package org.seamledger.detail;
+
 import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;

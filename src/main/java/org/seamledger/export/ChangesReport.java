@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;

@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.seamledger.measure.MeasureFormat;

@@ -1,4 +1,5 @@
 package org.seamledger.quantity;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.measure.MeasureFormat;

@@ -1,4 +1,5 @@
 package org.seamledger.shacl;
+
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;

@@ -53,8 +53,8 @@ public final class Analysis {
     progress.begins(Stage.DONE);
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
-            decided.findings(), quantities.findings(), reviewed.findings()),
+        Reviewed.together(List.of(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
+            decided.findings(), quantities.findings(), reviewed.findings())),
         reviewed.advice(), details.titles(), modelled.byJunction());
   }
 

@@ -1,4 +1,5 @@
 package org.seamledger.takeoff;
+
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
