@@ -34,7 +34,7 @@ public final class Decisions {
    *
    * @param facts as for {@link Details#choose}
    * @param byRules what the rules alone chose, and their findings of kinds and details together
-   * @throws IllegalArgumentException where two decisions are about one junction
+   * @throws IllegalArgumentException where two decisions are about one junction, or one chooses a kind that there is not
    */
   public static Details.Result apply(List<Decision> decisions, Details.Result byRules, Kinds kinds, Details details,
       Function<KindedJunction, Map<String, ?>> facts) {
@@ -81,7 +81,7 @@ public final class Decisions {
       return byRules;
     }
     KindedJunction kinded = decision.kind().isEmpty() ? byRules.junction()
-        : new KindedJunction(byRules.junction().junction(), decision.kind(), byRules.junction().explanation());
+        : new KindedJunction(byRules.junction().junction(), kinds.book().kind(decision.kind()), byRules.junction().explanation());
     Decided decided = new Decided(decision.kind(), chosenDetail, decision.reason(), byRules.junction().kind(), byRules.detail().id());
     DetailedJunction now = new DetailedJunction(kinded, detail(kinded, chosenDetail, byRules), Optional.of(decided));
     findings.add(at(kinded, Code.CHOSEN_BY_HAND, message(now, decided)));

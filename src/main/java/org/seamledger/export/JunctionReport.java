@@ -54,8 +54,7 @@ public final class JunctionReport {
   }
 
   private void heading() {
-    String meaning = KindWords.meaning(detailed.junction().kind());
-    page.line(junction.id() + ", " + detailed.junction().kind() + (meaning.isEmpty() ? "" : ": " + meaning));
+    page.line(junction.id() + ", " + detailed.junction().kind() + ": " + detailed.junction().type().meaning());
     page.line(Format.formatBoth(junction.lengthM()));
     detailed.decided().ifPresent(d -> {
       page.title("Chosen by hand");

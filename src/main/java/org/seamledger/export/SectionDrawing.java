@@ -109,7 +109,7 @@ public final class SectionDrawing {
     compose();
     String id = detailed.junction().junction().id();
     String title = "Section at " + id + ": " + detail.title();
-    Svg sheet = Sheet.begin(Sheet.HEIGHT, denominator, title, "Section square to the line of junction " + id + ", " + detailed.junction().kind(), STYLE);
+    Svg sheet = Sheet.begin(Sheet.HEIGHT, denominator, title, "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), STYLE);
     hatches(sheet);
     svg.open("g", "class", "cut", "data-view", view());
     ground();
@@ -417,7 +417,7 @@ public final class SectionDrawing {
     List<String> title = Sheet.wrapped(detail.title(), 150);
     svg.text(title.get(0).length() > 100 ? "title long" : "title", new Vec2(12, 15), title.get(0) + (title.size() > 1 ? " …" : ""));
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
-    svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().kind() + " · " + Format.formatBoth(detailed.junction().junction().lengthM())
+    svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().type().label() + " · " + Format.formatBoth(detailed.junction().junction().lengthM())
         + " · " + elements + " · " + Sheet.models(takeoff));
     svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · " + system.name() + " · cut square to the line, drawn from the numbers in force");
     if (detail.source().contains("common practice")) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.junction.Facts;
 import org.seamledger.measure.Format;
@@ -45,17 +46,17 @@ final class SectionFamilies {
       bare();
       return;
     }
-    switch (detailed.junction().kind()) {
-      case "valley" -> valley(pair);
-      case "level-valley" -> gutter(pair);
-      case "transition-convex", "transition-concave" -> transition(pair);
-      case "headwall", "skew-wall", "low-wall", "sidewall" -> wall();
-      case "curb-upslope", "curb-side", "curb-downslope" -> curb();
-      case "pipe" -> pipe();
-      case "rake" -> rake();
-      case "eave" -> eave();
-      case "high-edge" -> highEdge();
-      default -> ridge(pair);
+    switch (detailed.junction().type().section()) {
+      case RIDGE -> ridge(pair);
+      case VALLEY -> valley(pair);
+      case GUTTER -> gutter(pair);
+      case TRANSITION -> transition(pair);
+      case WALL, SIDEWALL -> wall();
+      case CURB_UPSLOPE, CURB_SIDE, CURB_DOWNSLOPE -> curb();
+      case PIPE -> pipe();
+      case RAKE -> rake();
+      case EAVE -> eave();
+      case HIGH_EDGE -> highEdge();
     }
   }
 
@@ -191,12 +192,11 @@ final class SectionFamilies {
     boolean drains = scene.has("back pan");
     double top = parts.upstand;
     double foot = groundAtWall() - 60;
-    String kind = detailed.junction().kind();
     double high = parts.counterflashing(top);
     parts.wall("wall", foot, high);
     if (drains) {
       backPan(top, "back pan", 0);
-    } else if (kind.equals("sidewall")) {
+    } else if (detailed.junction().type().section() == Kind.Section.SIDEWALL) {
       flange(top, scene.partWith("base flashing", "flashing"), "base flashing's flange", "base flashing");
     } else {
       apron(top, scene.partWith("headwall flashing", "flashing"));
@@ -213,9 +213,9 @@ final class SectionFamilies {
     double top = measured > 40 ? Math.min(parts.upstand, measured - 10) : parts.upstand;
     double high = Math.max(top + 30, Math.min(top + 80, Double.isNaN(measured) ? top + 80 : measured));
     parts.wall("curb, " + neighbour(), groundAtWall() - 60, high);
-    switch (detailed.junction().kind()) {
-      case "curb-upslope" -> backPan(top, scene.partWith("back pan", "pan"), cricketHeight(top));
-      case "curb-side" -> flange(top, scene.partWith("side flashing", "flashing"), "flange, both edges", "flange");
+    switch (detailed.junction().type().section()) {
+      case CURB_UPSLOPE -> backPan(top, scene.partWith("back pan", "pan"), cricketHeight(top));
+      case CURB_SIDE -> flange(top, scene.partWith("side flashing", "flashing"), "flange, both edges", "flange");
       default -> apron(top, scene.partWith("apron", "flashing"));
     }
     if (top < parts.upstand) {

@@ -65,8 +65,8 @@ public final class TextReport {
   private static void totals(Takeoff takeoff, Page page) {
     page.title("Lengths by kind");
     Table table = new Table(INDENT, "lrrrl").row("kind", "lines", "m", "ft and in", "what it is");
-    JunctionsSection.byKind(takeoff.detailed()).forEach((kind, group) -> table.row(kind, Integer.toString(group.size()),
-        Format.fixed(lengthM(group), 3), Format.formatFeetInches(lengthM(group)), KindWords.meaning(kind)));
+    JunctionsSection.byKind(takeoff.detailed()).forEach((kind, group) -> table.row(kind.id(), Integer.toString(group.size()),
+        Format.fixed(lengthM(group), 3), Format.formatFeetInches(lengthM(group)), kind.meaning()));
     table.row("all", Integer.toString(takeoff.detailed().size()), Format.fixed(lengthM(takeoff.detailed()), 3),
         Format.formatFeetInches(lengthM(takeoff.detailed())));
     table.on(page);

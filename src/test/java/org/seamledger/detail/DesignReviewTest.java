@@ -70,7 +70,7 @@ class DesignReviewTest {
 
   private static DetailedJunction junction(String kind, Facts facts, String detail) {
     Junction j = new Junction("j", List.of(new Vec3(0, 0, 0), new Vec3(3, 0, 0)), List.of("F1"), List.of("0abc"), facts);
-    return new DetailedJunction(new KindedJunction(j, kind, new Explanation(List.of(kind), "", List.of())),
+    return new DetailedJunction(new KindedJunction(j, KindBook.read(RULES).kind(kind), new Explanation(List.of(kind), "", List.of())),
         new Details(RULES).book().get(detail));
   }
 }

@@ -44,7 +44,7 @@ class SectionDrawingTest {
   void everythingThatADetailHasIsLabelled(String id) {
     String words = drawn(id, RoofSystem.DEFAULT).words().replaceAll("\\s+", " ");
     Detail detail = BOOK.get(id);
-    assertThat(words).contains(detail.title(), DetailScenes.ID, DetailScenes.kind(id), "govern");
+    assertThat(words).contains(detail.title(), DetailScenes.ID, DetailScenes.KINDS.kind(DetailScenes.kind(id)).label(), "govern");
     detail.metal().forEach(m -> assertThat(words).contains(m.part() + ", "));
     detail.seals().forEach(s -> assertThat(words).contains(s.place()));
     detail.fastenings().forEach(f -> assertThat(words).contains("fasteners, " + f.place() + ":"));
