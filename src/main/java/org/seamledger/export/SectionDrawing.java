@@ -194,7 +194,7 @@ public final class SectionDrawing {
     }
     for (MetalPart part : detail.metal()) {
       String girth = part.run() == Run.ONCE ? ", made to measure" : ", girth " + both(part.girthM() > 0 ? part.girthM() : system.flashing().girth().value());
-      List<Vec2> drawn = scene.parts().get(part.part());
+      List<Vec2> drawn = scene.parts().get(part.id());
       if (drawn == null) {
         unseen.add(part.part() + girth);
       } else {
@@ -232,7 +232,7 @@ public final class SectionDrawing {
 
   private void seals() {
     for (Seal seal : detail.seals()) {
-      List<List<List<Vec2>>> places = seal.run() == Run.PER_LAP ? lapPlaces(seal) : SectionScene.placesFor(scene.sealPlaces(), seal.place());
+      List<List<List<Vec2>>> places = seal.run() == Run.PER_LAP ? lapPlaces(seal) : scene.sealPlaces().getOrDefault(seal.id(), List.of());
       if (places.isEmpty()) {
         unseen.add(words(seal));
         continue;
@@ -313,7 +313,7 @@ public final class SectionDrawing {
   private void fastenings() {
     for (Fastening f : detail.fastenings()) {
       String words = "fasteners, " + f.place() + ": at most " + system.spacing(f.spacing()) + " apart" + (f.throughTape() ? ", through the tape" : "");
-      List<SectionScene.Screw> screws = SectionScene.placesFor(scene.screwPlaces(), f.place());
+      List<SectionScene.Screw> screws = scene.screwPlaces().getOrDefault(f.id(), List.of());
       if (screws.isEmpty()) {
         unseen.add(words);
         continue;

@@ -89,7 +89,7 @@ final class SectionFamilies {
   private void ridge(boolean pair) {
     SlopeLine left = left(0);
     SlopeLine right = right(pair ? 1 : 0);
-    String cap = scene.partWith("cap");
+    String cap = scene.part("cap");
     double cover = parts.coverHeight();
     Vec2 apex = left.meet(cover, right, cover);
     double leg = parts.girth(cap) / 2 - SectionParts.HEM - 5;
@@ -106,7 +106,7 @@ final class SectionFamilies {
   private void valley(boolean pair) {
     SlopeLine left = left(0);
     SlopeLine right = right(pair ? 1 : 0);
-    String pan = scene.partWith("pan");
+    String pan = scene.part("pan");
     double below = parts.cleatDepth();
     Vec2 bottom = left.meet(-below, right, -below);
     double leg = parts.girth(pan) / 2 - SectionParts.HEM;
@@ -120,7 +120,7 @@ final class SectionFamilies {
   }
 
   private void cleatsOnBoth(SlopeLine left, SlopeLine right, double nose, double to) {
-    String cleat = scene.partWith("cleat");
+    String cleat = scene.part("cleat");
     parts.cleat(cleat, left, nose, to, slope(0));
     parts.cleat(cleat, right, nose, to, slope(1));
   }
@@ -130,7 +130,7 @@ final class SectionFamilies {
     SlopeLine right = right(pair ? 1 : 0);
     double nose = SectionParts.mm(system.valley().cleatOffset());
     double below = parts.cleatDepth();
-    String lining = scene.partWith("lining", "gutter", "pan");
+    String lining = scene.part("lining", "pan");
     double rim = nose * 0.72;
     double floor = -90;
     double half = rim * 0.85;
@@ -164,7 +164,7 @@ final class SectionFamilies {
       upper = upper.lifted(furring);
     }
     Vec2 knee = fold < 2 ? upper.at(0, -below) : lower.meet(cover, upper, -below);
-    String flashing = scene.partWith("flashing");
+    String flashing = scene.part("flashing");
     double leg = Math.max(parts.girth(flashing) * 0.42, 110);
     double edge = Math.max(lower.s(knee) + leg, 96);
     double behind = parts.girth(flashing) - (edge - lower.s(knee)) - 2 * SectionParts.HEM;
@@ -175,7 +175,7 @@ final class SectionFamilies {
     line.add(knee);
     line.add(upper.at(Math.max(end, nose + 60), -below));
     scene.metal(flashing, line);
-    parts.cleat(scene.partWith("cleat"), upper, nose, to, slope(1));
+    parts.cleat(scene.part("cleat"), upper, nose, to, slope(1));
     parts.decks(lower, right(pair ? 1 : 0), to, 2 * g);
     parts.deck(upper, Math.min(upper.s(knee), -2), to, below + g);
     if (furring > 0) {
@@ -189,17 +189,17 @@ final class SectionFamilies {
   // ---- walls and curbs
 
   private void wall() {
-    boolean drains = scene.has("back pan");
+    boolean drains = scene.has("pan");
     double top = parts.upstand;
     double foot = groundAtWall() - 60;
     double high = parts.counterflashing(top);
     parts.wall("wall", foot, high);
     if (drains) {
-      backPan(top, "back pan", 0);
+      backPan(top, "pan", 0);
     } else if (detailed.junction().type().section() == Kind.Section.SIDEWALL) {
-      flange(top, scene.partWith("base flashing", "flashing"), "base flashing's flange", "base flashing");
+      flange(top, scene.part("flashing"));
     } else {
-      apron(top, scene.partWith("headwall flashing", "flashing"));
+      apron(top, scene.part("flashing"));
     }
     parts.upstandDimension(0, top);
   }
@@ -214,9 +214,9 @@ final class SectionFamilies {
     double high = Math.max(top + 30, Math.min(top + 80, Double.isNaN(measured) ? top + 80 : measured));
     parts.wall("curb, " + neighbour(), groundAtWall() - 60, high);
     switch (detailed.junction().type().section()) {
-      case CURB_UPSLOPE -> backPan(top, scene.partWith("back pan", "pan"), cricketHeight(top));
-      case CURB_SIDE -> flange(top, scene.partWith("side flashing", "flashing"), "flange, both edges", "flange");
-      default -> apron(top, scene.partWith("apron", "flashing"));
+      case CURB_UPSLOPE -> backPan(top, scene.part("pan"), cricketHeight(top));
+      case CURB_SIDE -> flange(top, scene.part("flashing"));
+      default -> apron(top, scene.part("flashing"));
     }
     if (top < parts.upstand) {
       scene.dimension(p(0, 0), p(0, top), p(-76, 0), "upstand " + SectionParts.length(top) + ", the curb allows no more");
@@ -247,17 +247,17 @@ final class SectionFamilies {
   }
 
   /** Flange on the panel along the fall that turns up at a wall, on tape under its edges. */
-  private void flange(double top, String part, String place, String fastening) {
+  private void flange(double top, String part) {
     SlopeLine on = new SlopeLine(NONE, rise(0), 1);
-    double h = parts.bed(place.contains("edges") ? "under the flange" : place);
+    double h = parts.bed("flange");
     double movement = SectionParts.mm(system.panel().movementGap());
     double leg = Math.max(60, parts.girth(part) - top - 6);
     Vec2 corner = new SlopeLine(p(g, 0), 90, 1).meet(0, on, h);
     double to = leg + 190;
     scene.metal(part, List.of(on.at(on.s(corner) + leg, h - g / 2), on.at(on.s(corner) + leg - 6, h), corner, p(g, top)));
     double outer = on.s(corner) + leg - 8 - parts.tapeWidth / 2;
-    scene.sealPlace(place, List.of(parts.tape(on, outer, 0), parts.tape(on, Math.max(movement + parts.tapeWidth, outer - 2.4 * parts.tapeWidth), 0)));
-    scene.screwPlace(fastening, on.at(outer, h), on.at(outer, h - 30));
+    scene.sealPlace("flange", List.of(parts.tape(on, outer, 0), parts.tape(on, Math.max(movement + parts.tapeWidth, outer - 2.4 * parts.tapeWidth), 0)));
+    scene.screwPlace("flange", on.at(outer, h), on.at(outer, h - 30));
     parts.panelAlongSeams(on, movement, to, Math.max(leg + 60, 120), slope(0));
     scene.dimension(on.at(0, 0), on.at(movement, 0), on.up().times(-DROP), "gap " + system.panel().movementGap());
     parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
@@ -280,7 +280,7 @@ final class SectionFamilies {
   private void backPan(double top, String part, double cricket) {
     SlopeLine on = right(0);
     double below = parts.cleatDepth();
-    double x = g + (scene.detail().seals().stream().anyMatch(s -> s.place().contains("behind")) ? SectionParts.mm(system.bead().size()) * 0.6 : 0);
+    double x = g + (scene.hasSeal("pan-back") || scene.hasSeal("receiver-bar") ? SectionParts.mm(system.bead().size()) * 0.6 : 0);
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, -below);
     double meets = cricket <= 0 ? 0 : on.s(new SlopeLine(p(0, cricket), 0, 1).meet(0, on, -below));
     double offset = SectionParts.mm(system.valley().cleatOffset());
@@ -295,9 +295,9 @@ final class SectionFamilies {
     }
     scene.metal(part, List.of(p(x, top), corner, on.at(end, -below), on.at(end, -below + g), on.at(end - 14, -below + g)));
     double bead = SectionParts.mm(system.bead().size());
-    scene.sealPlace("behind the back pan", List.of(SectionParts.round(p(x / 2, top - 14), bead)));
-    scene.screwPlace("curb flange", p(x, top - 32), p(x - 38, top - 32));
-    parts.cleat(scene.partWith("offset cleat", "cleat"), on, nose, to, slope(0));
+    scene.sealPlace("pan-back", List.of(SectionParts.round(p(x / 2, top - 14), bead)));
+    scene.screwPlace("curb-flange", p(x, top - 32), p(x - 38, top - 32));
+    parts.cleat(scene.part("cleat"), on, nose, to, slope(0));
     scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66), nose > offset ? "cleat beyond the cricket" : "cleat at " + system.valley().cleatOffset());
     parts.deck(on, 0, to, below + g, p(0, on.at(0, -SectionParts.DECK - below - g).v()));
   }
@@ -310,23 +310,23 @@ final class SectionFamilies {
   }
 
   private void eave() {
-    edgeWithTrim(scene.partWith("eave trim", "trim"));
+    edgeWithTrim(scene.part("trim"));
   }
 
   private void rake() {
-    if (scene.has("Z")) {
+    if (scene.has("z")) {
       zRake();
     } else if (!parts.closurePart().isEmpty()) {
       highEdge();
     } else {
-      edgeWithTrim(scene.partWith("edge trim", "trim"));
+      edgeWithTrim(scene.part("trim"));
     }
   }
 
   private void edgeWithTrim(String trim) {
     SlopeLine on = right(0);
-    boolean hooked = scene.has("offset cleat");
-    double bed = hooked ? parts.cleatDepth() : parts.bed("between trim and panel");
+    boolean hooked = scene.has("cleat");
+    double bed = hooked ? parts.cleatDepth() : parts.bed("trim");
     double down = Math.min(95, parts.girth(trim) * 0.45);
     double flange = Math.max(70, parts.girth(trim) - down - 14 - SectionParts.HEM);
     Vec2 nose = on.at(-14, -bed);
@@ -335,19 +335,19 @@ final class SectionFamilies {
     scene.metal(trim, List.of(on.at(flange, -bed), nose, p(nose.u() - 1, nose.v() - 10), p(x, nose.v() - 26), p(x, foot + 10), p(x - 9, foot), p(x - 9 + g, foot - 3)));
     double to = flange + 150;
     if (hooked) {
-      parts.cleat(scene.partWith("offset cleat"), on, -14, to, slope(0));
+      parts.cleat(scene.part("cleat"), on, -14, to, slope(0));
     } else {
       scene.line("panel", on.at(6, -bed - g), on.at(-14 - g, -bed - g), on.at(-14 - g, 0), on.at(0, 0));
       parts.panel(on, -14 - g, to, slope(0));
       double at = 18 + parts.tapeWidth / 2;
-      scene.sealPlace("between trim and panel", List.of(parts.tape(on, at, -bed)));
+      scene.sealPlace("trim", List.of(parts.tape(on, at, -bed)));
       parts.screw("eave", on, at, 0);
-      scene.sealPlace("in the ends of the", List.of(on.box(-14, -4, 0.5, parts.seam)));
+      scene.sealPlace("seam-ends", List.of(on.box(-14, -4, 0.5, parts.seam)));
     }
-    if (scene.has("eave cleat")) {
+    if (scene.has("eave-cleat")) {
       double high = nose.v() - 34;
-      scene.metal("eave cleat", List.of(p(-g, high), p(-g, foot + 12), p(-g - 9, foot + 3)));
-      scene.screwPlace("eave cleat", p(-g, (high + foot) / 2 + 8), p(30, (high + foot) / 2 + 8));
+      scene.metal("eave-cleat", List.of(p(-g, high), p(-g, foot + 12), p(-g - 9, foot + 3)));
+      scene.screwPlace("eave-cleat", p(-g, (high + foot) / 2 + 8), p(30, (high + foot) / 2 + 8));
     }
     fascia(foot - 30);
     parts.deck(on, 0, to, bed + g, p(0, on.at(0, -bed - g - SectionParts.DECK).v()));
@@ -355,7 +355,7 @@ final class SectionFamilies {
 
   private void highEdge() {
     SlopeLine on = right(0);
-    String cap = scene.partWith("cap");
+    String cap = scene.part("cap");
     double cover = parts.coverHeight();
     double girth = parts.girth(cap);
     double x = -3 * g - 4;
@@ -367,10 +367,10 @@ final class SectionFamilies {
     line.addAll(List.of(top, p(x, top.v() - down), p(x - 9, top.v() - down - 8), p(x - 9 + g, top.v() - down - 12)));
     scene.metal(cap, line);
     double foot = top.v() - down;
-    if (scene.has("fascia cleat")) {
+    if (scene.has("fascia-cleat")) {
       double high = Math.min(-30, foot + 55);
-      scene.metal("fascia cleat", List.of(p(-g, high), p(-g, foot + 2), p(x - 7, foot - 6)));
-      scene.screwPlace("fascia cleat", p(-g, (high + foot) / 2 + 8), p(30, (high + foot) / 2 + 8));
+      scene.metal("fascia-cleat", List.of(p(-g, high), p(-g, foot + 2), p(x - 7, foot - 6)));
+      scene.screwPlace("fascia-cleat", p(-g, (high + foot) / 2 + 8), p(30, (high + foot) / 2 + 8));
     }
     fascia(Math.min(foot - 30, -80));
     parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
@@ -378,17 +378,17 @@ final class SectionFamilies {
 
   private void zRake() {
     SlopeLine on = right(0);
-    double bed = parts.bed("under the Z");
+    double bed = parts.bed("z");
     double lip = Math.max(parts.lip, parts.tapeWidth);
     double web = 14 + lip;
     double top = bed + parts.seam;
-    double flange = Math.max(18, parts.girth("Z") - lip - parts.seam - 6);
+    double flange = Math.max(18, parts.girth("z") - lip - parts.seam - 6);
     flange = Math.min(flange, 34);
     double to = web + 250;
-    scene.metal("Z", List.of(on.at(web - lip, bed), on.at(web, bed), on.at(web, top), on.at(web + flange, top)));
-    scene.sealPlace("under the Z", List.of(parts.tape(on, web - lip / 2, 0)));
-    parts.screw("Z", on, web - lip / 2, bed);
-    String trim = scene.partWith("gable trim", "trim");
+    scene.metal("z", List.of(on.at(web - lip, bed), on.at(web, bed), on.at(web, top), on.at(web + flange, top)));
+    scene.sealPlace("z", List.of(parts.tape(on, web - lip / 2, 0)));
+    parts.screw("z", on, web - lip / 2, bed);
+    String trim = scene.part("trim");
     double x = -2 * g - 4;
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, top + g);
     double across = on.s(on.at(web + flange + 2 * g, 0)) - on.s(corner);
@@ -397,7 +397,7 @@ final class SectionFamilies {
     scene.metal(trim, List.of(on.at(web + 8, top - 1.5 * g), on.at(web + flange + 1.5 * g, top - 1.5 * g), on.at(web + flange + 1.5 * g, top + g), corner, p(x, foot + 10),
         p(x - 9, foot), p(x - 9 + g, foot - 4)));
     double y = foot + 26;
-    scene.screwPlace("gable trim", p(x, y), p(28, y));
+    scene.screwPlace("trim", p(x, y), p(28, y));
     parts.panelAlongSeams(on, 2, to, web + 150, slope(0));
     scene.line("panel", on.at(2, 0), on.at(2, Math.min(12, parts.seam)));
     fascia(foot - 30);
@@ -416,9 +416,9 @@ final class SectionFamilies {
     double half = radius / Math.cos(Math.toRadians(rise));
     double ring = half + SectionParts.mm(system.pipes().boltCircleMargin());
     double edge = ring + parts.tapeWidth / 2 + 6;
-    boolean plated = scene.has("seam-spanning plate");
-    double plate = plated ? parts.bed("under the plate") + g * 0.6 : 0;
-    double h = plate + parts.bed("boot's flange");
+    boolean plated = scene.has("plate");
+    double plate = plated ? parts.bed("plate") + g * 0.6 : 0;
+    double h = plate + parts.bed("boot");
     double plateEnd = edge + 2.2 * parts.tapeWidth + 30;
     double to = (plated ? plateEnd : edge) + 120;
     double high = up.at(half, h).v() + 52;
@@ -428,21 +428,21 @@ final class SectionFamilies {
       List<Vec2> leg = List.of(on.at(edge, h), on.at(half + 9, h), p(side * (radius + g), high), p(side * (radius + g), high + 16));
       scene.line("metal", leg);
       boot = boot.isEmpty() ? leg : boot;
-      scene.sealPlace("boot's flange", List.of(parts.tape(on, ring, plate)));
-      scene.screwPlace("boot flange", on.at(ring, h), on.at(ring, h - 26));
+      scene.sealPlace("boot", List.of(parts.tape(on, ring, plate)));
+      scene.screwPlace("boot", on.at(ring, h), on.at(ring, h - 26));
       scene.line("metal", p(side * (radius + 2.4 * g), high + 3), p(side * (radius + 2.4 * g), high + 13));
       double bead = SectionParts.mm(system.bead().clampSize());
-      scene.sealPlace("above the clamp", List.of(List.of(p(side * radius, high + 16), p(side * (radius + bead), high + 16), p(side * radius, high + 16 + bead))));
+      scene.sealPlace("clamp", List.of(List.of(p(side * radius, high + 16), p(side * (radius + bead), high + 16), p(side * radius, high + 16 + bead))));
       if (plated) {
         double low = plate;
-        scene.sealPlace("under the plate", List.of(parts.tape(on, plateEnd - parts.tapeWidth / 2 - 4, 0), parts.tape(on, half + 14 + parts.tapeWidth / 2, 0)));
+        scene.sealPlace("plate", List.of(parts.tape(on, plateEnd - parts.tapeWidth / 2 - 4, 0), parts.tape(on, half + 14 + parts.tapeWidth / 2, 0)));
         scene.screwPlace("plate", on.at(plateEnd - parts.tapeWidth / 2 - 4, low), on.at(plateEnd - parts.tapeWidth / 2 - 4, low - 28));
-        scene.metal("seam-spanning plate", List.of(on.at(plateEnd, low), on.at(half + 5, low)));
+        scene.metal("plate", List.of(on.at(plateEnd, low), on.at(half + 5, low)));
       }
       parts.panel(on, half + 4, to, side > 0 ? slope(0) : "");
       parts.deck(on, half + 6, to, 2 * g);
     }
-    scene.parts().putIfAbsent("pipe boot", boot);
+    scene.parts().putIfAbsent("boot", boot);
     scene.parts().putIfAbsent("clamp", List.of(p(radius + 2.4 * g, high + 3), p(radius + 2.4 * g, high + 13)));
     scene.area("pipe", List.of(p(-radius, -70 - half), p(radius, -70 - half), p(radius, high + 70), p(-radius, high + 70)));
     scene.line("axis", p(0, -85 - half), p(0, high + 85));

@@ -193,7 +193,7 @@ final class JunctionCounter {
   }
 
   private void laps(Seal seal, Place place) {
-    MetalPart part = detail.metal().stream().filter(m -> m.part().equals(seal.part())).findFirst().orElse(null);
+    MetalPart part = detail.metal().stream().filter(m -> m.id().equals(seal.part())).findFirst().orElse(null);
     double girth = part == null ? system.flashing().girth().value() : girth(part);
     int laps = lappedRun().laps();
     if (laps == 0) {
