@@ -3,9 +3,10 @@ package org.seamledger.detail;
 import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.seamledger.junction.FactList;
 import org.seamledger.measure.Format;
 
-/** Facts in sentences for people: the unit comes from the fact's name. */
+/** Facts in sentences for people: each in its unit. */
 final class FactText {
 
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
@@ -28,25 +29,16 @@ final class FactText {
   }
 
   private static String number(String name, double d) {
-    if (name.endsWith("Degrees")) {
-      return Format.fixed(d, 2) + "°";
-    }
-    if (name.endsWith("Share")) {
-      return Format.plain(100 * d, 1) + " %";
-    }
-    if (name.endsWith("MPa")) {
-      return Format.fixed(d, 0) + " MPa";
-    }
-    if (name.endsWith("Pa")) {
-      return Format.fixed(d, 0) + " Pa";
-    }
-    if (name.endsWith("M")) {
-      return length(d);
-    }
-    if (name.endsWith("C")) {
-      return Format.plain(d, 1) + " °C";
-    }
-    return name.endsWith("K") ? Format.plain(d, 1) + " K" : Format.plain(d, 3);
+    return switch (FactList.unit(name)) {
+      case DEGREES -> Format.fixed(d, 2) + "°";
+      case SHARE -> Format.plain(100 * d, 1) + " %";
+      case MEGAPASCALS -> Format.fixed(d, 0) + " MPa";
+      case PASCALS -> Format.fixed(d, 0) + " Pa";
+      case METRES -> length(d);
+      case CELSIUS -> Format.plain(d, 1) + " °C";
+      case KELVINS -> Format.plain(d, 1) + " K";
+      case NONE -> Format.plain(d, 3);
+    };
   }
 
   /** Below a metre in millimetres and inches, else in metres and feet. */
