@@ -97,7 +97,7 @@ public final class Decisions {
       Details.Result found = details.choose(List.of(kinded), facts);
       findings.addAll(found.findings());
       if (kinded.kind().equals(Kinds.UNCLASSIFIED)) {
-        findings.add(at(kinded, Code.UNCLASSIFIED, "set to unclassified by hand: its kind is still to be decided"));
+        findings.add(at(kinded, Code.UNCLASSIFIED, "set to unclassified by manual override: its kind is still to be decided"));
       }
       return found.junctions().get(0).detail();
     }
@@ -105,7 +105,7 @@ public final class Decisions {
       return Detail.NONE;
     }
     if (details.isForAnotherKind(chosen, kinded, facts.apply(kinded))) {
-      findings.add(at(kinded, Code.UNFIT_DETAIL, "detail " + chosen + ", chosen by hand, is no detail of a " + kinded.kind()
+      findings.add(at(kinded, Code.UNFIT_DETAIL, "detail " + chosen + ", a manual override, is no detail of a " + kinded.kind()
           + ": it " + String.join(", and ", details.misses(chosen, kinded, facts.apply(kinded)))));
     }
     return details.book().get(chosen);
@@ -116,7 +116,7 @@ public final class Decisions {
     List<String> misses = decided.kind().isEmpty() || decided.kind().equals(decided.kindByRules()) ? List.of()
         : kinds.misses(decided.kind(), now.junction().junction().facts());
     String asked = misses.isEmpty() ? "" : ". The rules' " + decided.kind() + " " + String.join(", and ", misses);
-    return "chosen by hand: " + decided.words() + follows + asked + ". Reason: " + decided.reason().strip();
+    return "manual override: " + decided.words() + follows + asked + ". Reason: " + decided.reason().strip();
   }
 
   private static Finding at(KindedJunction j, Code code, String message) {

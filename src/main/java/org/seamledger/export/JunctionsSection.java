@@ -69,7 +69,7 @@ final class JunctionsSection {
     addLength(words, "non-curing", SealSums.lengthM(all, Seal.Form.IN_SEAM));
     addCount(words, "closure", all.stream().mapToInt(JunctionQuantities::closurePieces).sum());
     addCount(words, "fastener", SealSums.fasteners(all));
-    return words.isEmpty() ? "" : "takes " + String.join(", ", words);
+    return words.isEmpty() ? "" : "requires " + String.join(", ", words);
   }
 
   private static void addLength(List<String> words, String what, double metres) {

@@ -280,13 +280,13 @@ public final class PlanDrawing {
       y = below + 5.6;
     }
     svg.line("seam", new Vec2(LEGEND, y - 1), new Vec2(LEGEND + 20, y - 1));
-    svg.text("", new Vec2(LEGEND + 23, y), "seam, " + takeoff.system().panel().coverage() + " apart");
+    svg.text("", new Vec2(LEGEND + 23, y), "seam, spacing " + takeoff.system().panel().coverage());
     svg.line("fall", new Vec2(LEGEND, y + 5), new Vec2(LEGEND + 16, y + 5));
     svg.polygon("fall-head", List.of(new Vec2(LEGEND + 19, y + 5), new Vec2(LEGEND + 16, y + 4), new Vec2(LEGEND + 16, y + 6)));
-    svg.text("", new Vec2(LEGEND + 23, y + 6), "fall of the face");
+    svg.text("", new Vec2(LEGEND + 23, y + 6), "slope of the face, downwards");
     Sheet.paragraph(svg, "fine", new Vec2(LEGEND, y + 13), 3.2, 54, "Lengths are true lengths in space; the plan shows them projected."
         + " A junction's id works by its beginning: section MODEL JUNCTION."
-        + (byHand.isEmpty() ? "" : " A star after an id: kind or detail chosen by hand, not by the rules."));
+        + (byHand.isEmpty() ? "" : " A star after an id: manual override of kind or detail."));
   }
 
   /** What the kinds of lines are called, in their order. */

@@ -286,7 +286,7 @@ public final class SectionDrawing {
 
   private String words(Seal seal) {
     String lines = seal.lines() > 1 ? ", " + seal.lines() + " lines" : "";
-    String role = ", " + seal.role().word() + (seal.exposure() == Seal.Exposure.EXPOSED ? ", IN VIEW" : "");
+    String role = ", " + seal.role().word() + (seal.exposure() == Seal.Exposure.EXPOSED ? ", EXPOSED" : "");
     return switch (seal.form()) {
       case TAPE -> "tape " + system.tape().thickness() + " × " + system.tape().width() + " " + seal.place() + lines + role;
       case IN_SEAM -> "non-curing sealant " + seal.place() + lines + role + (seal.run() == Run.PER_LAP ? " (at laps, beyond the cut)" : "");
@@ -312,7 +312,7 @@ public final class SectionDrawing {
 
   private void fastenings() {
     for (Fastening f : detail.fastenings()) {
-      String words = "fasteners, " + f.place() + ": at most " + system.spacing(f.spacing()) + " apart" + (f.throughTape() ? ", through the tape" : "");
+      String words = "fasteners, " + f.place() + ": spacing at most " + system.spacing(f.spacing()) + (f.throughTape() ? ", through the tape" : "");
       List<SectionScene.Screw> screws = scene.screwPlaces().getOrDefault(f.id(), List.of());
       if (screws.isEmpty()) {
         unseen.add(words);
@@ -419,7 +419,7 @@ public final class SectionDrawing {
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
     svg.text("subtitle", new Vec2(12, 21.5), "Junction " + id + " · " + detailed.junction().type().label() + " · " + Format.formatBoth(detailed.junction().junction().lengthM())
         + " · " + elements + " · " + Sheet.models(takeoff));
-    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · " + system.name() + " · cut square to the line, drawn from the numbers in force");
+    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · " + system.name() + " · cut square to the line, drawn from the numbers applied");
     if (detail.source().contains("common practice")) {
       svg.empty("rect", "class", "mark", "x", "354", "y", "19", "width", "52", "height", "8");
       svg.text("mark-text", new Vec2(358, 24.2), "COMMON PRACTICE");
@@ -439,7 +439,7 @@ public final class SectionDrawing {
     double y = 232;
     svg.text("head", new Vec2(12, y), "Legend");
     String[][] areas = {{"tape", "tape, as laid, before it is pressed by " + system.tape().compression()}, {"soft", "non-curing sealant"},
-        {"bead", "bead of gun sealant; a dashed ring marks one in view"}, {"deck", "deck, substrate"}, {"wall", "wall, curb, fascia"}};
+        {"bead", "bead of gun sealant; a dashed ring marks an exposed one"}, {"deck", "deck, substrate"}, {"wall", "wall, curb, fascia"}};
     for (int i = 0; i < areas.length; i++) {
       double top = y + 3 + i * 5.2;
       svg.empty("rect", "class", areas[i][0], "x", "12", "y", Svg.number(top), "width", "10", "height", "3.6");

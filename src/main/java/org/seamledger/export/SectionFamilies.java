@@ -227,7 +227,7 @@ final class SectionFamilies {
 
   private String neighbour() {
     String word = detailed.junction().junction().facts().word("neighbourClass");
-    return word.isEmpty() ? "thing through the roof" : word;
+    return word.isEmpty() ? "penetration" : word;
   }
 
   /** Cover over closures that turns up at a wall. */

@@ -148,7 +148,7 @@ final class SectionParts {
     scene.sealPlace("closure-beads", List.of(round(on.at(web - lip - bead / 2 - g / 2, bead / 2), bead),
         round(on.at(web + bead / 2 + g / 2, bead / 2), bead)));
     screw("closure", on, web - lip / 2, foot);
-    scene.dimension(on.at(web - lip, foot), on.at(web, foot), on.up().times(-DECK - 8 * g), "lip " + system.closure().lip());
+    scene.dimension(on.at(web - lip, foot), on.at(web, foot), on.up().times(-DECK - 8 * g), "fastening flange " + system.closure().lip());
     scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(lip + 16 + HEM), "closure " + system.closure().height());
   }
 

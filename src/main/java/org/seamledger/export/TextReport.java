@@ -56,7 +56,7 @@ public final class TextReport {
     table.row("Junctions", count(takeoff.detailed().size(), "line") + ", " + Format.formatBoth(lengthM(takeoff.detailed())));
     modelled(takeoff).ifPresent(words -> table.row("Modelled", words));
     if (!takeoff.decided().isEmpty()) {
-      table.row("By hand", count(takeoff.decided().size(), "junction") + " with a kind or detail chosen by hand");
+      table.row("Overrides", count(takeoff.decided().size(), "junction") + " with a manual override of kind or detail");
     }
     table.row("Findings", FindingsSection.counts(takeoff.findings()));
     table.on(page);

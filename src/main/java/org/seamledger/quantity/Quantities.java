@@ -89,7 +89,7 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     boolean asked = j.detail().metal().stream().anyMatch(m -> m.run() == Run.PER_PIECE);
     if (j.decided().isPresent() && asked && counted.closures().isEmpty()) {
       Junction line = j.junction().junction();
-      findings.add(Finding.of(Code.UNFIT_DETAIL, "detail " + j.detail().id() + ", in force by hand, has pieces between seams; no seam ends at this"
+      findings.add(Finding.of(Code.UNFIT_DETAIL, "detail " + j.detail().id() + ", a manual override, has pieces between seams; no seam ends at this"
           + " line, and none is counted", line.elements()).at(line.id()));
     }
   }

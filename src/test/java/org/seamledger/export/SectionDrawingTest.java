@@ -49,7 +49,7 @@ class SectionDrawingTest {
     detail.seals().forEach(s -> assertThat(words).contains(s.place()));
     detail.fastenings().forEach(f -> assertThat(words).contains("fasteners, " + f.place() + ":"));
     assertThat(words.contains("COMMON PRACTICE")).isEqualTo(detail.source().contains("common practice"));
-    assertThat(words.contains("IN VIEW")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED));
+    assertThat(words.contains("EXPOSED")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED));
   }
 
   /** The program's own details leave nothing to a list of what could not be drawn. */
