@@ -15,9 +15,12 @@ final class DerivedIds {
       "cleat", "cleat", "plate", "plate", "cap", "cap", "lining", "lining", "gutter", "lining", "pan", "pan", "apron", "flashing",
       "flashing", "flashing", "trim", "trim", "boot", "boot", "clamp", "clamp", "Z", "z");
   private static final List<String> SEALS = List.of(
-      "at the closure's", "closure-beads", "closure's bottom", "closure-foot", "closure's foot", "closure-foot", "closure's top", "closure-top",
-      "under the cleat", "cleat", "in the ends of the", "seam-ends", "seam terminations", "seam-ends", "in the reglet", "reglet", "receiver bar", "receiver-bar",
-      "sealant lip", "bar-lip", "bar's sealant edge", "bar-lip", "between trim and panel", "trim", "under the Z", "z", "base flashing's flange", "flange",
+      "at the closure's", "closure-beads", "closure's bottom", "closure-foot", "closure's foot", "closure-foot",
+      "closure's top", "closure-top",
+      "under the cleat", "cleat", "in the ends of the", "seam-ends", "seam terminations", "seam-ends", "in the reglet", "reglet",
+      "receiver bar", "receiver-bar",
+      "sealant lip", "bar-lip", "bar's sealant edge", "bar-lip", "between trim and panel", "trim", "under the Z", "z",
+      "base flashing's flange", "flange",
       "boot's flange", "boot", "under the plate", "plate", "flange, both edges", "flange", "behind the back pan", "pan-back",
       "above the clamp", "clamp", "under the cap", "cap", "laps", "laps");
   private static final List<String> FASTENINGS = List.of(

@@ -87,14 +87,14 @@ final class DetailBook {
       throw d.problem("sl:of names the part whose laps are sealed, with sl:run \"per-lap\"");
     }
     return new Seal(form, d.oneOf("role", Arrays.stream(Seal.Role.values()), Seal.Role::word),
-        d.oneOf("exposure", Arrays.stream(Seal.Exposure.values()), Seal.Exposure::word), d.word("place"), id(d, DerivedIds.seal(d.word("place"))),
-        d.count("lines", 1), on(d), run, d.count("upstands", 0), d.word("size", ""), d.word("of", ""));
+        d.oneOf("exposure", Arrays.stream(Seal.Exposure.values()), Seal.Exposure::word), d.word("place"),
+        id(d, DerivedIds.seal(d.word("place"))), d.count("lines", 1), on(d), run, d.count("upstands", 0), d.word("size", ""), d.word("of", ""));
   }
 
   private static Fastening fastening(Described d) {
     d.only(FASTENING);
-    return new Fastening(d.word("place"), id(d, DerivedIds.fastening(d.word("place"))), d.count("lines", 1), on(d), run(d), d.oneOf("spacing", SPACINGS.stream(), s -> s),
-        d.flag("throughTape", false));
+    return new Fastening(d.word("place"), id(d, DerivedIds.fastening(d.word("place"))), d.count("lines", 1), on(d), run(d),
+        d.oneOf("spacing", SPACINGS.stream(), s -> s), d.flag("throughTape", false));
   }
 
   private static HoldPoint holdPoint(Described d) {

@@ -21,7 +21,9 @@ record CountedLine(Junction junction, List<Side> sides, RoofSystem system) {
     return LappedRun.of(junction.lengthM(), system.flashing().length().value(), system.flashing().lap().value());
   }
 
-  /** Fastener circle of a boot's flange: the outline, wider by the margin all round (exact for an ellipse as for a circle to first order). */
+  /**
+   * Fastener circle of a boot's flange: the outline, wider by the margin all round; exact for a circle, and to first order for an ellipse.
+   */
   double ringM() {
     return junction.lengthM() + 2 * Math.PI * system.pipes().boltCircleMargin().value();
   }

@@ -44,7 +44,8 @@ final class FastenerCounter {
           }
           case CONTINUOUS -> {
             FastenerLine open = open(line.lengthM(), spacing);
-            add(fastening, place, open.count(), open.spacingM(), open.coverage(reach()), text.line(fastening.place(), place, spacing, open.count()));
+            add(fastening, place, open.count(), open.spacingM(), open.coverage(reach()),
+                text.line(fastening.place(), place, spacing, open.count()));
           }
         }
       }
@@ -83,6 +84,7 @@ final class FastenerCounter {
 
   private void ring(Fastening f, CountedPlace place, double perimeterM, Measure spacing) {
     FastenerLine closed = FastenerLine.closed(perimeterM, spacing.value());
-    add(f, place, closed.count(), closed.spacingM(), closed.coverage(reach()), text.ring(f.place(), place, perimeterM, spacing, closed.count()));
+    add(f, place, closed.count(), closed.spacingM(), closed.coverage(reach()),
+        text.ring(f.place(), place, perimeterM, spacing, closed.count()));
   }
 }

@@ -62,7 +62,8 @@ final class MetalCounter {
   private void perPiece(MetalPart part, CountedPlace place) {
     double minimum = system.panel().minimumPiece().value();
     List<Double> lengths = new ArrayList<>();
-    TreeMap<List<Long>, ClosureCut> cuts = new TreeMap<>(Comparator.comparing((List<Long> key) -> -key.get(0)).thenComparing(key -> key.get(1)));
+    TreeMap<List<Long>, ClosureCut> cuts = new TreeMap<>(
+        Comparator.comparing((List<Long> key) -> -key.get(0)).thenComparing(key -> key.get(1)));
     for (LinePiece piece : place.cut()) {
       double net = Pieces.netLength(piece.lengthM(), system.panel().seamThickness().value(), piece.psiDegrees());
       lengths.add(net);

@@ -63,7 +63,8 @@ final class StepText {
   }
 
   String perPiece(Seal seal, CountedPlace place, double base, int pieces, double length) {
-    String up = seal.upstands() == 0 ? "" : " + " + pieces + " × " + seal.upstands() + " × " + system.bead().upstand() + " up the seam legs";
+    String up = seal.upstands() == 0 ? ""
+        : " + " + pieces + " × " + seal.upstands() + " × " + system.bead().upstand() + " up the seam legs";
     return at(seal, place) + seal.lines() + " × " + text.run(base) + up + " = " + text.run(length);
   }
 
@@ -93,7 +94,8 @@ final class StepText {
   }
 
   String line(String what, CountedPlace place, Measure spacing, int count) {
-    return at(what, place) + "(" + text.run(lineM) + " − 2 × " + system.fasteners().endDistance() + ") ÷ " + spacing + ", rounded up, + 1 = "
+    return at(what, place)
+        + "(" + text.run(lineM) + " − 2 × " + system.fasteners().endDistance() + ") ÷ " + spacing + ", rounded up, + 1 = "
         + count;
   }
 

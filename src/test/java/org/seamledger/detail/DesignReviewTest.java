@@ -34,7 +34,7 @@ class DesignReviewTest {
         Map.of("tapeSpacingM", 0.1524, "tapeCoverageShare", 0.875));
     assertThat(found).containsExactly(
         new Finding("drainage/no-cricket", Severity.WARNING,
-            "a thing 900 mm (35.433 in) wide stands across the fall and the model shows no cricket behind it", "j", List.of("0abc")),
+            "a penetration 900 mm (35.433 in) wide stands perpendicular to the slope and the model shows no cricket behind it", "j", List.of("0abc")),
         new Finding("tape/spacing", Severity.WARNING, "fasteners at a spacing of up to 152 mm (6 in) press 87.5 % of the tape", "j", List.of("0abc")));
   }
 
