@@ -1,12 +1,13 @@
 // A result, indexed for looking at: what each junction takes, who refers to whom, where everything lies.
 
 import {hasModelled} from './coverage.js';
-import {sealClass, KINDS, SEALS, REVIEW} from './marks.js';
+import {sealClass, takeKinds, KINDS, SEALS, REVIEW} from './marks.js';
 
 const sum = (list, f) => (list ?? []).reduce((t, x) => t + (f(x) ?? 0), 0);
 const ofForm = (j, form) => sum((j.seals ?? []).filter(x => x.form === form), x => x.lengthM);
 
 export function index(raw) {
+  takeKinds(raw.kinds);
   const faces = new Map((raw.roofFaces ?? []).map(f => [f.id, face(f)]));
   const findings = (raw.findings ?? []).map((f, place) => ({...f, place}));
   const findingsOf = new Map();

@@ -22,13 +22,14 @@ export function sealClass(j) {
   return j.kind === 'unclassified' || !j.metalParts ? 'none' : 'metal';
 }
 
-export const KINDS = {
-  'ridge': 'Ridge', 'hip': 'Hip', 'valley': 'Valley', 'level-valley': 'Level valley',
-  'transition-convex': 'Transition, convex', 'transition-concave': 'Transition, concave',
-  'eave': 'Eave', 'high-edge': 'High edge', 'rake': 'Rake', 'headwall': 'Headwall', 'sidewall': 'Sidewall',
-  'low-wall': 'Low wall', 'skew-wall': 'Skew wall', 'curb-upslope': 'Curb, upslope side', 'curb-side': 'Curb, side',
-  'curb-downslope': 'Curb, downslope side', 'pipe': 'Pipe', 'flat-edge': 'Edge of a level face', 'unclassified': 'Unclassified',
-};
+/** What kinds are called, by id, in the order in which they are listed: the result says it, as its rules do. */
+export const KINDS = {};
+
+/** Takes the kinds of a result: [{id, label, …}]. */
+export function takeKinds(kinds) {
+  Object.keys(KINDS).forEach(id => delete KINDS[id]);
+  for (const k of kinds ?? []) KINDS[k.id] = k.label[0].toUpperCase() + k.label.slice(1);
+}
 
 export const kindText = kind => KINDS[kind] ?? kind;
 

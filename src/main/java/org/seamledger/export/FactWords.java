@@ -30,7 +30,7 @@ final class FactWords {
       words.add("rises " + degrees(facts.number("inclinationDegrees")));
     }
     if (facts.flag("oblique")) {
-      words.add("oblique, " + degrees(facts.number("obliquityDegrees")) + " to the fall");
+      words.add("oblique, " + degrees(facts.number("obliquityDegrees")) + " to the slope");
     }
     if (facts.flag("curved")) {
       words.add("curved");

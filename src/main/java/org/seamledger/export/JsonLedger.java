@@ -44,6 +44,7 @@ public final class JsonLedger {
     new JsonRoof(takeoff, json).faces();
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();
+    junctions.kinds();
     junctions.details();
     junctions.choices();
     new JsonQuantities(takeoff, json).quantities();
