@@ -89,7 +89,7 @@ final class IdsGrammar {
 
   /** XML Schema Part 2, the element restriction; a type that stands inside it has no meaning in IDS and is told off later. */
   private static XmlRule restriction() {
-    XmlRule rule = XmlRule.elements().then(XS, "annotation", XmlRule.open(), 0, 1).then(XS, "simpleType", XmlRule.open(), 0, 1)
+    XmlRule rule = XmlRule.elements().then(XS, "annotation", annotation(), 0, 1).then(XS, "simpleType", XmlRule.open(), 0, 1)
         .optional("base", XmlType.NAME).optional("id", XmlType.NC_NAME).withForeignAttributes();
     rule.then(XS, "enumeration", restricting(XmlType.ANY, false), 0, UNBOUNDED).among(XS, "pattern", restricting(XmlType.ANY, false), 0, UNBOUNDED);
     for (String bound : new String[] {"minExclusive", "minInclusive", "maxExclusive", "maxInclusive"}) {
@@ -102,8 +102,14 @@ final class IdsGrammar {
         .among(XS, "whiteSpace", restricting(XmlType.oneOf("preserve", "replace", "collapse"), true), 0, UNBOUNDED);
   }
 
+  private static XmlRule annotation() {
+    XmlRule words = XmlRule.open().optional("source", XmlType.ANY).withForeignAttributes();
+    return XmlRule.elements().then(XS, "documentation", words, 0, UNBOUNDED).among(XS, "appinfo", words, 0, UNBOUNDED)
+        .optional("id", XmlType.NC_NAME).withForeignAttributes();
+  }
+
   private static XmlRule restricting(XmlType value, boolean canBeFixed) {
-    XmlRule rule = XmlRule.elements().then(XS, "annotation", XmlRule.open(), 0, 1).required("value", value)
+    XmlRule rule = XmlRule.elements().then(XS, "annotation", annotation(), 0, 1).required("value", value)
         .optional("id", XmlType.NC_NAME).withForeignAttributes();
     return canBeFixed ? rule.optional("fixed", XmlType.BOOLEAN) : rule;
   }

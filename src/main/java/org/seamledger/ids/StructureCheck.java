@@ -2,8 +2,10 @@ package org.seamledger.ids;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import javax.xml.XMLConstants;
 import javax.xml.namespace.QName;
@@ -17,6 +19,7 @@ final class StructureCheck {
 
   private final String file;
   private final List<IdsProblem> problems = new ArrayList<>();
+  private final Set<String> identifiers = new HashSet<>();
 
   private StructureCheck(String file) {
     this.file = file;
@@ -39,10 +42,10 @@ final class StructureCheck {
   }
 
   private void element(XmlNode node, XmlRule rule) {
+    attributes(node, rule);
     if (rule.isOpen()) {
       return;
     }
-    attributes(node, rule);
     if (rule.text() != null) {
       text(node, rule.text());
       return;
@@ -76,6 +79,8 @@ final class StructureCheck {
         }
       } else if (!attribute.type().accepts().test(entry.getValue())) {
         add(node, attribute.type().expected() + " as " + name.getLocalPart() + " of " + show(node.name()), quote(entry.getValue()));
+      } else if (attribute.type() == XmlType.NC_NAME && !identifiers.add(entry.getValue().strip())) {
+        add(node, "an identifier of its own", "the identifier " + quote(entry.getValue()) + " again");
       }
     }
     rule.attributes().forEach((name, attribute) -> {

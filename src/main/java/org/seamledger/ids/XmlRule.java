@@ -48,7 +48,7 @@ final class XmlRule {
     return new XmlRule(false, type, false);
   }
 
-  /** Whatever stands inside is left alone. */
+  /** Whatever stands inside is left alone; its attributes are not. */
   static XmlRule open() {
     return new XmlRule(false, null, true);
   }

@@ -41,11 +41,14 @@ final class XmlTree {
   }
 
   private XmlNode read() throws XMLStreamException {
+    int last = reader.getEventType();
     while (reader.hasNext()) {
       Location before = reader.getLocation();
       int line = before.getLineNumber();
-      int column = before.getColumnNumber();
-      switch (reader.next()) {
+      // The reader knows that a text has ended once it has seen the bracket behind it.
+      int column = before.getColumnNumber() - (last == XMLStreamConstants.CHARACTERS ? 1 : 0);
+      last = reader.next();
+      switch (last) {
         case XMLStreamConstants.START_ELEMENT -> start(line, column);
         case XMLStreamConstants.END_ELEMENT -> {
           open.pop();
