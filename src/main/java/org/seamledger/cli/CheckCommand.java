@@ -52,7 +52,8 @@ final class CheckCommand implements Task {
   @Mixin
   private ServersChoice servers;
 
-  @Option(names = "--ids", required = true, arity = "1..*", paramLabel = "FILE", description = "Files of specifications, such as walls.ids.")
+  @Option(names = "--ids", required = true, arity = "1..*", paramLabel = "FILE", description = "Files of specifications, such as "
+      + "walls.ids.")
   private List<String> files;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text", description = "text, or json for programs (default: text).")

@@ -20,7 +20,8 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, CheckCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ProjectsCommand.class,
+      subcommands = {AnalyzeCommand.class, CheckCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class,
+          ProjectsCommand.class,
           ServeCommand.class, WatchCommand.class, WarmUpCommand.class}, mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100)

@@ -34,6 +34,7 @@ public final class IdsJson {
 
   private void specification(SpecificationResult result) throws IOException {
     json.word("name", result.specification().name());
+    json.word("identifier", result.specification().identifier());
     json.word("status", result.passes() ? "pass" : "fail");
     json.count("applicable", result.applicable());
     json.count("failed", result.elements().size());

@@ -12,8 +12,8 @@ import org.seamledger.schema.SchemaTables;
 
 /**
  * The names that an entity facet may use in a schema: its classes that have instances, and in IFC2X3 also those that came with IFC4 where
- * IFC2X3 has only the class of the type (IDS 1.0, entity-facet.md, "Special cases in IFC2X3"): {@code IFCAIRTERMINAL} is an occurrence whose
- * type is an {@code IFCAIRTERMINALTYPE}.
+ * IFC2X3 has only the class of the type (IDS 1.0, entity-facet.md, "Special cases in IFC2X3"): {@code IFCAIRTERMINAL} is an occurrence
+ * whose type is an {@code IFCAIRTERMINALTYPE}.
  */
 public final class EntityNames {
 

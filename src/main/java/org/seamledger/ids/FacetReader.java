@@ -26,7 +26,8 @@ final class FacetReader {
       case "entity" -> entity(node);
       case "attribute" -> new IdsFacet.AttributeFacet(at, required(node, "name"), optional(node, "value"));
       case "classification" -> new IdsFacet.ClassificationFacet(at, required(node, "system"), optional(node, "value"));
-      case "property" -> new IdsFacet.PropertyFacet(at, required(node, "propertySet"), required(node, "baseName"), node.attribute("dataType"),
+      case "property" -> new IdsFacet.PropertyFacet(at, required(node, "propertySet"), required(node, "baseName"), node
+          .attribute("dataType"),
           optional(node, "value"));
       case "material" -> new IdsFacet.MaterialFacet(at, optional(node, "value"));
       default -> new IdsFacet.PartOfFacet(at, node.attribute("relation"), entity(node.child("entity").orElseThrow()));
@@ -92,9 +93,11 @@ final class FacetReader {
 
   private Optional<XsdBase> base(XmlNode node) {
     QName name = node.attribute("base").map(node::resolve).orElse(null);
-    Optional<XsdBase> base = name == null || !name.getNamespaceURI().equals(IdsGrammar.XS) ? Optional.empty() : XsdBase.named(name.getLocalPart());
+    Optional<XsdBase> base = name == null || !name.getNamespaceURI().equals(IdsGrammar.XS) ? Optional.empty() : XsdBase.named(name
+        .getLocalPart());
     if (base.isEmpty()) {
-      problem(node, "xs:string, xs:boolean, xs:integer, xs:double, xs:date, xs:dateTime, xs:time or xs:duration as base of <xs:restriction>",
+      problem(node, "xs:string, xs:boolean, xs:integer, xs:double, xs:date, xs:dateTime, xs:time or xs:duration as base of "
+          + "<xs:restriction>",
           node.attribute("base").map(StructureCheck::quote).orElse("none"));
     }
     return base;

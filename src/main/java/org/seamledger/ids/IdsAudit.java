@@ -22,8 +22,8 @@ import org.seamledger.schema.SchemaTables;
 import org.seamledger.schema.TypeDefinition;
 
 /**
- * Whether a specification can mean something in each schema that it is written for: IDS 1.0 wants more of a valid file than its XML schema can
- * say (developer-guide.md; facet-configurations.md, "Facet validity"; DataTypes.md).
+ * Whether a specification can mean something in each schema that it is written for: IDS 1.0 wants more of a valid file than its XML
+ * schema can say (developer-guide.md; facet-configurations.md, "Facet validity"; DataTypes.md).
  */
 final class IdsAudit {
 

@@ -91,7 +91,8 @@ final class IdsGrammar {
   private static XmlRule restriction() {
     XmlRule rule = XmlRule.elements().then(XS, "annotation", annotation(), 0, 1).then(XS, "simpleType", XmlRule.open(), 0, 1)
         .optional("base", XmlType.NAME).optional("id", XmlType.NC_NAME).withForeignAttributes();
-    rule.then(XS, "enumeration", restricting(XmlType.ANY, false), 0, UNBOUNDED).among(XS, "pattern", restricting(XmlType.ANY, false), 0, UNBOUNDED);
+    rule.then(XS, "enumeration", restricting(XmlType.ANY, false), 0, UNBOUNDED).among(XS, "pattern", restricting(XmlType.ANY, false), 0,
+        UNBOUNDED);
     for (String bound : new String[] {"minExclusive", "minInclusive", "maxExclusive", "maxInclusive"}) {
       rule.among(XS, bound, restricting(XmlType.ANY, true), 0, UNBOUNDED);
     }

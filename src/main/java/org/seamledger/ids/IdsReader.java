@@ -87,8 +87,9 @@ public final class IdsReader {
     if (applicability.children().isEmpty()) {
       problem(applicability, "a facet that says what <applicability> is for", "none");
     }
-    return new Specification(node.attribute("name").orElse(""), node.attribute("description").orElse(""),
-        node.attribute("instructions").orElse(""), releases, occurrence, applicability.children().stream().map(facets::facet).toList(), requirements);
+    return new Specification(node.attribute("name").orElse(""), node.attribute("identifier").orElse(""),
+        node.attribute("description").orElse(""), node.attribute("instructions").orElse(""), releases, occurrence,
+        applicability.children().stream().map(facets::facet).toList(), requirements);
   }
 
   /** IDS 1.0, developer-guide.md, "Optionality": three pairs are allowed; both are 1 where they aren't stated, by XML Schema. */
@@ -102,7 +103,8 @@ public final class IdsReader {
       return Occurrence.PROHIBITED;
     }
     if (!most.equals("unbounded") || !least.equals("0")) {
-      problem(node, "minOccurs and maxOccurs 1 and unbounded (required), 0 and unbounded (optional), or 0 and 0 (prohibited)", least + " and " + most);
+      problem(node, "minOccurs and maxOccurs 1 and unbounded (required), 0 and unbounded (optional), or 0 and 0 (prohibited)", least
+          + " and " + most);
     }
     return Occurrence.OPTIONAL;
   }

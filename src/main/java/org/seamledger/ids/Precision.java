@@ -1,8 +1,8 @@
 package org.seamledger.ids;
 
 /**
- * IDS 1.0, tolerance.md: a number x is equal to v where v − |v|·ε − ε ≤ x ≤ v + |v|·ε + ε with ε = 1.0e-6. Inclusive bounds are stretched by as
- * much, exclusive ones are shrunk. A value on the very edge counts as equal (the body's cases with 1.000002 for 1 pass).
+ * IDS 1.0, tolerance.md: a number x is equal to v where v − |v|·ε − ε ≤ x ≤ v + |v|·ε + ε with ε = 1.0e-6. Inclusive bounds are stretched
+ * by as much, exclusive ones are shrunk. A value on the very edge counts as equal (the body's cases with 1.000002 for 1 pass).
  */
 final class Precision {
 

@@ -7,10 +7,12 @@ import org.seamledger.schema.IfcRelease;
 /**
  * Which elements it applies to, and what is required of them.
  *
+ * @param identifier for machines, as the document states it; may be empty
  * @param occurrence whether a model has to, may or mustn't hold such elements
  * @param releases the schemas that it was written for; by the body's cases no model is let off for having another
  */
-public record Specification(String name, String description, String instructions, List<IfcRelease> releases, Occurrence occurrence,
+public record Specification(String name, String identifier, String description, String instructions, List<IfcRelease> releases,
+    Occurrence occurrence,
     List<IdsFacet> applicability, List<Requirement> requirements) {
 
   public Specification {

@@ -75,7 +75,8 @@ final class StructureCheck {
       if (attribute == null) {
         if (!isWelcome(name, rule)) {
           add(node, rule.attributes().isEmpty() ? "no attribute of " + show(node.name())
-              : "no attribute of " + show(node.name()) + " but " + String.join(", ", rule.attributes().keySet()), "the attribute " + name.getLocalPart());
+              : "no attribute of " + show(node.name()) + " but " + String.join(", ", rule.attributes().keySet()), "the attribute " + name
+              .getLocalPart());
         }
       } else if (!attribute.type().accepts().test(entry.getValue())) {
         add(node, attribute.type().expected() + " as " + name.getLocalPart() + " of " + show(node.name()), quote(entry.getValue()));

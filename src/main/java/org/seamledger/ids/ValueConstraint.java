@@ -116,7 +116,8 @@ public record ValueConstraint(Optional<XsdBase> base, List<String> values, List<
       parts.add(values.stream().map(StructureCheck::quote).collect(Collectors.joining(" or ")));
     }
     if (!patterns.isEmpty()) {
-      parts.add(patterns.stream().map(p -> StructureCheck.quote(p.source())).collect(Collectors.joining(" or ", "a text by the pattern ", "")));
+      parts.add(patterns.stream().map(p -> StructureCheck.quote(p.source())).collect(Collectors.joining(" or ", "a text by the pattern ",
+          "")));
     }
     bounds.forEach(b -> parts.add(b.words()));
     if (lengths.least() >= 0 || lengths.most() >= 0) {

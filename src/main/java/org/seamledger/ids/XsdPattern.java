@@ -4,15 +4,16 @@ import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
 
 /**
- * A regular expression of XML Schema (Part 2, appendix F) as one of {@code java.util.regex}. The two differ: here the whole text has to match,
- * {@code ^} and {@code $} are letters like others, there are no groups without number, no back references, no lazy quantifiers,
+ * A regular expression of XML Schema (Part 2, appendix F) as one of {@code java.util.regex}. The two differ: here the whole text has to
+ * match, {@code ^} and {@code $} are letters like others, there are no groups without number, no back references, no lazy quantifiers,
  * {@code \w} and {@code \d} are of all scripts, {@code \i} and {@code \c} are characters of XML names, and a class may have another
  * subtracted: {@code [a-z-[aeiou]]}.
  */
 final class XsdPattern {
 
   /** NameStartChar and NameChar of XML 1.0, fifth edition, productions 4 and 4a. */
-  private static final String NAME_START = ":A-Z_a-z\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u02FF\\u0370-\\u037D\\u037F-\\u1FFF\\u200C-\\u200D"
+  private static final String NAME_START = ":A-Z_a-z\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u02FF\\u0370-\\u037D\\u037F-\\u1FFF"
+      + "\\u200C-\\u200D"
       + "\\u2070-\\u218F\\u2C00-\\u2FEF\\u3001-\\uD7FF\\uF900-\\uFDCF\\uFDF0-\\uFFFD\\x{10000}-\\x{EFFFF}";
   private static final String NAME = NAME_START + "\\-.0-9\\u00B7\\u0300-\\u036F\\u203F-\\u2040";
 

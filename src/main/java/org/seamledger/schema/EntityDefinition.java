@@ -12,7 +12,8 @@ import java.util.Set;
  * @param isAbstract whether no instance can be of this class itself
  * @param attributes all explicit ones, inherited first: the order of parameters in a file
  */
-public record EntityDefinition(String name, String keyword, Set<String> ancestors, boolean isAbstract, List<AttributeDefinition> attributes) {
+public record EntityDefinition(String name, String keyword, Set<String> ancestors, boolean isAbstract,
+    List<AttributeDefinition> attributes) {
 
   public EntityDefinition {
     ancestors = Set.copyOf(ancestors);

@@ -17,8 +17,8 @@ import java.util.TreeMap;
 
 /**
  * Reads a schema's table, a line a definition, names divided by blanks:
- * {@code E name supertype-or-- attributes…} an entity, {@code A …} an abstract one; an attribute is {@code Name:Type}, {@code Name:*Type} an
- * aggregate, {@code !Name} an inherited one that is derived here; {@code T name type} a defined type, {@code *type} a list;
+ * {@code E name supertype-or-- attributes…} an entity, {@code A …} an abstract one; an attribute is {@code Name:Type}, {@code Name:*Type}
+ * an aggregate, {@code !Name} an inherited one that is derived here; {@code T name type} a defined type, {@code *type} a list;
  * {@code N name words…} an enumeration; {@code S name members…} a choice.
  */
 final class TableReader {

@@ -27,7 +27,8 @@ class IdsReaderTest {
 
   /** A document of one specification. */
   static String ids(String version, String occurs, String applicability, String requirements) {
-    return "<ids xmlns='http://standards.buildingsmart.org/IDS' xmlns:xs='http://www.w3.org/2001/XMLSchema'>\n<info><title>t</title></info>\n"
+    return "<ids xmlns='http://standards.buildingsmart.org/IDS' xmlns:xs='http://www.w3.org/2001/XMLSchema'>\n<info><title>t</title>"
+        + "</info>\n"
         + "<specifications>\n<specification name='s' ifcVersion='" + version + "'>\n<applicability " + occurs + ">" + applicability
         + "</applicability>\n" + (requirements.isEmpty() ? "" : "<requirements>" + requirements + "</requirements>\n")
         + "</specification></specifications></ids>";
@@ -51,7 +52,8 @@ class IdsReaderTest {
 
   @Test
   void placeIsWhereTheTagBegins() throws IOException {
-    String text = "<ids xmlns='http://standards.buildingsmart.org/IDS'>\n  <info><title/><author>nobody</author></info>\n  <specification/>\n</ids>\n";
+    String text = "<ids xmlns='http://standards.buildingsmart.org/IDS'>\n  <info><title/><author>nobody</author></info>\n  "
+        + "<specification/>\n</ids>\n";
     assertThat(problems(text)).containsExactly("walls.ids:2:17: expected an e-mail address in <author>, found 'nobody'",
         "walls.ids:3:3: expected <specifications> inside <ids>, found <specification>");
   }
@@ -72,8 +74,10 @@ class IdsReaderTest {
 
   /** IDS 1.0, developer-guide.md, "Optionality"; both are 1 by default (XML Schema, attribute group occurs). */
   @ParameterizedTest
-  @CsvSource({"maxOccurs='unbounded', REQUIRED", "minOccurs='1' maxOccurs='unbounded', REQUIRED", "minOccurs='0' maxOccurs='unbounded', OPTIONAL",
-      "minOccurs='0' maxOccurs='0', PROHIBITED", "minOccurs='00' maxOccurs='+0', PROHIBITED", "minOccurs='1' maxOccurs='1', ", "minOccurs='0', ",
+  @CsvSource({"maxOccurs='unbounded', REQUIRED", "minOccurs='1' maxOccurs='unbounded', REQUIRED",
+      "minOccurs='0' maxOccurs='unbounded', OPTIONAL",
+      "minOccurs='0' maxOccurs='0', PROHIBITED", "minOccurs='00' maxOccurs='+0', PROHIBITED", "minOccurs='1' maxOccurs='1', ",
+      "minOccurs='0', ",
       "minOccurs='2' maxOccurs='unbounded', ", "minOccurs='1' maxOccurs='0', "})
   void threePairsOfOccurrencesAreAllowed(String occurs, Occurrence expected) throws IOException {
     IdsDocument document = read(ids("IFC4", occurs, entity("IFCWALL"), ""));
@@ -86,8 +90,10 @@ class IdsReaderTest {
   /** What the schema of IFC or of IDS allows no meaning: facet, whether it is valid. */
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-      "IFC4|<entity><name><simpleValue>IFCWALL</simpleValue></name><predefinedType><simpleValue>OWN</simpleValue></predefinedType></entity>|true",
-      "IFC2X3|<entity><name><simpleValue>IFCWALL</simpleValue></name><predefinedType><simpleValue>OWN</simpleValue></predefinedType></entity>|false",
+      "IFC4|<entity><name><simpleValue>IFCWALL</simpleValue></name><predefinedType><simpleValue>OWN</simpleValue></predefinedType>"
+          + "</entity>|true",
+      "IFC2X3|<entity><name><simpleValue>IFCWALL</simpleValue></name><predefinedType><simpleValue>OWN</simpleValue></predefinedType>"
+          + "</entity>|false",
       "IFC4|<attribute><name><simpleValue>Tag</simpleValue></name></attribute>|true",
       "IFC4|<attribute><name><simpleValue>tag</simpleValue></name></attribute>|false",
       "IFC4|<attribute><name><simpleValue>OwnerHistory</simpleValue></name><value><simpleValue>x</simpleValue></value></attribute>|false",
@@ -95,10 +101,14 @@ class IdsReaderTest {
       "IFC4|<material cardinality='optional'/>|false",
       "IFC4|<material cardinality='prohibited'/>|true",
       "IFC4|<classification><system><simpleValue></simpleValue></system></classification>|false",
-      "IFC4|<property dataType='IFCDATE'><propertySet><simpleValue>P</simpleValue></propertySet><baseName><simpleValue>B</simpleValue></baseName></property>|true",
-      "IFC2X3|<property dataType='IFCDATE'><propertySet><simpleValue>P</simpleValue></propertySet><baseName><simpleValue>B</simpleValue></baseName></property>|false",
-      "IFC4|<property dataType='IFCVALUE'><propertySet><simpleValue>P</simpleValue></propertySet><baseName><simpleValue>B</simpleValue></baseName></property>|false",
-      "IFC4|<property cardinality='optional'><propertySet><simpleValue>P</simpleValue></propertySet><baseName><simpleValue>B</simpleValue></baseName></property>|false",
+      "IFC4|<property dataType='IFCDATE'><propertySet><simpleValue>P</simpleValue></propertySet><baseName><simpleValue>B</simpleValue>"
+          + "</baseName></property>|true",
+      "IFC2X3|<property dataType='IFCDATE'><propertySet><simpleValue>P</simpleValue></propertySet><baseName>"
+          + "<simpleValue>B</simpleValue></baseName></property>|false",
+      "IFC4|<property dataType='IFCVALUE'><propertySet><simpleValue>P</simpleValue></propertySet><baseName><simpleValue>B</simpleValue>"
+          + "</baseName></property>|false",
+      "IFC4|<property cardinality='optional'><propertySet><simpleValue>P</simpleValue></propertySet><baseName>"
+          + "<simpleValue>B</simpleValue></baseName></property>|false",
       "IFC4|<partOf><entity><name><simpleValue>IFCELEMENT</simpleValue></name></entity></partOf>|false",
       "IFC4|<partOf><entity><name><simpleValue>IFCSPACE</simpleValue></name></entity></partOf>|true"})
   void meaningIsHeldToTheSchemas(String version, String requirement, boolean valid) throws IOException {
@@ -152,7 +162,8 @@ class IdsReaderTest {
         for (int i = 0; i < 3; i++) {
           IfcRelease release = IfcRelease.values()[i];
           String expected = m.group(2 + i).startsWith("✔") ? "" + m.group(5) : "absent";
-          String found = release.tables().type(m.group(1)).filter(t -> !t.isSelect()).map(t -> "" + XsdBase.of(t).map(Object::toString).orElse(null))
+          String found = release.tables().type(m.group(1)).filter(t -> !t.isSelect()).map(t -> "" + XsdBase.of(t).map(Object::toString)
+              .orElse(null))
               .orElse("absent");
           if (!expected.equals(found)) {
             wrong.put(m.group(1) + " " + release, expected + ", not " + found);

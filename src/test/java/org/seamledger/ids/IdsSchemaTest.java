@@ -40,10 +40,12 @@ class IdsSchemaTest {
           <specification name="n" ifcVersion="IFC2X3 IFC4 IFC4X3_ADD2" identifier="i" description="d" instructions="i">
             <applicability minOccurs="1" maxOccurs="unbounded">
               <entity><name><simpleValue>IFCWALL</simpleValue></name><predefinedType><simpleValue>X</simpleValue></predefinedType></entity>
-              <partOf relation="IFCRELVOIDSELEMENT IFCRELFILLSELEMENT"><entity><name><simpleValue>IFCSLAB</simpleValue></name></entity></partOf>
+              <partOf relation="IFCRELVOIDSELEMENT IFCRELFILLSELEMENT">
+                <entity><name><simpleValue>IFCSLAB</simpleValue></name></entity></partOf>
               <classification><value><simpleValue>1</simpleValue></value><system><simpleValue>S</simpleValue></system></classification>
               <attribute><name><simpleValue>Name</simpleValue></name><value><simpleValue>1</simpleValue></value></attribute>
-              <property dataType="IFCREAL"><propertySet><simpleValue>P</simpleValue></propertySet><baseName><simpleValue>B</simpleValue></baseName>
+              <property dataType="IFCREAL"><propertySet><simpleValue>P</simpleValue></propertySet>
+                <baseName><simpleValue>B</simpleValue></baseName>
                 <value><xs:restriction base="xs:double"><xs:annotation><xs:documentation>why</xs:documentation></xs:annotation>
                   <xs:minInclusive value="1" fixed="true"/><xs:maxExclusive value="2" id="e"/></xs:restriction></value></property>
               <material><value><xs:restriction base="xs:string"><xs:length value="3"/></xs:restriction></value></material>
@@ -64,7 +66,8 @@ class IdsSchemaTest {
       </ids>
       """;
 
-  private static final List<String> WORDS = List.of("", "x", "0", "-1", "1.5", "unbounded", "IFC2X3", "IFC4 IFC5", "IfcReal", "xs:string", "required",
+  private static final List<String> WORDS = List.of("", "x", "0", "-1", "1.5", "unbounded", "IFC2X3", "IFC4 IFC5", "IfcReal", "xs:string",
+      "required",
       "optional",
       "true", "IFCRELNESTS");
 

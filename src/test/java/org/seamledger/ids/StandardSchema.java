@@ -34,7 +34,8 @@ final class StandardSchema {
     return (type, namespace, publicId, systemId, baseUri) -> {
       String name = systemId.substring(systemId.lastIndexOf('/') + 1);
       // The namespace that every document may use, which no schema can declare.
-      InputStream in = name.equals("XMLSchema-instance") ? new ByteArrayInputStream(INSTANCE) : StandardSchema.class.getResourceAsStream("/cache/www.w3.org/2001/" + name);
+      InputStream in = name.equals("XMLSchema-instance") ? new ByteArrayInputStream(INSTANCE) : StandardSchema.class
+          .getResourceAsStream("/cache/www.w3.org/2001/" + name);
       if (in == null) {
         throw new IllegalStateException("nothing known by the name " + systemId);
       }

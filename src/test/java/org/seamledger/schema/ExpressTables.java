@@ -39,7 +39,8 @@ public final class ExpressTables {
       text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
     String schema = text.replaceAll("(?s)\\(\\*.*?\\*\\)", "").replaceAll("--[^\n]*", "");
-    StringBuilder table = new StringBuilder("# Names, order and types of " + release + ", from its EXPRESS schema (buildingSMART International"
+    StringBuilder table = new StringBuilder("# Names, order and types of " + release + ", from its EXPRESS schema (buildingSMART "
+        + "International"
         + " Ltd., " + SOURCES.get(release) + ").\n");
     for (Matcher m = TYPE.matcher(schema); m.find();) {
       table.append(type(m.group(1), m.group(2).strip())).append('\n');

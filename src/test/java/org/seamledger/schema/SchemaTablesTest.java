@@ -15,7 +15,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 class SchemaTablesTest {
 
   /** Lines that begin with ENTITY in IFC2X3_TC1.exp, IFC4_ADD2.exp and IFC4X3_ADD2.exp. */
-  private static final Map<IfcRelease, Integer> ENTITIES = Map.of(IfcRelease.IFC2X3, 653, IfcRelease.IFC4, 776, IfcRelease.IFC4X3_ADD2, 876);
+  private static final Map<IfcRelease, Integer> ENTITIES = Map.of(IfcRelease.IFC2X3, 653, IfcRelease.IFC4, 776, IfcRelease.IFC4X3_ADD2,
+      876);
 
   @ParameterizedTest
   @EnumSource
@@ -49,7 +50,8 @@ class SchemaTablesTest {
     SchemaTables tables = IfcRelease.IFC4X3_ADD2.tables();
     assertThat(tables.type("IFCPOSITIVELENGTHMEASURE").orElseThrow().base()).isEqualTo(BaseType.REAL);
     assertThat(tables.valueTypes("IFCCOLOURORFACTOR")).extracting(TypeDefinition::keyword).containsExactly("IFCNORMALISEDRATIOMEASURE");
-    assertThat(tables.valueTypes("IFCVALUE")).extracting(TypeDefinition::keyword).contains("IFCLABEL", "IFCLENGTHMEASURE", "IFCTORQUEMEASURE");
+    assertThat(tables.valueTypes("IFCVALUE")).extracting(TypeDefinition::keyword).contains("IFCLABEL", "IFCLENGTHMEASURE",
+        "IFCTORQUEMEASURE");
     assertThat(tables.type("IFCWALLTYPEENUM").orElseThrow().items()).contains("SOLIDWALL", "USERDEFINED");
   }
 }

@@ -7,8 +7,8 @@ import org.seamledger.schema.AttributeDefinition;
 import org.seamledger.step.Value;
 
 /**
- * The attributes of an element that a facet names. One has to be filled, and where the facet has a value, all that are filled have to match it
- * (IDS 1.0, facet-configurations.md, "Attribute"). Nothing, an empty text, an empty list and an unknown truth are not filled.
+ * The attributes of an element that a facet names. One has to be filled, and where the facet has a value, all that are filled have to
+ * match it (IDS 1.0, facet-configurations.md, "Attribute"). Nothing, an empty text, an empty list and an unknown truth are not filled.
  */
 final class AttributeCheck {
 

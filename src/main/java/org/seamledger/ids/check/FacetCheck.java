@@ -111,12 +111,14 @@ final class FacetCheck {
         }
       }
     }
-    String expected = facet.whole().name().words() + facet.whole().predefinedType().map(p -> " of the predefined type " + p.words()).orElse("");
+    String expected = facet.whole().name().words() + facet.whole().predefinedType().map(p -> " of the predefined type " + p.words())
+        .orElse("");
     return any ? FacetOutcome.failed(false, "is part of nothing that is " + expected + by) : FacetOutcome.absent("is part of nothing" + by
         + "; expected " + expected);
   }
 
   static String shown(Collection<String> words) {
-    return words.stream().limit(MOST_SHOWN).map(w -> "'" + w + "'").collect(Collectors.joining(", ")) + (words.size() > MOST_SHOWN ? " …" : "");
+    return words.stream().limit(MOST_SHOWN).map(w -> "'" + w + "'").collect(Collectors.joining(", ")) + (words.size() > MOST_SHOWN ? " …"
+        : "");
   }
 }

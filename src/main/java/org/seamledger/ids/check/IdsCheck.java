@@ -41,7 +41,8 @@ public final class IdsCheck {
   private void model(ModelSource source, Headway headway) {
     try (OpenModel model = source.open(); StepFile file = StepFile.open(model.channel(), model.name(), headway.part(0, 0.5))) {
       IfcRelease release = IfcRelease.of(file.header().schemas()).orElseThrow(() -> new UnreadableModelException(model.name(), 0, 0,
-          "schema IFC2X3, IFC4 or IFC4X3 in FILE_SCHEMA", file.header().schemas().isEmpty() ? "none" : String.join(", ", file.header().schemas())));
+          "schema IFC2X3, IFC4 or IFC4X3 in FILE_SCHEMA", file.header().schemas().isEmpty() ? "none" : String.join(", ", file.header()
+          .schemas())));
       elements(new ModelAccess(file, release), model.file(), headway.part(0.5, 1));
     } catch (UncheckedIOException e) {
       throw unreadable(source, e.getCause());

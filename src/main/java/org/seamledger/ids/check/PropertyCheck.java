@@ -6,8 +6,8 @@ import org.seamledger.ids.IdsFacet.PropertyFacet;
 import org.seamledger.ids.check.PropertySets.IfcProperty;
 
 /**
- * The properties of an element that a facet names. Every set that it names has to hold one, each has to have a value, of the type that the facet
- * names, and of several values of one property one has to match.
+ * The properties of an element that a facet names. Every set that it names has to hold one, each has to have a value, of the type that
+ * the facet names, and of several values of one property one has to match.
  */
 final class PropertyCheck {
 

@@ -12,7 +12,10 @@ import org.seamledger.schema.AttributeDefinition;
 import org.seamledger.step.Instance;
 import org.seamledger.step.Value;
 
-/** An element's property and quantity sets: its own, and of its type's what it doesn't override. Properties are read when a set is asked for. */
+/**
+ * An element's property and quantity sets: its own, and of its type's what it doesn't override. Properties are read when a set is asked
+ * for.
+ */
 final class PropertySets {
 
   private static final String NAMES_END = "Description";

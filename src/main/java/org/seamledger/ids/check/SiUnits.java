@@ -103,7 +103,8 @@ final class SiUnits {
     Conversion of = model.target(measure, "UnitComponent").map(u -> conversion(u.id(), depth + 1)).orElse(Conversion.NONE);
     double factor = ModelAccess.number(model.value(measure, "ValueComponent"));
     double offset = ModelAccess.number(model.value(unit, "ConversionOffset"));
-    return Double.isFinite(factor) ? new Conversion(factor * of.factor(), Double.isFinite(offset) ? offset * of.factor() : 0) : Conversion.NONE;
+    return Double.isFinite(factor) ? new Conversion(factor * of.factor(), Double.isFinite(offset) ? offset * of.factor() : 0)
+        : Conversion.NONE;
   }
 
   private Conversion derived(Instance unit, int depth) {

@@ -16,7 +16,8 @@ import org.seamledger.schema.IfcRelease;
 /** Collects what elements say to one specification. */
 final class SpecificationCheck {
 
-  private static final List<String> DESCRIBED = List.of("IFCOBJECTDEFINITION", "IFCPROPERTYDEFINITION", "IFCMATERIALDEFINITION", "IFCMATERIAL",
+  private static final List<String> DESCRIBED = List.of("IFCOBJECTDEFINITION", "IFCPROPERTYDEFINITION", "IFCMATERIALDEFINITION",
+      "IFCMATERIAL",
       "IFCPROFILEDEF");
 
   private final Specification specification;

@@ -58,8 +58,8 @@ final class Subject {
   }
 
   /**
-   * Its predefined types: IDS 1.0, facet-configurations.md, "Entities". That of the type comes first, unless it is not defined; a user's own
-   * goes by its word and by USERDEFINED.
+   * Its predefined types: IDS 1.0, facet-configurations.md, "Entities". That of the type comes first, unless it is not defined; a user's
+   * own goes by its word and by USERDEFINED.
    */
   List<String> predefinedTypes() {
     List<String> ofType = type().map(t -> predefined(t)).orElse(List.of());

@@ -27,14 +27,16 @@ class FacetCheckTest {
 
   private ModelSource model(String schema, String... instances) throws IOException {
     Path file = folder.resolve("m" + files++ + ".ifc");
-    Files.writeString(file, "ISO-10303-21;\nHEADER;\nFILE_DESCRIPTION((''),'2;1');\nFILE_NAME('','',(''),(''),'','','');\nFILE_SCHEMA(('" + schema
+    Files.writeString(file, "ISO-10303-21;\nHEADER;\nFILE_DESCRIPTION((''),'2;1');\nFILE_NAME('','',(''),(''),'','','');\nFILE_SCHEMA(('"
+        + schema
         + "'));\nENDSEC;\nDATA;\n" + String.join("\n", instances) + "\nENDSEC;\nEND-ISO-10303-21;\n");
     return new ModelFile(file);
   }
 
   private static SpecificationResult check(String version, String occurs, String applicability, String requirements, ModelSource... models)
       throws IOException {
-    String text = "<ids xmlns='http://standards.buildingsmart.org/IDS' xmlns:xs='http://www.w3.org/2001/XMLSchema'><info><title>t</title></info>"
+    String text = "<ids xmlns='http://standards.buildingsmart.org/IDS' xmlns:xs='http://www.w3.org/2001/XMLSchema'><info>"
+        + "<title>t</title></info>"
         + "<specifications><specification name='s' ifcVersion='" + version + "'><applicability " + occurs + ">" + applicability
         + "</applicability>" + (requirements.isEmpty() ? "" : "<requirements>" + requirements + "</requirements>")
         + "</specification></specifications></ids>";
@@ -48,7 +50,8 @@ class FacetCheckTest {
   }
 
   private static String property(String attributes, String type, String value) {
-    return "<property " + attributes + (type.isEmpty() ? "" : " dataType='" + type + "'") + "><propertySet><simpleValue>P</simpleValue></propertySet>"
+    return "<property " + attributes + (type.isEmpty() ? "" : " dataType='" + type + "'")
+        + "><propertySet><simpleValue>P</simpleValue></propertySet>"
         + "<baseName><simpleValue>B</simpleValue></baseName>" + (value.isEmpty() ? "" : "<value>" + (value.startsWith("<") ? value
             : "<simpleValue>" + value + "</simpleValue>") + "</value>") + "</property>";
   }
@@ -110,7 +113,8 @@ class FacetCheckTest {
   @Test
   void reasonSaysWhatIsThereAndWhatShouldBe() throws IOException {
     SpecificationResult result = check("IFC4", MANY, entity("IFCWALL"), property("", "IFCLENGTHMEASURE",
-        "<xs:restriction base='xs:double'><xs:minInclusive value='3'/></xs:restriction>"), with("IFCPROPERTYSINGLEVALUE('B',$,IFCLENGTHMEASURE(2500.),$);"));
+        "<xs:restriction base='xs:double'><xs:minInclusive value='3'/></xs:restriction>"),
+        with("IFCPROPERTYSINGLEVALUE('B',$,IFCLENGTHMEASURE(2500.),$);"));
     assertThat(result.elements()).singleElement().satisfies(e -> {
       assertThat(e.globalId()).isEqualTo("0000000000000000000001");
       assertThat(e.ifcClass()).isEqualTo("IfcWall");
@@ -126,7 +130,8 @@ class FacetCheckTest {
       "IFCPROPERTYSINGLEVALUE('C',$,IFCLABEL('x'),$);|required|x|false", "IFCPROPERTYSINGLEVALUE('B',$,IFCLABEL('x'),$);|optional|x|true",
       "IFCPROPERTYSINGLEVALUE('B',$,IFCLABEL('y'),$);|optional|x|false", "IFCPROPERTYSINGLEVALUE('C',$,IFCLABEL('y'),$);|optional|x|true",
       "IFCPROPERTYSINGLEVALUE('B',$,IFCTEXT('x'),$);|optional|x|false", "IFCPROPERTYSINGLEVALUE('B',$,$,$);|optional|x|false",
-      "IFCPROPERTYSINGLEVALUE('B',$,IFCLABEL('x'),$);|prohibited|x|false", "IFCPROPERTYSINGLEVALUE('B',$,IFCLABEL('y'),$);|prohibited|x|true",
+      "IFCPROPERTYSINGLEVALUE('B',$,IFCLABEL('x'),$);|prohibited|x|false",
+      "IFCPROPERTYSINGLEVALUE('B',$,IFCLABEL('y'),$);|prohibited|x|true",
       "IFCPROPERTYSINGLEVALUE('C',$,IFCLABEL('x'),$);|prohibited|x|true", "IFCPROPERTYSINGLEVALUE('B',$,IFCTEXT('x'),$);|prohibited||false",
       "IFCPROPERTYENUMERATEDVALUE('B',$,(IFCLABEL('y'),IFCLABEL('x')),$);|required|x|true",
       "IFCPROPERTYENUMERATEDVALUE('B',$,(),$);|required|x|false"})
@@ -166,10 +171,12 @@ class FacetCheckTest {
         "#2=IFCOPENINGELEMENT('0000000000000000000002',$,$,$,$,$,$,$,$);", "#3=IFCWALL('0000000000000000000003',$,$,$,$,$,$,$,$);",
         "#4=IFCBUILDINGSTOREY('0000000000000000000004',$,$,$,$,$,$,$,$,$);", "#5=IFCRELFILLSELEMENT('0000000000000000000005',$,$,$,#2,#1);",
         "#6=IFCRELVOIDSELEMENT('0000000000000000000006',$,$,$,#3,#2);",
-        "#7=IFCRELCONTAINEDINSPATIALSTRUCTURE('0000000000000000000007',$,$,$,(#3),#4);", "#8=IFCRELAGGREGATES('0000000000000000000008',$,$,$,#4,(#4));");
+        "#7=IFCRELCONTAINEDINSPATIALSTRUCTURE('0000000000000000000007',$,$,$,(#3),#4);",
+        "#8=IFCRELAGGREGATES('0000000000000000000008',$,$,$,#4,(#4));");
     String storey = "<entity><name><simpleValue>IFCBUILDINGSTOREY</simpleValue></name></entity></partOf>";
     assertThat(check("IFC4", MANY, entity("IFCWINDOW"), "<partOf>" + storey, model).passes()).isTrue();
-    assertThat(check("IFC4", MANY, entity("IFCWINDOW"), "<partOf relation='IFCRELVOIDSELEMENT IFCRELFILLSELEMENT'><entity><name><simpleValue>IFCWALL"
+    assertThat(check("IFC4", MANY, entity("IFCWINDOW"),
+        "<partOf relation='IFCRELVOIDSELEMENT IFCRELFILLSELEMENT'><entity><name><simpleValue>IFCWALL"
         + "</simpleValue></name></entity></partOf>", model).passes()).isTrue();
     assertThat(check("IFC4", MANY, entity("IFCWINDOW"), "<partOf relation='IFCRELAGGREGATES'>" + storey, model).passes()).isFalse();
   }
@@ -179,7 +186,8 @@ class FacetCheckTest {
   void applicabilityNeedsNoClass() throws IOException {
     ModelSource model = with("IFCPROPERTYSINGLEVALUE('B',$,IFCLABEL('x'),$);");
     assertThat(check("IFC4", MANY, property("", "IFCLABEL", "x"), "", model).applicable()).isEqualTo(1);
-    assertThat(check("IFC4", MANY, "<attribute><name><simpleValue>Name</simpleValue></name><value><simpleValue>W</simpleValue></value></attribute>", "",
+    assertThat(check("IFC4", MANY,
+        "<attribute><name><simpleValue>Name</simpleValue></name><value><simpleValue>W</simpleValue></value></attribute>", "",
         model).applicable()).isEqualTo(1);
   }
 }

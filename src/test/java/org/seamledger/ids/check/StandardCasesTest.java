@@ -19,7 +19,9 @@ import org.seamledger.ids.IdsReader;
 import org.seamledger.progress.Headway;
 import org.seamledger.source.ModelFile;
 
-/** The test cases of the standard's own body (buildingSMART, IDS 1.0, Documentation/testcases), each with the verdict in its file's name. */
+/**
+ * The test cases of the standard's own body (buildingSMART, IDS 1.0, Documentation/testcases), each with the verdict in its file's name.
+ */
 class StandardCasesTest {
 
   static String verdict(Path ids) throws IOException {
