@@ -164,20 +164,18 @@ final class IdsAudit {
             + release, facet.name().words());
       }
     } else if (facet.value().isPresent()) {
-      Set<XsdBase> bases = matching.stream().filter(a -> !a.aggregate()).flatMap(a -> bases(a).stream()).collect(Collectors.toSet());
+      Set<XsdBase> bases = matching.stream().filter(a -> !a.aggregate()).flatMap(a -> base(a).stream()).collect(Collectors.toSet());
       if (bases.isEmpty()) {
-        problem(facet, "no value, as this attribute holds a list or another object", facet.value().get().words());
+        problem(facet, "no value, as this attribute holds a list, another object or a choice of types", facet.value().get().words());
       } else {
         value(facet, facet.value().get(), bases);
       }
     }
   }
 
-  private Set<XsdBase> bases(AttributeDefinition attribute) {
-    Set<XsdBase> bases = new HashSet<>();
-    XsdBase.simple(attribute.type()).ifPresent(bases::add);
-    tables.valueTypes(attribute.type()).forEach(t -> XsdBase.of(t).ifPresent(bases::add));
-    return bases;
+  /** DataTypes.md has no base for a choice of types, so that none can be compared with. */
+  private Optional<XsdBase> base(AttributeDefinition attribute) {
+    return tables.type(attribute.type()).map(XsdBase::of).orElseGet(() -> XsdBase.simple(attribute.type()));
   }
 
   private void property(PropertyFacet facet) {

@@ -1,10 +1,12 @@
 package org.seamledger.ids;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import javax.xml.namespace.QName;
 import javax.xml.stream.XMLStreamException;
 import org.seamledger.schema.IfcRelease;
@@ -13,6 +15,7 @@ import org.seamledger.schema.IfcRelease;
 public final class IdsReader {
 
   private static final QName ROOT = new QName(IdsGrammar.IDS, "ids");
+  private static final int MOST_BYTES = 64 << 20;
   private static final XmlRule RULES = IdsGrammar.root();
 
   private final String file;
@@ -30,12 +33,15 @@ public final class IdsReader {
    */
   public static IdsDocument read(InputStream in, String file) throws IOException {
     IdsReader reader = new IdsReader(file);
+    byte[] text = in.readNBytes(MOST_BYTES + 1);
+    Optional<IdsProblem> unreadable = text.length > MOST_BYTES
+        ? Optional.of(new IdsProblem(file, 0, 0, "a file of at most " + (MOST_BYTES >> 20) + " MiB", "a larger one")) : Utf8Check.of(text, file);
+    if (unreadable.isPresent()) {
+      return new IdsDocument(file, "", List.of(), List.of(unreadable.get()));
+    }
     try {
-      return reader.document(XmlTree.read(in));
+      return reader.document(XmlTree.read(new ByteArrayInputStream(text)));
     } catch (XMLStreamException e) {
-      if (e.getNestedException() instanceof IOException io && !(io instanceof java.io.CharConversionException)) {
-        throw io;
-      }
       return reader.malformed(e);
     }
   }

@@ -1,9 +1,7 @@
 package org.seamledger.schema;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -40,24 +38,5 @@ public final class SchemaTables {
   public boolean isA(String keyword, String supertype) {
     EntityDefinition entity = entities.get(keyword);
     return entity != null && entity.isA(supertype);
-  }
-
-  /** The defined types and enumerations that a value of this type can be of: itself, or the members of a choice. Entities don't count. */
-  public List<TypeDefinition> valueTypes(String type) {
-    List<TypeDefinition> found = new ArrayList<>();
-    collect(type, found);
-    return found;
-  }
-
-  private void collect(String keyword, List<TypeDefinition> found) {
-    TypeDefinition type = types.get(keyword);
-    if (type == null) {
-      return;
-    }
-    if (type.isSelect() && !type.aggregate()) {
-      type.items().forEach(item -> collect(item, found));
-    } else {
-      found.add(type);
-    }
   }
 }

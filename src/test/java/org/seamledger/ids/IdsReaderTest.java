@@ -66,6 +66,18 @@ class IdsReaderTest {
         + " found <a> in none");
   }
 
+  @Test
+  void bytesThatAreNoTextAreToldWithTheirPlace() throws IOException {
+    byte[] text = "<ids>\n<x>é\u0080</x></ids>".getBytes(StandardCharsets.ISO_8859_1);
+    assertThat(IdsReader.read(new ByteArrayInputStream(text), "walls.ids").problems()).extracting(IdsProblem::text)
+        .containsExactly("walls.ids:2:4: expected text in UTF-8, found the byte E9");
+    byte[] latin = ("<?xml version='1.0' encoding='ISO-8859-1'?>" + ids("IFC4", "maxOccurs='unbounded'", entity("IFCWALL"),
+        attribute("Name", "Gerät"))).getBytes(StandardCharsets.ISO_8859_1);
+    assertThat(IdsReader.read(new ByteArrayInputStream(latin), "walls.ids").problems()).isEmpty();
+    byte[] wide = ids("IFC4", "maxOccurs='unbounded'", entity("IFCWALL"), "").getBytes(StandardCharsets.UTF_16);
+    assertThat(IdsReader.read(new ByteArrayInputStream(wide), "walls.ids").problems()).isEmpty();
+  }
+
   /** Nothing outside the file is read, and nothing grows. */
   @Test
   void entitiesOfADocumentTypeAreNotExpanded() throws IOException {
@@ -97,6 +109,7 @@ class IdsReaderTest {
       "IFC4|<attribute><name><simpleValue>Tag</simpleValue></name></attribute>|true",
       "IFC4|<attribute><name><simpleValue>tag</simpleValue></name></attribute>|false",
       "IFC4|<attribute><name><simpleValue>OwnerHistory</simpleValue></name><value><simpleValue>x</simpleValue></value></attribute>|false",
+      "IFC4|<attribute><name><simpleValue>ObjectPlacement</simpleValue></name></attribute>|true",
       "IFC4|<attribute cardinality='optional'><name><simpleValue>Tag</simpleValue></name></attribute>|false",
       "IFC4|<material cardinality='optional'/>|false",
       "IFC4|<material cardinality='prohibited'/>|true",
@@ -113,6 +126,15 @@ class IdsReaderTest {
       "IFC4|<partOf><entity><name><simpleValue>IFCSPACE</simpleValue></name></entity></partOf>|true"})
   void meaningIsHeldToTheSchemas(String version, String requirement, boolean valid) throws IOException {
     IdsDocument document = read(ids(version, "maxOccurs='unbounded'", entity("IFCWALL"), requirement));
+    assertThat(document.valid()).as("%s", document.problems()).isEqualTo(valid);
+  }
+
+  /** The type of the value is one of two, and a list of it is none. */
+  @ParameterizedTest
+  @CsvSource({"IFCSURFACESTYLERENDERING, DiffuseColour, 0.5, false", "IFCCARTESIANPOINT, Coordinates, 1, false",
+      "IFCSURFACESTYLEREFRACTION, RefractionIndex, 1.5, true", "IFCWALL, PredefinedType, SHEAR, true", "IFCTASK, IsMilestone, true, true"})
+  void valuesOfAttributesHaveOneType(String entity, String name, String value, boolean valid) throws IOException {
+    IdsDocument document = read(ids("IFC4", "maxOccurs='unbounded'", entity(entity), attribute(name, value)));
     assertThat(document.valid()).as("%s", document.problems()).isEqualTo(valid);
   }
 

@@ -49,9 +49,9 @@ class SchemaTablesTest {
   void typesLeadToWhatTheirValuesAre() {
     SchemaTables tables = IfcRelease.IFC4X3_ADD2.tables();
     assertThat(tables.type("IFCPOSITIVELENGTHMEASURE").orElseThrow().base()).isEqualTo(BaseType.REAL);
-    assertThat(tables.valueTypes("IFCCOLOURORFACTOR")).extracting(TypeDefinition::keyword).containsExactly("IFCNORMALISEDRATIOMEASURE");
-    assertThat(tables.valueTypes("IFCVALUE")).extracting(TypeDefinition::keyword).contains("IFCLABEL", "IFCLENGTHMEASURE",
-        "IFCTORQUEMEASURE");
+    assertThat(tables.type("IFCCOLOURORFACTOR").orElseThrow()).isEqualTo(new TypeDefinition("IFCCOLOURORFACTOR", BaseType.OTHER, false,
+        java.util.List.of("IFCCOLOURRGB", "IFCNORMALISEDRATIOMEASURE")));
+    assertThat(tables.type("IFCCOMPOUNDPLANEANGLEMEASURE").orElseThrow().aggregate()).isTrue();
     assertThat(tables.type("IFCWALLTYPEENUM").orElseThrow().items()).contains("SOLIDWALL", "USERDEFINED");
   }
 }
