@@ -59,7 +59,7 @@ final class FacetCheck {
   }
 
   private static FacetOutcome classification(ClassificationFacet facet, Subject subject) {
-    List<ClassificationEntry> entries = ClassificationEntry.of(subject);
+    List<ClassificationEntry> entries = subject.classifications();
     List<ClassificationEntry> inSystem = entries.stream().filter(e -> !e.system().isEmpty() && facet.system().matches(e.system())).toList();
     if (inSystem.isEmpty()) {
       return FacetOutcome.absent("is not classified by a system " + facet.system().words() + (entries.isEmpty() ? "" : "; its systems are "
@@ -76,7 +76,7 @@ final class FacetCheck {
   }
 
   private static FacetOutcome material(MaterialFacet facet, Subject subject) {
-    Optional<Set<String>> names = MaterialNames.of(subject);
+    Optional<Set<String>> names = subject.materials();
     if (names.isEmpty()) {
       return FacetOutcome.absent("has no material");
     }

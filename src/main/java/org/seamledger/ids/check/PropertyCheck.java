@@ -57,7 +57,7 @@ final class PropertyCheck {
     found++;
     String label = "the property '" + property.name() + "' in '" + set + "'";
     shown = label;
-    List<PropertyValues.Typed> values = PropertyValues.of(property, subject.model());
+    List<PropertyValues.Typed> values = subject.sets().values(property);
     String fault = fault(label, values);
     if (fault.isEmpty()) {
       fitting++;

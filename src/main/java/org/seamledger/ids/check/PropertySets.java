@@ -2,7 +2,9 @@ package org.seamledger.ids.check;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -24,6 +26,7 @@ final class PropertySets {
   private final Map<String, List<Instance>> own = new LinkedHashMap<>();
   private final Map<String, List<Instance>> inherited = new LinkedHashMap<>();
   private final Map<String, List<IfcProperty>> read = new LinkedHashMap<>();
+  private final Map<IfcProperty, List<PropertyValues.Typed>> values = new IdentityHashMap<>();
 
   PropertySets(Subject subject) {
     model = subject.model();
@@ -47,7 +50,7 @@ final class PropertySets {
   /** The sets whose names fit, each with all its properties. */
   Map<String, List<IfcProperty>> matching(ValueConstraint name) {
     Map<String, List<IfcProperty>> found = new LinkedHashMap<>();
-    Set<String> names = new java.util.LinkedHashSet<>(own.keySet());
+    Set<String> names = new LinkedHashSet<>(own.keySet());
     names.addAll(inherited.keySet());
     for (String set : names) {
       if (name.matches(set)) {
@@ -55,6 +58,11 @@ final class PropertySets {
       }
     }
     return found;
+  }
+
+  /** The values of one of the properties. */
+  List<PropertyValues.Typed> values(IfcProperty property) {
+    return values.computeIfAbsent(property, p -> PropertyValues.of(p, model));
   }
 
   private List<IfcProperty> properties(String set) {

@@ -3,6 +3,7 @@ package org.seamledger.ids.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.seamledger.ids.EntityNames;
 import org.seamledger.ids.check.ModelRelations.Link;
 import org.seamledger.schema.EntityDefinition;
@@ -16,6 +17,8 @@ final class Subject {
   private final Instance instance;
   private Optional<Instance> type;
   private PropertySets sets;
+  private Optional<Set<String>> materials;
+  private List<ClassificationEntry> classifications;
 
   Subject(ModelAccess model, Instance instance) {
     this.model = model;
@@ -48,6 +51,21 @@ final class Subject {
       sets = new PropertySets(this);
     }
     return sets;
+  }
+
+  /** The names of its materials; empty where it has none. */
+  Optional<Set<String>> materials() {
+    if (materials == null) {
+      materials = MaterialNames.of(this);
+    }
+    return materials;
+  }
+
+  List<ClassificationEntry> classifications() {
+    if (classifications == null) {
+      classifications = ClassificationEntry.of(this);
+    }
+    return classifications;
   }
 
   /** The names that an entity facet may know it by. */
