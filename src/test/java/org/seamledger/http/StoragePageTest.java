@@ -86,7 +86,6 @@ class StoragePageTest {
   }
 
   @Test
-  @SuppressWarnings("try") // the other server only has to be there
   void isSaidAboveEverythingUntilItIsOver() {
     String id = service.analyse("house").path("id").textValue();
     browser.get(service.server.url() + "?analysis=" + id);
