@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Set;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.slf4j.event.Level;
 
 /**
  * The tables, as the steps that made them. A step is a file of statements in {@code schema/}, in SQL that every engine understands, with these
@@ -59,7 +60,9 @@ final class StorageSchema {
       connection.commit();
       done = true;
       if (version < steps.size()) {
-        LOG.info("{}: tables brought from step {} to step {}", engine.name(), version, steps.size());
+        // Making a new storage is no news; changing one that people work with is.
+        LOG.atLevel(version == 0 ? Level.DEBUG : Level.INFO).log("{}: tables brought from step {} to step {}", engine.name(), version,
+            steps.size());
       }
     } finally {
       if (!done) {
