@@ -68,9 +68,11 @@ class ArchitectureTest {
             "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
     table.put("export", with("ledger", RESULTS));
-    table.put("watch", with("source", with("export", with("ledger", RESULTS))));
-    table.put("http", with("watch", with("source", with("export", with("ledger", RESULTS)))));
-    table.put("cli", with("http", with("watch", with("source", with("export", with("ledger", RESULTS))))));
+    List<String> stored = with("progress", with("source", with("export", with("ledger", RESULTS))));
+    table.put("run", stored);
+    table.put("watch", with("run", stored));
+    table.put("http", with("watch", with("run", stored)));
+    table.put("cli", with("http", with("watch", with("run", stored))));
     return table;
   }
 

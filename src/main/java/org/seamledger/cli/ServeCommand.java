@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.seamledger.http.Options;
-import org.seamledger.http.TakeoffAnalyzer;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.http.Server;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.source.KnownServers;

@@ -247,7 +247,7 @@ final class AnalysesApi {
   }
 
   Map<String, Object> body(StoredAnalysis a) {
-    Jobs.Progress p = jobs.progress(a);
+    JobStatus p = jobs.status(a);
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("id", a.id());
     b.put("project", a.project());

@@ -2,20 +2,23 @@ package org.seamledger.http;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import org.seamledger.detail.Decision;
-import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
-import org.seamledger.takeoff.UnusableFileException;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Failure;
+import org.seamledger.run.Outcome;
+import org.seamledger.run.Result;
+import org.seamledger.run.StoredRuns;
 
 /**
  * The drawings of results. A drawing shows what the result's numbers came from, which the stored result alone does not hold: the drawings of
@@ -30,17 +33,19 @@ final class DrawingBoard {
 
   private final Store store;
   private final Options options;
-  private final Recent<Analyzer.Drawings> recent = new Recent<>();
+  private final StoredRuns runs;
+  private final Recent<Result> recent = new Recent<>();
   /** One at a time: a second run of large models would only slow the first and double the memory. */
   private final ReentrantLock hand = new ReentrantLock(true);
 
-  DrawingBoard(Store store, Options options) {
+  DrawingBoard(Store store, Options options, Path scratch) {
     this.store = store;
     this.options = options;
+    this.runs = new StoredRuns(store, options.analyzer(), scratch);
   }
 
   /** Keeps the drawings of an analysis that was just done. */
-  void keep(String id, Analyzer.Drawings drawings) {
+  void keep(String id, Result drawings) {
     try {
       recent.put(store.analyses().ledgerHash(id), drawings);
     } catch (LedgerException e) {
@@ -54,8 +59,8 @@ final class DrawingBoard {
    * @param hash of the stored result
    * @throws HttpProblem where they cannot be had, or not now
    */
-  Analyzer.Drawings of(StoredAnalysis analysis, String hash) {
-    Analyzer.Drawings drawings = recent.get(hash);
+  Result of(StoredAnalysis analysis, String hash) {
+    Result drawings = recent.get(hash);
     if (drawings != null) {
       return drawings;
     }
@@ -79,28 +84,32 @@ final class DrawingBoard {
     throw new HttpProblem(503, "busy", "The server is preparing other drawings; try again in a minute.");
   }
 
-  private Analyzer.Drawings again(StoredAnalysis analysis, String hash) {
-    MessageDigest digest = PageFiles.sha256();
+  private Result again(StoredAnalysis analysis, String hash) {
     long deadline = System.nanoTime() + options.limits().duration().toNanos();
-    try (OutputStream out = new DigestOutputStream(OutputStream.nullOutputStream(), digest)) {
-      AnalysisFiles files = AnalysisFiles.of(analysis);
-      Analyzer.Drawings drawings = options.analyzer().analyze(files.models(), files.system(), decisions(analysis), (stage, fraction) -> {
-        if (System.nanoTime() > deadline) {
-          throw new CancellationException();
-        }
-      }, out);
-      if (!HexFormat.of().formatHex(digest.digest()).equals(hash)) {
-        throw changed("The models, the rules or the program have changed since this analysis");
-      }
-      recent.put(hash, drawings);
-      return drawings;
-    } catch (UnreadableModelException | UnusableFileException e) {
+    Outcome<Result> outcome = runs.run(analysis, decisions(analysis), Progress.NONE.unless(() -> System.nanoTime() > deadline));
+    Failure failure = outcome.failure().orElse(null);
+    if (failure instanceof Failure.UnreadableModel || failure instanceof Failure.UnusableSettings) {
       throw changed("What this analysis read is no longer there as it was");
-    } catch (CancellationException e) {
+    }
+    if (failure instanceof Failure.Cancelled) {
       throw new HttpProblem(503, "busy", "The models take longer than one analysis may on this server.");
+    }
+    Result result = outcome.orThrow();
+    if (!hash(result).equals(hash)) {
+      throw changed("The models, the rules or the program have changed since this analysis");
+    }
+    recent.put(hash, result);
+    return result;
+  }
+
+  private static String hash(Result result) {
+    MessageDigest digest = PageFiles.sha256();
+    try (OutputStream out = new DigestOutputStream(OutputStream.nullOutputStream(), digest)) {
+      result.writeLedger(out);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+    return HexFormat.of().formatHex(digest.digest());
   }
 
   private List<Decision> decisions(StoredAnalysis analysis) {

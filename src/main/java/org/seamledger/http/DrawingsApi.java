@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.function.Function;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.run.Result;
 
 /** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
 final class DrawingsApi {
@@ -27,8 +28,8 @@ final class DrawingsApi {
   }
 
   void install(RoutesConfig routes) {
-    routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", SVG, Analyzer.Drawings::plan));
-    routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Analyzer.Drawings::cutList));
+    routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", SVG, Result::plan));
+    routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Result::cutList));
     routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
         d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
@@ -38,7 +39,7 @@ final class DrawingsApi {
     });
   }
 
-  private void answer(Context ctx, String what, String type, Function<Analyzer.Drawings, String> write) {
+  private void answer(Context ctx, String what, String type, Function<Result, String> write) {
     StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
     String hash = store.analyses().ledgerHash(analysis.id());
     String etag = PageFiles.etag((program + ' ' + hash + ' ' + what).getBytes(StandardCharsets.UTF_8));

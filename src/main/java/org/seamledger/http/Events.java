@@ -45,7 +45,7 @@ final class Events implements AutoCloseable {
     client.onClose(() -> clients.remove(client));
     Optional<Runnable> stop = jobs.listen(a.id(), p -> send(client, p));
     if (stop.isEmpty()) {
-      send(client, jobs.progress(store.analyses().get(a.id())));
+      send(client, jobs.status(store.analyses().get(a.id())));
     } else {
       client.onClose(() -> {
         clients.remove(client);
@@ -54,7 +54,7 @@ final class Events implements AutoCloseable {
     }
   }
 
-  private static void send(SseClient client, Jobs.Progress p) {
+  private static void send(SseClient client, JobStatus p) {
     boolean ended = p.state().isFinal();
     client.sendEvent(ended ? "end" : "progress",
         JsonBodies.text(JsonBodies.object("state", p.state().word(), "stage", p.stage(), "fraction", p.fraction())));

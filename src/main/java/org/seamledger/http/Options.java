@@ -5,6 +5,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.ledger.PostgresAddress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
 import org.seamledger.watch.Servers;
 
 /**
@@ -22,7 +24,8 @@ import org.seamledger.watch.Servers;
  * @param watch the usual pause between two looks at the watched projects on these servers, or empty to watch none
  */
 public record Options(String bind, int port, Path data, List<Path> models, Optional<Path> samples, Optional<String> token,
-    List<String> hosts, Limits limits, Analyzer analyzer, Optional<PostgresAddress> database, Servers servers, Optional<Duration> watch) {
+    List<String> hosts, Limits limits, Analyzer<Result> analyzer, Optional<PostgresAddress> database, Servers servers,
+    Optional<Duration> watch) {
 
   public static final String LOOPBACK = "127.0.0.1";
   public static final int PORT = 8642;
@@ -33,7 +36,7 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
   }
 
   /** On loopback, with no model and no token. */
-  public static Options of(Analyzer analyzer, Path data) {
+  public static Options of(Analyzer<Result> analyzer, Path data) {
     return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer,
         Optional.empty(),
         Servers.none(), Optional.empty());

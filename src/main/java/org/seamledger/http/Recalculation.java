@@ -1,42 +1,29 @@
 package org.seamledger.http;
+
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ScheduledFuture;
 import java.util.function.Predicate;
-import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
-import org.seamledger.takeoff.UnusableFileException;
-import org.seamledger.watch.Health;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import org.seamledger.run.Failure;
 
-/** Computes results again so that they follow the decisions of people. */
+/** Computes results again so that they follow the decisions of users. */
 final class Recalculation {
 
-  private static final Logger LOG = LoggerFactory.getLogger(Recalculation.class);
-
   private final Store store;
-  private final Runs runs;
-  private final DrawingBoard board;
-  private final Path scratch;
-  private final Health health;
+  private final JobRuns runs;
   /** Why the result of an analysis could not follow its decisions; gone with the next attempt. */
   private final Map<String, String> troubles = new ConcurrentHashMap<>();
 
-  Recalculation(Store store, Runs runs, DrawingBoard board, Path scratch, Health health) {
+  Recalculation(Store store, JobRuns runs) {
     this.store = store;
     this.runs = runs;
-    this.board = board;
-    this.scratch = scratch;
-    this.health = health;
   }
 
   /** Why a result does not follow its decisions, where it could not. */
@@ -56,58 +43,39 @@ final class Recalculation {
         followOnce(job);
       } catch (LedgerException | IOException | CancellationException e) {
         // Removed meanwhile, with its decisions; or the server ends.
-        state = runs.stateOf(job.id);
+        state = stateOf(job.id);
       }
     } while (!isOver.test(job));
     return state;
   }
 
   private void followOnce(Job job) throws IOException {
-    Choices.Standing standing = Runs.whenReachable(() -> store.choices().of(job.id));
-    StoredAnalysis analysis = Runs.whenReachable(() -> store.analyses().get(job.id));
-    Path result = scratch.resolve(job.id + ".decided.json");
-    ScheduledFuture<?> alarm = runs.alarm(job);
-    try {
-      job.isOnThisThread();
-      troubles.remove(job.id);
-      if (standing.followed() || job.stop != null) {
-        return;
-      }
-      Optional<Analyzer.Drawings> drawings = standing.inForce().isEmpty() ? Optional.empty()
-          : Optional.of(runs.analyze(job, analysis, standing.inForce(), result));
+    Choices.Standing standing = PatientStorage.ask(() -> store.choices().of(job.id));
+    StoredAnalysis analysis = PatientStorage.ask(() -> store.analyses().get(job.id));
+    job.isOnThisThread();
+    troubles.remove(job.id);
+    if (standing.followed() || job.stop().isPresent()) {
       job.isBeyondInterrupts();
-      Runs.whenReachable(() -> {
-        store.choices().complete(job.id, standing, drawings.map(d -> result), drawings.flatMap(d -> runs.report(job.id, d)));
-        return true;
-      });
-      drawings.ifPresent(d -> board.keep(job.id, d));
-      health.works(Jobs.RECALCULATION);
-    } catch (UnreadableModelException | UnusableFileException e) {
-      troubles.put(job.id, Names.withoutFolders(e.getMessage()));
-    } catch (Exception | Error e) {
-      followFailed(job, e);
-    } finally {
+    } else if (standing.inForce().isEmpty()) {
       job.isBeyondInterrupts();
-      alarm.cancel(false);
-      Runs.discard(job, result);
+      PatientStorage.run(() -> store.choices().complete(job.id, standing, Optional.empty(), Optional.empty()));
+    } else {
+      runs.run(job, analysis, Optional.of(standing), () -> {}).filter(f -> !(f instanceof Failure.Cancelled))
+          .ifPresent(f -> failed(job.id, f));
     }
   }
 
-  /** Notes that the work for a result was cut off by a fault that got through all else. */
-  void cutOff(String id) {
-    troubles.put(id, Runs.FAULT);
+  /** Notes that the work for a result failed. */
+  void failed(String id, Failure failure) {
+    troubles.put(id, JobRuns.text(failure));
   }
 
-  private void followFailed(Job job, Throwable e) {
-    if (job.stop == State.FAILED) {
-      troubles.put(job.id, runs.tooLong());
-    } else if (job.stop == null) {
-      LOG.atError().addKeyValue("analysis", job.id).setCause(e).log("decisions not followed");
-      boolean isMemory = e instanceof OutOfMemoryError;
-      if (!isMemory) {
-        health.failedAsLogged(Jobs.RECALCULATION);
-      }
-      troubles.put(job.id, isMemory ? Runs.MEMORY : Runs.FAULT);
+  /** The state as it is stored; that of one that was removed is cancelled, and that of one that can't be seen now is waiting. */
+  State stateOf(String id) {
+    try {
+      return store.analyses().get(id).state();
+    } catch (LedgerException e) {
+      return e.reason() == LedgerException.Reason.NOT_FOUND ? State.CANCELLED : State.QUEUED;
     }
   }
 }

@@ -65,7 +65,7 @@ public final class Server implements AutoCloseable {
     Uploads uploads = new Uploads(store.uploads(), scratch, options.limits());
     uploads.sweep(store.analyses().list());
     download = new Download(store.uploads(), scratch, options.limits().fileBytes());
-    DrawingBoard board = new DrawingBoard(store, options);
+    DrawingBoard board = new DrawingBoard(store, options, scratch);
     jobs = new Jobs(store, options, metrics, scratch, board, download, clock, health);
     events = new Events(store, jobs, options.limits(), clock, health);
     conversations = new ServerConnections(options.servers(), options.limits().answer());

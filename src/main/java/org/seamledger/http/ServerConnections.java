@@ -1,6 +1,5 @@
 package org.seamledger.http;
 import java.time.Duration;
-import java.util.Locale;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
 import java.util.concurrent.RejectedExecutionException;
@@ -82,11 +81,7 @@ final class ServerConnections implements AutoCloseable {
       case TIMED_OUT -> 504;
       case UNREACHABLE, REFUSED, NOT_SET_UP, UNUSABLE -> 502;
     };
-    return new HttpProblem(status, code(e), e.getMessage());
-  }
-
-  static String code(ModelServerException e) {
-    return "server/" + e.reason().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return new HttpProblem(status, e.code(), e.getMessage());
   }
 
   @Override

@@ -1,7 +1,6 @@
 package org.seamledger.watch;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
@@ -75,13 +74,13 @@ final class ServerWatch {
    * Does all that there is to do now; what fails is noted, and done in a later round. A fault of the program at a revision counts as an
    * attempt at it and is thrown when the other projects are done.
    */
-  Outcome round() throws InterruptedException {
+  RoundOutcome round() throws InterruptedException {
     if (!wanted.wantsAny(server)) {
-      return Outcome.FINE;
+      return RoundOutcome.FINE;
     }
     try {
       List<ServedProject> projects = new ArrayList<>();
-      Outcome outcome = look(projects);
+      RoundOutcome outcome = look(projects);
       FirstFault fault = new FirstFault();
       for (ServedProject project : projects) {
         outcome = outcome.worse(work(project, fault));
@@ -95,8 +94,8 @@ final class ServerWatch {
   }
 
   /** Finds out which revisions there are. */
-  private Outcome look(List<ServedProject> projects) throws InterruptedException {
-    Outcome outcome = Outcome.FINE;
+  private RoundOutcome look(List<ServedProject> projects) throws InterruptedException {
+    RoundOutcome outcome = RoundOutcome.FINE;
     try (ModelServer s = connect()) {
       List<ServedProject> served = s.projects();
       tellReachable();
@@ -110,7 +109,7 @@ final class ServerWatch {
     } catch (ModelServerException e) {
       for (Watch w : watches.list()) {
         if (w.server().equals(server) && wanted.wants(server, new ServedProject(w.served(), w.name(), ""))) {
-          watches.failed(server, w.served(), code(e), e.getMessage());
+          watches.failed(server, w.served(), e.code(), e.getMessage());
         }
       }
       projects.clear();
@@ -130,7 +129,7 @@ final class ServerWatch {
     away = false;
   }
 
-  private Outcome look(ModelServer s, ServedProject project) {
+  private RoundOutcome look(ModelServer s, ServedProject project) {
     watches.note(server, project.id(), project.name());
     try {
       Set<Long> known = watches.revisions(server, project.id()).stream().map(r -> r.origin().revision()).collect(Collectors.toSet());
@@ -140,35 +139,35 @@ final class ServerWatch {
       watches.checked(server, project.id());
       watches.open(server, project.id()).stream().filter(r -> !known.contains(r.origin().revision()))
           .forEach(r -> tell("found", r.origin(), r.origin().comment()));
-      return Outcome.FINE;
+      return RoundOutcome.FINE;
     } catch (ModelServerException e) {
       if (e.isPassing()) {
         throw e;
       }
-      watches.failed(server, project.id(), code(e), e.getMessage());
+      watches.failed(server, project.id(), e.code(), e.getMessage());
       return trouble(project.name(), 0, e);
     }
   }
 
   /** Projects that are to be watched and are not there any more. */
-  private Outcome missing(List<ServedProject> served) {
+  private RoundOutcome missing(List<ServedProject> served) {
     Set<Long> there = served.stream().map(ServedProject::id).collect(Collectors.toSet());
-    Outcome outcome = Outcome.FINE;
+    RoundOutcome outcome = RoundOutcome.FINE;
     for (Watch w : watches.list()) {
       if (w.server().equals(server) && !there.contains(w.served()) && wanted.wants(server, new ServedProject(w.served(), w.name(), ""))) {
         ModelServerException gone = new ModelServerException(Reason.NOT_FOUND, "The server shows no project " + w.name() + " now.");
-        watches.failed(server, w.served(), code(gone), gone.getMessage());
+        watches.failed(server, w.served(), gone.code(), gone.getMessage());
         outcome = trouble(w.name(), 0, gone);
       }
     }
     return outcome;
   }
 
-  private Outcome work(ServedProject project, FirstFault fault) throws InterruptedException {
+  private RoundOutcome work(ServedProject project, FirstFault fault) throws InterruptedException {
     for (WatchedRevision revision : watches.open(server, project.id())) {
       try {
-        Outcome outcome = step(revision);
-        if (outcome != Outcome.FINE) {
+        RoundOutcome outcome = step(revision);
+        if (outcome != RoundOutcome.FINE) {
           return outcome;
         }
       } catch (CancellationException | LedgerException e) {
@@ -177,10 +176,10 @@ final class ServerWatch {
       } catch (RuntimeException | Error e) {
         count(revision.origin(), e);
         fault.add(e);
-        return Outcome.PASSING;
+        return RoundOutcome.PASSING;
       }
     }
-    return Outcome.FINE;
+    return RoundOutcome.FINE;
   }
 
   /** A fault of the program at a revision must not come back for ever. What it says stays in the log: it may be nobody else's business. */
@@ -197,24 +196,24 @@ final class ServerWatch {
     }
   }
 
-  private Outcome step(WatchedRevision r) throws InterruptedException {
+  private RoundOutcome step(WatchedRevision r) throws InterruptedException {
     try {
       if (r.stage() == Stage.FOUND) {
-        Optional<Outcome> end = analyse(r);
+        Optional<RoundOutcome> end = analyse(r);
         if (end.isPresent()) {
           return end.get();
         }
       }
       answer(r.origin());
-      return Outcome.FINE;
+      return RoundOutcome.FINE;
     } catch (ModelServerException e) {
-      watches.failed(server, r.origin().project(), code(e), e.getMessage());
+      watches.failed(server, r.origin().project(), e.code(), e.getMessage());
       return trouble(r.origin().projectName(), r.origin().number(), e);
     }
   }
 
   /** Takes a revision to the end of its analysis; gives an outcome where the way ends here without an answer. */
-  private Optional<Outcome> analyse(WatchedRevision r) throws InterruptedException {
+  private Optional<RoundOutcome> analyse(WatchedRevision r) throws InterruptedException {
     Origin origin = r.origin();
     Optional<StoredAnalysis> begun = r.analysis().or(() -> watches.done(server, origin.project(), origin.revision())).flatMap(this::stored)
         .filter(a -> !isOurFault(a));
@@ -245,7 +244,7 @@ final class ServerWatch {
     return a.problemCode().filter(OUR_FAULTS::contains).isPresent();
   }
 
-  private Outcome ourFault(Origin origin, StoredAnalysis ended) {
+  private RoundOutcome ourFault(Origin origin, StoredAnalysis ended) {
     String problem = ended.problem().orElse("");
     String code = ended.problemCode().orElse("");
     watches.failed(server, origin.project(), code, problem);
@@ -253,13 +252,13 @@ final class ServerWatch {
       return giveUp(origin, problem);
     }
     tell("trouble", origin, code + ": " + problem);
-    return code.equals(INTERNAL) ? Outcome.PASSING : Outcome.TROUBLE;
+    return code.equals(INTERNAL) ? RoundOutcome.PASSING : RoundOutcome.TROUBLE;
   }
 
-  private Outcome giveUp(Origin origin, String why) {
+  private RoundOutcome giveUp(Origin origin, String why) {
     watches.gaveUp(origin, why);
     tell("given-up", origin, why);
-    return Outcome.FINE;
+    return RoundOutcome.FINE;
   }
 
   private Optional<StoredAnalysis> stored(String id) {
@@ -288,7 +287,7 @@ final class ServerWatch {
       if (!hopeless) {
         throw e;
       }
-      return failed(id, origin, code(e), e.getMessage());
+      return failed(id, origin, e.code(), e.getMessage());
     } catch (RuntimeException | Error e) {
       download.forget(id);
       throw e;
@@ -342,14 +341,10 @@ final class ServerWatch {
     return servers.connect(server);
   }
 
-  static String code(ModelServerException e) {
-    return "server/" + e.reason().name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  private Outcome trouble(String project, int revision, ModelServerException e) {
-    setting.tell("trouble", server, project, revision, code(e) + ": " + e.getMessage());
+  private RoundOutcome trouble(String project, int revision, ModelServerException e) {
+    setting.tell("trouble", server, project, revision, e.code() + ": " + e.getMessage());
     // A BIMserver was seen to leave a project out of its list for a moment, about when a model was checked in: what is missing may be back soon.
-    return e.isPassing() || e.reason() == Reason.NOT_FOUND ? Outcome.PASSING : Outcome.TROUBLE;
+    return e.isPassing() || e.reason() == Reason.NOT_FOUND ? RoundOutcome.PASSING : RoundOutcome.TROUBLE;
   }
 
   private void tell(String what, Origin o, String detail) {

@@ -2,6 +2,9 @@ package org.seamledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.run.Result;
+import org.seamledger.progress.Progress;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
@@ -22,8 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.seamledger.detail.Decision;
-import org.seamledger.http.Analyzer;
+import org.seamledger.run.Analyzer;
 import org.seamledger.http.Options;
 import org.seamledger.http.Server;
 import org.slf4j.LoggerFactory;
@@ -41,10 +43,9 @@ class LogTest {
   private final HttpClient client = HttpClient.newHttpClient();
 
   /** Fails like a program with a fault, in a message that tries to look like a line of the log. */
-  private static final class Faulty implements Analyzer {
+  private static final class Faulty implements Analyzer<Result> {
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
-        OutputStream json) {
+    public Result analyze(Inputs inputs, Progress progress) {
       throw new IllegalStateException("a fault\n2026-01-01T00:00:00.000Z INFO  Monitor: request status=\"200\"");
     }
   }

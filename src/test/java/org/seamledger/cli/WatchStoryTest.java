@@ -3,6 +3,7 @@ package org.seamledger.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.seamledger.takeoff.Analysis;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
@@ -30,7 +31,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.http.Options;
 import org.seamledger.http.Server;
-import org.seamledger.http.TakeoffAnalyzer;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.source.KnownServers;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.RealBimServer;
@@ -82,7 +83,7 @@ class WatchStoryTest {
   /** Runs the program with these words. */
   Said program(String... words) {
     ByteArrayOutputStream err = new ByteArrayOutputStream();
-    int status = new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words, new ByteArrayOutputStream(),
+    int status = new Cli(Analysis::run, Environment.PLAIN).run(words, new ByteArrayOutputStream(),
         new PrintStream(err, true, StandardCharsets.UTF_8));
     return new Said(status, err.toString(StandardCharsets.UTF_8));
   }

@@ -2,6 +2,9 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.run.TakeoffAnalyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.Analyzer;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -73,7 +76,7 @@ class BrowserTest {
     restart(new FixtureAnalyzer());
   }
 
-  private void restart(Analyzer analyzer) {
+  private void restart(Analyzer<Result> analyzer) {
     if (server != null) {
       server.close();
     }

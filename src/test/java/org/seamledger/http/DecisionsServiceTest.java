@@ -2,6 +2,7 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.run.TakeoffAnalyzer;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -25,7 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 
 /** What people choose by hand takes effect in the stored result, for everybody, and can be had again on the command line. */
 class DecisionsServiceTest {
@@ -139,7 +140,7 @@ class DecisionsServiceTest {
     Path decisions = Files.write(data.resolve("exported.json"), file.body());
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     Inputs inputs = Inputs.ofNamedFiles(List.of(new Inputs.NamedFile(GATEHOUSE, "hall.ifc"))).withDecisionsIn(decisions);
-    JsonLedger.write(Analysis.run(inputs, Progress.SILENT), out);
+    JsonLedger.write(Analysis.run(inputs, Progress.NONE), out);
     assertThat(out.toString(StandardCharsets.UTF_8))
         .isEqualTo(new String(service.get("/api/analyses/" + id + "/ledger").body(), StandardCharsets.UTF_8));
   }

@@ -3,6 +3,8 @@ package org.seamledger.http;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.seamledger.progress.Progress;
+import org.seamledger.run.TakeoffAnalyzer;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.ByteArrayInputStream;
@@ -75,7 +77,7 @@ class DrawingsTest {
   }
 
   private static Takeoff takeoff(Path model) {
-    return Analysis.run(Inputs.ofFiles(List.of(model)), stage -> {});
+    return Analysis.run(Inputs.ofFiles(List.of(model)), Progress.NONE);
   }
 
   @Test

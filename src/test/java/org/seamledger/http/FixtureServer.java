@@ -1,5 +1,8 @@
 package org.seamledger.http;
 
+import org.seamledger.run.TakeoffAnalyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.Analyzer;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -15,7 +18,7 @@ final class FixtureServer {
   }
 
   public static void main(String[] args) throws Exception {
-    Analyzer analyzer = args[0].equals("real") ? new TakeoffAnalyzer(Optional.empty()) : new FixtureAnalyzer();
+    Analyzer<Result> analyzer = args[0].equals("real") ? new TakeoffAnalyzer(Optional.empty()) : new FixtureAnalyzer();
     Options options = Options.of(analyzer, Path.of(args[1])).port(Integer.parseInt(args[2]))
         .database(Optional.ofNullable(System.getenv(DATABASE)).map(url -> PostgresAddress.of(url, Optional.empty(), Optional.empty())));
     if (args.length > 3) {

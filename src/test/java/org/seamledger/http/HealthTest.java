@@ -2,6 +2,10 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.run.Result;
+import org.seamledger.run.Analyzer;
+import org.seamledger.progress.Progress;
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
@@ -24,7 +28,6 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamledger.detail.Decision;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
 import org.seamledger.watch.MemoryServers;
@@ -42,23 +45,36 @@ class HealthTest {
   private TestService service;
 
   /** As {@link FixtureAnalyzer}, but a class is missing for a model that says so, at once or with decisions only. */
-  private static final class Faulty implements Analyzer {
+  private static final class Faulty implements Analyzer<Result> {
     private final FixtureAnalyzer good = new FixtureAnalyzer();
 
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
-        OutputStream out)
-        throws IOException {
-      String words = Files.readString(models.get(0).path());
-      if (words.contains("missing=always") || words.contains("missing=decided") && !decisions.isEmpty()) {
+    public Result analyze(Inputs inputs, Progress progress) throws IOException {
+      String words = Files.readString(FixtureAnalyzer.model(inputs).path());
+      if (words.contains("missing=always") || words.contains("missing=decided") && !inputs.decisions().isEmpty()) {
         throw missingClass();
       }
-      Drawings drawings = good.analyze(models, system, decisions, progress, out);
-      return words.contains("missing=cuts") ? new NoCuts(drawings.plan()) : drawings;
+      Result result = good.analyze(inputs, progress);
+      return words.contains("missing=cuts") ? new NoCuts(result) : result;
     }
   }
 
-  private record NoCuts(String plan) implements Analyzer.Drawings {
+  private record NoCuts(Result whole) implements Result {
+    @Override
+    public void writeLedger(OutputStream out) throws IOException {
+      whole.writeLedger(out);
+    }
+
+    @Override
+    public String plan() {
+      return whole.plan();
+    }
+
+    @Override
+    public Optional<String> report() {
+      return Optional.empty();
+    }
+
     @Override
     public Optional<String> section(String junction) {
       return Optional.empty();

@@ -2,6 +2,7 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.run.TakeoffAnalyzer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
