@@ -1,10 +1,8 @@
 package org.seamledger.http;
-import java.io.IOException;
+
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ScheduledExecutorService;
@@ -14,7 +12,6 @@ import java.util.function.Consumer;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
-import org.seamledger.ledger.StoredFile;
 import org.seamledger.run.Failure;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.Health;
@@ -37,10 +34,9 @@ final class Jobs implements AutoCloseable {
   private final Options options;
   private final Metrics metrics;
   private final Map<String, Job> jobs = new ConcurrentHashMap<>();
-  private final JobRuns runs;
+  private final FirstRun first;
   private final Recalculation following;
   private final ThreadPoolExecutor workers;
-  private final Fetching fetching;
   private final Health health;
 
   Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, Download download, ScheduledExecutorService clock,
@@ -49,9 +45,9 @@ final class Jobs implements AutoCloseable {
     this.options = options;
     this.metrics = metrics;
     this.health = health;
-    this.runs = new JobRuns(store, options, scratch, clock, board, health);
+    JobRuns runs = new JobRuns(store, options, scratch, clock, board, health);
     this.following = new Recalculation(store, runs);
-    this.fetching = new Fetching(store, options.servers(), download);
+    this.first = new FirstRun(store, runs, new Fetching(store, options.servers(), download));
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
       Thread t = new Thread(r, "analysis");
@@ -182,30 +178,10 @@ final class Jobs implements AutoCloseable {
   private void run(Job job, StoredAnalysis analysis) {
     long begun = System.nanoTime();
     try {
-      job.isOnThisThread();
-      if (job.stop().isEmpty() && PatientStorage.ask(() -> store.analyses().begin(job.id))) {
-        job.tell(new JobStatus(State.RUNNING, "Starting", 0));
-        LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("files", analysis.files().size())
-            .addKeyValue("bytes", analysis.files().stream().mapToLong(StoredFile::bytes).sum()).log("analysis begins");
-        runs.run(job, analysis, Optional.empty(), () -> fetching.fetch(job, analysis)).ifPresent(f -> end(job, f));
-      }
-    } catch (IOException | CancellationException e) {
-      // The server ends while the database is away: the analysis runs again at its next start.
-      LOG.atWarn().addKeyValue("analysis", job.id).setCause(e).log("analysis not begun");
+      first.run(job, analysis);
     } finally {
       job.isBeyondInterrupts();
       finish(job, begun);
-    }
-  }
-
-  private void end(Job job, Failure failure) {
-    if (failure instanceof Failure.Cancelled) {
-      return;
-    }
-    try {
-      PatientStorage.ask(() -> store.analyses().end(job.id, State.FAILED, failure.code(), JobRuns.text(failure)));
-    } catch (IOException | CancellationException e) {
-      LOG.atWarn().addKeyValue("analysis", job.id).addKeyValue("code", failure.code()).setCause(e).log("end not stored");
     }
   }
 

@@ -22,10 +22,10 @@ final class ProjectsApi {
   private static final String RULES = "rules";
 
   private final Store store;
-  private final AnalysesApi analyses;
+  private final AnalysisBody analyses;
   private final Limits limits;
 
-  ProjectsApi(Store store, AnalysesApi analyses, Limits limits) {
+  ProjectsApi(Store store, AnalysisBody analyses, Limits limits) {
     this.store = store;
     this.analyses = analyses;
     this.limits = limits;
@@ -56,7 +56,7 @@ final class ProjectsApi {
     b.put("name", p.name());
     b.put("created", p.created());
     b.put("revisions", p.revisions());
-    b.put("analyses", store.analyses().ofProject(p.id()).stream().map(analyses::body).toList());
+    b.put("analyses", store.analyses().ofProject(p.id()).stream().map(analyses::of).toList());
     JsonBodies.answer(ctx, 200, b);
   }
 

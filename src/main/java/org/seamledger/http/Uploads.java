@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import jakarta.servlet.MultipartConfigElement;
@@ -6,21 +7,16 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.Part;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
-import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 
 /** Files that clients send: streamed to disk part by part, under names that the program makes up. */
@@ -33,13 +29,11 @@ final class Uploads {
   private static final int LONGEST_LIST = 1 << 16;
   private static final long SYSTEM_BYTES = 1 << 20;
 
-  private final Path folder;
-  private final Path scratch;
+  private final UploadFolder folder;
   private final Limits limits;
 
-  Uploads(Path folder, Path scratch, Limits limits) {
+  Uploads(UploadFolder folder, Limits limits) {
     this.folder = folder;
-    this.scratch = scratch;
     this.limits = limits;
   }
 
@@ -91,8 +85,8 @@ final class Uploads {
       throw tooLarge();
     }
     ctx.req().setAttribute(ServletContextRequest.MULTIPART_CONFIG_ELEMENT,
-        new MultipartConfigElement(scratch.toString(), limits.fileBytes(), limits.requestBytes(), IN_MEMORY));
-    Path target = folder.resolve(analysis);
+        new MultipartConfigElement(folder.scratch().toString(), limits.fileBytes(), limits.requestBytes(), IN_MEMORY));
+    Path target = folder.folder().resolve(analysis);
     boolean kept = false;
     try {
       Upload upload = store(ctx.req().getParts(), target);
@@ -102,7 +96,7 @@ final class Uploads {
       throw refusal(e);
     } finally {
       if (!kept) {
-        remove(analysis);
+        folder.remove(analysis);
       }
     }
   }
@@ -193,49 +187,4 @@ final class Uploads {
         + limits.requestBytes() + " in all. Compress it (.ifczip), or leave out what is not near the roof.");
   }
 
-  /** Writes a roof system beside the models of a new analysis that reads another's files again. */
-  StoredFile writeSystem(String analysis, byte[] json) {
-    try {
-      Path target = Files.createDirectories(folder.resolve(analysis));
-      Path file = target.resolve("system.json").toAbsolutePath();
-      Files.write(file, json);
-      return new StoredFile("system.json", file.toString(), json.length, "system");
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  void remove(String analysis) {
-    delete(folder.resolve(analysis));
-  }
-
-  /** Removes what no analysis refers to: uploads that were cut off, results that were being written. */
-  void sweep(List<StoredAnalysis> all) throws IOException {
-    Set<String> wanted = new HashSet<>();
-    all.forEach(a -> a.files().forEach(f -> {
-      Path parent = Path.of(f.path()).getParent();
-      if (parent != null) {
-        wanted.add(parent.getFileName() + "");
-      }
-    }));
-    Files.createDirectories(folder);
-    delete(scratch);
-    Files.createDirectories(scratch);
-    try (Stream<Path> found = Files.list(folder)) {
-      found.filter(p -> !wanted.contains(p.getFileName().toString())).forEach(Uploads::delete);
-    }
-  }
-
-  private static void delete(Path root) {
-    if (!Files.exists(root)) {
-      return;
-    }
-    try (Stream<Path> files = Files.walk(root)) {
-      for (Path p : files.sorted(Comparator.reverseOrder()).toList()) {
-        Files.deleteIfExists(p);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
 }

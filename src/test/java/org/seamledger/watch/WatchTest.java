@@ -307,7 +307,7 @@ class WatchTest {
     assertThat(titles(r)).containsExactly(Answers.report(r.number()));
     assertThat(text(r, Answers.report(r.number()))).contains("it is made to fail");
     round();
-    assertThat(calls).filteredOn("download"::equals).hasSize(ServerWatch.MOST_DOWNLOADS);
+    assertThat(calls).filteredOn("download"::equals).hasSize(RevisionFetch.MOST_DOWNLOADS);
   }
 
   @Test
@@ -327,9 +327,9 @@ class WatchTest {
       failing("attach", Reason.REFUSED, 1).accept(call);
     };
     for (int i = 0; i < 10; i++) {
-      assertThat(round()).isEqualTo(i < ServerWatch.MOST_ANSWERS ? RoundOutcome.TROUBLE : RoundOutcome.FINE);
+      assertThat(round()).isEqualTo(i < RevisionSteps.MOST_ANSWERS ? RoundOutcome.TROUBLE : RoundOutcome.FINE);
     }
-    assertThat(calls).filteredOn("attach"::equals).hasSize(ServerWatch.MOST_ANSWERS);
+    assertThat(calls).filteredOn("attach"::equals).hasSize(RevisionSteps.MOST_ANSWERS);
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
     assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem()).contains("it is made to fail");
   }
@@ -433,11 +433,11 @@ class WatchTest {
       runs[0]++;
       throw missingClass();
     };
-    for (int i = 1; i <= ServerWatch.MOST_FAULTS; i++) {
+    for (int i = 1; i <= RevisionSteps.MOST_FAULTS; i++) {
       assertThatThrownBy(this::round).isInstanceOf(NoClassDefFoundError.class);
     }
     assertThat(round()).as("nothing is left to do").isEqualTo(RoundOutcome.FINE);
-    assertThat(runs[0]).isEqualTo(ServerWatch.MOST_FAULTS);
+    assertThat(runs[0]).isEqualTo(RevisionSteps.MOST_FAULTS);
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
     assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem())
         .hasValueSatisfying(p -> assertThat(p).contains("NoClassDefFoundError"));
@@ -460,11 +460,11 @@ class WatchTest {
         throw missingClass();
       }
     };
-    for (int i = 1; i <= ServerWatch.MOST_FAULTS; i++) {
+    for (int i = 1; i <= RevisionSteps.MOST_FAULTS; i++) {
       assertThatThrownBy(this::round).isInstanceOf(NoClassDefFoundError.class);
     }
     assertThat(round()).isEqualTo(RoundOutcome.FINE);
-    assertThat(calls).filteredOn("attach"::equals).hasSize(ServerWatch.MOST_FAULTS);
+    assertThat(calls).filteredOn("attach"::equals).hasSize(RevisionSteps.MOST_FAULTS);
     assertThat(analysed).as("the analysis was good").containsExactly("one");
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
   }
