@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.GZIPInputStream;
+import org.seamledger.ledger.LedgerParts;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredLedger;
 

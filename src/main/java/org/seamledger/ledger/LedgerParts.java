@@ -1,10 +1,8 @@
-package org.seamledger.http;
+package org.seamledger.ledger;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.ByteArrayInputStream;
@@ -16,6 +14,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.zip.GZIPInputStream;
@@ -30,13 +29,10 @@ import java.util.zip.GZIPOutputStream;
  * form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays; {@code metalParts} counts the metal. Of
  * the quantities the list of panels goes; {@code panelSum} has their number, length and area.
  */
-final class LedgerParts {
+public final class LedgerParts {
 
   private static final Set<String> LEFT_OUT = Set.of("steps", "explanation", "closures", "plugs", "metal", "seals", "fasteners", "facts");
   private static final int CHUNK = 1 << 18;
-  /** Reads part of a document: what follows a part is no fault. */
-  private static final ObjectMapper PLAIN = new ObjectMapper();
-
   private record Place(int chunk, int from, int to) {
   }
 
@@ -46,27 +42,23 @@ final class LedgerParts {
 
   private LedgerParts(byte[] ledger) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try (JsonParser in = PLAIN.createParser(new GZIPInputStream(new ByteArrayInputStream(ledger), 1 << 16));
-        JsonGenerator out = PLAIN.createGenerator(new GZIPOutputStream(bytes, 1 << 16))) {
-      in.nextToken();
+    try (JsonGenerator out = LedgerReader.PLAIN.createGenerator(new GZIPOutputStream(bytes, 1 << 16))) {
       out.writeStartObject();
-      while (in.nextToken() == JsonToken.FIELD_NAME) {
-        String name = in.currentName();
+      LedgerReader.unpack(ledger, (name, value) -> {
         out.writeFieldName(name);
-        in.nextToken();
         switch (name) {
-          case "junctions" -> junctions(in, out);
-          case "quantities" -> out.writeTree(quantities(in.readValueAsTree()));
-          default -> out.copyCurrentStructure(in);
+          case "junctions" -> junctions(value, out);
+          case "quantities" -> out.writeTree(quantities(value.readValueAsTree()));
+          default -> out.copyCurrentStructure(value);
         }
-      }
+      });
       out.writeEndObject();
     }
     outline = bytes.toByteArray();
   }
 
   /** The parts of a result that is stored as gzipped JSON. */
-  static LedgerParts of(byte[] ledger) {
+  public static LedgerParts of(byte[] ledger) {
     try {
       return new LedgerParts(ledger);
     } catch (IOException e) {
@@ -75,46 +67,43 @@ final class LedgerParts {
   }
 
   /** The outline, gzipped JSON. */
-  byte[] outline() {
+  public byte[] outline() {
     return outline;
   }
 
   /** One junction whole, JSON; empty where there is none of that id. */
-  Optional<byte[]> junction(String id) {
+  public Optional<byte[]> junction(String id) {
     return Optional.ofNullable(places.get(id)).map(p -> Arrays.copyOfRange(unpacked(chunks.get(p.chunk())), p.from(), p.to()));
   }
 
   private void junctions(JsonParser in, JsonGenerator out) throws IOException {
     ByteArrayOutputStream chunk = new ByteArrayOutputStream();
     out.writeStartArray();
-    while (in.nextToken() == JsonToken.START_OBJECT) {
-      ObjectNode junction = in.readValueAsTree();
+    LedgerReader.each(in, item -> {
+      ObjectNode junction = item.readValueAsTree();
       int from = chunk.size();
-      chunk.write(PLAIN.writeValueAsBytes(junction));
+      chunk.write(LedgerReader.PLAIN.writeValueAsBytes(junction));
       places.put(junction.path("id").asText(), new Place(chunks.size(), from, chunk.size()));
       if (chunk.size() > CHUNK) {
-        chunks.add(PageFiles.gzip(chunk.toByteArray()));
+        chunks.add(gzip(chunk));
         chunk.reset();
       }
       out.writeTree(shortened(junction));
-    }
+    });
     out.writeEndArray();
-    chunks.add(PageFiles.gzip(chunk.toByteArray()));
+    chunks.add(gzip(chunk));
   }
 
-  private static ObjectNode shortened(ObjectNode whole) {
-    ObjectNode junction = PLAIN.createObjectNode();
+  private static ObjectNode shortened(ObjectNode whole) throws IOException {
+    ObjectNode junction = LedgerReader.PLAIN.createObjectNode();
     whole.fields().forEachRemaining(f -> {
       if (!LEFT_OUT.contains(f.getKey())) {
         junction.set(f.getKey(), f.getValue());
       }
     });
     junction.set("seals", seals(whole.path("seals")));
-    long fasteners = 0;
-    for (JsonNode row : whole.path("fasteners")) {
-      fasteners += row.path("count").asLong();
-    }
-    junction.put("fasteners", fasteners);
+    junction.put("fasteners",
+        LedgerReader.all(whole.path("fasteners"), LedgerReader.Counted.class).stream().mapToLong(LedgerReader.Counted::count).sum());
     junction.put("metalParts", whole.path("metal").size());
     if (whole.path("facts").has("upstandM")) {
       junction.putObject("facts").set("upstandM", whole.path("facts").path("upstandM"));
@@ -123,41 +112,52 @@ final class LedgerParts {
   }
 
   /** Summed by form and exposure, in the order in which each comes first. */
-  private static ArrayNode seals(JsonNode all) {
-    ArrayNode sums = PLAIN.createArrayNode();
-    for (JsonNode seal : all) {
-      ObjectNode sum = null;
-      for (JsonNode s : sums) {
-        boolean same = s.path("form").equals(seal.path("form")) && s.path("exposure").equals(seal.path("exposure"));
-        sum = same ? (ObjectNode) s : sum;
+  private static ArrayNode seals(JsonNode all) throws IOException {
+    List<LedgerReader.Seal> sums = new ArrayList<>();
+    for (LedgerReader.Seal seal : LedgerReader.all(all, LedgerReader.Seal.class)) {
+      int same = 0;
+      while (same < sums.size() && !isAlike(sums.get(same), seal)) {
+        same++;
       }
-      if (sum == null) {
-        sum = sums.addObject();
-        sum.set("form", seal.path("form"));
-        sum.set("exposure", seal.path("exposure"));
-        sum.put("lengthM", 0.0);
+      if (same == sums.size()) {
+        sums.add(new LedgerReader.Seal(seal.form(), seal.exposure(), 0));
       }
-      // Rounded as the result is, so that a sum of decimals has no tail.
-      sum.put("lengthM", Math.round((sum.path("lengthM").asDouble() + seal.path("lengthM").asDouble()) * 1e6) / 1e6);
+      sums.set(same, new LedgerReader.Seal(seal.form(), seal.exposure(), rounded(sums.get(same).lengthM() + seal.lengthM())));
     }
-    return sums;
+    return LedgerReader.PLAIN.valueToTree(sums);
   }
 
-  private static ObjectNode quantities(ObjectNode quantities) {
+  private static boolean isAlike(LedgerReader.Seal a, LedgerReader.Seal b) {
+    return Objects.equals(a.form(), b.form()) && Objects.equals(a.exposure(), b.exposure());
+  }
+
+  /** Rounded as the result is, so that a sum of decimals has no tail. */
+  private static double rounded(double sum) {
+    return Math.round(sum * 1e6) / 1e6;
+  }
+
+  private static ObjectNode quantities(ObjectNode quantities) throws IOException {
     long count = 0;
     double length = 0;
     double area = 0;
-    for (JsonNode panel : quantities.path("panels")) {
-      long n = panel.path("count").asLong();
-      count += n;
-      length += n * panel.path("lengthM").asDouble();
-      area += n * panel.path("areaM2").asDouble();
+    List<LedgerReader.Panels> panels = LedgerReader.all(quantities.path("panels"), LedgerReader.Panels.class);
+    for (LedgerReader.Panels p : panels) {
+      count += p.count();
+      length += p.count() * p.lengthM();
+      area += p.count() * p.areaM2();
     }
-    int kinds = quantities.path("panels").size();
     quantities.remove("panels");
-    quantities.putObject("panelSum").put("kinds", kinds).put("count", count).put("lengthM", Math.round(length * 1e6) / 1e6)
-        .put("areaM2", Math.round(area * 1e6) / 1e6);
+    quantities.putObject("panelSum").put("kinds", panels.size()).put("count", count).put("lengthM", rounded(length))
+        .put("areaM2", rounded(area));
     return quantities;
+  }
+
+  private static byte[] gzip(ByteArrayOutputStream chunk) throws IOException {
+    ByteArrayOutputStream packed = new ByteArrayOutputStream();
+    try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
+      chunk.writeTo(out);
+    }
+    return packed.toByteArray();
   }
 
   private static byte[] unpacked(byte[] gzip) {
