@@ -1,14 +1,13 @@
 package org.seamledger.cli;
-
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
-import org.seamledger.http.Options;
-import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.http.Server;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.source.KnownServers;
 import org.seamledger.watch.Servers;
 import org.seamledger.watch.Watching;

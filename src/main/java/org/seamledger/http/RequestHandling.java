@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
@@ -13,6 +12,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import org.seamledger.http.answer.CachedBodies;
+import org.seamledger.http.answer.JsonBodies;
+import org.seamledger.http.answer.PageFiles;
+import org.seamledger.http.answer.Problems;
+import org.seamledger.http.job.Jobs;
+import org.seamledger.http.job.Metrics;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.Store;
 import org.seamledger.watch.Health;
 

@@ -1,10 +1,6 @@
 package org.seamledger.cli;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.seamledger.takeoff.Inputs;
-import org.seamledger.run.Result;
-import org.seamledger.progress.Progress;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
@@ -25,9 +21,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.seamledger.run.Analyzer;
-import org.seamledger.http.Options;
 import org.seamledger.http.Server;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.takeoff.Inputs;
 import org.slf4j.LoggerFactory;
 
 /** What a server's log tells, and what it keeps to itself. */
@@ -142,7 +141,7 @@ class LogTest {
   void aCommandThatRunsOnceShowsWarningsInOneLine() {
     Logging.asService(LogForm.text, log);
     Logging.asCommand();
-    LoggerFactory.getLogger("org.seamledger.http.Jobs").info("not for the log");
+    LoggerFactory.getLogger("org.seamledger.http.job.Jobs").info("not for the log");
     assertThat(log.toString(StandardCharsets.UTF_8)).isEmpty();
   }
 }

@@ -1,9 +1,7 @@
 package org.seamledger.cli;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import org.seamledger.takeoff.Analysis;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
@@ -29,14 +27,15 @@ import org.bimserver.interfaces.objects.SExtendedData;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamledger.http.Options;
 import org.seamledger.http.Server;
+import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.source.KnownServers;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.RealBimServer;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
+import org.seamledger.takeoff.Analysis;
 import org.seamledger.watch.Servers;
 
 /**

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -15,6 +14,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.http.setting.Options;
 
 /** Who may come in, and what browsers are told to keep out. */
 class AccessGuardTest {

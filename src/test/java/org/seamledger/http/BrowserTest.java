@@ -1,10 +1,6 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.seamledger.run.TakeoffAnalyzer;
-import org.seamledger.run.Result;
-import org.seamledger.run.Analyzer;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -36,6 +32,10 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.TakeoffAnalyzer;
 
 /** What people do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed. */
 class BrowserTest {

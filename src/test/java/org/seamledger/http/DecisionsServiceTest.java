@@ -1,8 +1,6 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.seamledger.run.TakeoffAnalyzer;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -24,9 +22,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.export.JsonLedger;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.progress.Progress;
 
 /** What people choose by hand takes effect in the stored result, for everybody, and can be had again on the command line. */
 class DecisionsServiceTest {

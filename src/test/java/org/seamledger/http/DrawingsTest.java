@@ -1,10 +1,7 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import org.seamledger.progress.Progress;
-import org.seamledger.run.TakeoffAnalyzer;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.ByteArrayInputStream;
@@ -28,6 +25,9 @@ import org.seamledger.export.CutList;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.TextReport;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;

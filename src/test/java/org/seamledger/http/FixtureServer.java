@@ -1,12 +1,12 @@
 package org.seamledger.http;
-
-import org.seamledger.run.TakeoffAnalyzer;
-import org.seamledger.run.Result;
-import org.seamledger.run.Analyzer;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.PostgresAddress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.TakeoffAnalyzer;
 
 /** Runs the service on made-up results ({@code fixture}) or real ones ({@code real}): {@code FixtureServer WHICH DATA PORT [SAMPLES [MODEL]]}. */
 final class FixtureServer {

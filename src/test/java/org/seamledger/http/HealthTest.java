@@ -1,11 +1,6 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.seamledger.takeoff.Inputs;
-import org.seamledger.run.Result;
-import org.seamledger.run.Analyzer;
-import org.seamledger.progress.Progress;
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
@@ -28,8 +23,13 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
+import org.seamledger.takeoff.Inputs;
 import org.seamledger.watch.MemoryServers;
 import org.slf4j.LoggerFactory;
 

@@ -1,8 +1,6 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.seamledger.run.TakeoffAnalyzer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,6 +18,8 @@ import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.TakeoffAnalyzer;
 
 /** Placing a misplaced model on the page, in a real browser with the program's own analysis. Skipped where Chromium and its driver are not installed. */
 class PlacingPageTest {

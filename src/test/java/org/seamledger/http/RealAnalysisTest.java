@@ -1,12 +1,6 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.seamledger.takeoff.Inputs;
-import org.seamledger.run.Result;
-import org.seamledger.run.TakeoffAnalyzer;
-import org.seamledger.run.Analyzer;
-import org.seamledger.progress.Progress;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -20,7 +14,14 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.samples.Terrace;
+import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
 
 /** The service with the program's own analysis in it: stopping one in the middle, and knowing when a stored result is out of date. */

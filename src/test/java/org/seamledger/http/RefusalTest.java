@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -18,6 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.StorageEngine;
 
 /** What goes wrong, and what callers are told: always problem+json (RFC 9457) with a code, never a trace. */

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -13,6 +12,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.http.setting.Options;
 import org.seamledger.source.Attachment;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;

@@ -1,5 +1,4 @@
 package org.seamledger.http;
-
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -27,6 +26,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.StorageEngine;
 
 /** The service as its callers meet it. {@link TestService} holds every answer here against /openapi.json as well. */
