@@ -42,4 +42,15 @@ record FirstRun(Store store, JobRuns runs, Fetching fetching) {
       LOG.atWarn().addKeyValue("analysis", job.id).addKeyValue("code", failure.code()).setCause(e).log("end not stored");
     }
   }
+
+  /** Notes the end of an analysis that was cut off by a fault which got through all else; one that had ended stays as it is. */
+  void cutOff(Job job, Failure fault) {
+    try {
+      store.analyses().end(job.id, State.FAILED, fault.code(), fault.text());
+      State state = store.analyses().get(job.id).state();
+      job.tell(new JobStatus(state.isFinal() ? state : State.FAILED, "", 0));
+    } catch (RuntimeException | Error second) {
+      LOG.atError().addKeyValue("analysis", job.id).setCause(second).log("end not stored");
+    }
+  }
 }

@@ -69,6 +69,11 @@ final class Job {
     return Optional.ofNullable(stop);
   }
 
+  /** Since a moment, in whole milliseconds. */
+  static double seconds(long begun) {
+    return Math.round((System.nanoTime() - begun) / 1e6) / 1e3;
+  }
+
   /** Its work is on this thread from here on, and can be interrupted. */
   void isOnThisThread() {
     thread = Thread.currentThread();

@@ -94,27 +94,16 @@ public final class Jobs implements AutoCloseable {
       Failure fault = new Failure.Fault(e);
       following.failed(job.id, fault);
       jobs.remove(job.id);
-      try {
-        store.analyses().end(job.id, State.FAILED, fault.code(), fault.text());
-        State state = following.stateOf(job.id);
-        job.tell(new JobStatus(state.isFinal() ? state : State.FAILED, "", 0));
-      } catch (RuntimeException | Error second) {
-        LOG.atError().addKeyValue("analysis", job.id).setCause(second).log("end not stored");
-      }
+      first.cutOff(job, fault);
     }
   }
 
   private void follow(Job job) {
     long begun = System.nanoTime();
     State state = following.followAll(job, this::isOver);
-    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", seconds(begun))
+    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", Job.seconds(begun))
         .log("decisions followed");
     job.tell(JobStatus.of(state));
-  }
-
-  /** Since a moment, in whole milliseconds. */
-  private static double seconds(long begun) {
-    return Math.round((System.nanoTime() - begun) / 1e6) / 1e3;
   }
 
   /** Whether one more may wait. */
@@ -189,7 +178,7 @@ public final class Jobs implements AutoCloseable {
   private void finish(Job job, long begun) {
     // Decisions may have come over from the revision before.
     State state = following.stateOf(job.id) == State.DONE ? following.followAll(job, this::isOver) : ended(job);
-    double seconds = seconds(begun);
+    double seconds = Job.seconds(begun);
     metrics.analysis(state.word(), seconds);
     LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", seconds).log("analysis ended");
     job.tell(new JobStatus(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : job.status.fraction()));
