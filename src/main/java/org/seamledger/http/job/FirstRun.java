@@ -2,6 +2,7 @@ package org.seamledger.http.job;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
@@ -44,10 +45,10 @@ record FirstRun(Store store, JobRuns runs, Fetching fetching) {
   }
 
   /** Notes the end of an analysis that was cut off by a fault which got through all else; one that had ended stays as it is. */
-  void cutOff(Job job, Failure fault) {
+  void cutOff(Job job, Failure fault, Supplier<State> stored) {
     try {
       store.analyses().end(job.id, State.FAILED, fault.code(), fault.text());
-      State state = store.analyses().get(job.id).state();
+      State state = stored.get();
       job.tell(new JobStatus(state.isFinal() ? state : State.FAILED, "", 0));
     } catch (RuntimeException | Error second) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(second).log("end not stored");

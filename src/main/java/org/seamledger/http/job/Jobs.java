@@ -94,7 +94,7 @@ public final class Jobs implements AutoCloseable {
       Failure fault = new Failure.Fault(e);
       following.failed(job.id, fault);
       jobs.remove(job.id);
-      first.cutOff(job, fault);
+      first.cutOff(job, fault, () -> following.stateOf(job.id));
     }
   }
 
