@@ -35,9 +35,8 @@ final class Job {
 
   /** Tells who listens where it is another stage, or has moved by so much that people see it; it never moves back. */
   private void goesOn(String words, double fraction) {
-    boolean isNext = !words.regionMatches(true, 0, status.stage(), 0, Math.max(words.length(), status.stage().length()));
-    if (isNext || fraction >= status.fraction() + STEP) {
-      String stage = Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    String stage = words.isEmpty() ? status.stage() : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    if (!stage.equals(status.stage()) || fraction >= status.fraction() + STEP) {
       tell(new JobStatus(State.RUNNING, stage, Math.max(status.fraction(), Math.min(1, fraction))));
     }
   }
