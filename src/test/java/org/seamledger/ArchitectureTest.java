@@ -73,7 +73,7 @@ class ArchitectureTest {
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));
-    table.put("http.answer", List.of("ledger"));
+    table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("http.answer", with("http.setting", watched)));
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
