@@ -25,7 +25,7 @@ import org.seamledger.export.TextReport;
 import org.seamledger.shacl.ShapeExamplesTest;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
 
 /** Adds a kind to a copy of the shapes as DEVELOPERS.md says, with the text that stands there, and looks for it in every output. */
@@ -64,7 +64,7 @@ class AddedKindTest {
         details.replace(asked, asked.replace("sh:hasValue \"rake\"", "sh:in ( \"rake\" \"steep-rake\" )")));
     Files.createDirectories(folder.resolve("tests/kinds"));
     Files.writeString(folder.resolve("tests/kinds/steep-rake.ttl"), PREFIXES + blocks.get(1));
-    takeoff = Analysis.run(Inputs.ofFiles(List.of(BARN)).withShapes(Optional.of(folder)), Progress.SILENT);
+    takeoff = Analysis.run(Inputs.ofFiles(List.of(BARN)).withShapes(Optional.of(folder)), Progress.NONE);
   }
 
   /** The Turtle in the paragraph about kinds. */

@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.finding.Severity;
-import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

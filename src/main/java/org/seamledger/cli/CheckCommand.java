@@ -16,8 +16,6 @@ import org.seamledger.ids.IdsDocument;
 import org.seamledger.ids.IdsReader;
 import org.seamledger.ids.check.DocumentResult;
 import org.seamledger.ids.check.IdsCheck;
-import org.seamledger.progress.Headway;
-import org.seamledger.takeoff.Stage;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -90,8 +88,7 @@ final class CheckCommand implements Task {
       return documents.stream().map(d -> new DocumentResult(d, List.of())).toList();
     }
     try (ChosenModels chosen = ChosenModels.of(models, servers); LateProgress progress = new LateProgress(session.err())) {
-      progress.begins(Stage.READING);
-      return IdsCheck.run(chosen.sources(), documents, Headway.UNHEARD);
+      return IdsCheck.run(chosen.sources(), documents, progress.stage("checking the models", 0, 1));
     }
   }
 

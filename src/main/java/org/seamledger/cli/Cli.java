@@ -5,10 +5,12 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
-import org.seamledger.finding.UnreadableModelException;
+import java.util.concurrent.CancellationException;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Failure;
 import org.seamledger.source.ModelServerException;
 import org.seamledger.takeoff.Program;
-import org.seamledger.takeoff.UnusableFileException;
+import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
@@ -40,17 +42,17 @@ final class Cli {
     }
   }
 
-  private final Analyzer analyzer;
+  private final Analyzer<Takeoff> analyzer;
   private final Environment environment;
 
   private final Clock clock;
 
-  Cli(Analyzer analyzer, Environment environment) {
+  Cli(Analyzer<Takeoff> analyzer, Environment environment) {
     this(analyzer, environment, Clock.systemUTC());
   }
 
   /** @param clock when things happen, for commands that tell; no result depends on it */
-  Cli(Analyzer analyzer, Environment environment, Clock clock) {
+  Cli(Analyzer<Takeoff> analyzer, Environment environment, Clock clock) {
     this.analyzer = analyzer;
     this.environment = environment;
     this.clock = clock;
@@ -66,22 +68,29 @@ final class Cli {
       return fail(err, ExitStatus.USAGE, usage(e));
     } catch (UsageException e) {
       return fail(err, ExitStatus.USAGE, e.getMessage());
-    } catch (UnusableFileException e) {
-      e.getMessage().lines().forEach(fault -> fail(err, ExitStatus.USAGE, fault));
-      return ExitStatus.USAGE;
-    } catch (UnreadableModelException e) {
-      return fail(err, ExitStatus.UNREADABLE, e.getMessage());
-    } catch (ModelServerException e) {
-      return fail(err, e.reason() == ModelServerException.Reason.NOT_SET_UP ? ExitStatus.USAGE : ExitStatus.UNREADABLE, e.getMessage());
     } catch (OutputException e) {
       return fail(err, ExitStatus.OUTPUT, e.getMessage());
-    } catch (OutOfMemoryError e) {
-      return fail(err, ExitStatus.UNREADABLE, "the model needs more memory than " + Runtime.getRuntime().maxMemory() / (1 << 20)
-          + " MiB; give more, such as SEAMLEDGER_JAVA_OPTS=-Xmx2g");
     } catch (Throwable e) {
       // Errors too: a class that is missing is none of the exceptions.
-      return fault(err, e);
+      return fail(err, Failure.of(e));
     }
+  }
+
+  private int fail(PrintStream err, Failure failure) {
+    if (failure instanceof Failure.UnusableSettings) {
+      failure.message().lines().forEach(fault -> fail(err, ExitStatus.USAGE, fault));
+      return ExitStatus.USAGE;
+    }
+    if (failure instanceof Failure.ServerFailure server) {
+      boolean isNotSetUp = server.thrown().reason() == ModelServerException.Reason.NOT_SET_UP;
+      return fail(err, isNotSetUp ? ExitStatus.USAGE : ExitStatus.UNREADABLE, failure.message());
+    }
+    if (failure instanceof Failure.OutOfMemory memory) {
+      return fail(err, ExitStatus.UNREADABLE,
+          "the model needs more memory than " + memory.mebibytes() + " MiB; give more, such as SEAMLEDGER_JAVA_OPTS=-Xmx2g");
+    }
+    return failure instanceof Failure.UnreadableModel ? fail(err, ExitStatus.UNREADABLE, failure.message())
+        : fault(err, failure.cause().orElseGet(() -> new CancellationException(failure.message())));
   }
 
   private static int run(ParseResult parsed, Session session) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.JunctionReport;
+import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -34,7 +35,7 @@ final class ExplainCommand implements Task {
       takeoff = session.analyze(inputs);
     }
     DetailedJunction found = JunctionChoice.find(takeoff, words.get(words.size() - 1));
-    Explanation why = session.explain(found.junction().junction(), inputs);
+    Explanation why = Analysis.explain(found.junction().junction(), inputs);
     session.print(Optional.empty(), out -> JunctionReport.write(takeoff, found, why, out));
     return ExitStatus.DONE;
   }

@@ -1,8 +1,7 @@
 package org.seamledger.cli;
 
 import java.io.PrintStream;
-import org.seamledger.takeoff.Progress;
-import org.seamledger.takeoff.Stage;
+import org.seamledger.progress.Progress;
 
 /** Says on standard error what is going on, but only once it takes longer than a second; a quick run stays quiet. */
 final class LateProgress implements Progress, AutoCloseable {
@@ -10,7 +9,7 @@ final class LateProgress implements Progress, AutoCloseable {
   private static final long PATIENCE_MS = 1000;
 
   private final PrintStream err;
-  private Stage current = Stage.READING;
+  private volatile String current = "";
   private boolean talking;
   private boolean closed;
 
@@ -35,20 +34,29 @@ final class LateProgress implements Progress, AutoCloseable {
     }
     if (!closed) {
       talking = true;
-      say();
+      if (!current.isEmpty()) {
+        say();
+      }
     }
   }
 
   @Override
-  public synchronized void begins(Stage stage) {
+  public void at(String stage, double share) {
+    // Told for every face and line: only a change is worth the lock.
+    if (!stage.isEmpty() && !stage.equals(current)) {
+      begins(stage);
+    }
+  }
+
+  private synchronized void begins(String stage) {
     current = stage;
-    if (talking && stage != Stage.DONE) {
+    if (talking) {
       say();
     }
   }
 
   private void say() {
-    err.println("seamledger: " + current.words() + " …");
+    err.println("seamledger: " + current + " …");
   }
 
   @Override

@@ -4,6 +4,7 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import org.seamledger.takeoff.Analysis;
 
 /** Where the process begins. */
 public final class Main {
@@ -23,7 +24,7 @@ public final class Main {
   private static int run(String[] words, FileOutputStream out, PrintStream err) {
     try {
       Thread.setDefaultUncaughtExceptionHandler((thread, e) -> Logging.unexpectedEnd(thread.getName(), e));
-      return new Cli(Analyzer.ANALYSIS, Environment.ofProcess()).run(words, out, err);
+      return new Cli(Analysis::run, Environment.ofProcess()).run(words, out, err);
     } catch (Throwable e) {
       err.println("seamledger: internal fault: " + String.valueOf(e).replaceAll("\\R+\\s*", " "));
       return ExitStatus.INTERNAL;

@@ -7,24 +7,23 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
-import org.seamledger.detail.Explanation;
-import org.seamledger.junction.Junction;
+import org.seamledger.run.Analyzer;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 
 /** What a command works with: the process's streams and clock, and the analysis. */
-record Session(Analyzer analyzer, Environment environment, OutputStream out, PrintStream err, Clock clock) {
+record Session(Analyzer<Takeoff> analyzer, Environment environment, OutputStream out, PrintStream err, Clock clock) {
 
-  /** Analyses, with progress on standard error where it takes its time. */
+  /**
+   * Analyses, with progress on standard error where it takes its time.
+   *
+   * @throws org.seamledger.run.FailureException where there is no takeoff
+   */
   Takeoff analyze(Inputs inputs) {
     try (LateProgress progress = new LateProgress(err)) {
-      return analyzer.analyze(inputs, progress);
+      return analyzer.run(inputs, progress).orThrow();
     }
-  }
-
-  Explanation explain(Junction junction, Inputs inputs) {
-    return analyzer.explain(junction, inputs);
   }
 
   /** Writes a result to a file, or to standard output where there is none. */

@@ -1,5 +1,6 @@
 package org.seamledger.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -8,14 +9,16 @@ import java.util.concurrent.TimeUnit;
 import org.seamledger.finding.Severity;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Result;
+import org.seamledger.run.TakeoffResult;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.Event;
 import org.seamledger.watch.Health;
 import org.seamledger.watch.LocalAnalyst;
-import org.seamledger.watch.Outcome;
+import org.seamledger.watch.RoundOutcome;
 import org.seamledger.watch.Servers;
 import org.seamledger.watch.WatchFilter;
 import org.seamledger.watch.WatchTarget;
@@ -111,18 +114,19 @@ final class WatchCommand implements Task {
     }
     Tally tally = new Tally();
     Path scratch = data.path().resolve("scratch");
-    LocalAnalyst analyst = new LocalAnalyst(store, scratch, inputs -> settings.on(inputs, session.environment()),
-        (inputs, progress) -> analyze(session, inputs, progress, tally));
+    LocalAnalyst analyst = new LocalAnalyst(store, scratch, (inputs, progress) -> analyze(session, inputs, progress, tally));
     Watching.Setting setting = new Watching.Setting(servers, wanted, store, new Download(store.uploads(), scratch, Watching.MOST_BYTES),
         Duration.ofSeconds(every), analyst, event -> tell(event, tally), session.clock(), new Health(session.clock()));
     return watch(setting, names, named, tally);
   }
 
-  private Takeoff analyze(Session session, Inputs inputs, Progress progress, Tally tally) {
-    Takeoff takeoff = session.analyzer().analyze(inputs, progress);
+  private Result analyze(Session session, Inputs stored, Progress progress, Tally tally) throws IOException {
+    Inputs inputs = settings.on(stored, session.environment());
+    Takeoff takeoff =
+        session.analyzer().analyze(stored.decisions().isEmpty() ? inputs : inputs.withDecisions(stored.decisions()), progress);
     Severity limit = failOn == null ? null : failOn.severity();
     tally.finds |= limit != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(limit));
-    return takeoff;
+    return new TakeoffResult(takeoff);
   }
 
   private static void tell(Event event, Tally tally) {
@@ -139,14 +143,14 @@ final class WatchCommand implements Task {
         // One that did not start again by itself: whoever runs this program starts it again, or learns at least that nothing is watched.
         throw new IllegalStateException("the watch on " + watching.awaitEnd() + " has ended by itself; the log says why");
       }
-      Outcome outcome = watching.once(names);
-      if (outcome == Outcome.FINE && !named.unmet().isEmpty()) {
+      RoundOutcome outcome = watching.once(names);
+      if (outcome == RoundOutcome.FINE && !named.unmet().isEmpty()) {
         throw new UsageException("there is no project " + String.join(", ", named.unmet()));
       }
       if (tally.isNotSetUp) {
         return ExitStatus.USAGE;
       }
-      return outcome != Outcome.FINE || tally.fails ? ExitStatus.UNREADABLE : tally.finds ? ExitStatus.FINDINGS : ExitStatus.DONE;
+      return outcome != RoundOutcome.FINE || tally.fails ? ExitStatus.UNREADABLE : tally.finds ? ExitStatus.FINDINGS : ExitStatus.DONE;
     } catch (InterruptedException e) {
       return ExitStatus.DONE;
     }

@@ -9,7 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.shacl.Choice;
 import org.seamledger.shacl.Rules;
 import org.seamledger.shacl.Verdict;
@@ -57,14 +57,14 @@ public final class Details {
    * @param facts what the rules need to know of a junction besides its line, as {@link org.seamledger.junction.FactList#CHOICE} lists it
    */
   public Result choose(List<KindedJunction> junctions, Function<KindedJunction, Map<String, ?>> facts) {
-    return choose(junctions, facts, Headway.UNHEARD);
+    return choose(junctions, facts, Progress.NONE);
   }
 
-  /** @param headway hears of the choosing, junction by junction */
-  public Result choose(List<KindedJunction> junctions, Function<KindedJunction, Map<String, ?>> facts, Headway headway) {
+  /** @param progress hears of the choosing, junction by junction */
+  public Result choose(List<KindedJunction> junctions, Function<KindedJunction, Map<String, ?>> facts, Progress progress) {
     List<DetailedJunction> detailed = new ArrayList<>();
     List<Finding> findings = new ArrayList<>();
-    for (KindedJunction j : headway.over(junctions)) {
+    for (KindedJunction j : progress.over(junctions)) {
       Map<String, Object> all = facts(j, facts.apply(j));
       List<String> chosen = shapes.decide(all);
       detailed.add(new DetailedJunction(j, chosen.size() == 1 ? book.get(chosen.get(0)) : Detail.NONE));

@@ -12,7 +12,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.shacl.Choice;
 import org.seamledger.shacl.Rules;
 import org.seamledger.shacl.Verdict;
@@ -59,15 +59,15 @@ public final class Kinds {
 
   /** Kinds of all junctions, with a finding for each that stays unclassified or lies at a level face. */
   public static Result classify(List<Junction> junctions, Rules rules) {
-    return classify(junctions, rules, Headway.UNHEARD);
+    return classify(junctions, rules, Progress.NONE);
   }
 
-  /** @param headway hears of the classifying, junction by junction */
-  public static Result classify(List<Junction> junctions, Rules rules, Headway headway) {
+  /** @param progress hears of the classifying, junction by junction */
+  public static Result classify(List<Junction> junctions, Rules rules, Progress progress) {
     Kinds kinds = new Kinds(rules);
     List<KindedJunction> kinded = new ArrayList<>();
     List<Finding> findings = new ArrayList<>();
-    for (Junction j : headway.over(junctions)) {
+    for (Junction j : progress.over(junctions)) {
       KindedJunction k = kinds.kind(j);
       kinded.add(k);
       if (k.kind().equals(UNCLASSIFIED)) {

@@ -12,6 +12,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.seamledger.http.answer.HttpProblem;
+import org.seamledger.http.answer.PageFiles;
+import org.seamledger.http.setting.Options;
 
 /**
  * Who may come in. A page of another site must not be able to use a server that listens on this machine, so a request must name a host that

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.http.job.Jobs;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.Analyses;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;

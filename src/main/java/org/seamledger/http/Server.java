@@ -1,24 +1,35 @@
 package org.seamledger.http;
 
 import io.javalin.Javalin;
-import io.javalin.compression.CompressionStrategy;
-import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
-import io.javalin.http.Context;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import org.seamledger.http.api.AnalysesApi;
+import org.seamledger.http.api.AnalysisBody;
+import org.seamledger.http.api.DrawingsApi;
+import org.seamledger.http.api.Events;
+import org.seamledger.http.api.ProjectsApi;
+import org.seamledger.http.api.ResultsApi;
+import org.seamledger.http.api.ReviewsApi;
+import org.seamledger.http.api.Samples;
+import org.seamledger.http.api.ServedModels;
+import org.seamledger.http.api.ServerConnections;
+import org.seamledger.http.api.ServersApi;
+import org.seamledger.http.api.UploadFolder;
+import org.seamledger.http.job.DrawingBoard;
+import org.seamledger.http.job.JobAnalyst;
+import org.seamledger.http.job.Jobs;
+import org.seamledger.http.job.Metrics;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
 import org.seamledger.watch.Download;
@@ -32,7 +43,6 @@ import org.slf4j.LoggerFactory;
 public final class Server implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Server.class);
-  private static final int IDLE_MILLIS = 60_000;
   /** How often a database is looked at when nobody asks for anything, so that its loss is in the log soon. */
   private static final int LOOK_SECONDS = 20;
 
@@ -48,36 +58,44 @@ public final class Server implements AutoCloseable {
   private final Download download;
   private final Jobs jobs;
   private final Events events;
-  private final AccessGuard gate;
-  private final PageFiles page = new PageFiles();
-  private final Set<String> addresses = new TreeSet<>();
-  private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
   private final ServerConnections conversations;
-  private final ServedModels served;
   private final Optional<Watching> watching;
   private final Javalin javalin;
-  private final Optional<String> opened;
+  private final RequestHandling handling;
 
   private Server(Options options, AccessGuard gate, Store store) throws IOException {
     this.options = options;
-    this.gate = gate;
     this.store = store;
     Path scratch = options.data().resolve("scratch");
-    Uploads uploads = new Uploads(store.uploads(), scratch, options.limits());
+    UploadFolder uploads = new UploadFolder(store.uploads(), scratch);
     uploads.sweep(store.analyses().list());
     download = new Download(store.uploads(), scratch, options.limits().fileBytes());
-    DrawingBoard board = new DrawingBoard(store, options);
+    DrawingBoard board = new DrawingBoard(store, options, scratch);
     jobs = new Jobs(store, options, metrics, scratch, board, download, clock, health);
     events = new Events(store, jobs, options.limits(), clock, health);
     conversations = new ServerConnections(options.servers(), options.limits().answer());
-    served = new ServedModels(conversations, download);
-    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), options.limits(),
-        options.analyzer().version());
-    DrawingsApi drawings = new DrawingsApi(store, board, options.analyzer().version());
     watching = options.watch().map(this::watching);
-    javalin = Javalin.create(c -> configure(c, analyses, drawings));
+    handling = new RequestHandling(options, gate, metrics, health);
+    javalin = Javalin.create(c -> handling.install(c, store, jobs, apis(board, uploads)));
     jobs.resume();
-    opened = new OpeningModels(options, store.analyses(), jobs).open();
+    handling.opensOn(new OpeningModels(options, store.analyses(), jobs).open());
+  }
+
+  /** Everything under /api that has to do with analyses. */
+  private Consumer<RoutesConfig> apis(DrawingBoard board, UploadFolder uploads) {
+    String version = options.analyzer().version();
+    Limits limits = options.limits();
+    ServedModels served = new ServedModels(conversations, download);
+    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), limits);
+    return routes -> {
+      analyses.install(routes);
+      new ResultsApi(store, version).install(routes);
+      new DrawingsApi(store, board, version).install(routes);
+      events.install(routes);
+      new ReviewsApi(store, jobs, limits).install(routes);
+      new ProjectsApi(store, new AnalysisBody(store, jobs), limits).install(routes);
+      new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
+    };
   }
 
   /**
@@ -145,78 +163,13 @@ public final class Server implements AutoCloseable {
 
   /** Every address of the API: method and path. */
   Set<String> addresses() {
-    return Set.copyOf(addresses);
+    return handling.addresses();
   }
 
   /** The address of the page. */
   public String url() {
     String host = options.bind().contains(":") ? "[" + options.bind() + "]" : options.bind();
     return "http://" + host + ":" + port() + "/";
-  }
-
-  private void configure(JavalinConfig c, AnalysesApi analyses, DrawingsApi drawings) {
-    c.startup.showJavalinBanner = false;
-    c.startup.showOldJavalinVersionWarning = false;
-    c.startup.startupWatcherEnabled = false;
-    c.http.compressionStrategy = CompressionStrategy.NONE;
-    c.http.prefer405over404 = true;
-    c.http.maxRequestSize = options.limits().bodyBytes() + 1L;
-    c.jetty.modifyHttpConfiguration(h -> {
-      h.setSendServerVersion(false);
-      h.setIdleTimeout(IDLE_MILLIS);
-    });
-    c.events.handlerAdded(h -> {
-      if (h.getHttpMethod().isHttpMethod() && !page.has(h.getPath())) {
-        addresses.add(h.getHttpMethod() + " " + h.getPath());
-      }
-    });
-    RoutesConfig routes = c.routes;
-    c.router.javaLangErrorHandler(Problems::answer);
-    routes.before(this::secure);
-    Problems.install(routes);
-    routes.get("/api/start", this::opening);
-    routes.post("/api/session", this::session);
-    routes.get("/openapi.json",
-        ctx -> CachedBodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
-    page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
-    analyses.install(routes);
-    drawings.install(routes);
-    events.install(routes);
-    new ReviewsApi(store, jobs, options.limits()).install(routes);
-    new ProjectsApi(store, analyses, options.limits()).install(routes);
-    new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
-    new Monitor(options.analyzer().version(), store, jobs, metrics, health, page::has).install(c);
-  }
-
-  private void secure(Context ctx) {
-    ctx.header("X-Content-Type-Options", "nosniff");
-    ctx.header("Referrer-Policy", "no-referrer");
-    ctx.header("Cross-Origin-Opener-Policy", "same-origin");
-    ctx.header("Cross-Origin-Resource-Policy", "same-origin");
-    ctx.header("Content-Security-Policy", page.contentSecurityPolicy());
-    gate.check(ctx);
-  }
-
-  /** What the page shall open on. */
-  private void opening(Context ctx) {
-    Map<String, Object> b = new LinkedHashMap<>();
-    b.put("analysis", opened.orElse(null));
-    b.put("limits", JsonBodies.object("fileBytes", options.limits().fileBytes(), "requestBytes", options.limits().requestBytes(), "files",
-        options.limits().files()));
-    JsonBodies.answer(ctx, 200, b);
-  }
-
-  private void session(Context ctx) throws IOException {
-    gate.openSession(ctx, JsonBodies.text(JsonBodies.body(ctx, options.limits().bodyBytes()), "token"));
-    ctx.status(204);
-  }
-
-  private static byte[] resource(String name) {
-    try (InputStream in = Server.class.getResourceAsStream(name)) {
-      return in.readAllBytes();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   private void stopQuietly() {

@@ -31,7 +31,7 @@ import org.seamledger.ifc.product.Properties;
 import org.seamledger.ifc.product.Roofs;
 import org.seamledger.ifc.product.Scope;
 import org.seamledger.ifc.product.Shapes;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.site.Footprint;
 import org.seamledger.site.RigidTransform;
 
@@ -52,10 +52,10 @@ public final class IfcReader {
   private final List<Scope> scopes = new ArrayList<>();
   private final List<TreeSet<Long>> roofIds = new ArrayList<>();
   private Vec3 offset = Vec3.ZERO;
-  private final Headway headway;
+  private final Progress progress;
 
-  private IfcReader(Headway headway) {
-    this.headway = headway;
+  private IfcReader(Progress progress) {
+    this.progress = progress;
   }
 
   /**
@@ -65,12 +65,12 @@ public final class IfcReader {
    *     no valid exchange structure
    */
   public static Building read(List<IfcInput> inputs) {
-    return read(inputs, Headway.UNHEARD);
+    return read(inputs, Progress.NONE);
   }
 
-  /** @param headway hears of the reading, element by element */
-  public static Building read(List<IfcInput> inputs, Headway headway) {
-    return new IfcReader(headway).building(inputs);
+  /** @param progress hears of the reading, element by element */
+  public static Building read(List<IfcInput> inputs, Progress progress) {
+    return new IfcReader(progress).building(inputs);
   }
 
   private Building building(List<IfcInput> inputs) {
@@ -87,7 +87,7 @@ public final class IfcReader {
     for (int i = 0; i < scopes.size(); i++) {
       marks.add(new Footprint.Collector());
       readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, federation.isOne() ? mark -> {} : marks.get(i)::add));
-      neighbours.addAll(readers.get(i).elements(headway.part(0.5, 1).part(i, scopes.size())));
+      neighbours.addAll(readers.get(i).elements(progress.part(0.5, 1).part(i, scopes.size())));
     }
     Set<String> shaped = neighbours.stream().map(Element::globalId).collect(Collectors.toSet());
     readers.forEach(r -> r.reportShapeless(shaped));
@@ -168,7 +168,7 @@ public final class IfcReader {
     List<Map<Long, List<Solid>>> bodies = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {
       Map<Long, List<Solid>> map = new TreeMap<>();
-      for (long id : headway.part(0, 0.5).part(i, scopes.size()).over(roofIds.get(i))) {
+      for (long id : progress.part(0, 0.5).part(i, scopes.size()).over(roofIds.get(i))) {
         List<Solid> body = scopes.get(i).shapes().body(scopes.get(i).model().get(id));
         if (!body.isEmpty()) {
           map.put(id, body);

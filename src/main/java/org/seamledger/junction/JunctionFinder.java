@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.roof.BoundaryEdge;
 import org.seamledger.roof.Contact;
 import org.seamledger.roof.Obstacle;
@@ -36,15 +36,15 @@ public final class JunctionFinder {
 
   /** Every junction of the roof, ordered by id. */
   public static List<Junction> find(Roof roof) {
-    return find(roof, Headway.UNHEARD);
+    return find(roof, Progress.NONE);
   }
 
-  /** @param headway receives how far the finding is, line by line */
-  public static List<Junction> find(Roof roof, Headway headway) {
-    return new JunctionFinder(roof).run(headway);
+  /** @param progress receives how far the finding is, line by line */
+  public static List<Junction> find(Roof roof, Progress progress) {
+    return new JunctionFinder(roof).run(progress);
   }
 
-  private List<Junction> run(Headway headway) {
+  private List<Junction> run(Progress progress) {
     Map<String, List<BoundaryEdge>> groups = new LinkedHashMap<>();
     for (BoundaryEdge e : roof.edges()) {
       if (countsHere(e)) {
@@ -53,7 +53,7 @@ public final class JunctionFinder {
     }
     Chains chains = new Chains(roof);
     List<Junction> all = new ArrayList<>();
-    for (List<BoundaryEdge> group : headway.over(groups.values())) {
+    for (List<BoundaryEdge> group : progress.over(groups.values())) {
       for (List<BoundaryEdge> chain : chains.of(group)) {
         if (chain.stream().mapToDouble(BoundaryEdge::lengthM).sum() > roof.limits().lines().roundingM()) {
           all.add(junction(chain));

@@ -105,18 +105,18 @@ public final class Comparison {
     return new LinkedHashMap<>(lengthByKind);
   }
 
-  private void match(List<ResultOutline.Line> before, List<ResultOutline.Line> after) {
-    Map<String, ResultOutline.Line> left = new LinkedHashMap<>();
+  private void match(List<LedgerReader.Line> before, List<LedgerReader.Line> after) {
+    Map<String, LedgerReader.Line> left = new LinkedHashMap<>();
     before.forEach(l -> left.put(l.id(), l));
-    Map<String, ResultOutline.Line> partner = new HashMap<>();
+    Map<String, LedgerReader.Line> partner = new HashMap<>();
     Map<String, By> how = new HashMap<>();
-    for (ResultOutline.Line l : after) {
+    for (LedgerReader.Line l : after) {
       take(left, left.get(l.id()), l, By.ID, partner, how);
     }
     byPlace(left, after, partner, how);
     byElements(left, after, partner, how);
-    for (ResultOutline.Line l : after) {
-      ResultOutline.Line old = partner.get(l.id());
+    for (LedgerReader.Line l : after) {
+      LedgerReader.Line old = partner.get(l.id());
       if (old == null) {
         added.add(line(l));
       } else {
@@ -126,22 +126,22 @@ public final class Comparison {
     left.values().forEach(l -> removed.add(line(l)));
   }
 
-  private static void take(Map<String, ResultOutline.Line> left, ResultOutline.Line old, ResultOutline.Line l, By by,
-      Map<String, ResultOutline.Line> partner, Map<String, By> how) {
+  private static void take(Map<String, LedgerReader.Line> left, LedgerReader.Line old, LedgerReader.Line l, By by,
+      Map<String, LedgerReader.Line> partner, Map<String, By> how) {
     if (old != null && left.remove(old.id()) != null) {
       partner.put(l.id(), old);
       how.put(l.id(), by);
     }
   }
 
-  private static void byPlace(Map<String, ResultOutline.Line> left, List<ResultOutline.Line> after, Map<String, ResultOutline.Line> partner,
+  private static void byPlace(Map<String, LedgerReader.Line> left, List<LedgerReader.Line> after, Map<String, LedgerReader.Line> partner,
       Map<String, By> how) {
-    Map<String, List<ResultOutline.Line>> cells = new HashMap<>();
+    Map<String, List<LedgerReader.Line>> cells = new HashMap<>();
     left.values().forEach(l -> cells.computeIfAbsent(cell(middle(l), 0, 0, 0), k -> new ArrayList<>()).add(l));
-    for (ResultOutline.Line l : after) {
+    for (LedgerReader.Line l : after) {
       if (!partner.containsKey(l.id())) {
-        ResultOutline.Line best = null;
-        for (ResultOutline.Line o : around(cells, middle(l))) {
+        LedgerReader.Line best = null;
+        for (LedgerReader.Line o : around(cells, middle(l))) {
           if (left.containsKey(o.id()) && samePlace(o, l, PLACE_M) && (best == null || gap(o, l) < gap(best, l))) {
             best = o;
           }
@@ -151,8 +151,8 @@ public final class Comparison {
     }
   }
 
-  private static List<ResultOutline.Line> around(Map<String, List<ResultOutline.Line>> cells, double[] p) {
-    List<ResultOutline.Line> found = new ArrayList<>();
+  private static List<LedgerReader.Line> around(Map<String, List<LedgerReader.Line>> cells, double[] p) {
+    List<LedgerReader.Line> found = new ArrayList<>();
     for (int dx = -1; dx <= 1; dx++) {
       for (int dy = -1; dy <= 1; dy++) {
         for (int dz = -1; dz <= 1; dz++) {
@@ -168,14 +168,14 @@ public final class Comparison {
         + (Math.round(p[2] / PLACE_M) + dz);
   }
 
-  private static void byElements(Map<String, ResultOutline.Line> left, List<ResultOutline.Line> after,
-      Map<String, ResultOutline.Line> partner, Map<String, By> how) {
-    Map<String, List<ResultOutline.Line>> groups = new HashMap<>();
+  private static void byElements(Map<String, LedgerReader.Line> left, List<LedgerReader.Line> after,
+      Map<String, LedgerReader.Line> partner, Map<String, By> how) {
+    Map<String, List<LedgerReader.Line>> groups = new HashMap<>();
     left.values().forEach(l -> groups.computeIfAbsent(company(l), k -> new ArrayList<>()).add(l));
-    for (ResultOutline.Line l : after) {
+    for (LedgerReader.Line l : after) {
       if (!partner.containsKey(l.id()) && l.elements() != null && !l.elements().isEmpty()) {
-        ResultOutline.Line best = null;
-        for (ResultOutline.Line o : groups.getOrDefault(company(l), List.of())) {
+        LedgerReader.Line best = null;
+        for (LedgerReader.Line o : groups.getOrDefault(company(l), List.of())) {
           if (left.containsKey(o.id()) && parallel(o, l) && (best == null || gap(o, l) < gap(best, l))) {
             best = o;
           }
@@ -185,28 +185,28 @@ public final class Comparison {
     }
   }
 
-  private static String company(ResultOutline.Line l) {
+  private static String company(LedgerReader.Line l) {
     return l.kindByRules() + " " + (l.elements() == null ? "" : String.join(" ", new TreeSet<>(l.elements())));
   }
 
-  private static double[] middle(ResultOutline.Line l) {
+  private static double[] middle(LedgerReader.Line l) {
     double[] a = l.start();
     double[] b = l.path()[l.path().length / 2];
     double[] c = l.path().length > 2 && distance(l.start(), l.end()) < SAME_M ? b : l.end();
     return new double[] {(a[0] + c[0]) / 2, (a[1] + c[1]) / 2, (a[2] + c[2]) / 2};
   }
 
-  private static boolean samePlace(ResultOutline.Line a, ResultOutline.Line b, double within) {
+  private static boolean samePlace(LedgerReader.Line a, LedgerReader.Line b, double within) {
     boolean along = distance(a.start(), b.start()) <= within && distance(a.end(), b.end()) <= within;
     boolean against = distance(a.start(), b.end()) <= within && distance(a.end(), b.start()) <= within;
     return (along || against) && Math.abs(a.lengthM() - b.lengthM()) <= 2 * within;
   }
 
-  private static double gap(ResultOutline.Line a, ResultOutline.Line b) {
+  private static double gap(LedgerReader.Line a, LedgerReader.Line b) {
     return distance(middle(a), middle(b));
   }
 
-  private static boolean parallel(ResultOutline.Line a, ResultOutline.Line b) {
+  private static boolean parallel(LedgerReader.Line a, LedgerReader.Line b) {
     double la = distance(a.start(), a.end());
     double lb = distance(b.start(), b.end());
     if (la < SAME_M || lb < SAME_M) {
@@ -223,7 +223,7 @@ public final class Comparison {
     return Math.sqrt((a[0] - b[0]) * (a[0] - b[0]) + (a[1] - b[1]) * (a[1] - b[1]) + (a[2] - b[2]) * (a[2] - b[2]));
   }
 
-  private static List<String> changes(ResultOutline.Line old, ResultOutline.Line now) {
+  private static List<String> changes(LedgerReader.Line old, LedgerReader.Line now) {
     List<String> changes = new ArrayList<>();
     if (!old.kind().equals(now.kind())) {
       changes.add("kind");
@@ -253,18 +253,18 @@ public final class Comparison {
     return !String.valueOf(a).equals(String.valueOf(b));
   }
 
-  private static Line line(ResultOutline.Line l) {
+  private static Line line(LedgerReader.Line l) {
     List<List<Double>> path = Arrays.stream(l.path()).map(p -> Arrays.stream(p).boxed().toList()).toList();
     return new Line(l.id(), l.kind(), l.detail() == null ? "" : l.detail(), l.lengthM(), path);
   }
 
   /** A finding stays the same where code, junction and elements do, though the figures in its message differ. */
-  private void compareFindings(List<ResultOutline.Found> before, List<ResultOutline.Found> after) {
+  private void compareFindings(List<LedgerReader.Found> before, List<LedgerReader.Found> after) {
     Map<String, String> idBefore = new HashMap<>();
     pairs.forEach(p -> idBefore.put(p.after().id(), p.before().id()));
     Map<String, Integer> left = new HashMap<>();
     before.forEach(f -> left.merge(key(f, text(f.junction())), 1, Integer::sum));
-    for (ResultOutline.Found f : after) {
+    for (LedgerReader.Found f : after) {
       String key = key(f, idBefore.getOrDefault(text(f.junction()), text(f.junction())));
       if (left.merge(key, -1, Integer::sum) < 0) {
         newFindings.add(found(f));
@@ -272,14 +272,14 @@ public final class Comparison {
     }
     // What is left over of a key are its last ones.
     for (int i = before.size() - 1; i >= 0; i--) {
-      ResultOutline.Found f = before.get(i);
+      LedgerReader.Found f = before.get(i);
       if (left.merge(key(f, text(f.junction())), -1, Integer::sum) >= 0) {
         goneFindings.add(0, found(f));
       }
     }
   }
 
-  private static String key(ResultOutline.Found f, String junction) {
+  private static String key(LedgerReader.Found f, String junction) {
     return f.code() + "\n" + junction + "\n" + f.elements();
   }
 
@@ -287,7 +287,7 @@ public final class Comparison {
     return s == null ? "" : s;
   }
 
-  private static Found found(ResultOutline.Found f) {
+  private static Found found(LedgerReader.Found f) {
     return new Found(text(f.code()), text(f.severity()), text(f.message()), text(f.junction()));
   }
 

@@ -1,76 +1,62 @@
 package org.seamledger.ledger;
 
-import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
-import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.node.MissingNode;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.zip.GZIPInputStream;
+import org.seamledger.ledger.LedgerReader.Face;
+import org.seamledger.ledger.LedgerReader.Found;
+import org.seamledger.ledger.LedgerReader.Line;
 
 /** The parts of a result that comparing and reviewing need; the rest of the document is skipped while reading. */
-@JsonIgnoreProperties(ignoreUnknown = true)
 record ResultOutline(int contract, List<Line> junctions, List<Found> findings, JsonNode quantities, List<Face> roofFaces) {
 
-  private static final ObjectReader READER =
-      new ObjectMapper().readerFor(ResultOutline.class).without(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
-
   ResultOutline {
-    junctions = junctions == null ? List.of() : List.copyOf(junctions);
-    findings = findings == null ? List.of() : List.copyOf(findings);
-    roofFaces = roofFaces == null ? List.of() : List.copyOf(roofFaces);
-    quantities = quantities == null ? MissingNode.getInstance() : quantities;
+    junctions = List.copyOf(junctions);
+    findings = List.copyOf(findings);
+    roofFaces = List.copyOf(roofFaces);
   }
 
-  /** One junction: identity, place and what it takes to seal. */
-  @JsonIgnoreProperties(ignoreUnknown = true)
-  record Line(String id, String kind, double lengthM, double[][] path, List<String> faces, List<String> elements,
-      String detail, JsonNode facts, JsonNode decided, JsonNode seals, JsonNode fasteners) {
+  /** What has been read so far. */
+  private static final class Draft implements LedgerReader.Fields {
+    private int contract;
+    private final List<Line> junctions = new ArrayList<>();
+    private final List<Found> findings = new ArrayList<>();
+    private final List<Face> roofFaces = new ArrayList<>();
+    private JsonNode quantities = MissingNode.getInstance();
 
-    /** What the model alone makes of it, whatever a person chose. */
-    String kindByRules() {
-      JsonNode byRules = decided == null ? null : decided.path("byRules").path("kind");
-      return byRules == null || !byRules.isTextual() ? kind : byRules.textValue();
+    @Override
+    public void read(String name, JsonParser value) throws IOException {
+      switch (name) {
+        case "contract" -> contract = value.getIntValue();
+        case "junctions" -> LedgerReader.each(value, item -> junctions.add(line(item)));
+        case "findings" -> findings.addAll(LedgerReader.all(value, Found.class));
+        case "roofFaces" -> roofFaces.addAll(LedgerReader.all(value, Face.class));
+        case "quantities" -> quantities = value.readValueAsTree();
+        default -> value.skipChildren();
+      }
     }
 
-    /** What the line runs along, in words that are the same in the next export: an opening, a chimney, a wall of another class. */
-    String neighbour() {
-      return facts == null ? "" : facts.path("against").asText() + " " + facts.path("neighbourClass").asText();
+    private static Line line(JsonParser item) throws IOException {
+      Line line = item.readValueAs(Line.class);
+      if (line.id() == null || line.kind() == null || line.path() == null || line.path().length == 0) {
+        throw new IOException("a junction of the result lacks its id, kind or path");
+      }
+      return line;
     }
-
-    double[] start() {
-      return path[0];
-    }
-
-    double[] end() {
-      return path[path.length - 1];
-    }
-  }
-
-  /** One finding. */
-  @JsonIgnoreProperties(ignoreUnknown = true)
-  record Found(String code, String severity, String message, String junction, List<String> elements) {
-  }
-
-  /** One roof face. */
-  @JsonIgnoreProperties(ignoreUnknown = true)
-  record Face(String id, double areaM2) {
   }
 
   static ResultOutline read(InputStream json) throws IOException {
-    ResultOutline outline = READER.readValue(json);
-    for (Line line : outline.junctions) {
-      if (line.id == null || line.kind == null || line.path == null || line.path.length == 0) {
-        throw new IOException("a junction of the result lacks its id, kind or path");
-      }
-    }
-    return outline;
+    Draft d = new Draft();
+    LedgerReader.read(json, d);
+    return new ResultOutline(d.contract, d.junctions, d.findings, d.quantities, d.roofFaces);
   }
 
   static ResultOutline of(StoredLedger ledger) {
@@ -88,7 +74,7 @@ record ResultOutline(int contract, List<Line> junctions, List<Found> findings, J
   List<String> findingIds() {
     Map<String, Integer> seen = new HashMap<>();
     return findings.stream().map(f -> {
-      String key = f.code + "\n" + (f.junction == null ? "" : f.junction) + "\n" + f.elements;
+      String key = f.code() + "\n" + (f.junction() == null ? "" : f.junction()) + "\n" + f.elements();
       int ordinal = seen.merge(key, 1, Integer::sum);
       return Digests.shortId(key + "\n" + ordinal);
     }).toList();

@@ -17,7 +17,7 @@ final class ReviewCarryOver {
 
   /** Makes the junctions and findings of a result known, so that people can say something about each. */
   void index(String analysis, ResultOutline outline) throws SQLException {
-    List<String> junctions = new ArrayList<>(new LinkedHashSet<>(outline.junctions().stream().map(ResultOutline.Line::id).toList()));
+    List<String> junctions = new ArrayList<>(new LinkedHashSet<>(outline.junctions().stream().map(LedgerReader.Line::id).toList()));
     db.each("INSERT INTO junction VALUES(?,?)", junctions, (s, id) -> {
       s.setString(1, analysis);
       s.setString(2, id);

@@ -14,7 +14,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.formula.ObliqueCut;
 import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.LinePiece;
@@ -43,15 +43,15 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
 
   /** Counts everything. {@code layout} is that of the same faces and system, which the choice of details needed, too. */
   public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system) {
-    return of(faces, junctions, layout, system, Headway.UNHEARD);
+    return of(faces, junctions, layout, system, Progress.NONE);
   }
 
-  /** @param headway hears of the counting, junction by junction */
+  /** @param progress hears of the counting, junction by junction */
   public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system,
-      Headway headway) {
+      Progress progress) {
     SortedMap<String, JunctionQuantities> counted = new TreeMap<>();
     List<Finding> findings = new ArrayList<>();
-    for (DetailedJunction j : headway.over(junctions)) {
+    for (DetailedJunction j : progress.over(junctions)) {
       JunctionQuantities q = JunctionCounter.count(j, layout, system);
       counted.put(q.junction(), q);
       reconcile(j.junction().junction(), q, layout, findings);

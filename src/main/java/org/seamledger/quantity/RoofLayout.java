@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.KindedJunction;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.RoundOnFace;
 import org.seamledger.roof.RoofFace;
@@ -27,14 +27,14 @@ public final class RoofLayout {
   }
 
   public static RoofLayout of(List<RoofFace> faces, RoofSystem system) {
-    return of(faces, system, Headway.UNHEARD);
+    return of(faces, system, Progress.NONE);
   }
 
-  /** @param headway hears of the laying out, face by face */
-  public static RoofLayout of(List<RoofFace> faces, RoofSystem system, Headway headway) {
+  /** @param progress hears of the laying out, face by face */
+  public static RoofLayout of(List<RoofFace> faces, RoofSystem system, Progress progress) {
     SortedMap<String, FaceLayout> byFace = new TreeMap<>();
     SortedMap<String, RoofFace> byId = new TreeMap<>();
-    for (RoofFace face : headway.over(faces)) {
+    for (RoofFace face : progress.over(faces)) {
       byId.put(face.id(), face);
       byFace.put(face.id(), face.slopeDegrees() < LEVEL ? FaceLayout.seamless(face)
           : FaceLayout.of(face, system.panel().coverage().value(), system.layout().start(), system.layout().offset().value(),

@@ -10,7 +10,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** Takes from every surface what other roof elements cover or pierce, and keeps where they do. */
 final class Covering {
@@ -42,11 +42,11 @@ final class Covering {
   }
 
   /** The surfaces with what other elements leave free of them; one that has nothing free goes. */
-  List<TopSurface> freed(List<TopSurface> tops, Headway headway) {
+  List<TopSurface> freed(List<TopSurface> tops, Progress progress) {
     Map<Part, List<TopSurface>> carriers = carriers(tops);
     List<TopSurface> free = new ArrayList<>();
     for (int i = 0; i < tops.size(); i++) {
-      TopSurface freed = freed(tops.get(i), carriers, headway.part(i, tops.size()));
+      TopSurface freed = freed(tops.get(i), carriers, progress.part(i, tops.size()));
       if (!freed.free().isEmpty()) {
         free.add(freed);
       }
@@ -54,7 +54,7 @@ final class Covering {
     return List.copyOf(free);
   }
 
-  private TopSurface freed(TopSurface top, Map<Part, List<TopSurface>> carriers, Headway ofTop) {
+  private TopSurface freed(TopSurface top, Map<Part, List<TopSurface>> carriers, Progress ofTop) {
     Region free = top.own();
     List<TopSurface.Piece> crossing = new ArrayList<>();
     Box3 box = TopSurface.box(top.plane(), top.own()).grown(tolerance.gapM());

@@ -7,7 +7,7 @@ import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** Drops cut edges and reveals: what is steep against a larger face of the same element and lies within the depth below that face. */
 final class CutEdges {
@@ -23,10 +23,10 @@ final class CutEdges {
   }
 
   /** The surfaces without cut edges; one that has nothing else goes. */
-  List<TopSurface> dropped(List<TopSurface> tops, Headway headway) {
+  List<TopSurface> dropped(List<TopSurface> tops, Progress progress) {
     Map<Part, List<TopSurface>> byPart = Covering.carriers(tops);
     List<TopSurface> kept = new ArrayList<>();
-    for (TopSurface top : headway.over(tops)) {
+    for (TopSurface top : progress.over(tops)) {
       List<TopSurface.Piece> pieces = new ArrayList<>();
       for (TopSurface.Piece piece : top.pieces()) {
         Region rest = Region.unionOf(piece.region().parts().stream()

@@ -6,7 +6,7 @@ import java.util.List;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.roof.Obstacle.RoofSide;
 
 /**
@@ -32,13 +32,13 @@ final class EdgeMatcher {
   }
 
   /** The outlines of all facets, each stretch once a facet, in their order. */
-  static List<BoundaryEdge> edges(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits limits, Headway headway) {
+  static List<BoundaryEdge> edges(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits limits, Progress progress) {
     EdgeMatcher matcher = new EdgeMatcher(facets, tolerance, limits);
     RingContacts together = new RingContacts(facets, matcher.index, limits);
     List<BoundaryEdge> all = new ArrayList<>();
     List<BoundaryEdge> ring = new ArrayList<>();
     for (int i = 0; i < matcher.edges.size(); i++) {
-      headway.at(i / (double) matcher.edges.size());
+      progress.at(i / (double) matcher.edges.size());
       OutlineEdge edge = matcher.edges.get(i);
       ring.addAll(matcher.matched(edge));
       if (i + 1 == matcher.edges.size() || matcher.edges.get(i + 1).ring() != edge.ring()) {

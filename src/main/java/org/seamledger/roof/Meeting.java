@@ -8,7 +8,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /**
  * Makes convex neighbours meet: where an edge of one facet and an edge of another run along the line in which their planes intersect, a
@@ -37,11 +37,11 @@ final class Meeting {
   }
 
   /** The facets with their outlines on the lines in which they meet others, in the same order. */
-  static List<ExposedFacet> of(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits.Folds limits, Headway headway) {
+  static List<ExposedFacet> of(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits.Folds limits, Progress progress) {
     Meeting meeting = new Meeting(facets, tolerance, limits);
     List<ExposedFacet> met = new ArrayList<>();
     for (int i = 0; i < facets.size(); i++) {
-      headway.at(i / (double) facets.size());
+      progress.at(i / (double) facets.size());
       met.add(meeting.met(i));
     }
     return met;

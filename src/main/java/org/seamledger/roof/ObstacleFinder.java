@@ -9,7 +9,7 @@ import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Tolerance;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.roof.Obstacle.OpenHole;
 import org.seamledger.roof.Obstacle.Penetration;
 import org.seamledger.roof.Obstacle.Wall;
@@ -38,7 +38,7 @@ final class ObstacleFinder {
   }
 
   /** Walls and penetrations in the order of the neighbours, then holes. */
-  List<Obstacle> find(TopSurface top, Headway headway) {
+  List<Obstacle> find(TopSurface top, Progress progress) {
     Box3 box = TopSurface.box(top.plane(), top.own());
     Box3 near = box.grown(limits.aroundM());
     Box3 around = new Box3(near.minX(), near.minY(), near.minZ(), near.maxX(), near.maxY(), box.maxZ() + limits.highestM());
@@ -48,7 +48,7 @@ final class ObstacleFinder {
     Region filled = top.own().filled();
     Region reach = top.own().grown(tolerance.gapM()).filled();
     List<Obstacle> found = new ArrayList<>();
-    for (Part part : headway.over(standing.neighbours())) {
+    for (Part part : progress.over(standing.neighbours())) {
       Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), SectionSide.ABOVE, window);
       for (Region piece : footprint.parts()) {
         if (piece.area() > limits.speckM2() && piece.touches(reach)) {

@@ -8,7 +8,7 @@ import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /**
  * Of parallel layers on top of each other keeps the outermost: a piece that others cover within the depth of a build-up is an
@@ -27,7 +27,7 @@ final class OuterLayers {
   }
 
   /** The surfaces without inner layers, in the same order. */
-  List<TopSurface> of(List<TopSurface> tops, Headway headway) {
+  List<TopSurface> of(List<TopSurface> tops, Progress progress) {
     List<Box3> boxes = tops.stream().map(t -> TopSurface.box(t.plane(), t.own())).toList();
     List<Integer> numbers = new ArrayList<>();
     for (int i = 0; i < tops.size(); i++) {
@@ -36,7 +36,7 @@ final class OuterLayers {
     PlanIndex<Integer> near = new PlanIndex<>(numbers, boxes::get);
     List<TopSurface> kept = new ArrayList<>();
     for (int i = 0; i < tops.size(); i++) {
-      headway.at(i / (double) tops.size());
+      progress.at(i / (double) tops.size());
       TopSurface top = tops.get(i);
       List<TopSurface> others = near.overlapping(boxes.get(i).grown(limits.buildUpM())).stream().map(tops::get)
           .filter(o -> o != top && isParallel(o, top)).toList();

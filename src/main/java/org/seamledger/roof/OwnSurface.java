@@ -6,7 +6,7 @@ import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Tolerance;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** In every plane that an element has: the element's section just below the plane less that just above it is its top surface there. */
 final class OwnSurface {
@@ -20,10 +20,10 @@ final class OwnSurface {
   }
 
   /** The top surface in each plane that has some, in the order of the planes. */
-  List<TopSurface> of(List<SurfacePlanes.Carried> planes, Headway headway) {
+  List<TopSurface> of(List<SurfacePlanes.Carried> planes, Progress progress) {
     List<TopSurface> tops = new ArrayList<>();
     for (int i = 0; i < planes.size(); i++) {
-      List<TopSurface.Piece> pieces = pieces(planes.get(i), headway.part(i, planes.size()));
+      List<TopSurface.Piece> pieces = pieces(planes.get(i), progress.part(i, planes.size()));
       Region own = Region.unionOf(pieces.stream().map(TopSurface.Piece::region).toList());
       if (!own.isEmpty()) {
         tops.add(new TopSurface(planes.get(i).plane(), bridged(own), own, pieces, List.of()));
@@ -32,10 +32,10 @@ final class OwnSurface {
     return tops;
   }
 
-  private List<TopSurface.Piece> pieces(SurfacePlanes.Carried carried, Headway headway) {
+  private List<TopSurface.Piece> pieces(SurfacePlanes.Carried carried, Progress progress) {
     Plane plane = carried.plane();
     List<TopSurface.Piece> pieces = new ArrayList<>();
-    for (Part part : headway.over(carried.carriers())) {
+    for (Part part : progress.over(carried.carriers())) {
       Region window = TopSurface.window(plane, part.box());
       Region below = part.solid().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window);
       Region top = below.isEmpty() ? below

@@ -9,7 +9,7 @@ import org.seamledger.geometry.DisjointSets;
 import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** Elements → exposed roof faces with their outlines: see the package's description for the steps. */
 public final class RoofBuilder {
@@ -35,16 +35,16 @@ public final class RoofBuilder {
    * @param building in metres, Z up, near the origin
    * @param tolerance how exact it is taken to be
    * @param limits by which surface is told from slack
-   * @param headway receives how far the building is done, surface by surface
+   * @param progress receives how far the building is done, surface by surface
    */
-  public static Roof build(Building building, Tolerance tolerance, SurfaceLimits limits, Headway headway) {
+  public static Roof build(Building building, Tolerance tolerance, SurfaceLimits limits, Progress progress) {
     RoofBuilder builder = new RoofBuilder(tolerance, limits);
     List<Part> roofs = building.roofs().stream().map(Part::roof).filter(RoofBuilder::hasBody).toList();
     PlanIndex<Part> neighbours = new PlanIndex<>(building.neighbours().stream().map(Part::neighbour).filter(RoofBuilder::hasBody).toList(),
         Part::box);
     int done = 0;
     for (List<Part> group : groups(roofs, limits.faces().togetherM())) {
-      builder.addGroup(group, neighbours, headway.part(done / (double) roofs.size(), (done + group.size()) / (double) roofs.size()));
+      builder.addGroup(group, neighbours, progress.part(done / (double) roofs.size(), (done + group.size()) / (double) roofs.size()));
       done += group.size();
     }
     return FaceJoiner.roof(builder.facets, builder.edges, tolerance, limits);
@@ -70,24 +70,24 @@ public final class RoofBuilder {
     return near.sets().stream().map(set -> set.stream().map(roofs::get).toList()).toList();
   }
 
-  private void addGroup(List<Part> group, PlanIndex<Part> neighbours, Headway headway) {
-    List<ExposedFacet> exposed = exposed(group, neighbours, headway);
-    List<ExposedFacet> met = Meeting.of(exposed, tolerance, limits.folds(), headway.part(EXPOSED, MET)).stream()
+  private void addGroup(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
+    List<ExposedFacet> exposed = exposed(group, neighbours, progress);
+    List<ExposedFacet> met = Meeting.of(exposed, tolerance, limits.folds(), progress.part(EXPOSED, MET)).stream()
         .map(f -> f.withRegion(f.region().simplified(limits.faces().simplifyM()))).toList();
     int first = facets.size();
     facets.addAll(met);
-    EdgeMatcher.edges(met, tolerance, limits, headway.part(MET, 1)).forEach(e -> edges.add(e.shifted(first)));
+    EdgeMatcher.edges(met, tolerance, limits, progress.part(MET, 1)).forEach(e -> edges.add(e.shifted(first)));
   }
 
-  private List<ExposedFacet> exposed(List<Part> group, PlanIndex<Part> neighbours, Headway headway) {
+  private List<ExposedFacet> exposed(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
     Thickness thickness = new Thickness(limits.tops());
-    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance, limits, headway.part(0, SURFACES));
+    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance, limits, progress.part(0, SURFACES));
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance, limits);
     Exposure exposure = new Exposure(surfaces.all(), tolerance, limits);
     List<ExposedFacet> found = new ArrayList<>();
     int done = 0;
     for (TopSurface top : surfaces.tops()) {
-      List<Obstacle> obstacles = obstacleFinder.find(top, headway.part(SURFACES, EXPOSED).part(done++, surfaces.tops().size()));
+      List<Obstacle> obstacles = obstacleFinder.find(top, progress.part(SURFACES, EXPOSED).part(done++, surfaces.tops().size()));
       double thick = thickness.of(top);
       for (Region part : exposure.of(top, obstacles).parts()) {
         found.add(new ExposedFacet(top.plane(), part.simplified(limits.faces().simplifyM()), top, obstacles, thick));

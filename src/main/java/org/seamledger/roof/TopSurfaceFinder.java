@@ -2,7 +2,7 @@ package org.seamledger.roof;
 
 import java.util.List;
 import org.seamledger.geometry.Tolerance;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /**
  * Finds the top surface of a group of roof elements.
@@ -33,13 +33,13 @@ final class TopSurfaceFinder {
   record Found(List<TopSurface> tops, List<TopSurface> all) {
   }
 
-  static Found find(List<Part> group, Thickness thickness, Tolerance tolerance, SurfaceLimits limits, Headway headway) {
+  static Found find(List<Part> group, Thickness thickness, Tolerance tolerance, SurfaceLimits limits, Progress progress) {
     OwnSurface own = new OwnSurface(tolerance, limits.tops());
-    List<TopSurface> all = own.of(SurfacePlanes.of(group, tolerance, limits.planes()), headway.part(0, OWN));
+    List<TopSurface> all = own.of(SurfacePlanes.of(group, tolerance, limits.planes()), progress.part(0, OWN));
     List<TopSurface> once = CountedOnce.of(Relief.flattened(all, limits.relief()), tolerance, limits.tops());
-    List<TopSurface> faces = new CutEdges(own, thickness, limits.tops()).dropped(once, headway.part(OWN, EDGES));
-    List<TopSurface> outer = new OuterLayers(own, tolerance, limits.tops()).of(faces, headway.part(EDGES, LAYERS));
+    List<TopSurface> faces = new CutEdges(own, thickness, limits.tops()).dropped(once, progress.part(OWN, EDGES));
+    List<TopSurface> outer = new OuterLayers(own, tolerance, limits.tops()).of(faces, progress.part(EDGES, LAYERS));
     Covering covering = new Covering(group, own, thickness, tolerance, limits.tops());
-    return new Found(covering.freed(outer, headway.part(LAYERS, 1)), all);
+    return new Found(covering.freed(outer, progress.part(LAYERS, 1)), all);
   }
 }

@@ -1,5 +1,7 @@
 package org.seamledger.source;
 
+import java.util.Locale;
+
 /** A server of models that doesn't do what it was asked. The message is one line for people and holds no secret. */
 public final class ModelServerException extends RuntimeException {
 
@@ -34,6 +36,11 @@ public final class ModelServerException extends RuntimeException {
 
   public Reason reason() {
     return reason;
+  }
+
+  /** Short name for programs, such as {@code server/not-found}. */
+  public String code() {
+    return "server/" + reason.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** Whether the same question may be answered later. */

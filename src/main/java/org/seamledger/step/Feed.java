@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import org.seamledger.finding.Sha256;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /**
  * A file's bytes from front to back through one buffer, hashed on their way.
@@ -31,12 +31,12 @@ final class Feed {
 
   private final FileBytes bytes;
   private final int block;
-  private final Headway headway;
+  private final Progress progress;
   private final MessageDigest digest;
   private boolean ended;
 
-  Feed(FileBytes bytes, int block, Headway headway) {
-    this.headway = headway;
+  Feed(FileBytes bytes, int block, Progress progress) {
+    this.progress = progress;
     this.bytes = bytes;
     this.block = block;
     this.buffer = new byte[LOOKBACK + AHEAD + block + PAD];
@@ -52,7 +52,7 @@ final class Feed {
     if (ended) {
       return false;
     }
-    headway.at(Math.min(1, (base + limit) / (double) Math.max(1, bytes.size())));
+    progress.at(Math.min(1, (base + limit) / (double) Math.max(1, bytes.size())));
     int from = Math.max(0, position - LOOKBACK);
     System.arraycopy(buffer, from, buffer, 0, limit - from);
     base += from;

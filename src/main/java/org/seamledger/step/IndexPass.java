@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /**
  * The one pass over a file's bytes: sections, and in them where each instance starts. See clause 12 of ISO 10303-21 for the grammar.
@@ -28,9 +28,9 @@ final class IndexPass {
   private boolean dataSeen;
 
   /** @param block bytes to read at once */
-  IndexPass(FileBytes bytes, int block, Headway headway) {
+  IndexPass(FileBytes bytes, int block, Progress progress) {
     this.bytes = bytes;
-    this.feed = new Feed(bytes, block, headway);
+    this.feed = new Feed(bytes, block, progress);
     this.scanner = new Scanner(bytes, feed);
   }
 

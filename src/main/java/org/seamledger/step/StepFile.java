@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import org.seamledger.finding.UnreadableModelException;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /**
  * An exchange structure, indexed: its instances by id and by keyword, decoded when asked for.
@@ -60,19 +60,19 @@ public final class StepFile implements AutoCloseable {
    * @throws UnreadableModelException where the bytes are no exchange structure, or a broken one
    */
   public static StepFile open(SeekableByteChannel channel, String name) throws IOException {
-    return open(channel, name, Headway.UNHEARD);
+    return open(channel, name, Progress.NONE);
   }
 
-  /** @param headway hears of the pass; the channel is closed where it stops it */
-  public static StepFile open(SeekableByteChannel channel, String name, Headway headway) throws IOException {
-    return open(channel, name, Feed.BLOCK, headway);
+  /** @param progress hears of the pass; the channel is closed where it stops it */
+  public static StepFile open(SeekableByteChannel channel, String name, Progress progress) throws IOException {
+    return open(channel, name, Feed.BLOCK, progress);
   }
 
   /** @param block bytes that the index pass reads at once */
-  static StepFile open(SeekableByteChannel channel, String name, int block, Headway headway) throws IOException {
+  static StepFile open(SeekableByteChannel channel, String name, int block, Progress progress) throws IOException {
     FileBytes bytes = new FileBytes(channel);
     try {
-      IndexPass pass = new IndexPass(bytes, block, headway);
+      IndexPass pass = new IndexPass(bytes, block, progress);
       pass.run();
       return new StepFile(name, bytes, pass);
     } catch (Misread e) {

@@ -10,7 +10,7 @@ import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
 import org.seamledger.junction.PerimeterLaw;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
@@ -37,30 +37,25 @@ public final class Analysis {
   public static Takeoff run(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
     Rules rules = rules(inputs);
-    Building building = Models.read(inputs, begin(Stage.READING, progress));
-    Roof roof = RoofBuilder.build(building, inputs.tolerance(), SurfaceLimits.DEFAULT, begin(Stage.ROOF, progress));
-    List<Junction> junctions = JunctionFinder.find(roof, begin(Stage.JUNCTIONS, progress));
+    Building building = Models.read(inputs, Stage.READING.of(progress));
+    Roof roof = RoofBuilder.build(building, inputs.tolerance(), SurfaceLimits.DEFAULT, Stage.ROOF.of(progress));
+    List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
-    Kinds.Result byShapes = Kinds.classify(junctions, rules, begin(Stage.KINDS, progress));
-    RoofLayout layout = RoofLayout.of(roof.faces(), system, begin(Stage.LAYOUT, progress));
+    Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
+    RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
     Kinds kinds = new Kinds(rules);
     Details details = new Details(rules);
     Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system),
-        begin(Stage.DETAILS, progress)).with(byShapes.findings());
-    Details.Result decided = Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, begin(Stage.QUANTITIES, progress));
-    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, begin(Stage.REVIEW, progress));
-    progress.begins(Stage.DONE);
+        Stage.DETAILS.of(progress)).with(byShapes.findings());
+    Details.Result decided =
+        Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress));
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings())),
         reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction());
-  }
-
-  private static Headway begin(Stage stage, Progress progress) {
-    progress.begins(stage);
-    return share -> progress.within(stage, share);
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

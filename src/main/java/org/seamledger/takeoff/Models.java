@@ -11,7 +11,7 @@ import org.seamledger.element.Building;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ifc.IfcReader;
 import org.seamledger.ifc.entity.IfcInput;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.source.ModelSource;
 import org.seamledger.source.OpenModel;
 import org.seamledger.step.StepFile;
@@ -22,7 +22,7 @@ final class Models {
   private Models() {
   }
 
-  static Building read(Inputs analysis, Headway headway) {
+  static Building read(Inputs analysis, Progress progress) {
     List<ModelSource> sources = analysis.models();
     List<String> names = analysis.names();
     List<StepFile> open = new ArrayList<>();
@@ -30,11 +30,11 @@ final class Models {
       List<IfcInput> inputs = new ArrayList<>();
       for (ModelSource source : sources) {
         OpenModel model = open(source);
-        StepFile file = index(model, headway.part(0, 0.5).part(open.size(), sources.size()));
+        StepFile file = index(model, progress.part(0, 0.5).part(open.size(), sources.size()));
         open.add(file);
         inputs.add(new IfcInput(file, names.get(inputs.size()), Optional.ofNullable(analysis.places().get(inputs.size()))));
       }
-      return IfcReader.read(inputs, headway.part(0.5, 1));
+      return IfcReader.read(inputs, progress.part(0.5, 1));
     } catch (UncheckedIOException e) {
       throw unreadable(sources.get(open.size() - 1).name(), e.getCause());
     } finally {
@@ -50,9 +50,9 @@ final class Models {
     }
   }
 
-  private static StepFile index(OpenModel model, Headway headway) {
+  private static StepFile index(OpenModel model, Progress progress) {
     try {
-      return StepFile.open(model.channel(), model.name(), headway);
+      return StepFile.open(model.channel(), model.name(), progress);
     } catch (IOException e) {
       throw unreadable(model.name(), e);
     }

@@ -7,7 +7,7 @@ import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.finding.Finding;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.roof.RoofFace;
@@ -16,14 +16,14 @@ import org.seamledger.shacl.Rules;
 /** What the rules say of the design as a whole: of the roof system, of every face and of every junction. */
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
-  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities, Rules rules, Headway headway) {
+  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities, Rules rules, Progress progress) {
     DesignFacts facts = new DesignFacts(faces, junctions, quantities);
     DesignReview review = new DesignReview(rules, facts.system());
     List<Finding> findings = new ArrayList<>(review.ofSystem());
-    for (RoofFace face : headway.part(0, 0.3).over(faces)) {
+    for (RoofFace face : progress.part(0, 0.3).over(faces)) {
       findings.addAll(review.ofFace(face, facts.face(face)));
     }
-    for (DetailedJunction junction : headway.part(0.3, 1).over(junctions)) {
+    for (DetailedJunction junction : progress.part(0.3, 1).over(junctions)) {
       findings.addAll(review.ofJunction(junction, facts.junction(junction)));
     }
     return new Reviewed(findings, review.advice());

@@ -1,7 +1,9 @@
 package org.seamledger.takeoff;
 
+import org.seamledger.progress.Progress;
+
 /** What an analysis is busy with, in the order in which it happens. */
-public enum Stage {
+enum Stage {
   READING("reading the models", 25),
   ROOF("finding the roof's faces", 35),
   JUNCTIONS("measuring where they end", 4),
@@ -9,8 +11,7 @@ public enum Stage {
   LAYOUT("laying out panels", 10),
   DETAILS("choosing details", 4),
   QUANTITIES("adding up quantities", 12),
-  REVIEW("reviewing the design", 4),
-  DONE("done", 0);
+  REVIEW("reviewing the design", 4);
 
   private final String words;
   private final int weight;
@@ -21,9 +22,9 @@ public enum Stage {
     this.weight = weight;
   }
 
-  /** How much of the work lies before this stage, 0 to 1. */
-  public double fraction() {
-    return fraction(0);
+  /** Begins this stage of a whole analysis. */
+  Progress of(Progress whole) {
+    return whole.stage(words, fraction(0), fraction(1));
   }
 
   /**
@@ -31,7 +32,7 @@ public enum Stage {
    *
    * @param share of the stage that is done
    */
-  public double fraction(double share) {
+  double fraction(double share) {
     double done = weight * share;
     double all = 0;
     for (Stage s : values()) {
@@ -42,7 +43,7 @@ public enum Stage {
   }
 
   /** For people: what is being done. */
-  public String words() {
+  String words() {
     return words;
   }
 }

@@ -33,8 +33,8 @@ public final class Backoff {
   }
 
   /** The pause after a round: between 80 and 100 percent of what its outcome asks for. */
-  public Duration after(Outcome outcome) {
-    failures = outcome == Outcome.PASSING ? Math.min(MOST_DOUBLINGS, failures + 1) : 0;
+  public Duration after(RoundOutcome outcome) {
+    failures = outcome == RoundOutcome.PASSING ? Math.min(MOST_DOUBLINGS, failures + 1) : 0;
     double full = switch (outcome) {
       case FINE -> every.toMillis();
       case PASSING -> Math.min(longest.toMillis(), every.toMillis() * Math.pow(2, failures));

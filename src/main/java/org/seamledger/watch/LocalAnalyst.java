@@ -1,54 +1,31 @@
 package org.seamledger.watch;
 
-import java.io.BufferedOutputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.function.Function;
-import org.seamledger.detail.Decision;
-import org.seamledger.export.JsonLedger;
-import org.seamledger.export.TextReport;
-import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
-import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
-import org.seamledger.takeoff.Takeoff;
-import org.seamledger.takeoff.UnusableFileException;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Failure;
+import org.seamledger.run.Outcome;
+import org.seamledger.run.Result;
+import org.seamledger.run.StoredRuns;
 
 /** Runs analyses on the thread that asks for them. */
 public final class LocalAnalyst implements Analyst {
 
-  /** Turns inputs into a takeoff. */
-  @FunctionalInterface
-  public interface Run {
-    Takeoff analyze(Inputs inputs, Progress progress);
-  }
-
   private final Store store;
-  private final Path scratch;
-  private final Function<Inputs, Inputs> settings;
-  private final Run run;
+  private final StoredRuns runs;
 
-  /**
-   * @param scratch folder for what is being written
-   * @param settings adds roof system and shapes
-   */
-  public LocalAnalyst(Store store, Path scratch, Function<Inputs, Inputs> settings, Run run) {
+  /** @param scratch folder for what is being written */
+  public LocalAnalyst(Store store, Path scratch, Analyzer<Result> analyzer) {
     this.store = store;
-    this.scratch = scratch;
-    this.settings = settings;
-    this.run = run;
+    this.runs = new StoredRuns(store, analyzer, scratch);
   }
 
   /**
@@ -60,79 +37,55 @@ public final class LocalAnalyst implements Analyst {
     if (!store.analyses().begin(analysis.id()) && store.analyses().get(analysis.id()).state().isFinal()) {
       return;
     }
-    try {
-      Files.createDirectories(scratch);
-      run(analysis, List.of(), (json, report) -> store.analyses().complete(analysis.id(), json, Optional.of(report)));
-      follow(analysis);
-    } catch (CancellationException e) {
-      throw new InterruptedException();
-    } catch (UnreadableModelException e) {
-      store.analyses().end(analysis.id(), State.FAILED, "model/unreadable", e.getMessage());
-    } catch (UnusableFileException e) {
-      store.analyses().end(analysis.id(), State.FAILED, "settings/unusable", e.getMessage());
-      throw e;
-    } catch (OutOfMemoryError e) {
-      store.analyses().end(analysis.id(), State.FAILED, "analysis/memory",
-          "The model needs more memory than " + Runtime.getRuntime().maxMemory() / (1 << 20)
-              + " MiB.");
-    } catch (LedgerException e) {
-      throw e;
-    } catch (RuntimeException | Error e) {
-      endFailed(analysis, e);
-      throw e;
-    } catch (IOException e) {
-      endFailed(analysis, e);
-      throw new UncheckedIOException(e);
+    Optional<Failure> failure = run(analysis, Optional.empty());
+    if (failure.isEmpty()) {
+      // What users decided about the revision before may have come over; the result follows it.
+      Choices.Standing standing = store.choices().of(analysis.id());
+      failure = standing.followed() || standing.inForce().isEmpty() ? failure : run(analysis, Optional.of(standing));
+    }
+    if (failure.isPresent()) {
+      end(analysis, failure.get());
     }
   }
 
-  /** Nothing that fails here may hide the fault that came first. */
-  private void endFailed(StoredAnalysis analysis, Throwable fault) {
+  private Optional<Failure> run(StoredAnalysis analysis, Optional<Choices.Standing> decided) {
+    Progress progress = Progress.NONE.unless(() -> Thread.currentThread().isInterrupted());
+    Outcome<Result> outcome = runs.run(analysis, decided, progress, StoredRuns.Keeping.AT_ONCE);
+    return outcome.failure();
+  }
+
+  private void end(StoredAnalysis analysis, Failure failure) throws InterruptedException {
+    if (failure instanceof Failure.Cancelled) {
+      throw new InterruptedException();
+    }
+    Throwable fault = Failure.isOurs(failure.code()) ? failure.cause().orElse(null) : null;
+    if (fault instanceof LedgerException storage) {
+      throw storage;
+    }
     try {
-      store.analyses().end(analysis.id(), State.FAILED, "internal",
-          "The program failed at this model; its log says where. Please report it with the model.");
+      store.analyses().end(analysis.id(), State.FAILED, failure.code(), failure.text());
     } catch (RuntimeException | Error e) {
+      // Nothing that fails here may hide the fault that came first.
+      if (fault == null) {
+        throw e;
+      }
       fault.addSuppressed(e);
     }
+    pass(fault);
   }
 
-  /** Keeps a result. */
-  private interface Keep {
-    void keep(Path json, String report) throws IOException;
-  }
-
-  /** What people decided about the revision before may have come over; the result follows it. */
-  private void follow(StoredAnalysis analysis) throws IOException {
-    Choices.Standing standing = store.choices().of(analysis.id());
-    if (!standing.followed() && !standing.inForce().isEmpty()) {
-      run(analysis, standing.inForce(),
-          (json, report) -> store.choices().complete(analysis.id(), standing, Optional.of(json), Optional.of(report)));
+  private static void pass(Throwable fault) {
+    if (fault instanceof Error e) {
+      throw e;
     }
-  }
-
-  private void run(StoredAnalysis analysis, List<Decision> decisions, Keep keep) throws IOException {
-    Path json = scratch.resolve(analysis.id() + ".json");
-    try {
-      Takeoff takeoff = takeoff(analysis, decisions);
-      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(json))) {
-        JsonLedger.write(takeoff, out);
-      }
-      ByteArrayOutputStream report = new ByteArrayOutputStream();
-      TextReport.write(takeoff, report);
-      keep.keep(json, report.toString(StandardCharsets.UTF_8));
-    } finally {
-      Files.deleteIfExists(json);
+    if (fault instanceof RuntimeException e) {
+      throw e;
     }
-  }
-
-  private Takeoff takeoff(StoredAnalysis analysis, List<Decision> decisions) {
-    List<Inputs.NamedFile> files = analysis.files().stream().filter(f -> f.role().equals("model"))
-        .map(f -> new Inputs.NamedFile(Path.of(f.path()), f.name(), f.placement())).toList();
-    Inputs inputs = settings.apply(Inputs.ofNamedFiles(files));
-    return run.analyze(decisions.isEmpty() ? inputs : inputs.withDecisions(decisions), stage -> {
-      if (Thread.currentThread().isInterrupted()) {
-        throw new CancellationException();
-      }
-    });
+    if (fault instanceof IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    if (fault != null) {
+      throw new IllegalStateException(fault);
+    }
   }
 }

@@ -12,7 +12,7 @@ record Rounds(String server, Round round, Backoff pace, Sleeper sleeper, Watchin
   /** One round of a server. */
   @FunctionalInterface
   interface Round {
-    Outcome run() throws InterruptedException;
+    RoundOutcome run() throws InterruptedException;
   }
 
   /** Returns where it was interrupted. Only what makes pauses impossible gets through: without them it would burn the processor. */
@@ -28,7 +28,7 @@ record Rounds(String server, Round round, Backoff pace, Sleeper sleeper, Watchin
 
   /** One round; gives the pause after it. */
   private Duration one() throws InterruptedException {
-    Outcome outcome;
+    RoundOutcome outcome;
     try {
       outcome = round.run();
       setting.health().works(Health.watch(server));
@@ -36,14 +36,14 @@ record Rounds(String server, Round round, Backoff pace, Sleeper sleeper, Watchin
       throw e;
     } catch (UnusableFileException e) {
       tell("trouble", "settings/unusable: " + e.getMessage());
-      outcome = Outcome.TROUBLE;
+      outcome = RoundOutcome.TROUBLE;
     } catch (Throwable e) {
       setting.health().failed(Health.watch(server), e);
       // Nobody knows whether a fault of the program passes: it is tried again, ever more rarely.
-      outcome = Outcome.PASSING;
+      outcome = RoundOutcome.PASSING;
     }
     Duration pause = pace.after(outcome);
-    if (outcome != Outcome.FINE) {
+    if (outcome != RoundOutcome.FINE) {
       tell("pause", "next round in " + pause.toMillis() / 1000 + " s");
     }
     return pause;

@@ -54,8 +54,8 @@ public final class Watching implements AutoCloseable {
    * One round of each of these servers, one after another; returns the worst that happened. A fault of the program at one server is
    * thrown when the others are done.
    */
-  public Outcome once(List<String> names) throws InterruptedException {
-    Outcome worst = Outcome.FINE;
+  public RoundOutcome once(List<String> names) throws InterruptedException {
+    RoundOutcome worst = RoundOutcome.FINE;
     FirstFault fault = new FirstFault();
     for (String name : names) {
       try {

@@ -2,6 +2,7 @@ package org.seamledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.run.Analyzer;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -17,14 +18,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.seamledger.detail.Explanation;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.junction.Junction;
 import org.seamledger.shacl.BrokenRulesException;
 import org.seamledger.source.ModelFile;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
-import org.seamledger.takeoff.Stage;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
 import org.seamledger.takeoff.UnusableFileException;
@@ -38,27 +36,8 @@ class CliTest {
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
   private final List<Inputs> asked = new ArrayList<>();
 
-  @FunctionalInterface
-  private interface Work {
-    Takeoff analyze(Inputs inputs, Progress progress);
-  }
-
-  private static Analyzer analyzer(Work work) {
-    return new Analyzer() {
-      @Override
-      public Takeoff analyze(Inputs inputs, Progress progress) {
-        return work.analyze(inputs, progress);
-      }
-
-      @Override
-      public Explanation explain(Junction junction, Inputs inputs) {
-        return new Explanation(List.of("rake"), "eave", List.of("highRiseDegrees must be positive"));
-      }
-    };
-  }
-
-  private int run(Work work, String... words) {
-    return new Cli(analyzer(work), Environment.PLAIN).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+  private int run(Analyzer<Takeoff> work, String... words) {
+    return new Cli(work, Environment.PLAIN).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
   }
 
   private int run(String... words) {
@@ -147,23 +126,23 @@ class CliTest {
   void theLaunchersShapesGiveWayToTheCommandLines() {
     Environment launched = new Environment(Optional.of(Path.of("program/shapes")), Optional.empty(), Optional.empty(), Map.of(), false);
     for (String[] words : List.of(new String[] {"analyze", "a.ifc"}, new String[] {"analyze", "a.ifc", "--shapes", "own"})) {
-      new Cli(analyzer((inputs, progress) -> {
+      new Cli((inputs, progress) -> {
         asked.add(inputs);
         return Takeoffs.boatHouse();
-      }), launched).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+      }, launched).run(words, out, new PrintStream(err, true, StandardCharsets.UTF_8));
     }
     assertThat(asked).extracting(Inputs::shapes).containsExactly(Optional.of(Path.of("program/shapes")), Optional.of(Path.of("own")));
   }
 
   @Test
   void aFaultOfTheProgramShowsItsTraceToWhoAsks() {
-    Work faulty = (inputs, progress) -> {
+    Analyzer<Takeoff> faulty = (inputs, progress) -> {
       throw new IllegalStateException("two\nlines");
     };
     assertThat(run(faulty, "analyze", "a.ifc")).isEqualTo(70);
     assertThat(err()).hasLineCount(1).contains("internal fault").contains("SEAMLEDGER_TRACE=1");
     err.reset();
-    new Cli(analyzer(faulty), new Environment(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), true))
+    new Cli(faulty, new Environment(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), true))
         .run(new String[] {"analyze", "a.ifc"}, out, new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(err()).contains("\tat org.seamledger.cli.CliTest");
   }
@@ -206,7 +185,7 @@ class CliTest {
       }
     };
     int status =
-        new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, closed,
+        new Cli((inputs, progress) -> Takeoffs.boatHouse(), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, closed,
             new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(status).isZero();
     assertThat(err()).isEmpty();
@@ -221,7 +200,7 @@ class CliTest {
       }
     };
     int status =
-        new Cli(analyzer((inputs, progress) -> Takeoffs.boatHouse()), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, full,
+        new Cli((inputs, progress) -> Takeoffs.boatHouse(), Environment.PLAIN).run(new String[] {"analyze", "a.ifc"}, full,
             new PrintStream(err, true, StandardCharsets.UTF_8));
     assertThat(status).isEqualTo(74);
     assertThat(err()).contains("No space left on device").hasLineCount(1);
@@ -252,7 +231,7 @@ class CliTest {
   @Test
   void explainsOneJunctionByTheBeginningOfItsId() {
     assertThat(run("explain", "a.ifc", "b.ifc", "rak")).isZero();
-    assertThat(out()).startsWith("rake1, unclassified: no shape").contains("The nearest shape that it misses is eave:");
+    assertThat(out()).startsWith("rake1, unclassified: no shape").contains("The nearest shape that it misses is flat-edge:");
     assertThat(asked.get(0).models()).hasSize(2);
   }
 
@@ -290,10 +269,10 @@ class CliTest {
   @Test
   void aQuickAnalysisIsQuietAndASlowOneSaysWhatItDoes() {
     run((inputs, progress) -> {
-      progress.begins(Stage.READING);
+      progress.at("reading the models", 0);
       sleep(1300);
-      progress.begins(Stage.ROOF);
-      progress.begins(Stage.DONE);
+      progress.at("finding the roof's faces", 0.25);
+      progress.at("finding the roof's faces", 0.6);
       return Takeoffs.boatHouse();
     }, "analyze", "a.ifc", "--format", "json");
     assertThat(err()).isEqualTo("seamledger: reading the models …\nseamledger: finding the roof's faces …\n");

@@ -2,6 +2,7 @@ package org.seamledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.takeoff.Analysis;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -33,7 +34,7 @@ class DatabaseChoiceTest {
       all.addAll(List.of("--database-wait", "0"));
     }
     Environment environment = new Environment(Optional.empty(), Optional.empty(), Optional.empty(), variables, true);
-    return new Cli(Analyzer.ANALYSIS, environment).run(all.toArray(String[]::new), new ByteArrayOutputStream(),
+    return new Cli(Analysis::run, environment).run(all.toArray(String[]::new), new ByteArrayOutputStream(),
         new PrintStream(err, true, StandardCharsets.UTF_8));
   }
 

@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -22,10 +21,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.seamledger.detail.Decision;
-import org.seamledger.http.Analyzer;
-import org.seamledger.http.Options;
 import org.seamledger.http.Server;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.takeoff.Inputs;
 import org.slf4j.LoggerFactory;
 
 /** What a server's log tells, and what it keeps to itself. */
@@ -41,10 +42,9 @@ class LogTest {
   private final HttpClient client = HttpClient.newHttpClient();
 
   /** Fails like a program with a fault, in a message that tries to look like a line of the log. */
-  private static final class Faulty implements Analyzer {
+  private static final class Faulty implements Analyzer<Result> {
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
-        OutputStream json) {
+    public Result analyze(Inputs inputs, Progress progress) {
       throw new IllegalStateException("a fault\n2026-01-01T00:00:00.000Z INFO  Monitor: request status=\"200\"");
     }
   }
@@ -141,7 +141,7 @@ class LogTest {
   void aCommandThatRunsOnceShowsWarningsInOneLine() {
     Logging.asService(LogForm.text, log);
     Logging.asCommand();
-    LoggerFactory.getLogger("org.seamledger.http.Jobs").info("not for the log");
+    LoggerFactory.getLogger("org.seamledger.http.job.Jobs").info("not for the log");
     assertThat(log.toString(StandardCharsets.UTF_8)).isEmpty();
   }
 }

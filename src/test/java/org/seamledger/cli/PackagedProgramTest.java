@@ -2,6 +2,7 @@ package org.seamledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.takeoff.Analysis;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
@@ -69,7 +70,7 @@ class PackagedProgramTest {
 
   private static byte[] unpacked(String... words) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    assertThat(new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words, out, new PrintStream(OutputStream.nullOutputStream()))).isZero();
+    assertThat(new Cli(Analysis::run, Environment.PLAIN).run(words, out, new PrintStream(OutputStream.nullOutputStream()))).isZero();
     return out.toByteArray();
   }
 

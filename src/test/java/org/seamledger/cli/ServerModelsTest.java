@@ -2,6 +2,8 @@ package org.seamledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.seamledger.run.Analyzer;
+import org.seamledger.takeoff.Analysis;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
@@ -27,12 +29,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.seamledger.detail.Explanation;
-import org.seamledger.junction.Junction;
 import org.seamledger.source.ModelSource;
 import org.seamledger.source.ServedOffice;
-import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
 
@@ -60,18 +58,10 @@ class ServerModelsTest {
   }
 
   private int run(String... words) {
-    Analyzer analyzer = new Analyzer() {
-      @Override
-      public Takeoff analyze(Inputs inputs, Progress progress) {
-        inputs.models().stream().map(ModelSource::name).forEach(asked::add);
-        inputs.places().forEach((model, movement) -> places.put(model, movement.argument()));
-        return Takeoffs.boatHouse();
-      }
-
-      @Override
-      public Explanation explain(Junction junction, Inputs inputs) {
-        return new Explanation(List.of("rake"), "eave", List.of());
-      }
+    Analyzer<Takeoff> analyzer = (inputs, progress) -> {
+      inputs.models().stream().map(ModelSource::name).forEach(asked::add);
+      inputs.places().forEach((model, movement) -> places.put(model, movement.argument()));
+      return Takeoffs.boatHouse();
     };
     String[] all = Stream.concat(Stream.of(words), Stream.of("--servers", list.toString())).toArray(String[]::new);
     return new Cli(analyzer, Environment.PLAIN).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
@@ -223,7 +213,7 @@ class ServerModelsTest {
     String[] all = Stream
         .concat(Stream.of("watch", "office", "--servers", list.toString(), "--data", folder.resolve("data").toString()), Stream.of(more))
         .toArray(String[]::new);
-    return new Cli(Analyzer.ANALYSIS, environment, clock).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    return new Cli(Analysis::run, environment, clock).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
   }
 
   @Test

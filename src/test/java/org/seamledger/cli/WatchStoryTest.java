@@ -28,14 +28,15 @@ import org.bimserver.interfaces.objects.SExtendedData;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamledger.http.Options;
 import org.seamledger.http.Server;
-import org.seamledger.http.TakeoffAnalyzer;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.source.KnownServers;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.RealBimServer;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
+import org.seamledger.takeoff.Analysis;
 import org.seamledger.watch.Servers;
 
 /**
@@ -82,7 +83,7 @@ class WatchStoryTest {
   /** Runs the program with these words. */
   Said program(String... words) {
     ByteArrayOutputStream err = new ByteArrayOutputStream();
-    int status = new Cli(Analyzer.ANALYSIS, Environment.PLAIN).run(words, new ByteArrayOutputStream(),
+    int status = new Cli(Analysis::run, Environment.PLAIN).run(words, new ByteArrayOutputStream(),
         new PrintStream(err, true, StandardCharsets.UTF_8));
     return new Said(status, err.toString(StandardCharsets.UTF_8));
   }

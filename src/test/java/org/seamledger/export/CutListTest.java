@@ -10,13 +10,13 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
 
 class CutListTest {
 
   private static List<String> rows(String sample) throws IOException {
-    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(Path.of("ifc-samples/worked", sample))), Progress.SILENT);
+    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(Path.of("ifc-samples/worked", sample))), Progress.NONE);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     CutList.write(takeoff, out);
     return out.toString(StandardCharsets.UTF_8).lines().toList();

@@ -17,7 +17,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
 import org.w3c.dom.Element;
@@ -28,7 +28,7 @@ class PlanDrawingTest {
   private static final double ROUNDING = 0.002;
 
   private static Takeoff sample(String name) {
-    return Analysis.run(Inputs.ofFiles(List.of(Path.of("ifc-samples", name + ".ifc"))), Progress.SILENT);
+    return Analysis.run(Inputs.ofFiles(List.of(Path.of("ifc-samples", name + ".ifc"))), Progress.NONE);
   }
 
   private static double planLengthM(Junction junction) {

@@ -15,6 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.http.setting.Options;
 
 /** Who may come in, and what browsers are told to keep out. */
 class AccessGuardTest {

@@ -33,6 +33,10 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.TakeoffAnalyzer;
 
 /** What people do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed. */
 class BrowserTest {
@@ -73,7 +77,7 @@ class BrowserTest {
     restart(new FixtureAnalyzer());
   }
 
-  private void restart(Analyzer analyzer) {
+  private void restart(Analyzer<Result> analyzer) {
     if (server != null) {
       server.close();
     }

@@ -23,9 +23,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.export.JsonLedger;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
 
 /** What people choose by hand takes effect in the stored result, for everybody, and can be had again on the command line. */
 class DecisionsServiceTest {
@@ -139,7 +141,7 @@ class DecisionsServiceTest {
     Path decisions = Files.write(data.resolve("exported.json"), file.body());
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     Inputs inputs = Inputs.ofNamedFiles(List.of(new Inputs.NamedFile(GATEHOUSE, "hall.ifc"))).withDecisionsIn(decisions);
-    JsonLedger.write(Analysis.run(inputs, Progress.SILENT), out);
+    JsonLedger.write(Analysis.run(inputs, Progress.NONE), out);
     assertThat(out.toString(StandardCharsets.UTF_8))
         .isEqualTo(new String(service.get("/api/analyses/" + id + "/ledger").body(), StandardCharsets.UTF_8));
   }

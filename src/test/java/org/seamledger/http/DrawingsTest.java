@@ -26,6 +26,9 @@ import org.seamledger.export.CutList;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.TextReport;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
@@ -75,7 +78,7 @@ class DrawingsTest {
   }
 
   private static Takeoff takeoff(Path model) {
-    return Analysis.run(Inputs.ofFiles(List.of(model)), stage -> {});
+    return Analysis.run(Inputs.ofFiles(List.of(model)), Progress.NONE);
   }
 
   @Test

@@ -1,50 +1,67 @@
 package org.seamledger.http;
 
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.source.ModelFile;
+import org.seamledger.run.Result;
+import org.seamledger.run.Analyzer;
+import org.seamledger.progress.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
-import org.seamledger.detail.Decision;
 import org.seamledger.finding.UnreadableModelException;
 
 /**
  * Stands where the analysis will be: a "model" is one line of words that says which made-up result to answer, such as
  * {@code house pitch=0.5 width=14 pipe=yes} or {@code many count=20000} or {@code slow millis=5000} or {@code unreadable} or {@code fault}.
  */
-final class FixtureAnalyzer implements Analyzer {
+final class FixtureAnalyzer implements Analyzer<Result> {
 
   @Override
-  public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress, OutputStream out)
-      throws IOException {
-    String text = Files.readString(models.get(0).path(), StandardCharsets.UTF_8).strip();
+  public Result analyze(Inputs inputs, Progress progress) throws IOException {
+    String text = Files.readString(model(inputs).path(), StandardCharsets.UTF_8).strip();
     Map<String, String> words = new HashMap<>();
     for (String w : text.split("\\s+")) {
       int at = w.indexOf('=');
       words.put(at < 0 ? "what" : w.substring(0, at), w.substring(at + 1));
     }
-    progress.progress("Reading the model", 0.1);
+    progress.at("reading the model", 0.1);
     wait(Integer.parseInt(words.getOrDefault("millis", "0")), progress);
+    byte[] out;
     switch (words.getOrDefault("what", "")) {
-      case "many" -> LedgerFixtures.MAPPER.writeValue(out, LedgerFixtures.many(Integer.parseInt(words.get("count"))));
-      case "unreadable" -> throw new UnreadableModelException(models.get(0).name(), 7, 12, "a semicolon", "the end of the file");
+      case "many" -> out = json(LedgerFixtures.many(Integer.parseInt(words.get("count"))));
+      case "unreadable" -> throw new UnreadableModelException(model(inputs).name(), 7, 12, "a semicolon", "the end of the file");
       case "fault" -> throw new IllegalStateException("a fault with a secret in it");
-      case "nonsense" -> out.write("[1, 2".getBytes(StandardCharsets.UTF_8));
-      default -> LedgerFixtures.MAPPER.writeValue(out,
-          LedgerFixtures.decided(decisions, LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
+      case "nonsense" -> out = "[1, 2".getBytes(StandardCharsets.UTF_8);
+      default -> out = json(
+          LedgerFixtures.decided(inputs.decisions(), LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
               Double.parseDouble(words.getOrDefault("width", "14")), !"no".equals(words.get("pipe")),
-              words.getOrDefault("chimney", "Chimney").replace('_', ' '), system.isPresent() ? Files.readString(system.get()) : "")));
+              words.getOrDefault("chimney", "Chimney").replace('_', ' '),
+              inputs.system().isPresent() ? Files.readString(inputs.system().get()) : "")));
     }
-    return new FixtureDrawings(text);
+    return new FixtureResult(text, out);
+  }
+
+  /** The first of the models. */
+  static ModelFile model(Inputs inputs) {
+    return (ModelFile) inputs.models().get(0);
+  }
+
+  private static byte[] json(Object ledger) throws IOException {
+    return LedgerFixtures.MAPPER.writeValueAsBytes(ledger);
   }
 
   /** Sheets that say which made-up model they are of; what looks like the id of a junction has a section. */
-  private record FixtureDrawings(String words) implements Drawings {
+  private record FixtureResult(String words, byte[] ledger) implements Result {
+
+    @Override
+    public void writeLedger(OutputStream out) throws IOException {
+      out.write(ledger);
+    }
 
     @Override
     public String plan() {
@@ -74,11 +91,11 @@ final class FixtureAnalyzer implements Analyzer {
     }
   }
 
-  private static void wait(int millis, ProgressListener progress) {
+  private static void wait(int millis, Progress progress) {
     try {
       for (int i = 0; i < millis; i += 50) {
         Thread.sleep(50);
-        progress.progress("Finding junctions", 0.1 + 0.8 * i / millis);
+        progress.at("finding junctions", 0.1 + 0.8 * i / millis);
       }
     } catch (InterruptedException e) {
       throw new CancellationException();

@@ -3,7 +3,11 @@ package org.seamledger.http;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.PostgresAddress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.TakeoffAnalyzer;
 
 /** Runs the service on made-up results ({@code fixture}) or real ones ({@code real}): {@code FixtureServer WHICH DATA PORT [SAMPLES [MODEL]]}. */
 final class FixtureServer {
@@ -15,7 +19,7 @@ final class FixtureServer {
   }
 
   public static void main(String[] args) throws Exception {
-    Analyzer analyzer = args[0].equals("real") ? new TakeoffAnalyzer(Optional.empty()) : new FixtureAnalyzer();
+    Analyzer<Result> analyzer = args[0].equals("real") ? new TakeoffAnalyzer(Optional.empty()) : new FixtureAnalyzer();
     Options options = Options.of(analyzer, Path.of(args[1])).port(Integer.parseInt(args[2]))
         .database(Optional.ofNullable(System.getenv(DATABASE)).map(url -> PostgresAddress.of(url, Optional.empty(), Optional.empty())));
     if (args.length > 3) {

@@ -24,9 +24,13 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamledger.detail.Decision;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
+import org.seamledger.takeoff.Inputs;
 import org.seamledger.watch.MemoryServers;
 import org.slf4j.LoggerFactory;
 
@@ -42,23 +46,36 @@ class HealthTest {
   private TestService service;
 
   /** As {@link FixtureAnalyzer}, but a class is missing for a model that says so, at once or with decisions only. */
-  private static final class Faulty implements Analyzer {
+  private static final class Faulty implements Analyzer<Result> {
     private final FixtureAnalyzer good = new FixtureAnalyzer();
 
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
-        OutputStream out)
-        throws IOException {
-      String words = Files.readString(models.get(0).path());
-      if (words.contains("missing=always") || words.contains("missing=decided") && !decisions.isEmpty()) {
+    public Result analyze(Inputs inputs, Progress progress) throws IOException {
+      String words = Files.readString(FixtureAnalyzer.model(inputs).path());
+      if (words.contains("missing=always") || words.contains("missing=decided") && !inputs.decisions().isEmpty()) {
         throw missingClass();
       }
-      Drawings drawings = good.analyze(models, system, decisions, progress, out);
-      return words.contains("missing=cuts") ? new NoCuts(drawings.plan()) : drawings;
+      Result result = good.analyze(inputs, progress);
+      return words.contains("missing=cuts") ? new NoCuts(result) : result;
     }
   }
 
-  private record NoCuts(String plan) implements Analyzer.Drawings {
+  private record NoCuts(Result whole) implements Result {
+    @Override
+    public void writeLedger(OutputStream out) throws IOException {
+      whole.writeLedger(out);
+    }
+
+    @Override
+    public String plan() {
+      return whole.plan();
+    }
+
+    @Override
+    public Optional<String> report() {
+      return Optional.empty();
+    }
+
     @Override
     public Optional<String> section(String junction) {
       return Optional.empty();

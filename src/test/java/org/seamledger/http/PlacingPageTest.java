@@ -19,6 +19,8 @@ import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.TakeoffAnalyzer;
 
 /** Placing a misplaced model on the page, in a real browser with the program's own analysis. Skipped where Chromium and its driver are not installed. */
 class PlacingPageTest {

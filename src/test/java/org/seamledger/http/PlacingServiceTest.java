@@ -21,8 +21,10 @@ import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.StorageEngine;
+import org.seamledger.run.TakeoffAnalyzer;
 
 /** Placing models of an analysis through the service, on models of the infirmary: what is placed stays so whatever happens to the analysis later. */
 @ParameterizedClass

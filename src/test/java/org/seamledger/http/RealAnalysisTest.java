@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,8 +15,14 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamledger.detail.Decision;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.http.setting.Options;
+import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
+import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.samples.Terrace;
+import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
 
 /** The service with the program's own analysis in it: stopping one in the middle, and knowing when a stored result is out of date. */
@@ -29,18 +34,16 @@ class RealAnalysisTest {
   private Path folder;
 
   /** The program's own, with its steps counted; waits at one of them until somebody has asked to stop. */
-  private record Counting(TakeoffAnalyzer real, AtomicInteger steps, double waitsAt) implements Analyzer {
+  private record Counting(TakeoffAnalyzer real, AtomicInteger steps, double waitsAt) implements Analyzer<Result> {
     @Override
-    public Drawings analyze(List<Model> models, Optional<Path> system, List<Decision> decisions, ProgressListener progress,
-        OutputStream json)
-        throws IOException {
-      return real.analyze(models, system, decisions, (stage, fraction) -> {
+    public Result analyze(Inputs inputs, Progress progress) {
+      return real.analyze(inputs, (stage, fraction) -> {
         steps.incrementAndGet();
         if (fraction >= waitsAt) {
           pauseUntilInterrupted();
         }
-        progress.progress(stage, fraction);
-      }, json);
+        progress.at(stage, fraction);
+      });
     }
 
     /** At most a minute: a test that fails shall end, too. */
@@ -55,17 +58,13 @@ class RealAnalysisTest {
     }
   }
 
-  private Options options(Analyzer analyzer) {
+  private Options options(Analyzer<Result> analyzer) {
     return Options.of(analyzer, folder.resolve("data"));
   }
 
-  private int stepsOfAWholeRun(Path model) throws IOException {
+  private int stepsOfAWholeRun(Path model) {
     AtomicInteger steps = new AtomicInteger();
-    try (OutputStream nowhere = OutputStream.nullOutputStream()) {
-      new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 2).analyze(List.of(new Analyzer.Model(model, "terrace.ifc")),
-          Optional.empty(),
-          List.of(), (stage, fraction) -> {}, nowhere);
-    }
+    new Counting(new TakeoffAnalyzer(Optional.empty()), steps, 2).analyze(Inputs.ofFiles(List.of(model)), Progress.NONE);
     return steps.get();
   }
 

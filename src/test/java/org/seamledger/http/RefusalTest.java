@@ -18,6 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.StorageEngine;
 
 /** What goes wrong, and what callers are told: always problem+json (RFC 9457) with a code, never a trace. */

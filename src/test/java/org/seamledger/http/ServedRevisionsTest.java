@@ -13,6 +13,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.http.setting.Options;
 import org.seamledger.source.Attachment;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;

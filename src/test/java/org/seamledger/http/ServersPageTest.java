@@ -26,8 +26,9 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
-import org.seamledger.source.ModelServerException;
+import org.seamledger.http.setting.Options;
 import org.seamledger.source.ModelServerException.Reason;
+import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ServedProject;
 import org.seamledger.watch.MemoryServers;
 

@@ -27,6 +27,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.StorageEngine;
 
 /** The service as its callers meet it. {@link TestService} holds every answer here against /openapi.json as well. */
@@ -63,7 +65,12 @@ class ServiceTest {
   void tellsItsHealthAndCounts() {
     assertThat(TestService.json(service.get("/api/health")).path("status").textValue()).isEqualTo("ok");
     service.analyse("house");
-    String counts = new String(service.get("/metrics").body(), StandardCharsets.UTF_8);
+    String counts = "";
+    // The result is there a moment before its worker has ended and counted it.
+    for (int i = 0; i < 200 && !counts.contains("seamledger_analyses_ended_total{"); i++) {
+      TestService.pause(20);
+      counts = new String(service.get("/metrics").body(), StandardCharsets.UTF_8);
+    }
     assertThat(counts).contains("seamledger_analyses_ended_total{state=\"done\"} 1\n", "seamledger_analyses_stored{state=\"done\"} 1\n",
         "seamledger_requests_total{method=\"POST\",route=\"/api/analyses\",status=\"202\"} 1\n");
     assertThat(counts.lines().filter(l -> !l.startsWith("#"))).allMatch(l -> l.matches("[a-z_]+(\\{([a-z]+=\"[^\"]*\",?)+})? [0-9.]+"),

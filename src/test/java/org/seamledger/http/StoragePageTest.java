@@ -20,6 +20,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.TestPostgres;
 import org.slf4j.LoggerFactory;

@@ -22,6 +22,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.seamledger.http.setting.Options;
 
 /** A real server and a client that holds every answer against the description that the server itself gives of its answers. */
 final class TestService implements AutoCloseable {

@@ -14,7 +14,7 @@ import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.roof.SurfaceLimits;
@@ -110,7 +110,7 @@ public final class Scene {
   }
 
   public Roof build(SurfaceLimits limits) {
-    return RoofBuilder.build(new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of()), Tolerance.DEFAULT, limits, Headway.UNHEARD);
+    return RoofBuilder.build(new Building(List.of(), roofs, neighbours, Vec3.ZERO, List.of()), Tolerance.DEFAULT, limits, Progress.NONE);
   }
 
   public List<Junction> junctions() {

@@ -2,6 +2,7 @@ package org.seamledger.quantity;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.seamledger.progress.Progress;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Details;
@@ -17,7 +18,7 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
   static final Path SAMPLES = Path.of("ifc-samples");
 
   static Counted of(Path model, RoofSystem system) {
-    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(model)), stage -> {});
+    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(model)), Progress.NONE);
     RoofLayout layout = RoofLayout.of(takeoff.faces(), system);
     Details.Result details = new Details(Rules.packaged()).choose(takeoff.junctions(), j -> DetailFacts.of(j, layout, system));
     return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system));

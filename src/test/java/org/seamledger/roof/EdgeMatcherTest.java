@@ -15,7 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.roof.Contact.Free;
 import org.seamledger.roof.Contact.OtherFacet;
 import org.seamledger.roof.Obstacle.OpenHole;
@@ -28,7 +28,7 @@ class EdgeMatcherTest {
   private static final Region TEN = Region.rectangle(0, 0, 10, 10);
 
   private static List<BoundaryEdge> edges(ExposedFacet... facets) {
-    return EdgeMatcher.edges(List.of(facets), TOLERANCE, LIMITS, Headway.UNHEARD);
+    return EdgeMatcher.edges(List.of(facets), TOLERANCE, LIMITS, Progress.NONE);
   }
 
   private static Map<String, Double> lengths(List<BoundaryEdge> edges) {

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** Two slopes of 45° whose planes meet in the ridge x = 0, z = 0; in the frame of each, v runs up the slope and is 0 at the ridge. */
 class MeetingTest {
@@ -22,7 +22,7 @@ class MeetingTest {
   private static final double THICK = 0.2;
 
   private static List<ExposedFacet> met(ExposedFacet... facets) {
-    return Meeting.of(List.of(facets), TOLERANCE, LIMITS.folds(), Headway.UNHEARD);
+    return Meeting.of(List.of(facets), TOLERANCE, LIMITS.folds(), Progress.NONE);
   }
 
   /** 10 m along the ridge, from 5 m down the slope up to {@code top}; u runs along y, its sense by the slope. */

@@ -7,7 +7,7 @@ import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Scene;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** One step of the roof at a time over a small scene, with the default tolerance and limits. */
 final class Steps {
@@ -28,17 +28,17 @@ final class Steps {
   }
 
   static List<TopSurface> ownSurface(Scene scene) {
-    return own().of(SurfacePlanes.of(parts(scene), TOLERANCE, LIMITS.planes()), Headway.UNHEARD);
+    return own().of(SurfacePlanes.of(parts(scene), TOLERANCE, LIMITS.planes()), Progress.NONE);
   }
 
   static List<TopSurface> tops(Scene scene) {
-    return TopSurfaceFinder.find(parts(scene), new Thickness(LIMITS.tops()), TOLERANCE, LIMITS, Headway.UNHEARD).tops();
+    return TopSurfaceFinder.find(parts(scene), new Thickness(LIMITS.tops()), TOLERANCE, LIMITS, Progress.NONE).tops();
   }
 
   static List<Obstacle> obstacles(Scene scene, TopSurface top) {
     List<Part> neighbours = scene.neighbours().stream().map(Part::neighbour).toList();
     return new ObstacleFinder(new PlanIndex<>(neighbours, Part::box), new PlanIndex<>(parts(scene), Part::box), TOLERANCE, LIMITS)
-        .find(top, Headway.UNHEARD);
+        .find(top, Progress.NONE);
   }
 
   static TopSurface surface(Plane plane, Region region) {

@@ -16,7 +16,7 @@ import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Scene;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** Each step from planes to top surface by itself: areas of boxes and slabs in closed form. */
 class TopSurfaceStepsTest {
@@ -144,7 +144,7 @@ class TopSurfaceStepsTest {
     double face = 4 * 3 * Math.sqrt(2);
     double end = 4 * 0.2 * Math.sqrt(2);
     assertThat(Steps.area(own)).isCloseTo(face + end + 1, within(1e-3));
-    List<TopSurface> kept = new CutEdges(Steps.own(), new Thickness(LIMITS.tops()), LIMITS.tops()).dropped(own, Headway.UNHEARD);
+    List<TopSurface> kept = new CutEdges(Steps.own(), new Thickness(LIMITS.tops()), LIMITS.tops()).dropped(own, Progress.NONE);
     assertThat(Steps.area(kept)).isCloseTo(face + 1, within(1e-3));
   }
 
@@ -154,7 +154,7 @@ class TopSurfaceStepsTest {
   @CsvSource({"0.5, 6, 24", "0.7, 6, 48", "0.5, 3, 36", "0.5, 4, 16"})
   void ofLayersWithinABuildUpTheOuterCounts(double above, double width, double expected) {
     List<TopSurface> own = Steps.ownSurface(add(level("under", 0, 6, 3), "over", 0, width, 3 + above));
-    List<TopSurface> outer = new OuterLayers(Steps.own(), TOLERANCE, LIMITS.tops()).of(own, Headway.UNHEARD);
+    List<TopSurface> outer = new OuterLayers(Steps.own(), TOLERANCE, LIMITS.tops()).of(own, Progress.NONE);
     assertThat(Steps.area(outer)).isCloseTo(expected, within(1e-3));
   }
 

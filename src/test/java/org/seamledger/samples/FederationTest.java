@@ -20,7 +20,7 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.samples.Form.Placing;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -37,7 +37,7 @@ class FederationTest {
   private Path folder;
 
   private static Takeoff run(Inputs inputs) {
-    return Analysis.run(inputs, Progress.SILENT);
+    return Analysis.run(inputs, Progress.NONE);
   }
 
   private static Inputs infirmary(String... files) {

@@ -11,14 +11,14 @@ import org.seamledger.element.Building;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.roof.SurfaceLimits;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
 
 /** The program as the tests of this package use it. */
@@ -57,7 +57,7 @@ final class Pipeline {
   }
 
   static Takeoff analyse(Path file) {
-    return Analysis.run(Inputs.ofFiles(List.of(file)), Progress.SILENT);
+    return Analysis.run(Inputs.ofFiles(List.of(file)), Progress.NONE);
   }
 
   private static List<Line> lines(List<KindedJunction> junctions) {
@@ -66,7 +66,7 @@ final class Pipeline {
 
   /** All but the reading of a file. */
   static List<Line> lines(Building building) {
-    Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Headway.UNHEARD);
+    Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Progress.NONE);
     List<Junction> junctions = JunctionFinder.find(roof);
     return lines(Kinds.classify(junctions, RULES).junctions());
   }

@@ -23,7 +23,7 @@ import org.seamledger.samples.Form.Schema;
 import org.seamledger.samples.Form.Unit;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -40,7 +40,7 @@ class PlacementTest {
   private Path folder;
 
   private static Takeoff run(Inputs inputs) {
-    return Analysis.run(inputs, Progress.SILENT);
+    return Analysis.run(inputs, Progress.NONE);
   }
 
   private static Inputs of(List<Path> files) {

@@ -28,7 +28,7 @@ import org.seamledger.junction.Junction;
 import org.seamledger.source.ModelServerException.Reason;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
 
 /** The whole story against a real BIMserver: check in, list, download, analyse, answer, read the answer back. */
@@ -50,7 +50,7 @@ class BimServerStoryTest {
   }
 
   private static Takeoff analyze(ModelSource model) {
-    return Analysis.run(Inputs.of(List.of(model)), Progress.SILENT);
+    return Analysis.run(Inputs.of(List.of(model)), Progress.NONE);
   }
 
   /** Each junction's kind and length by its id. */

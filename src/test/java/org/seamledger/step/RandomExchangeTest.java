@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /** Random instances written in random ways are read back as they were meant. */
 class RandomExchangeTest {
@@ -31,7 +31,7 @@ class RandomExchangeTest {
 
   /** @param block bytes to read at once: small ones put every kind of text across the border of two reads */
   private static void check(String context, RandomExchange written, int block) {
-    try (StepFile file = StepFile.open(new MemoryChannel(written.bytes(), block), "random.ifc", block, Headway.UNHEARD)) {
+    try (StepFile file = StepFile.open(new MemoryChannel(written.bytes(), block), "random.ifc", block, Progress.NONE)) {
       Map<String, Set<Long>> byKeyword = new HashMap<>();
       assertEquals(written.instances.size(), file.count(), context);
       written.instances.forEach((id, instance) -> {

@@ -4,7 +4,7 @@ import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import org.seamledger.finding.UnreadableModelException;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 
 /**
  * Whatever the bytes: a result or the one exception. The normal test run replays the files in
@@ -26,7 +26,7 @@ class StepFileFuzzTest {
   }
 
   private static void read(byte[] bytes, int block) throws IOException {
-    try (StepFile file = StepFile.open(new MemoryChannel(bytes, block), "any.ifc", block, Headway.UNHEARD)) {
+    try (StepFile file = StepFile.open(new MemoryChannel(bytes, block), "any.ifc", block, Progress.NONE)) {
       for (String keyword : file.keywords()) {
         readAll(file, keyword);
       }

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.seamledger.progress.Progress;
 import org.seamledger.detail.Decision;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kinds;
@@ -32,7 +33,7 @@ class DecisionsInAnalysisTest {
   private static final Takeoff BY_RULES = analyse();
 
   private static Takeoff analyse(Decision... decisions) {
-    return Analysis.run(Inputs.ofFiles(GATEHOUSE).withDecisions(List.of(decisions)), Progress.SILENT);
+    return Analysis.run(Inputs.ofFiles(GATEHOUSE).withDecisions(List.of(decisions)), Progress.NONE);
   }
 
   private static String first(String kind) {

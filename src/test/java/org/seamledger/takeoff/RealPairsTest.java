@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.seamledger.progress.Progress;
 import org.seamledger.SharedModels;
 import org.seamledger.finding.Finding;
 
@@ -25,7 +26,7 @@ class RealPairsTest {
     for (String file : files) {
       paths.add(SharedModels.named(file));
     }
-    return Analysis.run(Inputs.ofFiles(paths).withPlaces(places), Progress.SILENT);
+    return Analysis.run(Inputs.ofFiles(paths).withPlaces(places), Progress.NONE);
   }
 
   private static List<Finding> aboutModels(Takeoff t) {

@@ -27,7 +27,7 @@ class BackoffTest {
   void aServerThatAnswersIsAskedAtTheUsualPaceAndNeverAtTheSameInstantAsOthers() {
     List<Duration> pauses = new ArrayList<>();
     for (long seed = 1; seed <= 50; seed++) {
-      pauses.add(pace(seed).after(Outcome.FINE));
+      pauses.add(pace(seed).after(RoundOutcome.FINE));
     }
     assertThat(pauses).allSatisfy(p -> between(p, 48, 60));
     assertThat(pauses).as("jitter").doesNotHaveDuplicates();
@@ -38,29 +38,29 @@ class BackoffTest {
     Backoff pace = pace(7);
     long[] full = {120, 240, 480, 900, 900, 900};
     for (long seconds : full) {
-      between(pace.after(Outcome.PASSING), seconds * 8 / 10, seconds);
+      between(pace.after(RoundOutcome.PASSING), seconds * 8 / 10, seconds);
     }
-    between(pace.after(Outcome.FINE), 48, 60);
-    between(pace.after(Outcome.PASSING), 96, 120);
+    between(pace.after(RoundOutcome.FINE), 48, 60);
+    between(pace.after(RoundOutcome.PASSING), 96, 120);
   }
 
   @Test
   void aHundredFailuresStayAtTheLimit() {
     Backoff pace = pace(3);
     for (int i = 0; i < 100; i++) {
-      pace.after(Outcome.PASSING);
+      pace.after(RoundOutcome.PASSING);
     }
-    between(pace.after(Outcome.PASSING), 720, 900);
+    between(pace.after(RoundOutcome.PASSING), 720, 900);
   }
 
   @Test
   void aWrongPasswordIsNotTriedOften() {
-    between(pace(1).after(Outcome.TROUBLE), 720, 900);
+    between(pace(1).after(RoundOutcome.TROUBLE), 720, 900);
   }
 
   @Test
   void theSameSeedGivesTheSamePauses() {
-    assertThat(pace(42).after(Outcome.PASSING)).isEqualTo(pace(42).after(Outcome.PASSING));
+    assertThat(pace(42).after(RoundOutcome.PASSING)).isEqualTo(pace(42).after(RoundOutcome.PASSING));
   }
 
   @Test

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.entry;
 
+import org.seamledger.run.TakeoffResult;
+import org.seamledger.run.Analyzer;
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
@@ -22,7 +24,6 @@ import java.util.List;
 import java.util.Random;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -33,6 +34,7 @@ import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.WatchedRevision.Stage;
 import org.seamledger.ledger.WatchedRevision;
+import org.seamledger.progress.Progress;
 import org.seamledger.source.Attachment;
 import org.seamledger.source.ModelServerException.Reason;
 import org.seamledger.source.ModelServerException;
@@ -40,7 +42,6 @@ import org.seamledger.source.OpenModel;
 import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
 import org.slf4j.LoggerFactory;
@@ -66,7 +67,7 @@ class WatchTest {
   private final List<String> analysed = new ArrayList<>();
   private final List<String> told = new ArrayList<>();
   private final Health health = new Health(CLOCK);
-  private LocalAnalyst.Run run = this::takeoff;
+  private Analyzer<Takeoff> run = this::takeoff;
 
   @BeforeEach
   void open() {
@@ -115,7 +116,7 @@ class WatchTest {
 
   private Watching.Setting setting(WatchTarget wanted, Duration every) {
     LocalAnalyst analyst =
-        new LocalAnalyst(store, data.resolve("scratch"), Function.identity(), (inputs, progress) -> run.analyze(inputs, progress));
+        new LocalAnalyst(store, data.resolve("scratch"), (inputs, progress) -> new TakeoffResult(run.analyze(inputs, progress)));
     return new Watching.Setting(servers, wanted, store, download(), every, analyst, e -> told.add(e.line()), CLOCK, health);
   }
 
@@ -123,7 +124,7 @@ class WatchTest {
     return new Download(store.uploads(), data.resolve("scratch"), 1 << 20);
   }
 
-  private Outcome round() throws InterruptedException {
+  private RoundOutcome round() throws InterruptedException {
     return watch().round();
   }
 
@@ -157,7 +158,7 @@ class WatchTest {
   void aWatchBeginsWithTheNewestRevision() throws InterruptedException {
     ServedRevision old = checkIn("one");
     ServedRevision newest = checkIn("two");
-    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
     assertThat(analysed).containsExactly("two");
     assertThat(titles(old)).isEmpty();
     assertThat(titles(newest)).containsExactly("seamledger r0002 ledger.json", "seamledger r0002 report.txt");
@@ -210,7 +211,7 @@ class WatchTest {
       }
       shelf.before = call -> {};
       restart();
-      assertThat(round()).isEqualTo(Outcome.FINE);
+      assertThat(round()).isEqualTo(RoundOutcome.FINE);
       assertThat(titles(r)).as("killed at call %s", at).doesNotHaveDuplicates()
           .contains(Answers.ledger(r.number()), Answers.report(r.number())).hasSize(at == 1 ? 2 : 4);
       if (!died[0]) {
@@ -231,11 +232,11 @@ class WatchTest {
           throw new ModelServerException(Reason.UNREACHABLE, "the connection broke");
         }
       };
-      Outcome first = round();
+      RoundOutcome first = round();
       boolean broke = left[0] <= 0;
       shelf.before = call -> {};
-      assertThat(first).isEqualTo(broke ? Outcome.PASSING : Outcome.FINE);
-      assertThat(round()).isEqualTo(Outcome.FINE);
+      assertThat(first).isEqualTo(broke ? RoundOutcome.PASSING : RoundOutcome.FINE);
+      assertThat(round()).isEqualTo(RoundOutcome.FINE);
       assertThat(titles(r)).as("broken at call %s", at).doesNotHaveDuplicates().hasSize(at == 1 ? 2 : 4);
       if (!broke) {
         break;
@@ -264,7 +265,7 @@ class WatchTest {
     assertThatThrownBy(this::round).isInstanceOf(Killed.class);
     restart();
     run = this::takeoff;
-    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
     assertThat(analysed).containsExactly("one");
     assertThat(calls).filteredOn("download"::equals).hasSize(1);
     assertThat(store.analyses().list()).hasSize(1);
@@ -278,7 +279,7 @@ class WatchTest {
     ServedRevision broken = checkIn("broken");
     List<String> calls = new ArrayList<>();
     shelf.before = calls::add;
-    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
     assertThat(titles(broken)).containsExactly(Answers.report(broken.number()));
     assertThat(text(broken, Answers.report(broken.number()))).contains(
         "revision " + broken.number() + " (broken) of School was not analysed",
@@ -299,15 +300,15 @@ class WatchTest {
       calls.add(call);
       failing("download", Reason.UNUSABLE, 1).accept(call);
     };
-    assertThat(round()).isEqualTo(Outcome.TROUBLE);
+    assertThat(round()).isEqualTo(RoundOutcome.TROUBLE);
     restart();
-    assertThat(round()).isEqualTo(Outcome.TROUBLE);
+    assertThat(round()).isEqualTo(RoundOutcome.TROUBLE);
     assertThat(titles(r)).isEmpty();
-    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
     assertThat(titles(r)).containsExactly(Answers.report(r.number()));
     assertThat(text(r, Answers.report(r.number()))).contains("it is made to fail");
     round();
-    assertThat(calls).filteredOn("download"::equals).hasSize(ServerWatch.MOST_DOWNLOADS);
+    assertThat(calls).filteredOn("download"::equals).hasSize(RevisionFetch.MOST_DOWNLOADS);
   }
 
   @Test
@@ -327,9 +328,9 @@ class WatchTest {
       failing("attach", Reason.REFUSED, 1).accept(call);
     };
     for (int i = 0; i < 10; i++) {
-      assertThat(round()).isEqualTo(i < ServerWatch.MOST_ANSWERS ? Outcome.TROUBLE : Outcome.FINE);
+      assertThat(round()).isEqualTo(i < RevisionSteps.MOST_ANSWERS ? RoundOutcome.TROUBLE : RoundOutcome.FINE);
     }
-    assertThat(calls).filteredOn("attach"::equals).hasSize(ServerWatch.MOST_ANSWERS);
+    assertThat(calls).filteredOn("attach"::equals).hasSize(RevisionSteps.MOST_ANSWERS);
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
     assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem()).contains("it is made to fail");
   }
@@ -343,7 +344,7 @@ class WatchTest {
     assertThat(analysed).containsExactly("barn");
     assertThat(store.watches().list()).hasSize(1);
     shelf.remove(barn);
-    assertThat(round()).as("a project is gone").isEqualTo(Outcome.PASSING);
+    assertThat(round()).as("a project is gone").isEqualTo(RoundOutcome.PASSING);
     assertThat(analysed).containsExactly("barn", "one");
     assertThat(store.watches().get(OFFICE, barn.id()).orElseThrow().problemCode()).contains("server/not-found");
     assertThat(titles(inBarn)).hasSize(2);
@@ -354,7 +355,7 @@ class WatchTest {
     checkIn("one");
     round();
     shelf.before = failing("connect", Reason.REFUSED, 1);
-    assertThat(round()).isEqualTo(Outcome.TROUBLE);
+    assertThat(round()).isEqualTo(RoundOutcome.TROUBLE);
     assertThat(store.watches().get(OFFICE, school.id()).orElseThrow().problemCode()).contains("server/refused");
     assertThat(told).contains("event=trouble server=office detail=\"server/refused: it is made to fail\"");
     round();
@@ -383,14 +384,14 @@ class WatchTest {
       store.analyses().end(store.analyses().list().get(0).id(), State.CANCELLED, "cancelled", "Cancelled on request.");
       return Takeoffs.boatHouse();
     };
-    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
     assertThat(titles(r)).isEmpty();
   }
 
   @Test
   void roundsFollowTheirPaceUntilTheyAreStopped() {
-    List<Outcome> outcomes = List.of(Outcome.FINE, Outcome.PASSING, Outcome.PASSING, Outcome.FINE);
+    List<RoundOutcome> outcomes = List.of(RoundOutcome.FINE, RoundOutcome.PASSING, RoundOutcome.PASSING, RoundOutcome.FINE);
     List<Duration> pauses = new ArrayList<>();
     int[] rounds = {0};
     new Rounds(OFFICE, () -> outcomes.get(rounds[0]++), new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)),
@@ -433,11 +434,11 @@ class WatchTest {
       runs[0]++;
       throw missingClass();
     };
-    for (int i = 1; i <= ServerWatch.MOST_FAULTS; i++) {
+    for (int i = 1; i <= RevisionSteps.MOST_FAULTS; i++) {
       assertThatThrownBy(this::round).isInstanceOf(NoClassDefFoundError.class);
     }
-    assertThat(round()).as("nothing is left to do").isEqualTo(Outcome.FINE);
-    assertThat(runs[0]).isEqualTo(ServerWatch.MOST_FAULTS);
+    assertThat(round()).as("nothing is left to do").isEqualTo(RoundOutcome.FINE);
+    assertThat(runs[0]).isEqualTo(RevisionSteps.MOST_FAULTS);
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
     assertThat(store.watches().revisions(OFFICE, school.id()).get(0).problem())
         .hasValueSatisfying(p -> assertThat(p).contains("NoClassDefFoundError"));
@@ -446,7 +447,7 @@ class WatchTest {
     assertThat(titles(r)).as("its owner can do nothing about it").isEmpty();
     run = this::takeoff;
     checkIn("two");
-    assertThat(round()).isEqualTo(Outcome.FINE);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
     assertThat(stages()).containsExactly(Stage.GIVEN_UP, Stage.ANSWERED);
   }
 
@@ -460,11 +461,11 @@ class WatchTest {
         throw missingClass();
       }
     };
-    for (int i = 1; i <= ServerWatch.MOST_FAULTS; i++) {
+    for (int i = 1; i <= RevisionSteps.MOST_FAULTS; i++) {
       assertThatThrownBy(this::round).isInstanceOf(NoClassDefFoundError.class);
     }
-    assertThat(round()).isEqualTo(Outcome.FINE);
-    assertThat(calls).filteredOn("attach"::equals).hasSize(ServerWatch.MOST_FAULTS);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
+    assertThat(calls).filteredOn("attach"::equals).hasSize(RevisionSteps.MOST_FAULTS);
     assertThat(analysed).as("the analysis was good").containsExactly("one");
     assertThat(stages()).containsExactly(Stage.GIVEN_UP);
   }
@@ -495,7 +496,7 @@ class WatchTest {
       if (rounds[0]++ < 3) {
         throw missingClass();
       }
-      return Outcome.FINE;
+      return RoundOutcome.FINE;
     }, new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
       pauses.add(pause);
       states.add(health.faults().toString());
@@ -525,7 +526,7 @@ class WatchTest {
     Watching.Setting broken = new Watching.Setting(servers, (s, p) -> true, store, download(), Duration.ofMinutes(1), a -> {}, e -> {
       throw missingClass();
     }, CLOCK, health);
-    new Rounds(OFFICE, () -> Outcome.TROUBLE, new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
+    new Rounds(OFFICE, () -> RoundOutcome.TROUBLE, new Backoff(Duration.ofSeconds(10), Duration.ofSeconds(100), new Random(5)), pause -> {
       if (++rounds[0] == 3) {
         throw new InterruptedException();
       }
@@ -577,9 +578,9 @@ class WatchTest {
     round();
     assertThat(told).noneMatch(l -> l.startsWith("event=reachable"));
     shelf.before = failing("connect", Reason.UNREACHABLE, 2);
-    assertThat(round()).isEqualTo(Outcome.PASSING);
+    assertThat(round()).isEqualTo(RoundOutcome.PASSING);
     restart();
-    assertThat(round()).isEqualTo(Outcome.PASSING);
+    assertThat(round()).isEqualTo(RoundOutcome.PASSING);
     assertThat(told).noneMatch(l -> l.startsWith("event=reachable"));
     restart();
     round();

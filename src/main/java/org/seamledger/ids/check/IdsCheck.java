@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ids.IdsDocument;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.schema.IfcRelease;
 import org.seamledger.source.ModelSource;
 import org.seamledger.source.OpenModel;
@@ -25,7 +25,7 @@ public final class IdsCheck {
    *
    * @throws UnreadableModelException where a model can't be read
    */
-  public static List<DocumentResult> run(List<ModelSource> models, List<IdsDocument> documents, Headway headway) {
+  public static List<DocumentResult> run(List<ModelSource> models, List<IdsDocument> documents, Progress headway) {
     IdsCheck check = new IdsCheck();
     documents.forEach(d -> check.checks.add(d.specifications().stream().map(SpecificationCheck::new).toList()));
     for (int i = 0; i < models.size(); i++) {
@@ -38,7 +38,7 @@ public final class IdsCheck {
     return results;
   }
 
-  private void model(ModelSource source, Headway headway) {
+  private void model(ModelSource source, Progress headway) {
     try (OpenModel model = source.open(); StepFile file = StepFile.open(model.channel(), model.name(), headway.part(0, 0.5))) {
       IfcRelease release = IfcRelease.of(file.header().schemas()).orElseThrow(() -> new UnreadableModelException(model.name(), 0, 0,
           "schema IFC2X3, IFC4 or IFC4X3 in FILE_SCHEMA", file.header().schemas().isEmpty() ? "none" : String.join(", ", file.header()
@@ -55,7 +55,7 @@ public final class IdsCheck {
     return new UnreadableModelException(source.name(), 0, 0, "a file that can be read to its end", String.valueOf(e.getMessage()));
   }
 
-  private void elements(ModelAccess model, String name, Headway headway) {
+  private void elements(ModelAccess model, String name, Progress headway) {
     List<SpecificationCheck> all = checks.stream().flatMap(List::stream).toList();
     for (String keyword : headway.over(model.file().keywords())) {
       List<SpecificationCheck> concerned = all.stream().filter(c -> c.mayApplyTo(keyword, model.release())).toList();

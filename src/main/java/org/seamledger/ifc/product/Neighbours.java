@@ -14,7 +14,7 @@ import org.seamledger.geometry.Solid;
 import org.seamledger.ifc.entity.Entity;
 import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.site.Mark;
 
 /** Elements near a roof that it may end at or that may stand in it. */
@@ -41,13 +41,13 @@ public final class Neighbours {
     this.seen = seen;
   }
 
-  public List<Element> elements(Headway headway) {
+  public List<Element> elements(Progress progress) {
     List<Element> elements = new ArrayList<>();
     int all = ElementClass.all().stream().mapToInt(c -> model.file().count(c.keyword())).sum();
     int done = 0;
     for (ElementClass c : ElementClass.all()) {
       for (long id : model.idsOf(c.keyword())) {
-        headway.at(done++ / (double) all);
+        progress.at(done++ / (double) all);
         if (!roofs.contains(id)) {
           addIfNear(c, id, elements);
         }

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.seamledger.ids.IdsDocument;
 import org.seamledger.ids.IdsReader;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.source.ModelFile;
 import org.seamledger.source.ModelSource;
 
@@ -42,7 +42,7 @@ class FacetCheckTest {
         + "</specification></specifications></ids>";
     IdsDocument document = IdsReader.read(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), "t.ids");
     assertThat(document.problems()).isEmpty();
-    return IdsCheck.run(List.of(models), List.of(document), Headway.UNHEARD).get(0).specifications().get(0);
+    return IdsCheck.run(List.of(models), List.of(document), Progress.NONE).get(0).specifications().get(0);
   }
 
   private static String entity(String name) {

@@ -1,0 +1,160 @@
+package org.seamledger.http.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.seamledger.http.answer.HttpProblem;
+import org.seamledger.http.answer.JsonBodies;
+import org.seamledger.http.answer.Names;
+import org.seamledger.http.job.Jobs;
+import org.seamledger.http.setting.Limits;
+import org.seamledger.ledger.Analyses;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.ledger.StoredFile;
+
+/** Analyses: begin, look at, stop. */
+public final class AnalysesApi {
+
+  private final Store store;
+  private final Jobs jobs;
+  private final Uploads uploads;
+  private final UploadFolder folder;
+  private final ServedModels served;
+  private final Samples samples;
+  private final Limits limits;
+  private final AnalysisBody body;
+
+  public AnalysesApi(Store store, Jobs jobs, UploadFolder folder, ServedModels served, Samples samples, Limits limits) {
+    this.store = store;
+    this.jobs = jobs;
+    this.folder = folder;
+    this.uploads = new Uploads(folder, limits);
+    this.served = served;
+    this.samples = samples;
+    this.limits = limits;
+    this.body = new AnalysisBody(store, jobs);
+  }
+
+  public void install(RoutesConfig routes) {
+    routes.post("/api/analyses", this::upload);
+    routes.get("/api/analyses",
+        ctx -> JsonBodies.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(body::of).toList())));
+    routes.get("/api/analyses/{id}", ctx -> JsonBodies.answer(ctx, 200, body.of(store.analyses().get(ctx.pathParam("id")))));
+    routes.delete("/api/analyses/{id}", this::delete);
+    routes.post("/api/analyses/{id}/recompute", this::recompute);
+    routes.post("/api/analyses/{id}/place", this::place);
+    routes.get("/api/samples", ctx -> JsonBodies.answer(ctx, 200, Map.of("samples", samples.list())));
+    routes.post("/api/samples/{name}/analyses", this::sample);
+  }
+
+  void requireRoom() {
+    if (!jobs.hasRoom()) {
+      throw new HttpProblem(503, "busy", "Too many analyses are waiting; try again when some are done.");
+    }
+  }
+
+  private void upload(Context ctx) {
+    requireRoom();
+    String id = Analyses.newId();
+    Uploads.Upload upload = uploads.receive(ctx, id);
+    boolean kept = false;
+    try {
+      begin(ctx, upload.served().isEmpty()
+          ? store.analyses().add(id, upload.project(), upload.title(), placed(upload.files(), upload), "") : together(id, upload));
+      kept = true;
+    } finally {
+      if (!kept) {
+        folder.remove(id);
+      }
+    }
+  }
+
+  /**
+   * Models of servers, with what was sent: the next revision of the project that was named, or else of the one with the same sources. One
+   * revision on a server alone is that revision of its project.
+   */
+  private StoredAnalysis together(String id, Uploads.Upload upload) {
+    List<StoredFile> models = new ArrayList<>(upload.files().stream().filter(StoredFile::isModel).toList());
+    models.addAll(served.files(id, models.size(), upload.served()));
+    List<StoredFile> files = new ArrayList<>(placed(models, upload));
+    upload.files().stream().filter(f -> !f.isModel()).forEach(files::add);
+    if (models.size() == 1 && upload.project().isEmpty()) {
+      return store.watches().begin(id, models.get(0).origin().orElseThrow(), files);
+    }
+    Optional<String> project = upload.project().or(() -> store.analyses().bySources(files));
+    return store.watches().beginTogether(id, project, Names.together(models), files);
+  }
+
+  private static List<StoredFile> placed(List<StoredFile> files, Uploads.Upload upload) {
+    return upload.placements().map(list -> PlacementRequests.on(files, list)).orElse(files);
+  }
+
+  private void sample(Context ctx) {
+    requireRoom();
+    StoredFile file = samples.file(ctx.pathParam("name"));
+    begin(ctx, store.analyses().add(Analyses.newId(), Optional.empty(), file.name(), List.of(file), ""));
+  }
+
+  /** Runs the models of an analysis again under another roof system, as the next revision of its project. */
+  private void recompute(Context ctx) throws IOException {
+    StoredAnalysis old = store.analyses().get(ctx.pathParam("id"));
+    JsonNode system = JsonBodies.body(ctx, limits.bodyBytes()).path("system");
+    if (!system.isObject()) {
+      throw HttpProblem.badRequest("body/value", "system must be an object with the values to use.");
+    }
+    requireRoom();
+    String id = Analyses.newId();
+    List<StoredFile> files = new ArrayList<>(old.files().stream().filter(StoredFile::isModel).toList());
+    files.add(folder.writeSystem(id, JsonBodies.bytes(system)));
+    begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
+  }
+
+  /** Runs the models of an analysis again with some of them placed otherwise, as the next revision of its project. */
+  private void place(Context ctx) throws IOException {
+    StoredAnalysis old = store.analyses().get(ctx.pathParam("id"));
+    List<StoredFile> files = PlacementRequests.on(old.files(), JsonBodies.body(ctx, limits.bodyBytes()).path("placements"));
+    requireRoom();
+    begin(ctx, store.analyses().add(Analyses.newId(), Optional.of(old.project()), old.title(), files, ""));
+  }
+
+  void begin(Context ctx, StoredAnalysis analysis) {
+    jobs.submit(analysis);
+    Map<String, Object> answer = new LinkedHashMap<>();
+    answer.put("id", analysis.id());
+    answer.put("project", analysis.project());
+    answer.put("links", AnalysisBody.links(analysis.id()));
+    ctx.header("Location", "/api/analyses/" + analysis.id());
+    JsonBodies.answer(ctx, 202, answer);
+  }
+
+  private void delete(Context ctx) {
+    String id = ctx.pathParam("id");
+    StoredAnalysis a = store.analyses().get(id);
+    if ("true".equals(ctx.queryParam("remove"))) {
+      store.analyses().remove(id);
+      removeUnused(a);
+      ctx.status(204);
+    } else if (jobs.cancel(id)) {
+      JsonBodies.answer(ctx, 200, body.of(store.analyses().get(id)));
+    } else {
+      throw new HttpProblem(409, "conflict", "This analysis has ended. To remove it with its reviews, add ?remove=true.");
+    }
+  }
+
+  /** A later revision may read the same files again. */
+  private void removeUnused(StoredAnalysis removed) {
+    boolean used = store.analyses().list().stream().flatMap(a -> a.files().stream()).map(StoredFile::path)
+        .anyMatch(p -> removed.files().stream().anyMatch(f -> f.path().equals(p)));
+    if (!used) {
+      folder.remove(removed.id());
+    }
+  }
+
+}

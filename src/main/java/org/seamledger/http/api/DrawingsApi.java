@@ -1,0 +1,59 @@
+package org.seamledger.http.api;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import java.util.function.Function;
+import org.seamledger.http.answer.CachedBodies;
+import org.seamledger.http.answer.HttpProblem;
+import org.seamledger.http.answer.PageFiles;
+import org.seamledger.http.job.DrawingBoard;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.run.Result;
+
+/** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
+public final class DrawingsApi {
+
+  private static final String SVG = "image/svg+xml; charset=utf-8";
+  private static final String CSV = "text/csv; charset=utf-8";
+  private static final String TEXT = "text/plain; charset=utf-8";
+  /** A drawing that is opened by itself may use its own style sheet, and nothing else: no script, no other address. */
+  private static final String POLICY =
+      "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+  private final Store store;
+  private final DrawingBoard board;
+  private final String program;
+
+  public DrawingsApi(Store store, DrawingBoard board, String program) {
+    this.store = store;
+    this.board = board;
+    this.program = program;
+  }
+
+  public void install(RoutesConfig routes) {
+    routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", SVG, Result::plan));
+    routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Result::cutList));
+    routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
+        d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
+    routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
+      String junction = ctx.pathParam("junction");
+      answer(ctx, junction, SVG,
+          d -> d.section(junction).orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id.")));
+    });
+  }
+
+  private void answer(Context ctx, String what, String type, Function<Result, String> write) {
+    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
+    String hash = store.analyses().ledgerHash(analysis.id());
+    String etag = PageFiles.etag((program + ' ' + hash + ' ' + what).getBytes(StandardCharsets.UTF_8));
+    ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY);
+    if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
+      ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
+      return;
+    }
+    byte[] text = write.apply(board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
+    CachedBodies.send(ctx, text, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(text) : text, etag, type);
+  }
+}

@@ -1,0 +1,89 @@
+package org.seamledger.http.api;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.zip.GZIPInputStream;
+import org.seamledger.http.answer.CachedBodies;
+import org.seamledger.http.answer.HttpProblem;
+import org.seamledger.http.answer.PageFiles;
+import org.seamledger.http.job.Recent;
+import org.seamledger.ledger.LedgerParts;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredLedger;
+
+/** Results of analyses: whole, as an outline, one junction. */
+public final class ResultsApi {
+
+  private final Store store;
+  private final String version;
+  private final Recent<LedgerParts> recent = new Recent<>();
+
+  public ResultsApi(Store store, String version) {
+    this.store = store;
+    this.version = version;
+  }
+
+  public void install(RoutesConfig routes) {
+    routes.get("/api/analyses/{id}/ledger", this::ledger);
+    routes.get("/api/analyses/{id}/outline", this::outline);
+    routes.get("/api/analyses/{id}/junctions/{junction}", this::junction);
+  }
+
+  private void ledger(Context ctx) {
+    String id = ctx.pathParam("id");
+    String etag = "\"" + store.analyses().ledgerHash(id) + "\"";
+    ctx.header("Cache-Control", "no-cache");
+    if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
+      ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
+      return;
+    }
+    StoredLedger stored = store.analyses().ledger(id);
+    byte[] plain = CachedBodies.takesGzip(ctx) ? new byte[0] : unzip(stored.gzip());
+    CachedBodies.send(ctx, plain, stored.gzip(), etag, "application/json");
+  }
+
+  private void outline(Context ctx) {
+    String hash = store.analyses().ledgerHash(ctx.pathParam("id"));
+    String etag = PageFiles.etag((version + " outline " + hash).getBytes(StandardCharsets.UTF_8));
+    ctx.header("Cache-Control", "no-cache");
+    if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
+      ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
+      return;
+    }
+    byte[] gzip = parts(ctx.pathParam("id"), hash).outline();
+    CachedBodies.send(ctx, CachedBodies.takesGzip(ctx) ? new byte[0] : unzip(gzip), gzip, etag, "application/json");
+  }
+
+  private void junction(Context ctx) {
+    String hash = store.analyses().ledgerHash(ctx.pathParam("id"));
+    byte[] junction = parts(ctx.pathParam("id"), hash).junction(ctx.pathParam("junction"))
+        .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id."));
+    ctx.header("Cache-Control", "no-cache");
+    CachedBodies.send(ctx, junction, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(junction) : junction, PageFiles.etag(junction),
+        "application/json");
+  }
+
+  /** One reading of a result at a time: two would only take twice the memory. */
+  private LedgerParts parts(String id, String hash) {
+    synchronized (recent) {
+      LedgerParts parts = recent.get(hash);
+      if (parts == null) {
+        parts = LedgerParts.of(store.analyses().ledger(id).gzip());
+        recent.put(hash, parts);
+      }
+      return parts;
+    }
+  }
+
+  private static byte[] unzip(byte[] gzip) {
+    try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(gzip))) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

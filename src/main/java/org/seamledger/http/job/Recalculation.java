@@ -1,0 +1,81 @@
+package org.seamledger.http.job;
+
+import java.io.IOException;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Predicate;
+import org.seamledger.ledger.Choices;
+import org.seamledger.ledger.LedgerException;
+import org.seamledger.ledger.State;
+import org.seamledger.ledger.Store;
+import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.run.Failure;
+
+/** Computes results again so that they follow the decisions of users. */
+final class Recalculation {
+
+  private final Store store;
+  private final JobRuns runs;
+  /** Why the result of an analysis could not follow its decisions; gone with the next attempt. */
+  private final Map<String, String> troubles = new ConcurrentHashMap<>();
+
+  Recalculation(Store store, JobRuns runs) {
+    this.store = store;
+    this.runs = runs;
+  }
+
+  /** Why a result does not follow its decisions, where it could not. */
+  Optional<String> trouble(String id) {
+    return Optional.ofNullable(troubles.get(id));
+  }
+
+  /**
+   * Works until the result follows the decisions, or can't.
+   *
+   * @param isOver asked after each run: whether nobody decided meanwhile
+   */
+  State followAll(Job job, Predicate<Job> isOver) {
+    State state = State.DONE;
+    do {
+      try {
+        followOnce(job);
+      } catch (LedgerException | IOException | CancellationException e) {
+        // Removed meanwhile, with its decisions; or the server ends.
+        state = stateOf(job.id);
+      }
+    } while (!isOver.test(job));
+    return state;
+  }
+
+  private void followOnce(Job job) throws IOException {
+    Choices.Standing standing = PatientStorage.ask(() -> store.choices().of(job.id));
+    StoredAnalysis analysis = PatientStorage.ask(() -> store.analyses().get(job.id));
+    job.isOnThisThread();
+    troubles.remove(job.id);
+    if (standing.followed() || job.stop().isPresent()) {
+      job.isBeyondInterrupts();
+    } else if (standing.inForce().isEmpty()) {
+      job.isBeyondInterrupts();
+      PatientStorage.run(() -> store.choices().complete(job.id, standing, Optional.empty(), Optional.empty()));
+    } else {
+      runs.run(job, analysis, Optional.of(standing), () -> {}).filter(f -> !(f instanceof Failure.Cancelled))
+          .ifPresent(f -> failed(job.id, f));
+    }
+  }
+
+  /** Notes that the work for a result failed. */
+  void failed(String id, Failure failure) {
+    troubles.put(id, JobRuns.text(failure));
+  }
+
+  /** The state as it is stored; that of one that was removed is cancelled, and that of one that can't be seen now is waiting. */
+  State stateOf(String id) {
+    try {
+      return store.analyses().get(id).state();
+    } catch (LedgerException e) {
+      return e.reason() == LedgerException.Reason.NOT_FOUND ? State.CANCELLED : State.QUEUED;
+    }
+  }
+}

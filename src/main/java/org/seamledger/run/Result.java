@@ -1,0 +1,27 @@
+package org.seamledger.run;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Optional;
+
+/**
+ * A result in every form that the service and the watch give out. The same result gives the same text; it may be kept long, and asked from
+ * several threads at once.
+ */
+public interface Result {
+
+  /** Writes the ledger: the JSON of the contract, as UTF-8. */
+  void writeLedger(OutputStream out) throws IOException;
+
+  /** The roof plan, as SVG. */
+  String plan();
+
+  /** The section through a junction's detail, as SVG; empty where there is no junction of that id. */
+  Optional<String> section(String junction);
+
+  /** The shop's cut list, as comma-separated values. */
+  String cutList();
+
+  /** The human-readable report, plain text; empty where there is none. */
+  Optional<String> report();
+}

@@ -1,0 +1,59 @@
+package org.seamledger.run;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import org.seamledger.export.CutList;
+import org.seamledger.export.JsonLedger;
+import org.seamledger.export.PlanDrawing;
+import org.seamledger.export.SectionDrawing;
+import org.seamledger.export.TextReport;
+import org.seamledger.takeoff.Takeoff;
+
+/** A takeoff, written out when somebody asks for it. */
+public record TakeoffResult(Takeoff takeoff) implements Result {
+
+  @FunctionalInterface
+  private interface Writer {
+    void write(Takeoff takeoff, OutputStream out) throws IOException;
+  }
+
+  @Override
+  public void writeLedger(OutputStream out) throws IOException {
+    JsonLedger.write(takeoff, out);
+  }
+
+  @Override
+  public String plan() {
+    return PlanDrawing.svg(takeoff);
+  }
+
+  @Override
+  public Optional<String> section(String junction) {
+    boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction));
+    return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction)) : Optional.empty();
+  }
+
+  @Override
+  public String cutList() {
+    return text(CutList::write);
+  }
+
+  @Override
+  public Optional<String> report() {
+    return Optional.of(text(TextReport::write));
+  }
+
+  private String text(Writer writer) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      writer.write(takeoff, bytes);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toString(StandardCharsets.UTF_8);
+  }
+}
