@@ -46,8 +46,10 @@ function overridden(j) {
   return j.decided ? h('span', {class: 'overridden', title}, ' ✎ overridden') : '';
 }
 
-const modelled = j => [some(j.modelledM, u.run), j.gutterM > 0
-  && h('span', {title: `Gutter along ${u.run(j.gutterM)}`}, ' ⊔', h('span', {class: 'unseen'}, ' gutter'))];
+function modelled(j) {
+  return [some(j.modelledM, u.run), j.gutterM > 0
+    && h('span', {title: `Gutter along ${u.run(j.gutterM)}`}, ' ⊔', h('span', {class: 'unseen'}, ' gutter'))];
+}
 
 function findings(j) {
   const isOpen = f => state.marks.get(f.place)?.state !== 'accepted';
