@@ -45,6 +45,8 @@ class ArchitectureTest {
     table.put("geometry", List.of("measure"));
     table.put("source", List.of("finding"));
     table.put("step", List.of("progress", "finding"));
+    table.put("schema", List.of());
+    table.put("ids", List.of("schema", "step", "source", "progress", "finding"));
     table.put("element", List.of("geometry", "measure", "finding"));
     table.put("site", List.of("geometry", "measure", "finding"));
     table.put("ifc.entity", List.of("site", "step", "geometry", "measure", "finding"));
@@ -67,10 +69,10 @@ class ArchitectureTest {
             "geometry",
             "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
-    table.put("export", with("ledger", RESULTS));
+    table.put("export", with("ids", with("ledger", RESULTS)));
     table.put("watch", with("source", with("export", with("ledger", RESULTS))));
     table.put("http", with("watch", with("source", with("export", with("ledger", RESULTS)))));
-    table.put("cli", with("http", with("watch", with("source", with("export", with("ledger", RESULTS))))));
+    table.put("cli", with("progress", with("ids", with("http", with("watch", with("source", with("export", with("ledger", RESULTS))))))));
     return table;
   }
 

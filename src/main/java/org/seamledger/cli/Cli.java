@@ -21,9 +21,9 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class, ProjectsCommand.class,
-          ServeCommand.class,
-          WatchCommand.class, WarmUpCommand.class},
+      subcommands = {AnalyzeCommand.class, CheckCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class,
+          ProjectsCommand.class,
+          ServeCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100,
@@ -97,7 +97,7 @@ final class Cli {
     if (asked.getCommand() instanceof Task task) {
       return task.run(session);
     }
-    throw new UsageException("say what to do: analyze, explain, plan, section, projects, serve or watch; --help tells more");
+    throw new UsageException("say what to do: analyze, check, explain, plan, section, projects, serve or watch; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {
@@ -120,8 +120,7 @@ final class Cli {
   }
 
   private static int fail(PrintStream err, int status, String message) {
-    err.println(Program.NAME + ": " + String.valueOf(message).strip().replaceAll("\\R+\\s*", " "));
-    err.flush();
+    Session.complain(err, message);
     return status;
   }
 }

@@ -1,4 +1,5 @@
 package org.seamledger.cli;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.export.CsvLedger;

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.seamledger.detail.Explanation;
 import org.seamledger.junction.Junction;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 
 /** What a command works with: the process's streams and clock, and the analysis. */
@@ -37,6 +38,16 @@ record Session(Analyzer analyzer, Environment environment, OutputStream out, Pri
     } catch (IOException e) {
       throw new OutputException(file.map(Path::toString).orElse("to standard output"), e);
     }
+  }
+
+  /** One line on standard error. */
+  void complain(String message) {
+    complain(err, message);
+  }
+
+  static void complain(PrintStream err, String message) {
+    err.println(Program.NAME + ": " + String.valueOf(message).strip().replaceAll("\\R+\\s*", " "));
+    err.flush();
   }
 
   /** Says no before the work rather than after it. */

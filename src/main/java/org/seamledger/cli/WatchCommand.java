@@ -1,4 +1,5 @@
 package org.seamledger.cli;
+
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;

@@ -4,23 +4,18 @@ package org.seamledger.detail;
  * What a person chose for one junction in place of the rules, and why.
  *
  * @param junction its id
- * @param kind one of {@link Kinds#ALL} or {@link Kinds#UNCLASSIFIED}; empty: the rules' kind stands
+ * @param kind one of {@link KindBook#ids}; empty: the rules' kind stands
  * @param detail id of a sealing detail, or {@code none} for a line that is not to be sealed by this job; empty: the rules choose the
  *     detail, for the chosen kind where one is chosen
  * @param reason for people, never blank
  */
 public record Decision(String junction, String kind, String detail, String reason) {
 
-  /** @throws IllegalArgumentException where nothing is chosen, the kind isn't one, or the reason is missing */
+  /** @throws IllegalArgumentException where nothing is chosen or the reason is missing */
   public Decision {
     require(!junction.isBlank(), "a decision names its junction");
     require(!kind.isEmpty() || !detail.isEmpty(), "a decision names a kind or a detail, or both");
-    require(kind.isEmpty() || isKind(kind), "there is no kind \"" + kind + "\"");
     require(!reason.isBlank(), "a decision gives its reason");
-  }
-
-  static boolean isKind(String word) {
-    return Kinds.ALL.contains(word) || word.equals(Kinds.UNCLASSIFIED);
   }
 
   private static void require(boolean holds, String message) {

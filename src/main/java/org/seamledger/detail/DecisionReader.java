@@ -34,25 +34,28 @@ public final class DecisionReader {
   private static final JsonFactory JSON = new JsonFactory().enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
 
   private final JsonParser json;
+  private final Set<String> kinds;
   private final List<Decision> decisions = new ArrayList<>();
   private final List<Problem> problems = new ArrayList<>();
   private final Set<String> junctions = new TreeSet<>();
 
-  private DecisionReader(JsonParser json) {
+  private DecisionReader(JsonParser json, Set<String> kinds) {
     this.json = json;
+    this.kinds = kinds;
   }
 
   /**
    * The decisions in a file, in its order.
    *
+   * @param kinds ids that a kind can have
    * @throws DecisionFormatException where it can't be read or something in it is wrong
    */
-  public static List<Decision> read(Path file) {
+  public static List<Decision> read(Path file, Set<String> kinds) {
     try {
       if (Files.size(file) > LONGEST) {
         throw whole(file.toString(), "at most " + LONGEST + " bytes", Files.size(file) + " bytes");
       }
-      return parse(Files.readString(file), file.toString());
+      return parse(Files.readString(file), file.toString(), kinds);
     } catch (NoSuchFileException e) {
       throw whole(file.toString(), "a readable JSON file in UTF-8", "no such file");
     } catch (CharacterCodingException e) {
@@ -66,10 +69,11 @@ public final class DecisionReader {
    * The decisions in a text.
    *
    * @param file what to call it in messages
+   * @param kinds ids that a kind can have
    */
-  public static List<Decision> parse(String text, String file) {
+  public static List<Decision> parse(String text, String file, Set<String> kinds) {
     try (JsonParser parser = JSON.createParser(text)) {
-      DecisionReader reader = new DecisionReader(parser);
+      DecisionReader reader = new DecisionReader(parser, kinds);
       reader.document();
       if (!reader.problems.isEmpty()) {
         throw new DecisionFormatException(file, reader.problems);
@@ -154,13 +158,20 @@ public final class DecisionReader {
     }
     if (json.currentToken() != JsonToken.VALUE_STRING) {
       wrong("a text for " + name);
-    } else if (name.equals("kind") && !json.getText().isEmpty() && !Decision.isKind(json.getText())) {
-      wrong("one of the kinds " + String.join(", ", Kinds.ALL));
+    } else if (name.equals("kind") && !json.getText().isEmpty() && !kinds.contains(json.getText())) {
+      wrong("one of the kinds " + String.join(", ", listed()));
     } else if (name.equals("junction") && !junctions.add(json.getText())) {
       wrong("one decision for each junction");
     } else {
       values.put(name, json.getText());
     }
+  }
+
+  /** Kinds of the contract first, in their order. */
+  private List<String> listed() {
+    List<String> all = new ArrayList<>(Kinds.ALL);
+    kinds.stream().filter(k -> !Kinds.ALL.contains(k) && !k.equals(Kinds.UNCLASSIFIED)).sorted().forEach(all::add);
+    return all;
   }
 
   private void check(JsonLocation begin, Map<String, String> values) {

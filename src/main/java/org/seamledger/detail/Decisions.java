@@ -34,7 +34,7 @@ public final class Decisions {
    *
    * @param facts as for {@link Details#choose}
    * @param byRules what the rules alone chose, and their findings of kinds and details together
-   * @throws IllegalArgumentException where two decisions are about one junction
+   * @throws IllegalArgumentException where two decisions are about one junction, or one chooses a kind that there is not
    */
   public static Details.Result apply(List<Decision> decisions, Details.Result byRules, Kinds kinds, Details details,
       Function<KindedJunction, Map<String, ?>> facts) {
@@ -82,7 +82,7 @@ public final class Decisions {
       return byRules;
     }
     KindedJunction kinded = decision.kind().isEmpty() ? byRules.junction()
-        : new KindedJunction(byRules.junction().junction(), decision.kind(), byRules.junction().explanation());
+        : new KindedJunction(byRules.junction().junction(), kinds.book().kind(decision.kind()), byRules.junction().explanation());
     Decided decided = new Decided(decision.kind(), chosenDetail, decision.reason(), byRules.junction().kind(), byRules.detail().id());
     DetailedJunction now = new DetailedJunction(kinded, detail(kinded, chosenDetail, byRules), Optional.of(decided));
     findings.add(at(kinded, Code.CHOSEN_BY_HAND, message(now, decided)));
@@ -98,7 +98,7 @@ public final class Decisions {
       Details.Result found = details.choose(List.of(kinded), facts);
       findings.addAll(found.findings());
       if (kinded.kind().equals(Kinds.UNCLASSIFIED)) {
-        findings.add(at(kinded, Code.UNCLASSIFIED, "set to unclassified by hand: its kind is still to be decided"));
+        findings.add(at(kinded, Code.UNCLASSIFIED, "set to unclassified by manual override: its kind is still to be decided"));
       }
       return found.junctions().get(0).detail();
     }
@@ -106,7 +106,7 @@ public final class Decisions {
       return Detail.NONE;
     }
     if (details.isForAnotherKind(chosen, kinded, facts.apply(kinded))) {
-      findings.add(at(kinded, Code.UNFIT_DETAIL, "detail " + chosen + ", chosen by hand, is no detail of a " + kinded.kind()
+      findings.add(at(kinded, Code.UNFIT_DETAIL, "detail " + chosen + ", a manual override, is no detail of a " + kinded.kind()
           + ": it " + String.join(", and ", details.misses(chosen, kinded, facts.apply(kinded)))));
     }
     return details.book().get(chosen);
@@ -117,7 +117,7 @@ public final class Decisions {
     List<String> misses = decided.kind().isEmpty() || decided.kind().equals(decided.kindByRules()) ? List.of()
         : kinds.misses(decided.kind(), now.junction().junction().facts());
     String asked = misses.isEmpty() ? "" : ". The rules' " + decided.kind() + " " + String.join(", and ", misses);
-    return "chosen by hand: " + decided.words() + follows + asked + ". Reason: " + decided.reason().strip();
+    return "manual override: " + decided.words() + follows + asked + ". Reason: " + decided.reason().strip();
   }
 
   private static Finding at(KindedJunction j, Code code, String message) {

@@ -1,4 +1,5 @@
 package org.seamledger.detail;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -12,7 +13,7 @@ import org.seamledger.shacl.Rules;
 
 /**
  * The findings of the design, as {@code shapes/findings.ttl} states them. Whoever asks gives the facts of junctions, faces and the roof
- * system that {@code package-info} lists; what follows from a junction's line, kind and detail is added here.
+ * system that {@code FactList} lists; what follows from a junction's line, kind and detail is added here.
  */
 public final class DesignReview {
 

@@ -16,9 +16,9 @@ final class DetailBook {
 
   private static final Set<String> BLOCK = Set.of("includes", "followedBy", "metal", "seals", "fastenings", "holdPoints");
   private static final Set<String> DETAIL = with(BLOCK, "detail", "title", "waterPath", "metalFirst", "source");
-  private static final Set<String> METAL = Set.of("part", "on", "run", "girthMm");
-  private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "lines", "on", "run", "upstands", "size", "of");
-  private static final Set<String> FASTENING = Set.of("place", "lines", "on", "run", "spacing", "throughTape");
+  private static final Set<String> METAL = Set.of("part", "id", "on", "run", "girthMm");
+  private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "id", "lines", "on", "run", "upstands", "size", "of");
+  private static final Set<String> FASTENING = Set.of("place", "id", "lines", "on", "run", "spacing", "throughTape");
   private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
   private static final List<String> SPACINGS =
@@ -40,10 +40,9 @@ final class DetailBook {
       throw d.problem("is chosen, but nothing says what it consists of (sl:title ...)");
     }
     List<Described> blocks = blocks(d, new ArrayList<>());
-    List<MetalPart> metal = parts(blocks, "metal", DetailBook::metal);
-    List<Seal> seals = parts(blocks, "seals", DetailBook::seal);
+    List<MetalPart> metal = distinct(d, parts(blocks, "metal", DetailBook::metal));
+    List<Seal> seals = parts(blocks, "seals", DetailBook::seal).stream().map(s -> sealed(d, s, metal)).toList();
     List<Fastening> fastenings = parts(blocks, "fastenings", DetailBook::fastening);
-    checkParts(d, metal, seals);
     return new Detail(id, d.word("title"), metal, seals, fastenings, parts(blocks, "holdPoints", DetailBook::holdPoint),
         d.word("waterPath"), d.flag("metalFirst", false), d.word("source"));
   }
@@ -72,7 +71,7 @@ final class DetailBook {
 
   private static MetalPart metal(Described d) {
     d.only(METAL);
-    return new MetalPart(d.word("part"), on(d), run(d), d.number("girthMm", 0) / 1000);
+    return new MetalPart(d.word("part"), id(d, DerivedIds.part(d.word("part"))), on(d), run(d), d.number("girthMm", 0) / 1000);
   }
 
   private static Seal seal(Described d) {
@@ -88,14 +87,15 @@ final class DetailBook {
       throw d.problem("sl:of names the part whose laps are sealed, with sl:run \"per-lap\"");
     }
     return new Seal(form, d.oneOf("role", Arrays.stream(Seal.Role.values()), Seal.Role::word),
-        d.oneOf("exposure", Arrays.stream(Seal.Exposure.values()), Seal.Exposure::word), d.word("place"), d.count("lines", 1), on(d),
-        run, d.count("upstands", 0), d.word("size", ""), d.word("of", ""));
+        d.oneOf("exposure", Arrays.stream(Seal.Exposure.values()), Seal.Exposure::word), d.word("place"),
+        id(d, DerivedIds.seal(d.word("place"))), d.count("lines", 1), on(d), run, d.count("upstands", 0), d.word("size", ""),
+        d.word("of", ""));
   }
 
   private static Fastening fastening(Described d) {
     d.only(FASTENING);
-    return new Fastening(d.word("place"), d.count("lines", 1), on(d), run(d), d.oneOf("spacing", SPACINGS.stream(), s -> s),
-        d.flag("throughTape", false));
+    return new Fastening(d.word("place"), id(d, DerivedIds.fastening(d.word("place"))), d.count("lines", 1), on(d), run(d),
+        d.oneOf("spacing", SPACINGS.stream(), s -> s), d.flag("throughTape", false));
   }
 
   private static HoldPoint holdPoint(Described d) {
@@ -111,18 +111,41 @@ final class DetailBook {
     return d.oneOf("run", Arrays.stream(Run.values()), Run::word);
   }
 
-  private static void checkParts(Described d, List<MetalPart> metal, List<Seal> seals) {
-    Set<String> parts = new TreeSet<>();
+  private static String id(Described d, String derived) {
+    String id = d.word("id", derived);
+    if (!id.matches("\\p{L}[\\p{L}\\p{N}]*(-[\\p{L}\\p{N}]+)*")) {
+      throw d.problem("sl:id \"" + id + "\" needs letters, digits and single dashes between them");
+    }
+    return id;
+  }
+
+  /** Refuses names and ids that occur twice; an id that followed from a name gives way. */
+  private static List<MetalPart> distinct(Described d, List<MetalPart> metal) {
+    Set<String> names = new TreeSet<>();
+    Set<String> ids = new TreeSet<>();
+    List<MetalPart> all = new ArrayList<>();
     for (MetalPart m : metal) {
-      if (!parts.add(m.part())) {
-        throw d.problem("has the part \"" + m.part() + "\" twice");
+      boolean derived = m.id().equals(DerivedIds.part(m.part())) && ids.contains(m.id());
+      MetalPart part = derived ? new MetalPart(m.part(), DerivedIds.plain(m.part()), m.on(), m.run(), m.girthM()) : m;
+      if (!names.add(part.part())) {
+        throw d.problem("has the part \"" + part.part() + "\" twice");
       }
-    }
-    for (Seal s : seals) {
-      if (s.run() == Run.PER_LAP && !parts.contains(s.part())) {
-        throw d.problem("seals the laps of \"" + s.part() + "\", which it doesn't have");
+      if (!ids.add(part.id())) {
+        throw d.problem("has two parts with sl:id \"" + part.id() + "\"");
       }
+      all.add(part);
     }
+    return all;
+  }
+
+  /** A seal of laps with its part's id, by which it may be named, or by its name. */
+  private static Seal sealed(Described d, Seal s, List<MetalPart> metal) {
+    if (s.run() != Run.PER_LAP) {
+      return s;
+    }
+    return metal.stream().filter(m -> m.id().equals(s.part())).findFirst()
+        .or(() -> metal.stream().filter(m -> m.part().equals(s.part())).findFirst()).map(m -> s.of(m.id()))
+        .orElseThrow(() -> d.problem("seals the laps of \"" + s.part() + "\", which it doesn't have"));
   }
 
   private static Set<String> with(Set<String> some, String... more) {

@@ -54,7 +54,7 @@ public final class Details {
   /**
    * Details of all junctions.
    *
-   * @param facts what the rules need to know of a junction besides its line, as {@code package-info} lists it
+   * @param facts what the rules need to know of a junction besides its line, as {@link org.seamledger.junction.FactList#CHOICE} lists it
    */
   public Result choose(List<KindedJunction> junctions, Function<KindedJunction, Map<String, ?>> facts) {
     return choose(junctions, facts, Headway.UNHEARD);

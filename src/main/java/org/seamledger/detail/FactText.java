@@ -1,10 +1,12 @@
 package org.seamledger.detail;
+
 import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.seamledger.junction.FactList;
 import org.seamledger.measure.MeasureFormat;
 
-/** Facts in sentences for people: the unit comes from the fact's name. */
+/** Facts in sentences for people: each in its unit. */
 final class FactText {
 
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
@@ -27,25 +29,16 @@ final class FactText {
   }
 
   private static String number(String name, double d) {
-    if (name.endsWith("Degrees")) {
-      return MeasureFormat.fixed(d, 2) + "°";
-    }
-    if (name.endsWith("Share")) {
-      return MeasureFormat.plain(100 * d, 1) + " %";
-    }
-    if (name.endsWith("MPa")) {
-      return MeasureFormat.fixed(d, 0) + " MPa";
-    }
-    if (name.endsWith("Pa")) {
-      return MeasureFormat.fixed(d, 0) + " Pa";
-    }
-    if (name.endsWith("M")) {
-      return length(d);
-    }
-    if (name.endsWith("C")) {
-      return MeasureFormat.plain(d, 1) + " °C";
-    }
-    return name.endsWith("K") ? MeasureFormat.plain(d, 1) + " K" : MeasureFormat.plain(d, 3);
+    return switch (FactList.unit(name)) {
+      case DEGREES -> MeasureFormat.fixed(d, 2) + "°";
+      case SHARE -> MeasureFormat.plain(100 * d, 1) + " %";
+      case MEGAPASCALS -> MeasureFormat.fixed(d, 0) + " MPa";
+      case PASCALS -> MeasureFormat.fixed(d, 0) + " Pa";
+      case METRES -> length(d);
+      case CELSIUS -> MeasureFormat.plain(d, 1) + " °C";
+      case KELVINS -> MeasureFormat.plain(d, 1) + " K";
+      case NONE -> MeasureFormat.plain(d, 3);
+    };
   }
 
   /** Below a metre in millimetres and inches, else in metres and feet. */

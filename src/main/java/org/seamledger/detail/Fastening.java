@@ -4,11 +4,17 @@ package org.seamledger.detail;
  * Lines of fasteners.
  *
  * @param place what it fastens, such as {@code closure foot}; unique within a detail
+ * @param id what it is to drawings, such as {@code closure}
  * @param lines parallel lines on each face (or along the line) that it is on
  * @param run {@link Run#CONTINUOUS} along the whole line, {@link Run#PER_PIECE} counted piece by piece
  * @param spacing which of the system's spacings holds: {@code fasteners.spacing}, {@code fasteners.trimSpacing},
  *     {@code fasteners.wedgeSpacing}, {@code fasteners.bootSpacing}
  * @param throughTape whether it presses a line of tape
  */
-public record Fastening(String place, int lines, On on, Run run, String spacing, boolean throughTape) {
+public record Fastening(String place, String id, int lines, On on, Run run, String spacing, boolean throughTape) {
+
+  /** Lines whose id follows from their place. */
+  public Fastening(String place, int lines, On on, Run run, String spacing, boolean throughTape) {
+    this(place, DerivedIds.fastening(place), lines, on, run, spacing, throughTape);
+  }
 }

@@ -1,4 +1,5 @@
 package org.seamledger.detail;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -19,7 +20,10 @@ import org.seamledger.shacl.Verdict;
 /** Gives junctions their kind: that of the one kind shape which their facts conform to. */
 public final class Kinds {
 
-  /** The kinds there are, in the order in which reports list them. */
+  /**
+   * The kinds that the contract fixes, in the order in which reports list them. Rules may add others; what each is stands in
+   * {@link KindBook}.
+   */
   public static final List<String> ALL = List.of("ridge", "hip", "valley", "level-valley", "transition-convex", "transition-concave",
       "eave", "high-edge", "rake", "headwall", "sidewall", "low-wall", "skew-wall", "curb-upslope", "curb-side", "curb-downslope",
       "pipe", "flat-edge");
@@ -32,11 +36,12 @@ public final class Kinds {
   private static final double BESIDE_DEGREES = 0.002;
 
   private final Choice shapes;
+  private final KindBook book;
 
-  /** @throws org.seamledger.shacl.BrokenRulesException where the rules have no kinds, or one that isn't in the list */
+  /** @throws org.seamledger.shacl.BrokenRulesException where the rules have no kinds, or one that isn't described */
   public Kinds(Rules rules) {
-    rules.expect("kind", ALL);
     shapes = rules.choice("kind");
+    book = KindBook.read(rules);
   }
 
   /** Junctions in the order given, and what there is to say about them. */
@@ -45,6 +50,11 @@ public final class Kinds {
       junctions = List.copyOf(junctions);
       findings = List.copyOf(findings);
     }
+  }
+
+  /** What the rules say of each kind. */
+  public KindBook book() {
+    return book;
   }
 
   /** Kinds of all junctions, with a finding for each that stays unclassified or lies at a level face. */
@@ -62,7 +72,7 @@ public final class Kinds {
       kinded.add(k);
       if (k.kind().equals(UNCLASSIFIED)) {
         findings.add(unclassified(k));
-      } else if (k.kind().equals("flat-edge")) {
+      } else if (k.type().family() == Kind.Family.LEVEL) {
         findings.add(flat(k));
       }
       kinds.nearLimit(k).ifPresent(findings::add);
@@ -74,8 +84,8 @@ public final class Kinds {
   public KindedJunction kind(Junction junction) {
     List<String> conforming = shapes.decide(junction.facts().asMap());
     return conforming.size() == 1
-        ? new KindedJunction(junction, conforming.get(0), new Explanation(conforming, "", List.of()))
-        : new KindedJunction(junction, UNCLASSIFIED, explain(junction.facts()));
+        ? new KindedJunction(junction, book.kind(conforming.get(0)), new Explanation(conforming, "", List.of()))
+        : new KindedJunction(junction, Kind.UNCLASSIFIED, explain(junction.facts()));
   }
 
   /** The shapes that facts conform to, and the nearest that they miss. */

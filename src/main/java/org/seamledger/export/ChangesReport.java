@@ -1,7 +1,10 @@
 package org.seamledger.export;
+
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.seamledger.detail.Kinds;
 import org.seamledger.ledger.Comparison;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.takeoff.Program;
@@ -13,6 +16,11 @@ public final class ChangesReport {
   /** Numbers of the order are lengths, volumes and counts; what differs by less is rounding. */
   private static final double SAME = 1e-6;
   private static final double SAME_M = 0.0005;
+
+  /** Kinds of the contract in their order, then others by name: a stored result may come from other shapes than today's. */
+  private static final Comparator<String> READING_ORDER =
+      Comparator.comparingInt((String kind) -> Kinds.ALL.contains(kind) ? Kinds.ALL.indexOf(kind) : Kinds.ALL.size())
+          .thenComparing(kind -> kind.equals(Kinds.UNCLASSIFIED)).thenComparing(Comparator.naturalOrder());
 
   private final Comparison c;
   private final TextPage page = new TextPage();
@@ -51,7 +59,7 @@ public final class ChangesReport {
   private void lengths() {
     List<Map.Entry<String, double[]>> kinds = c.lengthByKind().entrySet().stream()
         .filter(e -> Math.abs(e.getValue()[1] - e.getValue()[0]) >= SAME_M)
-        .sorted(Map.Entry.comparingByKey(KindWords.READING_ORDER)).toList();
+        .sorted(Map.Entry.comparingByKey(READING_ORDER)).toList();
     if (kinds.isEmpty()) {
       return;
     }
@@ -89,7 +97,7 @@ public final class ChangesReport {
     }
     page.title(title);
     Table table = new Table(INDENT, "llrr").row("junction", "kind", "m", "ft and in");
-    lines.stream().sorted((a, b) -> KindWords.READING_ORDER.compare(a.kind(), b.kind()))
+    lines.stream().sorted((a, b) -> READING_ORDER.compare(a.kind(), b.kind()))
         .forEach(l -> table.row(l.id(), l.kind(), MeasureFormat.fixed(l.lengthM(), 3), MeasureFormat.formatFeetInches(l.lengthM())));
     table.on(page);
   }

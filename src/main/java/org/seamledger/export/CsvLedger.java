@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;

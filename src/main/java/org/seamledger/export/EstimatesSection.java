@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.List;
 import org.seamledger.quantity.Estimate;
 import org.seamledger.quantity.Estimates;

@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.junction.Facts;
@@ -29,7 +30,7 @@ final class FactWords {
       words.add("rises " + degrees(facts.number("inclinationDegrees")));
     }
     if (facts.flag("oblique")) {
-      words.add("oblique, " + degrees(facts.number("obliquityDegrees")) + " to the fall");
+      words.add("oblique, " + degrees(facts.number("obliquityDegrees")) + " to the slope");
     }
     if (facts.flag("curved")) {
       words.add("curved");

@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.List;
 import org.seamledger.detail.Decided;
 import org.seamledger.detail.DetailedJunction;
@@ -8,7 +9,7 @@ import org.seamledger.takeoff.Takeoff;
 final class HandSection {
 
   /** How a junction shows that somebody chose its kind or detail. */
-  static final String MARK = "chosen by hand";
+  static final String MARK = "manual override";
   private static final String INDENT = "  ";
 
   private HandSection() {
@@ -17,7 +18,7 @@ final class HandSection {
   static void write(Takeoff takeoff, TextPage page) {
     List<DetailedJunction> decided = takeoff.decided();
     if (!decided.isEmpty()) {
-      page.title("Chosen by hand");
+      page.title("Manual overrides");
       decided.forEach(j -> one(j, j.decided().orElseThrow(), page));
     }
   }

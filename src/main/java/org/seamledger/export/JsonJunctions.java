@@ -1,15 +1,18 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.seamledger.detail.Decided;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.HoldPoint;
+import org.seamledger.detail.Kind;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.Modelled;
 import org.seamledger.quantity.ClosureCut;
@@ -138,6 +141,17 @@ final class JsonJunctions {
     SortedMap<String, Detail> used = new TreeMap<>();
     takeoff.detailed().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> used.put(d.id(), d));
     json.objects("details", used.values(), this::detail);
+  }
+
+  /** What the kinds are that a line can have, in the order in which they are listed. */
+  void kinds() throws IOException {
+    json.objects("kinds", Stream.concat(takeoff.kinds().stream(), Stream.of(Kind.UNCLASSIFIED)).toList(), kind -> {
+      json.word("id", kind.id());
+      json.word("label", kind.label());
+      json.word("meaning", kind.meaning());
+      json.word("family", kind.family().word());
+      json.word("planLine", kind.line().word());
+    });
   }
 
   /** What a person can choose in place of the rules' detail. */

@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
@@ -43,6 +44,7 @@ public final class JsonLedger {
     new JsonRoof(takeoff, json).faces();
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();
+    junctions.kinds();
     junctions.details();
     junctions.choices();
     new JsonQuantities(takeoff, json).quantities();

@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import org.seamledger.quantity.PanelCut;
 import org.seamledger.quantity.ProjectQuantities;

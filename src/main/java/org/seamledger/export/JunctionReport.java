@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -19,7 +20,7 @@ import org.seamledger.quantity.SealLine;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Takeoff;
 
-/** One junction for people: where it is, what was measured, which rule gave it its kind, and what its detail takes. */
+/** One junction for people: where it is, what was measured, which rule gave it its kind, and what its detail requires. */
 public final class JunctionReport {
 
   private static final String INDENT = "  ";
@@ -53,11 +54,10 @@ public final class JunctionReport {
   }
 
   private void heading() {
-    String meaning = KindWords.meaning(detailed.junction().kind());
-    page.line(junction.id() + ", " + detailed.junction().kind() + (meaning.isEmpty() ? "" : ": " + meaning));
+    page.line(junction.id() + ", " + detailed.junction().kind() + ": " + detailed.junction().type().meaning());
     page.line(MeasureFormat.formatBoth(junction.lengthM()));
     detailed.decided().ifPresent(d -> {
-      page.title("Chosen by hand");
+      page.title("Manual override");
       page.paragraph(INDENT, INDENT, HandSection.words(d, detailed) + ".");
       page.paragraph(INDENT, INDENT, "Reason: " + OneLine.of(d.reason()));
     });
@@ -149,7 +149,7 @@ public final class JunctionReport {
   private static void seal(Table table, SealLine line) {
     boolean exposed = line.exposure() == Seal.Exposure.EXPOSED;
     table.row(line.form().word(), line.face(), TextReport.count(line.lines(), "line"), MeasureFormat.formatMetres(line.lengthM()),
-        line.role().word() + (exposed ? ", in view" : ""), line.place());
+        line.role().word() + (exposed ? ", exposed" : ""), line.place());
   }
 
   private static void fasteners(Table table, FastenerRow row) {

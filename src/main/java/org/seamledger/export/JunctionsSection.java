@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.detail.Seal;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;
@@ -35,7 +37,7 @@ final class JunctionsSection {
   private void write(TextPage page) {
     Table table = new Table(INDENT, "lrrll");
     byKind(takeoff.detailed()).forEach((kind, ofKind) -> byDetail(ofKind).forEach((detail, group) -> {
-      table.span(kind + (detail.isEmpty() ? "" : ", detail " + detail));
+      table.span(kind.id() + (detail.isEmpty() ? "" : ", detail " + detail));
       String takes = takes(group);
       if (!takes.isEmpty()) {
         table.span(INDENT + takes);
@@ -45,11 +47,11 @@ final class JunctionsSection {
     table.on(page);
   }
 
-  static SortedMap<String, List<DetailedJunction>> byKind(List<DetailedJunction> junctions) {
-    SortedMap<String, List<DetailedJunction>> groups = new TreeMap<>(KindWords.READING_ORDER);
+  static SortedMap<Kind, List<DetailedJunction>> byKind(List<DetailedJunction> junctions) {
+    SortedMap<Kind, List<DetailedJunction>> groups = new TreeMap<>();
     Comparator<DetailedJunction> longestFirst = Comparator.comparingDouble(j -> -j.junction().junction().lengthM());
     junctions.stream().sorted(longestFirst.thenComparing(j -> j.junction().junction().id()))
-        .forEach(j -> groups.computeIfAbsent(j.junction().kind(), kind -> new ArrayList<>()).add(j));
+        .forEach(j -> groups.computeIfAbsent(j.junction().type(), kind -> new ArrayList<>()).add(j));
     return groups;
   }
 
@@ -67,7 +69,7 @@ final class JunctionsSection {
     addLength(words, "non-curing", SealSums.lengthM(all, Seal.Form.IN_SEAM));
     addCount(words, "closure", all.stream().mapToInt(JunctionQuantities::closurePieces).sum());
     addCount(words, "fastener", SealSums.fasteners(all));
-    return words.isEmpty() ? "" : "takes " + String.join(", ", words);
+    return words.isEmpty() ? "" : "requires " + String.join(", ", words);
   }
 
   private static void addLength(List<String> words, String what, double metres) {

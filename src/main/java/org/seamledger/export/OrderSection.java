@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.seamledger.measure.MeasureFormat;
@@ -46,7 +47,7 @@ final class OrderSection {
           MeasureFormat.formatFeetInches(tape.netM()), "", tape.rolls() + " × " + system.tape().roll());
     }
     bead(table, "bead, concealed", project.bead().concealed());
-    bead(table, "bead, in view", project.bead().exposed());
+    bead(table, "bead, exposed", project.bead().exposed());
     ProjectQuantities.GunSealant lap = project.lapSealant();
     cartridges(table, "non-curing in laps and ends", lap.netM(), lap.netMl(), lap.cartridges());
     ProjectQuantities.InSeam inSeam = project.inSeam();
@@ -87,7 +88,8 @@ final class OrderSection {
     }
     ProjectQuantities.Plugs plugs = project.plugs();
     if (plugs.pieces() > 0) {
-      row(table, "plugs", plugs.pieces(), 0, plugs.pieces(), plugs.seamEnds() + " at seam ends, " + plugs.corners() + " in corners");
+      row(table, "plugs", plugs.pieces(), 0, plugs.pieces(),
+          plugs.seamEnds() + " at seam terminations, " + plugs.corners() + " in corners");
     }
     table.on(page);
   }

@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -8,6 +9,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
@@ -145,7 +147,7 @@ public final class PlanDrawing {
     Svg svg = new Svg();
     for (KindedJunction j : takeoff.junctions()) {
       List<Vec2> path = j.junction().path().stream().map(this::paper).toList();
-      svg.empty("polyline", "class", "junction " + PlanStyle.of(j.kind()).word(), "data-id", j.junction().id(), "points", Svg.points(path));
+      svg.empty("polyline", "class", "junction " + j.type().line().word(), "data-id", j.junction().id(), "points", Svg.points(path));
     }
     return svg;
   }
@@ -221,7 +223,7 @@ public final class PlanDrawing {
     double t = Math.toRadians(turn);
     Vec2 middle = a.towards(b, 0.5).plus(new Vec2(-Math.sin(t), -Math.cos(t)).times(1.4));
     if (a.distance(b) < 2 * half * 0.95 || !labels.take(middle, turn, half, 1.6)) {
-      unlabelled.add(name + " · " + j.kind() + " · " + length);
+      unlabelled.add(name + " · " + j.type().label() + " · " + length);
       return;
     }
     svg.turned("label halo", middle, turn, words);
@@ -269,21 +271,29 @@ public final class PlanDrawing {
     svg.text("head", new Vec2(LEGEND, TOP + 4), "Junction lines");
     double y = TOP + 10;
     for (PlanStyle style : PlanStyle.ALL) {
-      double length =
-          takeoff.junctions().stream().filter(j -> PlanStyle.of(j.kind()).equals(style)).mapToDouble(j -> j.junction().lengthM()).sum();
+      List<KindedJunction> lines = takeoff.junctions().stream().filter(j -> j.type().line() == style.line()).toList();
+      if (lines.isEmpty()) {
+        continue;
+      }
+      double length = lines.stream().mapToDouble(j -> j.junction().lengthM()).sum();
       svg.line(style.word(), new Vec2(LEGEND, y - 1), new Vec2(LEGEND + 20, y - 1));
-      svg.text("", new Vec2(LEGEND + 23, y), style.title());
-      svg.text("fine", new Vec2(LEGEND + 23, y + 3.4), length == 0 ? "none" : MeasureFormat.formatBoth(length));
-      y += 9;
+      double below = Sheet.paragraph(svg, "", new Vec2(LEGEND + 23, y), 3.4, 34, labels(lines));
+      svg.text("fine", new Vec2(LEGEND + 23, below), MeasureFormat.formatBoth(length));
+      y = below + 5.6;
     }
     svg.line("seam", new Vec2(LEGEND, y - 1), new Vec2(LEGEND + 20, y - 1));
-    svg.text("", new Vec2(LEGEND + 23, y), "seam, " + takeoff.system().panel().coverage() + " apart");
+    svg.text("", new Vec2(LEGEND + 23, y), "seam, spacing " + takeoff.system().panel().coverage());
     svg.line("fall", new Vec2(LEGEND, y + 5), new Vec2(LEGEND + 16, y + 5));
     svg.polygon("fall-head", List.of(new Vec2(LEGEND + 19, y + 5), new Vec2(LEGEND + 16, y + 4), new Vec2(LEGEND + 16, y + 6)));
-    svg.text("", new Vec2(LEGEND + 23, y + 6), "fall of the face");
+    svg.text("", new Vec2(LEGEND + 23, y + 6), "slope of the face, downwards");
     Sheet.paragraph(svg, "fine", new Vec2(LEGEND, y + 13), 3.2, 54, "Lengths are true lengths in space; the plan shows them projected."
         + " A junction's id works by its beginning: section MODEL JUNCTION."
-        + (byHand.isEmpty() ? "" : " A star after an id: kind or detail chosen by hand, not by the rules."));
+        + (byHand.isEmpty() ? "" : " A star after an id: manual override of kind or detail."));
+  }
+
+  /** What the kinds of lines are called, in their order. */
+  private static String labels(List<KindedJunction> lines) {
+    return lines.stream().map(KindedJunction::type).distinct().sorted().map(Kind::label).collect(Collectors.joining("; "));
   }
 
   private static void north(Svg svg, Vec2 at) {

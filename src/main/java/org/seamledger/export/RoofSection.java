@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.List;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.measure.Unit;
@@ -35,7 +36,7 @@ final class RoofSection {
           ElementNames.of(takeoff, face.elements()));
     }
     table.on(page);
-    page.line(INDENT + "Compass points take the model's +Y as north.");
+    page.line(INDENT + "Compass points count the model's +Y as north.");
   }
 
   private static String fall(RoofFace face) {
@@ -47,7 +48,7 @@ final class RoofSection {
   }
 
   private static void panels(Takeoff takeoff, TextPage page) {
-    page.title("Panels and seams, " + takeoff.system().panel().coverage() + " apart");
+    page.title("Panels and seams, spacing " + takeoff.system().panel().coverage());
     Table table = new Table(INDENT, "lrrrrrl").row("face", "panels", "longest", "", "seams", "in all", "sealed in the seam");
     for (RoofFace face : takeoff.faces()) {
       List<PanelCut> cuts = takeoff.quantities().panels().stream().filter(cut -> cut.face().equals(face.id())).toList();

@@ -3,6 +3,7 @@ package org.seamledger.export;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -35,14 +36,14 @@ record SectionCut(List<Face> faces) {
     List<Face> faces = new ArrayList<>();
     for (String id : detailed.junction().junction().faces()) {
       takeoff.faces().stream().filter(f -> f.id().equals(id)).findFirst()
-          .ifPresent(f -> faces.add(face(f, detailed.junction().junction().path(), detailed.junction().kind())));
+          .ifPresent(f -> faces.add(face(f, detailed.junction().junction().path(), detailed.junction().type())));
     }
     faces.sort(
         (a, b) -> Math.abs(a.riseDegrees - b.riseDegrees) < 1e-6 ? a.id.compareTo(b.id) : Double.compare(a.riseDegrees, b.riseDegrees));
     return new SectionCut(faces);
   }
 
-  private static Face face(RoofFace face, List<Vec3> path, String kind) {
+  private static Face face(RoofFace face, List<Vec3> path, Kind kind) {
     int longest = 1;
     for (int i = 2; i < path.size(); i++) {
       longest = path.get(i - 1).distance(path.get(i)) > path.get(longest - 1).distance(path.get(longest)) ? i : longest;
@@ -50,7 +51,7 @@ record SectionCut(List<Face> faces) {
     Vec3 along = path.get(longest).minus(path.get(longest - 1));
     Vec3 middle = path.get(longest - 1).towards(path.get(longest), 0.5);
     // Round things are cut along the fall.
-    if (kind.equals("pipe") || along.planLength() < 1e-9) {
+    if (kind.family() == Kind.Family.ROUND || along.planLength() < 1e-9) {
       return new Face(face.id(), face.slopeDegrees(), face.slopeDegrees());
     }
     Facet facet = nearest(face, middle);

@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -109,7 +110,7 @@ public final class SectionDrawing {
     String id = detailed.junction().junction().id();
     String title = "Section at " + id + ": " + detail.title();
     Svg sheet = Sheet.begin(Sheet.HEIGHT, denominator, title,
-        "Section square to the line of junction " + id + ", " + detailed.junction().kind(), STYLE);
+        "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), STYLE);
     hatches(sheet);
     svg.open("g", "class", "cut", "data-view", view());
     ground();
@@ -195,7 +196,7 @@ public final class SectionDrawing {
     for (MetalPart part : detail.metal()) {
       String girth = part.run() == Run.ONCE ? ", made to measure"
           : ", girth " + both(part.girthM() > 0 ? part.girthM() : system.flashing().girth().value());
-      List<Vec2> drawn = scene.parts().get(part.part());
+      List<Vec2> drawn = scene.parts().get(part.id());
       if (drawn == null) {
         unseen.add(part.part() + girth);
       } else {
@@ -233,8 +234,7 @@ public final class SectionDrawing {
 
   private void seals() {
     for (Seal seal : detail.seals()) {
-      List<List<List<Vec2>>> places =
-          seal.run() == Run.PER_LAP ? lapPlaces(seal) : SectionScene.placesFor(scene.sealPlaces(), seal.place());
+      List<List<List<Vec2>>> places = seal.run() == Run.PER_LAP ? lapPlaces(seal) : scene.sealPlaces().getOrDefault(seal.id(), List.of());
       if (places.isEmpty()) {
         unseen.add(words(seal));
         continue;
@@ -288,7 +288,7 @@ public final class SectionDrawing {
 
   private String words(Seal seal) {
     String lines = seal.lines() > 1 ? ", " + seal.lines() + " lines" : "";
-    String role = ", " + seal.role().word() + (seal.exposure() == Seal.Exposure.EXPOSED ? ", IN VIEW" : "");
+    String role = ", " + seal.role().word() + (seal.exposure() == Seal.Exposure.EXPOSED ? ", EXPOSED" : "");
     return switch (seal.form()) {
       case TAPE -> "tape " + system.tape().thickness() + " × " + system.tape().width() + " " + seal.place() + lines + role;
       case IN_SEAM -> "non-curing sealant " + seal.place() + lines + role + (seal.run() == Run.PER_LAP ? " (at laps, beyond the cut)" : "");
@@ -315,8 +315,8 @@ public final class SectionDrawing {
   private void fastenings() {
     for (Fastening f : detail.fastenings()) {
       String words =
-          "fasteners, " + f.place() + ": at most " + system.spacing(f.spacing()) + " apart" + (f.throughTape() ? ", through the tape" : "");
-      List<SectionScene.Screw> screws = SectionScene.placesFor(scene.screwPlaces(), f.place());
+          "fasteners, " + f.place() + ": spacing at most " + system.spacing(f.spacing()) + (f.throughTape() ? ", through the tape" : "");
+      List<SectionScene.Screw> screws = scene.screwPlaces().getOrDefault(f.id(), List.of());
       if (screws.isEmpty()) {
         unseen.add(words);
         continue;
@@ -423,10 +423,11 @@ public final class SectionDrawing {
     svg.text(title.get(0).length() > 100 ? "title long" : "title", new Vec2(12, 15), title.get(0) + (title.size() > 1 ? " …" : ""));
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
     svg.text("subtitle", new Vec2(12, 21.5),
-        "Junction " + id + " · " + detailed.junction().kind() + " · " + MeasureFormat.formatBoth(detailed.junction().junction().lengthM())
+        "Junction " + id + " · " + detailed.junction().type().label() + " · "
+            + MeasureFormat.formatBoth(detailed.junction().junction().lengthM())
             + " · " + elements + " · " + Sheet.models(takeoff));
     svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · "
-        + system.name() + " · cut square to the line, drawn from the numbers in force");
+        + system.name() + " · cut square to the line, drawn from the numbers applied");
     if (detail.source().contains("common practice")) {
       svg.empty("rect", "class", "mark", "x", "354", "y", "19", "width", "52", "height", "8");
       svg.text("mark-text", new Vec2(358, 24.2), "COMMON PRACTICE");
@@ -448,7 +449,7 @@ public final class SectionDrawing {
     double y = 232;
     svg.text("head", new Vec2(12, y), "Legend");
     String[][] areas = {{"tape", "tape, as laid, before it is pressed by " + system.tape().compression()}, {"soft", "non-curing sealant"},
-        {"bead", "bead of gun sealant; a dashed ring marks one in view"}, {"deck", "deck, substrate"}, {"wall", "wall, curb, fascia"}};
+        {"bead", "bead of gun sealant; a dashed ring marks an exposed one"}, {"deck", "deck, substrate"}, {"wall", "wall, curb, fascia"}};
     for (int i = 0; i < areas.length; i++) {
       double top = y + 3 + i * 5.2;
       svg.empty("rect", "class", areas[i][0], "x", "12", "y", Svg.number(top), "width", "10", "height", "3.6");

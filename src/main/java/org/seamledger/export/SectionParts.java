@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.MetalPart;
@@ -43,7 +44,7 @@ final class SectionParts {
   /** Girth of a part of the detail; the system's where the detail says nothing. */
   double girth(String part) {
     double stated =
-        scene.detail().metal().stream().filter(m -> m.part().equals(part)).mapToDouble(MetalPart::girthM).findFirst().orElse(0) * 1000;
+        scene.detail().metal().stream().filter(m -> m.id().equals(part)).mapToDouble(MetalPart::girthM).findFirst().orElse(0) * 1000;
     return stated > 0 ? stated : mm(system.flashing().girth());
   }
 
@@ -126,11 +127,11 @@ final class SectionParts {
 
   /** How far above the panel a cover lies that rests on closures. */
   double coverHeight() {
-    return closurePart().isEmpty() ? bed("under the cap") : bed("closure's foot") + closure + bed("closure's top");
+    return closurePart().isEmpty() ? bed("cap") : bed("closure-foot") + closure + bed("closure-top");
   }
 
   String closurePart() {
-    return scene.partWith("closure");
+    return scene.part("closure", "vented-closure");
   }
 
   /**
@@ -139,16 +140,16 @@ final class SectionParts {
    * @param web where it stands
    */
   void closure(SlopeLine on, double web) {
-    double foot = bed("closure's foot");
+    double foot = bed("closure-foot");
     double top = foot + closure;
     double bead = mm(system.bead().size());
     scene.metal(closurePart(), List.of(on.at(web - lip, foot), on.at(web, foot), on.at(web, top), on.at(web + lip, top)));
-    scene.sealPlace("closure's foot", List.of(tape(on, web - lip / 2, 0)));
-    scene.sealPlace("closure's top", List.of(tape(on, web + lip / 2, top)));
-    scene.sealPlace("at the closure's foot", List.of(round(on.at(web - lip - bead / 2 - g / 2, bead / 2), bead),
+    scene.sealPlace("closure-foot", List.of(tape(on, web - lip / 2, 0)));
+    scene.sealPlace("closure-top", List.of(tape(on, web + lip / 2, top)));
+    scene.sealPlace("closure-beads", List.of(round(on.at(web - lip - bead / 2 - g / 2, bead / 2), bead),
         round(on.at(web + bead / 2 + g / 2, bead / 2), bead)));
-    screw("closure foot", on, web - lip / 2, foot);
-    scene.dimension(on.at(web - lip, foot), on.at(web, foot), on.up().times(-DECK - 8 * g), "lip " + system.closure().lip());
+    screw("closure", on, web - lip / 2, foot);
+    scene.dimension(on.at(web - lip, foot), on.at(web, foot), on.up().times(-DECK - 8 * g), "fastening flange " + system.closure().lip());
     scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(lip + 16 + HEM), "closure " + system.closure().height());
   }
 
@@ -161,18 +162,14 @@ final class SectionParts {
   List<Vec2> closedEdge(SlopeLine on, double edge, String slope, double to) {
     double h = coverHeight();
     if (closurePart().isEmpty()) {
-      scene.sealPlace("under the cap", List.of(tape(on, edge - 6 - tapeWidth / 2, 0), tape(on, edge - 12 - tapeWidth * 1.5, 0)));
-      for (String place : List.of("cap edge", "flashing edge", "apron edge")) {
-        screw(place, on, edge - 6 - tapeWidth / 2, h);
-      }
+      scene.sealPlace("cap", List.of(tape(on, edge - 6 - tapeWidth / 2, 0), tape(on, edge - 12 - tapeWidth * 1.5, 0)));
+      screw("cover", on, edge - 6 - tapeWidth / 2, h);
       panel(on, Math.min(edge - 60, 20), to, slope);
       return List.of(on.at(edge, h));
     }
     double web = edge - 6 - lip;
     closure(on, web);
-    for (String place : List.of("cap edge", "flashing edge", "apron edge")) {
-      scene.screwPlace(place, on.at(web + lip / 2, h), on.at(web + lip / 2, h - bed("closure's top") - 12));
-    }
+    scene.screwPlace("cover", on.at(web + lip / 2, h), on.at(web + lip / 2, h - bed("closure-top") - 12));
     panel(on, Math.max(8, web - lip - 24), to, slope);
     return coverEdge(on, edge, h);
   }
@@ -181,27 +178,27 @@ final class SectionParts {
 
   /** How far the sheet under a cleat lies below the panel that hooks over it. */
   double cleatDepth() {
-    return bed("under the cleat") + 2 * g;
+    return bed("cleat") + 2 * g;
   }
 
   /** An offset cleat, its nose towards the junction, on a sheet; the panel hooks over it. */
   void cleat(String part, SlopeLine on, double nose, double to, String slope) {
     double base = -cleatDepth();
-    double flange = base + bed("under the cleat");
+    double flange = base + bed("cleat");
     double bend = nose + 22;
     double rest = Math.max(30, girth(part) - 22 - 4);
     scene.metal(part, List.of(on.at(nose, flange + g), on.at(bend - 4, flange + g), on.at(bend, flange), on.at(bend + rest, flange)));
     double first = bend + 6 + tapeWidth / 2;
     double second = Math.max(first + tapeWidth + 3, bend + rest - tapeWidth / 2 - 4);
-    scene.sealPlace("under the cleat", List.of(tape(on, first, base), tape(on, second, base)));
-    boolean two = scene.detail().seals().stream().anyMatch(s -> s.place().contains("under the cleat") && s.lines() > 1);
+    scene.sealPlace("cleat", List.of(tape(on, first, base), tape(on, second, base)));
+    boolean two = scene.detail().seals().stream().anyMatch(s -> s.id().equals("cleat") && s.lines() > 1);
     screw("cleat", on, first, flange);
     if (two) {
       scene.label("two lines of tape, screws through the first", on.at(second, flange));
     }
     scene.line("panel", on.at(nose + 16, flange - g * 0.2), on.at(nose - 6, flange - g * 0.2), on.at(nose - 6, 0), on.at(to, 0));
     scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
-    scene.sealPlace("in the ends of the", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
+    scene.sealPlace("seam-ends", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
     scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness() + ", hemmed over the cleat",
         on.at(nose - 6, -g));
     seamHeight(on, to);
@@ -222,7 +219,7 @@ final class SectionParts {
     if (!scene.has("counterflashing")) {
       return top;
     }
-    return scene.has("receiver bar") ? surfaceMounted(top) : reglet(top);
+    return scene.has("receiver-bar") ? surfaceMounted(top) : reglet(top);
   }
 
   private double reglet(double top) {
@@ -235,32 +232,32 @@ final class SectionParts {
     scene.metal("counterflashing", List.of(point(-slot, y + 5), point(-slot, y), point(2, y), point(x, y - 4), point(x, foot + HEM),
         point(x + 5, foot), point(x + 5 + g, foot + 5)));
     double bead = mm(system.bead().receiverSize());
-    scene.sealPlace("in the reglet",
+    scene.sealPlace("reglet",
         List.of(List.of(point(-bead, y + g / 2), point(0, y + g / 2), point(-bead * 0.35, y + 8.5), point(-bead, y + 9))));
-    scene.screwPlace("reglet wedges", point(-slot + 9, y + 8), point(-slot + 9, y));
+    scene.screwPlace("wedges", point(-slot + 9, y + 8), point(-slot + 9, y));
     scene.dimension(point(x, foot), point(x, top), point(26, 0), "lap " + length(top - foot));
     return y + 60;
   }
 
   private double surfaceMounted(double top) {
-    double t = bed("receiver bar");
+    double t = bed("receiver-bar");
     double y = top + 16;
-    double bar = girth("receiver bar") - 22;
+    double bar = girth("receiver-bar") - 22;
     double down = girth("counterflashing") - 2 * HEM - 12;
     double x = t + g;
     double foot = y + 12 - down;
-    scene.metal("receiver bar",
+    scene.metal("receiver-bar",
         List.of(point(x + 12, y + bar + 12), point(x, y + bar), point(x, y), point(x + 6, y - 5), point(x + 6, y + 6)));
     SlopeLine face = new SlopeLine(point(g / 2, y), 90, 1);
     double middle = bar - tapeWidth / 2 - 6;
-    scene.sealPlace("behind the receiver bar",
+    scene.sealPlace("receiver-bar",
         List.of(List.of(point(g / 2, y + middle - tapeWidth / 2), point(g / 2 + tapeThickness, y + middle - tapeWidth / 2),
             point(g / 2 + tapeThickness, y + middle + tapeWidth / 2), point(g / 2, y + middle + tapeWidth / 2))));
-    scene.screwPlace("receiver bar", point(x, y + middle), point(x - 42, y + middle));
+    scene.screwPlace("receiver-bar", point(x, y + middle), point(x - 42, y + middle));
     double bead = mm(system.bead().receiverSize());
     Vec2 corner = face.start().plus(point(-g / 2, bar));
-    scene.sealPlace("sealant lip", List.of(List.of(corner.plus(point(0, 1)), corner.plus(point(x, 1)),
-        corner.plus(point(x + bead * 0.8, bead)), corner.plus(point(0, bead + 6)))));
+    scene.sealPlace("bar-lip", List.of(List.of(corner.plus(point(0, 1)), corner.plus(point(x, 1)), corner.plus(point(x + bead * 0.8, bead)),
+        corner.plus(point(0, bead + 6)))));
     scene.metal("counterflashing",
         List.of(point(x + 2 * g, y + 18), point(x + 2 * g, y + 1), point(x + 8 + g, y + 1), point(x + 8 + g, foot + HEM),
             point(x + 14, foot), point(x + 14 + g, foot + 5)));

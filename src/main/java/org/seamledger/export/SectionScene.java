@@ -4,13 +4,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Seal;
 import org.seamledger.geometry.Vec2;
 
 /**
  * What stands in a section, in millimetres, before it comes to paper. Families put metal and ground here, and the places where tape,
- * sealant and fasteners can be; which of these are drawn is the detail's own business.
+ * sealant and fasteners can be, by the ids that {@code shapes/details-content.ttl} lists; which of these are drawn is the detail's own
+ * business. What anything is called is only written beside it.
  *
  * @param gap room that keeps drawn sheets apart, which in truth touch; grows as the scale shrinks
  */
@@ -43,23 +45,20 @@ record SectionScene(Detail detail, double gap, List<Shape> shapes, List<Label> l
   }
 
   boolean has(String part) {
-    return detail.metal().stream().anyMatch(m -> m.part().equals(part));
+    return detail.metal().stream().anyMatch(m -> m.id().equals(part));
   }
 
-  /** The first part of the detail whose name has one of these words, or the empty string. */
-  String partWith(String... words) {
-    for (String word : words) {
-      for (var m : detail.metal()) {
-        if (m.part().contains(word)) {
-          return m.part();
-        }
-      }
-    }
-    return "";
+  /** The first of these parts that the detail has, or the empty string. */
+  String part(String... ids) {
+    return Stream.of(ids).filter(this::has).findFirst().orElse("");
+  }
+
+  boolean hasSeal(String place) {
+    return detail.seals().stream().anyMatch(s -> s.id().equals(place));
   }
 
   boolean hasTape(String place) {
-    return detail.seals().stream().anyMatch(s -> s.form() == Seal.Form.TAPE && s.place().contains(place));
+    return detail.seals().stream().anyMatch(s -> s.form() == Seal.Form.TAPE && s.id().equals(place));
   }
 
   void area(String type, List<Vec2> points) {
@@ -80,13 +79,13 @@ record SectionScene(Detail detail, double gap, List<Shape> shapes, List<Label> l
     parts.putIfAbsent(part, List.copyOf(points));
   }
 
-  /** Where a seal can lie, one place for each of its lines; a second call for the same words is the other face. */
-  void sealPlace(String words, List<List<Vec2>> places) {
-    sealPlaces.computeIfAbsent(words, w -> new ArrayList<>()).add(places);
+  /** Where a seal can lie, one place for each of its lines; a second call for the same id is the other face. */
+  void sealPlace(String id, List<List<Vec2>> places) {
+    sealPlaces.computeIfAbsent(id, w -> new ArrayList<>()).add(places);
   }
 
-  void screwPlace(String words, Vec2 head, Vec2 point) {
-    screwPlaces.computeIfAbsent(words, w -> new ArrayList<>()).add(new Screw(head, point));
+  void screwPlace(String id, Vec2 head, Vec2 point) {
+    screwPlaces.computeIfAbsent(id, w -> new ArrayList<>()).add(new Screw(head, point));
   }
 
   void label(String words, Vec2 at) {
@@ -99,11 +98,5 @@ record SectionScene(Detail detail, double gap, List<Shape> shapes, List<Label> l
 
   void note(Vec2 at, double degrees, String words) {
     notes.add(new Note(at, degrees, words));
-  }
-
-  /** The places for a seal or a fastening of these words: those with the longest words that occur in them. */
-  static <T> List<T> placesFor(Map<String, List<T>> places, String words) {
-    return places.entrySet().stream().filter(e -> words.contains(e.getKey()))
-        .max((a, b) -> Integer.compare(a.getKey().length(), b.getKey().length())).map(Map.Entry::getValue).orElse(List.of());
   }
 }

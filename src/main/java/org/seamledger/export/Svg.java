@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.util.List;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.MeasureFormat;

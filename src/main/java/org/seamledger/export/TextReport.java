@@ -1,4 +1,5 @@
 package org.seamledger.export;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -56,7 +57,7 @@ public final class TextReport {
     table.row("Junctions", count(takeoff.detailed().size(), "line") + ", " + MeasureFormat.formatBoth(lengthM(takeoff.detailed())));
     modelled(takeoff).ifPresent(words -> table.row("Modelled", words));
     if (!takeoff.decided().isEmpty()) {
-      table.row("By hand", count(takeoff.decided().size(), "junction") + " with a kind or detail chosen by hand");
+      table.row("Overrides", count(takeoff.decided().size(), "junction") + " with a manual override of kind or detail");
     }
     table.row("Findings", FindingsSection.counts(takeoff.findings()));
     table.on(page);
@@ -65,8 +66,8 @@ public final class TextReport {
   private static void totals(Takeoff takeoff, TextPage page) {
     page.title("Lengths by kind");
     Table table = new Table(INDENT, "lrrrl").row("kind", "lines", "m", "ft and in", "what it is");
-    JunctionsSection.byKind(takeoff.detailed()).forEach((kind, group) -> table.row(kind, Integer.toString(group.size()),
-        MeasureFormat.fixed(lengthM(group), 3), MeasureFormat.formatFeetInches(lengthM(group)), KindWords.meaning(kind)));
+    JunctionsSection.byKind(takeoff.detailed()).forEach((kind, group) -> table.row(kind.id(), Integer.toString(group.size()),
+        MeasureFormat.fixed(lengthM(group), 3), MeasureFormat.formatFeetInches(lengthM(group)), kind.meaning()));
     table.row("all", Integer.toString(takeoff.detailed().size()), MeasureFormat.fixed(lengthM(takeoff.detailed()), 3),
         MeasureFormat.formatFeetInches(lengthM(takeoff.detailed())));
     table.on(page);

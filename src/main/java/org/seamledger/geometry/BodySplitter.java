@@ -1,4 +1,5 @@
 package org.seamledger.geometry;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

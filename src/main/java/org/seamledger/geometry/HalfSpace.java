@@ -1,4 +1,5 @@
 package org.seamledger.geometry;
+
 import java.util.function.Consumer;
 
 /**

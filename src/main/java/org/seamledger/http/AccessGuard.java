@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;

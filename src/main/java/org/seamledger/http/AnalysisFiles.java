@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;

@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.sse.SseClient;
 import java.util.Optional;

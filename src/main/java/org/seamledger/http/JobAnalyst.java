@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;

@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -30,7 +31,7 @@ import org.slf4j.LoggerFactory;
  * Runs analyses in the background, a few at once, in the order in which they came. What storage says is what counts: an analysis that was
  * waiting or running when the process ended runs again at the next start.
  */
-final class Jobs implements AutoCloseable {
+final class Jobs {
 
   /** The workers, as parts of the service's health. */
   static final String ANALYSES = "analyses";
@@ -287,8 +288,7 @@ final class Jobs implements AutoCloseable {
   }
 
   /** Stops everything; what ran runs again at the next start. */
-  @Override
-  public void close() throws InterruptedException {
+  void close() throws InterruptedException {
     workers.getQueue().clear();
     // Why comes before the interrupt of the pool: work that is cut off must not count as a fault of the program.
     jobs.values().forEach(j -> j.interrupt(State.QUEUED));

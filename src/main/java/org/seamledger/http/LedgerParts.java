@@ -104,7 +104,7 @@ final class LedgerParts {
 
   private static ObjectNode shortened(ObjectNode whole) {
     ObjectNode junction = PLAIN.createObjectNode();
-    whole.fields().forEachRemaining(f -> {
+    whole.properties().forEach(f -> {
       if (!LEFT_OUT.contains(f.getKey())) {
         junction.set(f.getKey(), f.getValue());
       }

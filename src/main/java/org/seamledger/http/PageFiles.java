@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import io.javalin.http.Context;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;

@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;

@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;

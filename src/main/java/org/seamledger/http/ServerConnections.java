@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import java.time.Duration;
 import java.util.Locale;
 import java.util.concurrent.ExecutionException;

@@ -1,4 +1,5 @@
 package org.seamledger.http;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import jakarta.servlet.MultipartConfigElement;

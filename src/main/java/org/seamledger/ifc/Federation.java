@@ -1,4 +1,5 @@
 package org.seamledger.ifc;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

@@ -6,7 +6,7 @@ import java.util.TreeMap;
 
 /**
  * What was measured along a junction line, by name: numbers (the unit is in the name: {@code …Degrees}, {@code …M}), words and flags.
- * The rules see these and nothing else. {@code package-info} lists every name.
+ * The rules see these and nothing else. {@link FactList} has every name.
  */
 public final class Facts {
 

@@ -1,4 +1,5 @@
 package org.seamledger.ledger;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -304,7 +305,7 @@ public final class Comparison {
     if (node.isNumber()) {
       into.put(path, node.doubleValue());
     } else if (node.isObject()) {
-      node.fields().forEachRemaining(e -> numbers(path.isEmpty() ? e.getKey() : path + "." + e.getKey(), e.getValue(), into));
+      node.properties().forEach(e -> numbers(path.isEmpty() ? e.getKey() : path + "." + e.getKey(), e.getValue(), into));
     } else if (node.isArray()) {
       // Metal parts are a list; each is known by its name.
       node.forEach(item -> {

@@ -1,4 +1,5 @@
 package org.seamledger.ledger;
+
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;

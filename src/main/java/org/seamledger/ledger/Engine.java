@@ -1,4 +1,5 @@
 package org.seamledger.ledger;
+
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;

@@ -1,6 +1,8 @@
 package org.seamledger.ledger;
 
 import java.util.List;
+import java.util.stream.Stream;
+import org.seamledger.detail.Kinds;
 
 /**
  * What a person said about one junction.
@@ -23,9 +25,7 @@ public record Review(String junction, String state, String note, String kind, St
   public static final List<String> STATES = List.of("open", "checked", "question", "recheck");
 
   /** The kinds that a result can hold. */
-  public static final List<String> KINDS = List.of("ridge", "hip", "valley", "level-valley", "transition-convex",
-      "transition-concave", "eave", "high-edge", "rake", "headwall", "sidewall", "low-wall", "skew-wall", "curb-upslope",
-      "curb-side", "curb-downslope", "pipe", "flat-edge", "unclassified");
+  public static final List<String> KINDS = Stream.concat(Kinds.ALL.stream(), Stream.of(Kinds.UNCLASSIFIED)).toList();
 
   static final int LONGEST_TEXT = 4000;
 

@@ -1,4 +1,5 @@
 package org.seamledger.ledger;
+
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;

@@ -1,4 +1,5 @@
 package org.seamledger.ledger;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

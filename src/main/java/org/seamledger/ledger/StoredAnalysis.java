@@ -1,4 +1,5 @@
 package org.seamledger.ledger;
+
 import java.util.List;
 import java.util.Optional;
 

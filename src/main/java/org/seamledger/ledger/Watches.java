@@ -1,4 +1,5 @@
 package org.seamledger.ledger;
+
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;

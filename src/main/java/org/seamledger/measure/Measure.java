@@ -1,4 +1,5 @@
 package org.seamledger.measure;
+
 import java.util.Objects;
 
 /**

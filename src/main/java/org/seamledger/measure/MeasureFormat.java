@@ -1,4 +1,5 @@
 package org.seamledger.measure;
+
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.Unit;
 import org.seamledger.quantity.formula.Slump;
@@ -45,7 +46,7 @@ public final class DesignFacts {
     f.put("lockedStressMPa", Thermal.lockedStressPa(system.panel().metal(), range()) / 1e6);
     f.put("lowestSlopeDegrees", system.limits().lowestSlope().degrees());
     f.put("flashingClearanceM", system.pipes().clearance().value());
-    f.put("freeEdgeM", junctions.stream().filter(j -> List.of("eave", "rake", "high-edge").contains(j.junction().kind()))
+    f.put("freeEdgeM", junctions.stream().filter(j -> j.junction().type().family() == Kind.Family.EDGE)
         .mapToDouble(j -> j.junction().junction().lengthM()).sum());
     return f;
   }
@@ -109,9 +110,9 @@ public final class DesignFacts {
 
   public SortedMap<String, Object> junction(DetailedJunction detailed) {
     Junction line = detailed.junction().junction();
-    String kind = detailed.junction().kind();
+    Kind kind = detailed.junction().type();
     SortedMap<String, Object> f = new TreeMap<>();
-    if (kind.equals("pipe") && !line.faces().isEmpty()) {
+    if (kind.family() == Kind.Family.ROUND && !line.faces().isEmpty()) {
       f.put("onSeam", quantities.layout().round(detailed.junction()).onSeam());
     }
     tape(quantities.byJunction().get(line.id()), f);
@@ -120,18 +121,18 @@ public final class DesignFacts {
     }
     put(f, "toValleyM", penetrations.toValley().get(line.id()));
     put(f, "toPenetrationM", penetrations.toOther().get(line.id()));
-    if (kind.equals("valley")) {
+    if (kind.water() == Kind.Water.ALONG) {
       Drainage.Valley valley = drainage.valley(line);
       if (valley != null) {
         f.put("flowWidthM", valley.flowWidthM());
         f.put("cleatLineM", valley.cleatLineM());
       }
     }
-    if (kind.equals("sidewall") || kind.equals("skew-wall")) {
+    if (kind.family() == Kind.Family.WALL && kind.water() == Kind.Water.BESIDE) {
       f.put("eaveAtLowEnd", Drainage.eaveAtLowEnd(line, junctions));
     }
-    if (kind.equals("eave") || kind.equals("valley")) {
-      put(f, "dropSlopeDegrees", drainage.dropSlopeDegrees(line, kind.equals("valley")));
+    if (kind.water() == Kind.Water.OVER || kind.water() == Kind.Water.ALONG) {
+      put(f, "dropSlopeDegrees", drainage.dropSlopeDegrees(line, kind.water() == Kind.Water.ALONG));
     }
     return f;
   }

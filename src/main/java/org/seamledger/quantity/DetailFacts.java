@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
 
 /** What the rules need to know of a junction, besides its line, to choose its detail: see {@code org.seamledger.detail}. */
@@ -14,7 +15,8 @@ public final class DetailFacts {
 
   public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system) {
     SortedMap<String, Object> facts = of(system);
-    facts.put("onSeam", junction.kind().equals("pipe") && !junction.junction().faces().isEmpty() && layout.round(junction).onSeam());
+    facts.put("onSeam",
+        junction.type().family() == Kind.Family.ROUND && !junction.junction().faces().isEmpty() && layout.round(junction).onSeam());
     return facts;
   }
 

@@ -3,6 +3,7 @@ package org.seamledger.quantity;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
@@ -132,7 +133,7 @@ final class Drainage {
       return false;
     }
     Vec3 low = first.z() < last.z() ? first : last;
-    return junctions.stream().filter(j -> j.junction().kind().equals("eave")).map(j -> j.junction().junction())
+    return junctions.stream().filter(j -> j.junction().type().water() == Kind.Water.OVER).map(j -> j.junction().junction())
         .filter(j -> j.faces().stream().anyMatch(wall.faces()::contains))
         .anyMatch(j -> low.distance(j.path().get(0)) < MEETS || low.distance(j.path().get(j.path().size() - 1)) < MEETS);
   }

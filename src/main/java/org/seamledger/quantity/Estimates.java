@@ -1,4 +1,5 @@
 package org.seamledger.quantity;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.measure.MeasureFormat;
@@ -172,7 +173,8 @@ public final class Estimates {
             + (system.sealant().yieldStress().value() > 0 ? system.sealant().yieldStress().text() : "not stated"));
     Tape tape = new Tape(system.tape().width().value(), system.tape().thickness().value());
     double lip = system.closure().lip().value();
-    add("sealant", "compression at which the tape fills the lip", MeasureFormat.plain(100 * tape.compressionThatFills(lip), 1) + " %",
+    add("sealant", "compression at which the tape fills the fastening flange",
+        MeasureFormat.plain(100 * tape.compressionThatFills(lip), 1) + " %",
         "t·b stays: " + system.tape().width() + " × " + system.tape().thickness() + " under " + system.closure().lip() + "; planned "
             + system.tape().compression() + " gives " + text.part(tape.compressedWidthM(system.tape().compression().value()))
             + "; sizes are common practice");

@@ -1,4 +1,5 @@
 package org.seamledger.quantity;
+
 import java.util.List;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Vec2;

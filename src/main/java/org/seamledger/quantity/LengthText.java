@@ -1,4 +1,5 @@
 package org.seamledger.quantity;
+
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.geometry.DisjointSets;
 import org.seamledger.geometry.Segment;
 import org.seamledger.geometry.Vec3;
@@ -52,11 +53,11 @@ final class Penetrations {
     List<Junction> sides = new ArrayList<>();
     Map<String, List<Junction>> valleys = new HashMap<>();
     for (DetailedJunction j : junctions) {
-      String kind = j.junction().kind();
+      Kind kind = j.junction().type();
       Junction line = j.junction().junction();
-      if (kind.equals("pipe") || kind.startsWith("curb-")) {
+      if (kind.atPenetration()) {
         sides.add(line);
-      } else if (kind.equals("valley") || kind.equals("level-valley")) {
+      } else if (kind.family() == Kind.Family.FACES && (kind.water() == Kind.Water.ALONG || kind.water() == Kind.Water.INTO)) {
         line.faces().forEach(f -> valleys.computeIfAbsent(f, k -> new ArrayList<>()).add(line));
       }
     }

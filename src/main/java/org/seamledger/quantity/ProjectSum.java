@@ -10,6 +10,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.junction.Facts;
@@ -157,7 +158,7 @@ final class ProjectSum {
   private List<ProjectQuantities.Boot> boots() {
     SortedMap<Long, Long> bySize = new TreeMap<>();
     for (DetailedJunction j : junctions) {
-      if (j.junction().kind().equals("pipe")) {
+      if (j.junction().type().family() == Kind.Family.ROUND) {
         double diameter = j.junction().junction().facts().number("diameterM");
         double size = Double.isNaN(diameter) ? j.junction().junction().lengthM() / Math.PI : diameter;
         bySize.merge(Math.round(size * 1000), 1L, Long::sum);
@@ -171,7 +172,8 @@ final class ProjectSum {
     SortedMap<Long, Long> bySize = new TreeMap<>();
     for (DetailedJunction j : junctions) {
       Facts f = j.junction().junction().facts();
-      if (j.junction().kind().equals("curb-upslope") && f.has("widthAcrossFallM")) {
+      Kind kind = j.junction().type();
+      if (kind.family() == Kind.Family.PENETRATION && kind.water() == Kind.Water.AGAINST && f.has("widthAcrossFallM")) {
         long key = Math.round(f.number("widthAcrossFallM") * 1000) * 1_000_000 + Math.round(f.number("depthAlongFallM") * 1000);
         bySize.merge(key, 1L, Long::sum);
       }

@@ -1,4 +1,5 @@
 package org.seamledger.quantity;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -92,7 +93,7 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     if (j.decided().isPresent() && asked && counted.closures().isEmpty()) {
       Junction line = j.junction().junction();
       findings.add(
-          Finding.of(Code.UNFIT_DETAIL, "detail " + j.detail().id() + ", in force by hand, has pieces between seams; no seam ends at this"
+          Finding.of(Code.UNFIT_DETAIL, "detail " + j.detail().id() + ", a manual override, has pieces between seams; no seam ends at this"
               + " line, and none is counted", line.elements()).at(line.id()));
     }
   }

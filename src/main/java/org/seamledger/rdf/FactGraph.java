@@ -7,10 +7,11 @@ import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.GraphMemFactory;
 import org.apache.jena.graph.Node;
 import org.apache.jena.graph.NodeFactory;
+import org.seamledger.junction.FactList;
 
 /**
- * The facts of one thing as a graph with one subject. Angles (names that end in {@code Degrees}) are rounded to a thousandth of a
- * degree and lengths (names that end in {@code M}) to a hundredth of a millimetre, so that noise in a model can't tip a limit.
+ * The facts of one thing as a graph with one subject. Numbers are rounded as {@link org.seamledger.junction.Fact.FactUnit} says, so that
+ * noise in a model can't tip a limit.
  */
 public final class FactGraph {
 
@@ -52,7 +53,7 @@ public final class FactGraph {
     if (!(value instanceof Double d)) {
       return value;
     }
-    double step = name.endsWith("Degrees") ? 1e3 : name.endsWith("M") ? 1e5 : 1e6;
+    double step = Math.pow(10, FactList.unit(name).decimals());
     double r = Math.rint(d * step) / step;
     return r == 0 ? 0.0 : r;
   }

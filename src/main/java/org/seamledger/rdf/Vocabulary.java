@@ -1,10 +1,12 @@
 package org.seamledger.rdf;
 
-import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.apache.jena.graph.Node;
 import org.apache.jena.graph.NodeFactory;
+import org.seamledger.junction.Fact;
+import org.seamledger.junction.FactList;
 
 /** The names used in graphs and shapes. A fact's property is named like the fact, in the project's namespace. */
 public final class Vocabulary {
@@ -40,25 +42,6 @@ public final class Vocabulary {
   public static final Node GEO_HAS_METRIC_AREA = NodeFactory.createURI(GEO_NS + "hasMetricArea");
   public static final String GEO_WKT_LITERAL = GEO_NS + "wktLiteral";
 
-  /** What is measured along a line; {@code org.seamledger.junction} says what each means. */
-  public static final List<String> LINE_FACTS = List.of("faceCount", "against", "inclinationDegrees", "lowRiseDegrees",
-      "highRiseDegrees", "foldDegrees", "obliquityDegrees", "otherObliquityDegrees", "slopeDegrees", "otherSlopeDegrees",
-      "minSlopeDegrees", "upstandM", "widthAcrossFallM", "depthAlongFallM", "diameterM", "neighbourClass", "roofHole", "service", "oblique",
-      "curved", "gapM");
-
-  /** What the rules that choose details see besides; {@code org.seamledger.detail} says what each means. */
-  public static final List<String> DETAIL_FACTS = List.of("kind", "ridgeVented", "counterflashing", "fixedAt", "sealSeamsBelowDegrees",
-      "cricketAboveM", "onSeam");
-
-  /** What the rules that make findings see besides, of junctions, faces and the roof system; {@code org.seamledger.detail} says more. */
-  public static final List<String> FINDING_FACTS = List.of("lengthM", "detail", "metalFirst", "beadOnly", "sealantExposed",
-      "tapeSpacingM", "tapeCoverageShare", "flowWidthM", "cleatLineM", "eaveAtLowEnd", "leadingSide", "toValleyM", "toPenetrationM",
-      "dropSlopeDegrees",
-      "panelLengthM", "movementM", "panelMetal", "flashingMetal", "fastenerMetal", "panelThicknessM", "fastenerContact",
-      "flashingContact", "movementGapM", "lockedStressMPa", "tapeWidthM", "tapeSpreadM", "lipM", "closureHeightM", "seamHeightM",
-      "closureProudM", "lowestSlopeDegrees", "flashingClearanceM", "acidCuring", "installAirC", "sealantLowestC", "sealantHighestC",
-      "metalAboveDewPointK", "dewPointMarginK", "slumpStressPa", "yieldStressPa", "freeEdgeM");
-
   private Vocabulary() {
   }
 
@@ -69,9 +52,6 @@ public final class Vocabulary {
 
   /** Every fact that a shape may ask for. */
   public static Set<String> facts() {
-    TreeSet<String> all = new TreeSet<>(LINE_FACTS);
-    all.addAll(DETAIL_FACTS);
-    all.addAll(FINDING_FACTS);
-    return all;
+    return FactList.all().stream().map(Fact::name).collect(Collectors.toCollection(TreeSet::new));
   }
 }

@@ -1,4 +1,5 @@
 package org.seamledger.roof;
+
 import java.util.function.DoublePredicate;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;

@@ -1,4 +1,5 @@
 package org.seamledger.roof;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Plane;

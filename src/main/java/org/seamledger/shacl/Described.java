@@ -51,6 +51,19 @@ public final class Described {
     return this;
   }
 
+  /**
+   * What people call the thing: its {@code rdfs:label}.
+   *
+   * @throws BrokenRulesException with the line where it has none
+   */
+  public String label() {
+    List<Node> labels = graph.find(node, Vocabulary.LABEL, Node.ANY).toList().stream().map(Triple::getObject).toList();
+    if (labels.size() != 1 || !labels.get(0).isLiteral()) {
+      throw problem("needs one rdfs:label in quotes");
+    }
+    return labels.get(0).getLiteralLexicalForm();
+  }
+
   public boolean has(String property) {
     return graph.contains(node, Vocabulary.term(property), Node.ANY);
   }

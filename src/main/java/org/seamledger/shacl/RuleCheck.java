@@ -30,6 +30,8 @@ final class RuleCheck {
       "order", "group", "PropertyGroup", "inversePath", "alternativePath", "zeroOrMorePath", "oneOrMorePath", "zeroOrOnePath");
 
   private static final List<Node> REFERENCES = List.of(sh("node"), sh("not"), sh("property"), sh("qualifiedValueShape"));
+  /** What a shape is for, where it is for something by itself. */
+  private static final Set<Node> CLAIMS = Set.of(Vocabulary.term("kind"), Vocabulary.term("detail"), Vocabulary.term("code"));
   private static final Set<String> COMPARED = Set.of("minInclusive", "maxInclusive", "minExclusive", "maxExclusive");
 
   private final Graph graph;
@@ -99,12 +101,12 @@ final class RuleCheck {
         : null;
   }
 
-  /** A shape that nobody refers to, that has no target and that says nothing of itself can never have an effect. */
+  /** A shape that nobody refers to, that has no target and that claims nothing for itself can never have an effect. */
   private String idle(Node shape) {
     boolean used = graph.contains(Node.ANY, Node.ANY, shape);
     boolean targets = graph.find(shape, Node.ANY, Node.ANY).toList().stream()
         .anyMatch(t -> local(t.getPredicate()).startsWith("target")
-            || t.getPredicate().getURI().startsWith(Vocabulary.NS));
+            || CLAIMS.contains(t.getPredicate()));
     return used || targets ? null : "the shape " + show(shape) + " has no effect: give it a name (sl:kind \"...\") or refer to it";
   }
 

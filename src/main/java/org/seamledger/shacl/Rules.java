@@ -1,7 +1,7 @@
 package org.seamledger.shacl;
+
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -99,19 +99,5 @@ public final class Rules {
       }
     });
     return things;
-  }
-
-  /**
-   * Refuses a word that a shape claims by a property and that isn't one of those expected.
-   *
-   * @throws BrokenRulesException with the line
-   */
-  public void expect(String property, Collection<String> words) {
-    shapes.getGraph().find(Node.ANY, Vocabulary.term(property), Node.ANY).forEachRemaining(t -> {
-      String word = t.getObject().isLiteral() ? t.getObject().getLiteralLexicalForm() : t.getObject().toString();
-      if (!words.contains(word)) {
-        throw reader.place(t).problem("there is no " + property + " \"" + word + "\"; there are " + String.join(", ", words));
-      }
-    });
   }
 }

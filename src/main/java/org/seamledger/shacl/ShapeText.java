@@ -1,4 +1,5 @@
 package org.seamledger.shacl;
+
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;

@@ -1,4 +1,5 @@
 package org.seamledger.shacl;
+
 import java.util.List;
 import java.util.Map;
 import java.util.Set;

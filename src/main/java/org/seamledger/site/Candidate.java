@@ -1,4 +1,5 @@
 package org.seamledger.site;
+
 import org.seamledger.geometry.Transform;
 
 /**

@@ -1,4 +1,5 @@
 package org.seamledger.site;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;

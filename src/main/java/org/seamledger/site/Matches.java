@@ -1,4 +1,5 @@
 package org.seamledger.site;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;

@@ -1,4 +1,5 @@
 package org.seamledger.site;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;

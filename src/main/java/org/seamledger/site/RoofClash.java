@@ -1,4 +1,5 @@
 package org.seamledger.site;
+
 import java.util.List;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Vec3;

@@ -1,4 +1,5 @@
 package org.seamledger.step;
+
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;

@@ -1,4 +1,5 @@
 package org.seamledger.step;
+
 import java.util.Arrays;
 
 /**

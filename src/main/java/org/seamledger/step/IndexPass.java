@@ -1,4 +1,5 @@
 package org.seamledger.step;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;

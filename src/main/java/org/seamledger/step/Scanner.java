@@ -1,4 +1,5 @@
 package org.seamledger.step;
+
 import java.io.IOException;
 
 /** Passes over the words and the insides of statements, clause 5 and 6 of ISO 10303-21, wherever the feed's reads may cut them. */

@@ -43,19 +43,19 @@ public final class Analysis {
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
     Kinds.Result byShapes = Kinds.classify(junctions, rules, begin(Stage.KINDS, progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, begin(Stage.LAYOUT, progress));
+    Kinds kinds = new Kinds(rules);
     Details details = new Details(rules);
     Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system),
         begin(Stage.DETAILS, progress)).with(byShapes.findings());
-    Details.Result decided =
-        Decisions.apply(inputs.decisions(), byRules, new Kinds(rules), details, j -> DetailFacts.of(j, layout, system));
+    Details.Result decided = Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, begin(Stage.QUANTITIES, progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, begin(Stage.REVIEW, progress));
     progress.begins(Stage.DONE);
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
-            decided.findings(), quantities.findings(), reviewed.findings()),
-        reviewed.advice(), details.titles(), modelled.byJunction());
+        Reviewed.together(List.of(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
+            decided.findings(), quantities.findings(), reviewed.findings())),
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction());
   }
 
   private static Headway begin(Stage stage, Progress progress) {

@@ -1,14 +1,20 @@
 package org.seamledger.takeoff;
+
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.seamledger.detail.Decision;
 import org.seamledger.detail.DecisionFormatException;
 import org.seamledger.detail.DecisionReader;
+import org.seamledger.detail.KindBook;
+import org.seamledger.detail.Kinds;
 import org.seamledger.geometry.Tolerance;
+import org.seamledger.shacl.BrokenRulesException;
+import org.seamledger.shacl.Rules;
 import org.seamledger.site.RigidTransform;
 import org.seamledger.source.ModelFile;
 import org.seamledger.source.ModelSource;
@@ -89,16 +95,23 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
   }
 
   /**
-   * The same with the decisions in a file.
+   * The same with the decisions in a file, which may choose any kind that the shapes given before have.
    *
    * @throws UnusableFileException where it can't be read or is wrong
    */
   public Inputs withDecisionsIn(Path file) {
     try {
-      return withDecisions(DecisionReader.read(file));
-    } catch (DecisionFormatException e) {
+      return withDecisions(DecisionReader.read(file, kinds()));
+    } catch (DecisionFormatException | BrokenRulesException e) {
       throw new UnusableFileException(e);
     }
+  }
+
+  private Set<String> kinds() {
+    Set<String> ids = new TreeSet<>(Kinds.ALL);
+    ids.add(Kinds.UNCLASSIFIED);
+    shapes.ifPresent(folder -> ids.addAll(KindBook.read(Rules.load(folder)).ids()));
+    return ids;
   }
 
   private Inputs placed(SortedMap<Integer, RigidTransform> movements) {

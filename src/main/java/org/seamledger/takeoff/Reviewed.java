@@ -3,7 +3,6 @@ package org.seamledger.takeoff;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
-import java.util.stream.Stream;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
@@ -30,8 +29,7 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
     return new Reviewed(findings, review.advice());
   }
 
-  @SafeVarargs
-  static List<Finding> together(List<Finding>... parts) {
-    return Stream.of(parts).flatMap(List::stream).toList();
+  static List<Finding> together(List<List<Finding>> parts) {
+    return parts.stream().flatMap(List::stream).toList();
   }
 }

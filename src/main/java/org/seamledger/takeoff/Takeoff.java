@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.Finding;
@@ -33,12 +34,13 @@ import org.seamledger.roof.SurfaceLimits;
  * @param detailed junctions with their kinds and details, ordered by id
  * @param findings the worst first
  * @param advice why a finding of the design matters and what to do, by code
+ * @param kinds the kinds that lines can have, in the order in which they are listed
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
-    List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles,
+    List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
     SortedMap<String, Modelled> modelled) {
 
   public Takeoff {
@@ -48,6 +50,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
     detailed = detailed.stream().sorted(Comparator.comparing(j -> j.junction().junction().id())).toList();
     findings = findings.stream().sorted().distinct().toList();
     advice = Collections.unmodifiableSortedMap(new TreeMap<>(advice));
+    kinds = List.copyOf(kinds);
     modelled = Collections.unmodifiableSortedMap(new TreeMap<>(modelled));
     detailTitles = Collections.unmodifiableSortedMap(new TreeMap<>(detailTitles));
   }

@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import org.seamledger.ledger.StoredAnalysis;
 
 /** Runs analyses of revisions. */

@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;

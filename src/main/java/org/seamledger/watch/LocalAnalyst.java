@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;

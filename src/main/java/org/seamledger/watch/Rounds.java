@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import java.time.Duration;
 import org.seamledger.takeoff.UnusableFileException;
 

@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

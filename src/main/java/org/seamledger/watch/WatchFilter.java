@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import java.util.List;
 import org.seamledger.ledger.Watch;
 import org.seamledger.ledger.Watches;

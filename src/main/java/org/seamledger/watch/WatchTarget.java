@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import org.seamledger.source.ServedProject;
 
 /** Decides which of a server's projects are watched; asked anew in every round. */

@@ -1,4 +1,5 @@
 package org.seamledger.watch;
+
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;

@@ -63,7 +63,7 @@ class PackagedPageTest {
   }
 
   private static List<String> names(String url) throws IOException {
-    JsonNode all = new ObjectMapper().readTree(URI.create(url).resolve("/api/analyses").toURL());
+    JsonNode all = new ObjectMapper().readTree(URI.create(url).resolve("/api/analyses").toURL().openStream());
     return all.findValuesAsText("name").stream().distinct().toList();
   }
 

@@ -1,4 +1,5 @@
 package org.seamledger.cli;
+
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;

@@ -7,13 +7,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.seamledger.shacl.Rules;
 
 /** Places are counted by hand in the texts that stand here. */
 class DecisionReaderTest {
+
+  private static final Set<String> KINDS = KindBook.read(Rules.packaged()).ids();
 
   @TempDir
   private Path folder;
@@ -24,7 +28,7 @@ class DecisionReaderTest {
         {"note": "from the walk of the roof", "decisions": [
           {"junction": "J1", "kind": "valley", "reason": "measured", "note": "photo 3"},
           {"reason": "no room", "detail": "none", "junction": "J2", "kind": null}]}
-        """, "d.json");
+        """, "d.json", KINDS);
     assertThat(read).containsExactly(new Decision("J1", "valley", "", "measured"), new Decision("J2", "", "none", "no room"));
   }
 
@@ -44,7 +48,7 @@ class DecisionReaderTest {
       {}                                                                   | expected the field "decisions" before this
       """)
   void saysWhatIsWrongAndWhere(String text, String message) {
-    assertThatThrownBy(() -> DecisionReader.parse(text, "d.json")).isInstanceOf(DecisionFormatException.class)
+    assertThatThrownBy(() -> DecisionReader.parse(text, "d.json", KINDS)).isInstanceOf(DecisionFormatException.class)
         .hasMessageContaining(message);
   }
 
@@ -52,15 +56,15 @@ class DecisionReaderTest {
   void reportsEveryFault() {
     String text = "{\"decisions\": [\n {\"junction\": \"J1\", \"kind\": \"hip\", \"reason\": \"x\"},\n"
         + " {\"junction\": \"J1\", \"kind\": \"hip\", \"reason\": \"x\"},\n {\"junction\": \"J2\", \"kind\": \"roof\", \"reason\": \"x\"}]}";
-    assertThatThrownBy(() -> DecisionReader.parse(text, "d.json"))
+    assertThatThrownBy(() -> DecisionReader.parse(text, "d.json", KINDS))
         .hasMessageContaining("d.json:3:15: expected one decision for each junction, found \"J1\"").hasMessageContaining("d.json:4:29: ");
   }
 
   @Test
   void namesAFileThatCannotBeRead() throws IOException {
-    assertThatThrownBy(() -> DecisionReader.read(folder.resolve("none.json")))
+    assertThatThrownBy(() -> DecisionReader.read(folder.resolve("none.json"), KINDS))
         .hasMessageEndingWith("none.json: expected a readable JSON file in UTF-8, found no such file");
     Path latin = Files.write(folder.resolve("latin.json"), new byte[] {'{', (byte) 0xe4, '}'});
-    assertThatThrownBy(() -> DecisionReader.read(latin)).hasMessageContaining("found bytes that are not UTF-8");
+    assertThatThrownBy(() -> DecisionReader.read(latin, KINDS)).hasMessageContaining("found bytes that are not UTF-8");
   }
 }

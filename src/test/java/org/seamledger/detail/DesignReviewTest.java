@@ -34,8 +34,9 @@ class DesignReviewTest {
         Map.of("tapeSpacingM", 0.1524, "tapeCoverageShare", 0.875));
     assertThat(found).containsExactly(
         new Finding("drainage/no-cricket", Severity.WARNING,
-            "a thing 900 mm (35.433 in) wide stands across the fall and the model shows no cricket behind it", "j", List.of("0abc")),
-        new Finding("tape/spacing", Severity.WARNING, "fasteners up to 152 mm (6 in) apart press 87.5 % of the tape", "j",
+            "a penetration 900 mm (35.433 in) wide stands perpendicular to the slope and the model shows no cricket behind it", "j",
+            List.of("0abc")),
+        new Finding("tape/spacing", Severity.WARNING, "fasteners at a spacing of up to 152 mm (6 in) press 87.5 % of the tape", "j",
             List.of("0abc")));
   }
 
@@ -72,7 +73,7 @@ class DesignReviewTest {
 
   private static DetailedJunction junction(String kind, Facts facts, String detail) {
     Junction j = new Junction("j", List.of(new Vec3(0, 0, 0), new Vec3(3, 0, 0)), List.of("F1"), List.of("0abc"), facts);
-    return new DetailedJunction(new KindedJunction(j, kind, new Explanation(List.of(kind), "", List.of())),
+    return new DetailedJunction(new KindedJunction(j, KindBook.read(RULES).kind(kind), new Explanation(List.of(kind), "", List.of())),
         new Details(RULES).book().get(detail));
   }
 }

@@ -15,6 +15,7 @@ import org.seamledger.shacl.Rules;
 
 class DetailsTest {
 
+  private static final KindBook KINDS = KindBook.read(Rules.packaged());
   private static final Details DETAILS = new Details(Rules.packaged());
 
   @Test
@@ -108,6 +109,6 @@ class DetailsTest {
 
   private static KindedJunction kinded(String kind, Facts facts) {
     Junction j = new Junction("j", List.of(new Vec3(0, 0, 0), new Vec3(3, 0, 0)), List.of("F1"), List.of("0abc"), facts);
-    return new KindedJunction(j, kind, new Explanation(List.of(kind), "", List.of()));
+    return new KindedJunction(j, KINDS.kind(kind), new Explanation(List.of(kind), "", List.of()));
   }
 }

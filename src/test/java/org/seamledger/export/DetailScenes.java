@@ -6,6 +6,7 @@ import java.util.TreeMap;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.KindBook;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.detail.Kinds;
 import org.seamledger.element.ModelInfo;
@@ -22,6 +23,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Takeoff;
 
@@ -29,6 +31,8 @@ import org.seamledger.takeoff.Takeoff;
 final class DetailScenes {
 
   static final String ID = "Jscene01";
+
+  static final KindBook KINDS = KindBook.read(Rules.packaged());
 
   private DetailScenes() {
   }
@@ -43,14 +47,14 @@ final class DetailScenes {
     double incline = List.of("hip", "valley", "rake", "sidewall", "skew-wall", "curb-side").contains(kind) ? 0.3 : 0;
     Junction junction = new Junction(ID, List.of(new Vec3(0, 0, 0), new Vec3(5, 0, 5 * incline)), faces.stream().map(RoofFace::id).toList(),
         List.of("0roof"), facts(kind));
-    List<DetailedJunction> junctions =
-        List.of(new DetailedJunction(new KindedJunction(junction, kind, new Explanation(List.of(kind), "", List.of())), detail));
+    List<DetailedJunction> junctions = List
+        .of(new DetailedJunction(new KindedJunction(junction, KINDS.kind(kind), new Explanation(List.of(kind), "", List.of())), detail));
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0));
     RoofLayout layout = RoofLayout.of(faces, system);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
         SurfaceLimits.DEFAULT, elements, faces, junctions,
-        Quantities.of(faces, junctions, layout, system), List.of(), new TreeMap<>(), new TreeMap<>(), new TreeMap<>());
+        Quantities.of(faces, junctions, layout, system), List.of(), new TreeMap<>(), KINDS.all(), new TreeMap<>(), new TreeMap<>());
   }
 
   static String kind(String detail) {

@@ -45,12 +45,12 @@ class SectionDrawingTest {
   void everythingThatADetailHasIsLabelled(String id) {
     String words = drawn(id, RoofSystem.DEFAULT).words().replaceAll("\\s+", " ");
     Detail detail = BOOK.get(id);
-    assertThat(words).contains(detail.title(), DetailScenes.ID, DetailScenes.kind(id), "govern");
+    assertThat(words).contains(detail.title(), DetailScenes.ID, DetailScenes.KINDS.kind(DetailScenes.kind(id)).label(), "govern");
     detail.metal().forEach(m -> assertThat(words).contains(m.part() + ", "));
     detail.seals().forEach(s -> assertThat(words).contains(s.place()));
     detail.fastenings().forEach(f -> assertThat(words).contains("fasteners, " + f.place() + ":"));
     assertThat(words.contains("COMMON PRACTICE")).isEqualTo(detail.source().contains("common practice"));
-    assertThat(words.contains("IN VIEW")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED));
+    assertThat(words.contains("EXPOSED")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED));
   }
 
   /** The program's own details leave nothing to a list of what could not be drawn. */

@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.seamledger.detail.Decision;
+import org.seamledger.detail.KindBook;
+import org.seamledger.shacl.Rules;
 
 /**
  * Results made up for tests of the service and the page, in an invented scenario: the community hall of a hill village. The roof is a true
@@ -422,6 +424,9 @@ final class LedgerFixtures {
     s.putObject("waste").put("value", waste * 100).put("unit", "%");
     root.set("roofFaces", faces);
     root.set("junctions", junctions);
+    ArrayNode kinds = root.putArray("kinds");
+    KindBook.read(Rules.packaged()).all().forEach(k -> kinds.addObject().put("id", k.id()).put("label", k.label())
+        .put("meaning", k.meaning()).put("family", k.family().word()).put("planLine", k.line().word()));
     ObjectNode q = root.putObject("quantities");
     double ml = bead * Math.PI * Math.pow(0.25 * INCH, 2) / 4 * 1e6;
     q.putObject("tape").put("netM", tape).put("orderM", tape * (1 + waste)).put("rolls", (int) Math.ceil(tape * (1 + waste) / 15.24));

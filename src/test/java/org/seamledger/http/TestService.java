@@ -86,7 +86,7 @@ final class TestService implements AutoCloseable {
 
   private void check(String method, String path, HttpResponse<byte[]> answer) {
     String plain = path.replaceFirst("\\?.*", "");
-    description.path("paths").fields().forEachRemaining(p -> {
+    description.path("paths").properties().forEach(p -> {
       if (plain.matches(p.getKey().replaceAll("\\{\\w+}", "[^/]+")) && p.getValue().has(method.toLowerCase(Locale.ROOT))) {
         checkOperation(method + " " + path, p.getValue().path(method.toLowerCase(Locale.ROOT)), answer);
       }

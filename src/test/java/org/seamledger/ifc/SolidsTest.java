@@ -1,4 +1,5 @@
 package org.seamledger.ifc;
+
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.seamledger.ifc.Drawing.list;

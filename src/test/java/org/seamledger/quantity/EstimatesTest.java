@@ -23,7 +23,7 @@ class EstimatesTest {
     // 70 °F and 50 %: 50.5 °F (Magnus).
     assertThat(e.get("dew point when sealing").value()).endsWith("(50.5 °F)");
     // 3/16 × 7/8 in fills a lip of 1 in at 12.5 % (volume balance).
-    assertThat(e.get("compression at which the tape fills the lip").value()).isEqualTo("12.5 %");
+    assertThat(e.get("compression at which the tape fills the fastening flange").value()).isEqualTo("12.5 %");
     assertThat(e.get("yield stress that a vertical bead needs to stay").value()).isEqualTo("81 Pa");
     // 4.7 in/h on 12 ft in plan by 16 in: 16 ft² × 4.7 × .010389 gpm = 0.781 gpm.
     assertThat(e.get("flow at the end of the longest pan of the flattest face").value()).endsWith("(0.78 gpm)");

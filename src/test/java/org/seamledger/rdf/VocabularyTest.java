@@ -5,55 +5,78 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Set;
-import java.util.TreeSet;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.seamledger.junction.Fact;
+import org.seamledger.junction.FactList;
 
-/** The facts that rules may ask for are those that are written down, in the code and beside the rules. */
+/** One list of facts: rules, their comments and the measured facts name nothing else, and say the same of it. */
 class VocabularyTest {
 
-  private static final Path SOURCES = Path.of("src/main/java/org/seamledger");
+  private static final Path SHAPES = Path.of("shapes");
 
   @Test
-  void factsOfLinesAreThoseOfTheJunctionPackage() throws IOException {
-    assertThat(new TreeSet<>(Vocabulary.LINE_FACTS)).isEqualTo(cells("junction", 1));
+  void commentsOfTheRulesSayWhatTheListSays() throws IOException {
+    assertThat(comments("kinds.ttl")).isEqualTo(meanings(FactList.LINE));
+    assertThat(comments("details.ttl")).isEqualTo(meanings(FactList.CHOICE));
+    assertThat(comments("findings.ttl")).isEqualTo(meanings(
+        Stream.of(FactList.JUNCTION, FactList.FACE, FactList.SYSTEM).flatMap(List::stream).toList()));
   }
 
-  @Test
-  void otherFactsAreThoseOfTheDetailPackage() throws IOException {
-    Set<String> written = cells("detail", 1);
-    written.addAll(cells("detail", 2));
-    Set<String> known = new TreeSet<>(Vocabulary.DETAIL_FACTS);
-    known.addAll(Vocabulary.FINDING_FACTS);
-    // Found by the package itself, and told in its text.
-    known.removeAll(Set.of("kind", "lengthM", "detail", "metalFirst", "beadOnly", "sealantExposed"));
-    assertThat(written).containsAll(known);
+  private static Map<String, String> meanings(List<Fact> facts) {
+    return new TreeMap<>(facts.stream().collect(Collectors.toMap(Fact::name, Fact::meaning)));
   }
 
-  @Test
-  void everyFactIsExplainedBesideTheRules() throws IOException {
-    String text = "";
-    for (String file : new String[] {"kinds.ttl", "details.ttl", "findings.ttl"}) {
-      text += Files.readString(Path.of("shapes", file)).lines().filter(l -> l.startsWith("#")).reduce("", (a, b) -> a + "\n" + b);
-    }
-    for (String fact : Vocabulary.facts()) {
-      assertThat(text).contains("sl:" + fact);
-    }
-  }
-
-  private static Set<String> cells(String folder, int column) throws IOException {
-    Set<String> names = new TreeSet<>();
-    Matcher rows = Pattern.compile("<tr><td>(.*?)</td><td>(.*?)</td>", Pattern.DOTALL)
-        .matcher(Files.readString(SOURCES.resolve(folder).resolve("package-info.java")));
-    while (rows.find()) {
-      for (String name : rows.group(column).split(",")) {
-        if (name.strip().matches("[a-z]\\w+")) {
-          names.add(name.strip());
-        }
+  /** Facts in a file's comments: a name, then words as far as the next line that is not indented as far as they are. */
+  private static Map<String, String> comments(String file) throws IOException {
+    Map<String, String> found = new TreeMap<>();
+    String name = "";
+    for (String line : Files.readAllLines(SHAPES.resolve(file))) {
+      Matcher begins = Pattern.compile("# {3,5}sl:(\\w+) {2,}(.*)").matcher(line);
+      if (begins.matches() && FactList.find(begins.group(1)).isPresent() && !begins.group(2).startsWith("( ")) {
+        name = begins.group(1);
+        found.put(name, begins.group(2));
+      } else if (line.matches("# {20,}.*") && found.containsKey(name)) {
+        found.merge(name, line.substring(1).strip(), (a, b) -> a + " " + b);
+      } else {
+        name = "";
       }
     }
-    return names;
+    return found;
+  }
+
+  /** Whatever a shape or a message of the rules names is in the list. */
+  @Test
+  void rulesNameNoOtherFacts() throws IOException {
+    for (String file : List.of("kinds.ttl", "details.ttl", "findings.ttl")) {
+      String rules = Files.readAllLines(SHAPES.resolve(file)).stream().filter(l -> !l.startsWith("#")).collect(Collectors.joining("\n"));
+      Matcher named = Pattern.compile("sh:path sl:(\\w+)|\\{(\\w+)}|sh:lessThan\\w* sl:(\\w+)").matcher(rules);
+      while (named.find()) {
+        String name = Stream.of(named.group(1), named.group(2), named.group(3)).filter(g -> g != null).findFirst().orElseThrow();
+        assertThat(Vocabulary.facts()).as(file).contains(name);
+      }
+    }
+  }
+
+  @Test
+  void numbersCarryTheirUnitInTheirNames() {
+    Map<Fact.FactUnit, String> ends = Map.of(Fact.FactUnit.DEGREES, "Degrees", Fact.FactUnit.METRES, "M", Fact.FactUnit.SHARE, "Share",
+        Fact.FactUnit.PASCALS, "Pa", Fact.FactUnit.MEGAPASCALS, "MPa", Fact.FactUnit.CELSIUS, "C", Fact.FactUnit.KELVINS, "K");
+    for (Fact fact : FactList.all()) {
+      if (fact.type() == Fact.FactType.NUMBER) {
+        assertThat(fact.name()).endsWith(ends.get(fact.unit()));
+      } else {
+        assertThat(fact.unit()).as(fact.name()).isEqualTo(Fact.FactUnit.NONE);
+      }
+      assertThat(fact.meaning()).as(fact.name()).isNotBlank();
+      assertThat(fact.measured()).as(fact.name()).isNotBlank();
+    }
+    assertThat(Vocabulary.facts()).containsExactlyElementsOf(FactList.all().stream().map(Fact::name).toList());
   }
 }

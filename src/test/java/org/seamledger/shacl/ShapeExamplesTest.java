@@ -31,7 +31,7 @@ import org.seamledger.rdf.Vocabulary;
  * The examples beside the rules, in the form of the W3C's SHACL test suite ({@code sht:Validate}): a data graph, a shapes graph, and the
  * validation report that must come out, compared as graphs. They run through the engine alone.
  */
-class ShapeExamplesTest {
+public class ShapeExamplesTest {
 
   private static final Path SHAPES = Path.of("shapes");
   private static final String MF = "http://www.w3.org/2001/sw/DataAccess/tests/test-manifest#";
@@ -47,7 +47,8 @@ class ShapeExamplesTest {
     }
   }
 
-  private static Stream<DynamicTest> tests(Path file) {
+  /** The examples of one file. */
+  public static Stream<DynamicTest> tests(Path file) {
     Graph manifest = read(file.toUri());
     List<Node> tests = manifest.find(Node.ANY, Vocabulary.TYPE, uri(SHT + "Validate")).toList().stream().map(Triple::getSubject).toList();
     assertThat(tests).as("%s holds no test", file).isNotEmpty();

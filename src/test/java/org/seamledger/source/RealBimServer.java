@@ -171,6 +171,7 @@ public final class RealBimServer implements AutoCloseable {
     return withClient(USER, password, work);
   }
 
+  @SuppressWarnings("try") // its close() may be interrupted, which no test does
   public <R> R withClient(String user, String secret, Work<R> work) {
     try {
       Path folder = Files.createTempDirectory("bimserver-client");

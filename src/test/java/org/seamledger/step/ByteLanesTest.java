@@ -1,4 +1,5 @@
 package org.seamledger.step;
+
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;

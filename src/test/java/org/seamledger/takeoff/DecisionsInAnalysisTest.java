@@ -117,12 +117,12 @@ class DecisionsInAnalysisTest {
         .contains("=the attic is vented");
     assertThat(text(decided, CsvLedger::write)).contains("kindByRules,detailByRules,decidedBecause")
         .contains("ridge,ridge-unvented,'=the attic is vented");
-    assertThat(text(decided, TextReport::write)).contains("By hand    1 junction", "Chosen by hand\n--------------",
+    assertThat(text(decided, TextReport::write)).contains("Overrides  1 junction", "Manual overrides\n----------------",
         ridge + ": detail ridge-vented instead of ridge-unvented. Reason: =the attic is vented");
     assertThat(text(decided, (t, out) -> JunctionReport.write(t, at(t, ridge), at(t, ridge).junction().explanation(), out)))
-        .contains("Chosen by hand", "=the attic is vented", "What the rules say");
+        .contains("Manual override", "=the attic is vented", "What the rules say");
     assertThat(PlanDrawing.svg(decided)).contains(ridge.substring(0, 4) + "* · 3.000 m").contains("A star after an id");
-    assertThat(SectionDrawing.svg(decided, ridge)).contains("Detail ridge-vented · chosen by hand");
+    assertThat(SectionDrawing.svg(decided, ridge)).contains("Detail ridge-vented · manual override");
     assertThat(PlanDrawing.svg(BY_RULES)).doesNotContain("A star after an id");
   }
 

@@ -8,6 +8,8 @@ import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.HoldPoint;
+import org.seamledger.detail.Kind;
+import org.seamledger.detail.KindBook;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.On;
@@ -29,6 +31,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.shacl.Rules;
 
 /** A small takeoff written by hand: the ridge, one eave and one rake of a boat house, 10 m long, 6:12 over a run of 4 m. */
 public final class Takeoffs {
@@ -41,6 +44,8 @@ public final class Takeoffs {
           "")),
       List.of(new Fastening("cap edge", 1, On.EACH_FACE, Run.CONTINUOUS, "fasteners.spacing", true)),
       List.of(new HoldPoint("the cap is set", "tape without a gap")), "the cap laps over both faces", true, "common practice");
+
+  private static final KindBook KINDS = KindBook.read(Rules.packaged());
 
   private Takeoffs() {
   }
@@ -59,7 +64,7 @@ public final class Takeoffs {
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
-        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, new TreeMap<>(), new TreeMap<>());
+        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, KINDS.all(), new TreeMap<>(), new TreeMap<>());
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */
@@ -82,11 +87,11 @@ public final class Takeoffs {
         Facts.builder().count("faceCount", 1).flag("oblique", true).number("obliquityDegrees", 12.25).build());
     Explanation none = new Explanation(List.of(), "rake", List.of("obliquityDegrees is 12.25 and must be at most 5"));
     return List.of(new DetailedJunction(kinded(ridge, "ridge"), RIDGE), new DetailedJunction(kinded(eave, "eave"), Detail.NONE),
-        new DetailedJunction(new KindedJunction(rake, "unclassified", none), Detail.NONE));
+        new DetailedJunction(new KindedJunction(rake, Kind.UNCLASSIFIED, none), Detail.NONE));
   }
 
   private static KindedJunction kinded(Junction junction, String kind) {
-    return new KindedJunction(junction, kind, new Explanation(List.of(kind), "", List.of()));
+    return new KindedJunction(junction, KINDS.kind(kind), new Explanation(List.of(kind), "", List.of()));
   }
 
   private static List<Finding> findings() {

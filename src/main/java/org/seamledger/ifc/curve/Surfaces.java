@@ -1,4 +1,5 @@
 package org.seamledger.ifc.curve;
+
 import org.seamledger.geometry.PathSweep;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec2;

@@ -1,4 +1,5 @@
 package org.seamledger.ifc.entity;
+
 import org.seamledger.finding.Code;
 
 /**

@@ -1,4 +1,5 @@
 package org.seamledger.ifc.entity;
+
 import java.util.List;
 import java.util.TreeSet;
 import org.seamledger.finding.Code;

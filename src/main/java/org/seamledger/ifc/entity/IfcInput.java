@@ -1,4 +1,5 @@
 package org.seamledger.ifc.entity;
+
 import java.util.Objects;
 import java.util.Optional;
 import org.seamledger.site.RigidTransform;

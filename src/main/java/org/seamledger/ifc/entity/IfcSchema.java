@@ -1,4 +1,5 @@
 package org.seamledger.ifc.entity;
+
 import java.util.List;
 import java.util.Locale;
 import org.seamledger.finding.UnreadableModelException;

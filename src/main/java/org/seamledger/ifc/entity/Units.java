@@ -1,4 +1,5 @@
 package org.seamledger.ifc.entity;
+
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;

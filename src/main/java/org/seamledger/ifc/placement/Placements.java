@@ -1,4 +1,5 @@
 package org.seamledger.ifc.placement;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;

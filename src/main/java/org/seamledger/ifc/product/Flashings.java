@@ -1,4 +1,5 @@
 package org.seamledger.ifc.product;
+
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;

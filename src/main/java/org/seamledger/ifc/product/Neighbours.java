@@ -1,4 +1,5 @@
 package org.seamledger.ifc.product;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;

@@ -1,4 +1,5 @@
 package org.seamledger.ifc.product;
+
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;

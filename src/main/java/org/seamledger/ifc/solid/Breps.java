@@ -1,4 +1,5 @@
 package org.seamledger.ifc.solid;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;

@@ -65,8 +65,8 @@ class FormulasTest {
       "ROUND,0.375,.110447,13.75,27.23", "FILLET,0.25,.03125,48.61,96.25", "FILLET,0.375,.070312,21.60,42.78"})
   void beadsInInches(BeadShape shape, double size, double area, double feetPerSmall, double feetPerLarge) {
     assertThat(shape.areaM2(size * IN) / IN / IN).isEqualTo(area, within(6e-7));
-    assertThat(Beads.lengthPerContainerM(10.1 * FL_OZ, shape, size * IN) / FT).isEqualTo(feetPerSmall, within(6e-3));
-    assertThat(Beads.lengthPerContainerM(20 * FL_OZ, shape, size * IN) / FT).isEqualTo(feetPerLarge, within(0.06));
+    assertThat(10.1 * FL_OZ / Beads.volumeM3(1, shape, size * IN) / FT).isEqualTo(feetPerSmall, within(6e-3));
+    assertThat(20 * FL_OZ / Beads.volumeM3(1, shape, size * IN) / FT).isEqualTo(feetPerLarge, within(0.06));
   }
 
   @ParameterizedTest
@@ -74,8 +74,8 @@ class FormulasTest {
       "FILLET,10,50,6.000,12.000"})
   void beadsInMillimetres(BeadShape shape, double size, double area, double metresPerSmall, double metresPerLarge) {
     assertThat(shape.areaM2(size / 1000) * 1e6).isEqualTo(area, within(6e-4));
-    assertThat(Beads.lengthPerContainerM(300e-6, shape, size / 1000)).isEqualTo(metresPerSmall, within(6e-3));
-    assertThat(Beads.lengthPerContainerM(600e-6, shape, size / 1000)).isEqualTo(metresPerLarge, within(6e-3));
+    assertThat(300e-6 / Beads.volumeM3(1, shape, size / 1000)).isEqualTo(metresPerSmall, within(6e-3));
+    assertThat(600e-6 / Beads.volumeM3(1, shape, size / 1000)).isEqualTo(metresPerLarge, within(6e-3));
   }
 
   @Test

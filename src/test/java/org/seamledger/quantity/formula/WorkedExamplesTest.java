@@ -27,7 +27,7 @@ class WorkedExamplesTest {
     assertThat(rolls.withWaste()).isEqualTo(176, within(1e-9));
     assertThat(rolls.withWaste() / 50).isEqualTo(3.52, within(1e-9));
     assertThat(rolls.units()).isEqualTo(4);
-    double bead = side.stream().mapToDouble(p -> Beads.perClosureM(p.width(), 2, 1.75)).sum();
+    double bead = side.stream().mapToDouble(p -> Beads.lengthM(p.width(), 2, 1, 2, 1.75)).sum();
     assertThat(bead).isEqualTo(1065, within(1e-9));
     assertThat(bead / 12).isEqualTo(88.75, within(1e-9));
   }
@@ -50,7 +50,7 @@ class WorkedExamplesTest {
     assertThat(pans).hasSize(9);
     assertThat(2 * pans.size() * FastenerLine.open(24 * IN, 4 * IN, 1 * IN, 1).count()).isEqualTo(126);
     assertThat(2 * 2 * 18.0).isEqualTo(72);
-    double beadIn = 18 * Beads.perClosureM(24, 2, 1.75);
+    double beadIn = 18 * Beads.lengthM(24, 2, 1, 2, 1.75);
     assertThat(beadIn).isEqualTo(927, within(1e-9));
     assertThat(beadIn / 12).isEqualTo(77.25, within(1e-9));
     double volume = Beads.volumeM3(beadIn * IN, BeadShape.ROUND, 0.25 * IN);
@@ -100,7 +100,7 @@ class WorkedExamplesTest {
     assertThat(pieces.get(27).width()).isEqualTo(0.390, within(1e-9));
     assertThat(pieces.stream().mapToInt(p -> FastenerLine.open(p.width(), 0.100, 0.025, 1).count()).sum()).isEqualTo(140);
     assertThat(2 * 12.0).isEqualTo(24);
-    double bead = pieces.stream().mapToDouble(p -> Beads.perClosureM(p.width(), 2, 0.038)).sum();
+    double bead = pieces.stream().mapToDouble(p -> Beads.lengthM(p.width(), 2, 1, 2, 0.038)).sum();
     assertThat(bead).isEqualTo(26.128, within(1e-9));
     double volume = Beads.volumeM3(bead, BeadShape.ROUND, 0.006);
     assertThat(volume * 1e6).isEqualTo(738.75, within(5e-3));

@@ -1,0 +1,167 @@
+package org.seamledger.junction;
+
+import static org.seamledger.junction.Fact.FactType.COUNT;
+import static org.seamledger.junction.Fact.FactType.FLAG;
+import static org.seamledger.junction.Fact.FactType.NUMBER;
+import static org.seamledger.junction.Fact.FactType.WORD;
+import static org.seamledger.junction.Fact.FactUnit.CELSIUS;
+import static org.seamledger.junction.Fact.FactUnit.DEGREES;
+import static org.seamledger.junction.Fact.FactUnit.KELVINS;
+import static org.seamledger.junction.Fact.FactUnit.MEGAPASCALS;
+import static org.seamledger.junction.Fact.FactUnit.METRES;
+import static org.seamledger.junction.Fact.FactUnit.NONE;
+import static org.seamledger.junction.Fact.FactUnit.PASCALS;
+import static org.seamledger.junction.Fact.FactUnit.SHARE;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.seamledger.junction.Fact.FactType;
+import org.seamledger.junction.Fact.FactUnit;
+
+/**
+ * Every fact there is: what the rules' vocabulary, the texts of findings and the heads of {@code shapes/*.ttl} are made from or held
+ * against. "Rise" is the angle at which a face rises when you walk from the line into the face at a right angle to the line in plan; it is
+ * negative where the face falls away. A fact that can't be had is left out.
+ */
+public final class FactList {
+
+  /** Measured along a line by this package: all that decides kinds. */
+  public static final List<Fact> LINE = List.of(
+      fact("faceCount", COUNT, "1 or 2: roof faces that end at the line", "counted"),
+      fact("against", WORD, "\"face\", \"nothing\" (free edge), \"wall\", \"penetration\" (a side of a polygonal one), \"round\" (the "
+          + "closed line of a round one), \"opening\" (a side of a hole that nothing fills)",
+          "what was found at the edge, above the roof or in its hole"),
+      fact("inclinationDegrees", NUMBER, DEGREES, "angle of the line to the horizontal, 0 to 90",
+          "between its ends; 0 for a round line"),
+      fact("lowRiseDegrees", NUMBER, DEGREES, "the smaller rise of the faces (equal to the larger for one face)",
+          "atan(g·p): g the face's plan gradient, p the plan normal of the line into the face"),
+      fact("highRiseDegrees", NUMBER, DEGREES, "the larger rise", "likewise"),
+      fact("foldDegrees", NUMBER, DEGREES, "two faces: angle between their normals, positive where convex, negative where concave",
+          "between the planes; convex where the rises add up to less than 0"),
+      fact("obliquityDegrees", NUMBER, DEGREES, "plan angle between the line and the slope of the first face: 0 parallel to the "
+          + "slope, 90 perpendicular to it", "acos(|g·d| / |g|), d the line's plan direction; 90 for a level face"),
+      fact("otherObliquityDegrees", NUMBER, DEGREES, "the same for the second face", "likewise"),
+      fact("slopeDegrees", NUMBER, DEGREES, "slope of the first face (of a face: its own)", "of its plane"),
+      fact("otherSlopeDegrees", NUMBER, DEGREES, "slope of the second face", "of its plane"),
+      fact("minSlopeDegrees", NUMBER, DEGREES, "the smaller slope", "of both"),
+      fact("upstandM", NUMBER, METRES, "walls and penetrations: greatest height above the roof along the line",
+          "as far up as it was looked for"),
+      fact("widthAcrossFallM", NUMBER, METRES, "penetrations: extent of the whole thing perpendicular to the slope",
+          "of its outline in the face"),
+      fact("depthAlongFallM", NUMBER, METRES, "and its plan extent parallel to the slope", "of its outline, projected to plan"),
+      fact("diameterM", NUMBER, METRES, "round penetrations: diameter", "the narrow width of the line's ellipse"),
+      fact("neighbourClass", WORD, "IFC class of what the face ends at", "of the element, or of what fills the hole"),
+      fact("roofHole", WORD, "penetrations: \"none\", \"partly\" or \"whole\": whether the roof is modelled with a hole for it",
+          "the hole held against the outline of what stands in it"),
+      fact("service", FLAG, "penetrations: true for pipes, ducts, cable trays and other parts of the services", "by IFC class"),
+      fact("oblique", FLAG, "true for a free edge neither parallel to the slope nor level", "obliquity between 5 and 85 degrees"),
+      fact("curved", FLAG, "true where a face at the line is curved", "the face is a run of facets"),
+      fact("gapM", NUMBER, METRES, "two faces: the gap between their edges as modelled", "where it is more than coincidence"));
+
+  /** What the rules that choose details see besides. */
+  public static final List<Fact> CHOICE = List.of(
+      fact("kind", WORD, "the kind that kinds.ttl gave it", "by the shapes, or by manual override"),
+      fact("ridgeVented", FLAG, "true where the system's ridges are vented", "roof system"),
+      fact("counterflashing", WORD, "\"reglet\" or \"surface-mounted\"", "roof system: how flashings end at walls"),
+      fact("fixedAt", WORD, "where panels can't move: \"eave\", \"ridge\", \"middle\", \"both-ends\"", "roof system"),
+      fact("sealSeamsBelowDegrees", NUMBER, DEGREES, "faces flatter than this count as low slope: their seams are sealed",
+          "roof system, its limit as an angle"),
+      fact("cricketAboveM", NUMBER, METRES, "penetrations wider than this perpendicular to the slope get a cricket", "roof system"),
+      fact("onSeam", FLAG, "pipes: true where a seam runs through the pipe or its boot", "panel layout"));
+
+  /** What the rules that make findings see of a junction besides these. */
+  public static final List<Fact> JUNCTION = List.of(
+      fact("lengthM", NUMBER, METRES, "its length", "along its path"),
+      fact("detail", WORD, "the detail that details.ttl chose", "by the shapes, or by manual override"),
+      fact("metalFirst", FLAG, "true where the detail's metal alone still leads the water off", "the detail says so"),
+      fact("beadOnly", FLAG, "true where nothing but a bead keeps the water out", "the detail's seals and metal"),
+      fact("sealantExposed", FLAG, "true where some of its sealant is exposed", "the detail's seals"),
+      fact("tapeSpacingM", NUMBER, METRES, "greatest distance between the fasteners of a line through tape", "fastener lines"),
+      fact("tapeCoverageShare", NUMBER, SHARE, "least share, 0 to 1, of such a line that lies within the fasteners' reach",
+          "fastener lines"),
+      fact("flowWidthM", NUMBER, METRES, "valleys: width of the design rain's flow at the low end, perpendicular to the line",
+          "the area that drains into it, rain, Manning's formula"),
+      fact("cleatLineM", NUMBER, METRES, "valleys: width free between the cleats there", "roof system"),
+      fact("eaveAtLowEnd", FLAG, "walls: true where an eave ends at the line's low end", "ends of lines that meet"),
+      fact("leadingSide", FLAG, "penetrations: true at the one side where findings about the whole thing are said",
+          "the side with the first id"),
+      fact("toValleyM", NUMBER, METRES, "penetrations: distance from their edge to the nearest valley of the same face",
+          "between the lines"),
+      fact("toPenetrationM", NUMBER, METRES, "penetrations: distance between their edge and the nearest other such edge on the "
+          + "same face", "between the lines"),
+      fact("dropSlopeDegrees", NUMBER, DEGREES, "eaves and valleys: slope of the lower face that their water drops on",
+          "the highest face below; none, no fact"));
+
+  /** And of a face. */
+  public static final List<Fact> FACE = List.of(
+      fact("panelLengthM", NUMBER, METRES, "length of its longest panel", "panel layout"),
+      fact("movementM", NUMBER, METRES, "that panel's change of length between the lowest and the highest temperature of the metal",
+          "coefficient of expansion; half the length where it is fixed in the middle"));
+
+  /** And of the roof system, wherever they look. */
+  public static final List<Fact> SYSTEM = List.of(
+      fact("panelMetal", WORD, "metal of the panels: \"zinc\", \"galvanized-steel\", \"aluminium-zinc-steel\", \"aluminium\", \"steel\", "
+          + "\"lead\", \"stainless-steel\", \"copper\"", "roof system"),
+      fact("flashingMetal", WORD, "metal of the flashings, by the same words", "roof system"),
+      fact("fastenerMetal", WORD, "metal of the fasteners, by the same words", "roof system"),
+      fact("panelThicknessM", NUMBER, METRES, "thickness of the panel's sheet", "roof system"),
+      fact("fastenerContact", WORD, "fastener in the panel's sheet: \"compatible\", \"small-noble\" or \"corrodes\"",
+          "galvanic table"),
+      fact("flashingContact", WORD, "flashing on the panel's sheet: \"compatible\" or \"corrodes\"", "galvanic table"),
+      fact("movementGapM", NUMBER, METRES, "room at a panel's free end", "roof system"),
+      fact("lockedStressMPa", NUMBER, MEGAPASCALS, "stress in a panel pinned at both ends", "E·α·ΔT of the site's metal temperatures"),
+      fact("tapeWidthM", NUMBER, METRES, "the tape's width as laid", "roof system"),
+      fact("tapeSpreadM", NUMBER, METRES, "and pressed as far as it is meant to be", "its volume stays"),
+      fact("lipM", NUMBER, METRES, "width of the fastening flange that lies on it", "roof system"),
+      fact("closureHeightM", NUMBER, METRES, "height of the closures", "roof system"),
+      fact("seamHeightM", NUMBER, METRES, "height of the seams", "roof system"),
+      fact("closureProudM", NUMBER, METRES, "how far a closure on pressed tape stands above the seam", "heights added up"),
+      fact("lowestSlopeDegrees", NUMBER, DEGREES, "lowest slope that the panel's maker states", "roof system"),
+      fact("flashingClearanceM", NUMBER, METRES, "room that the flashing of a penetration needs around it", "roof system"),
+      fact("acidCuring", FLAG, "true for a sealant that gives off acetic acid", "roof system"),
+      fact("installAirC", NUMBER, CELSIUS, "temperature of the air at work", "roof system"),
+      fact("sealantLowestC", NUMBER, CELSIUS, "lowest temperature at which the sealant may be applied", "roof system"),
+      fact("sealantHighestC", NUMBER, CELSIUS, "and the highest", "roof system"),
+      fact("metalAboveDewPointK", NUMBER, KELVINS, "how much warmer than the dew point the metal is",
+          "Magnus formula over air and humidity"),
+      fact("dewPointMarginK", NUMBER, KELVINS, "and how much it should be", "roof system"),
+      fact("slumpStressPa", NUMBER, PASCALS, "what a vertical bead's own weight requires of the sealant",
+          "density and size of the bead"),
+      fact("yieldStressPa", NUMBER, PASCALS, "and what the data sheet states (0: unknown)", "roof system"),
+      fact("freeEdgeM", NUMBER, METRES, "length of all free edges", "sum over the roof"));
+
+  private static final Map<String, Fact> BY_NAME = new TreeMap<>();
+
+  static {
+    Stream.of(LINE, CHOICE, JUNCTION, FACE, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+  }
+
+  private FactList() {
+  }
+
+  /** All of them, by name. */
+  public static List<Fact> all() {
+    return List.copyOf(BY_NAME.values());
+  }
+
+  /** The fact of a name. */
+  public static Optional<Fact> find(String name) {
+    return Optional.ofNullable(BY_NAME.get(name));
+  }
+
+  /** Unit of a fact; {@link FactUnit#NONE} where there is none of the name. */
+  public static FactUnit unit(String name) {
+    return find(name).map(Fact::unit).orElse(NONE);
+  }
+
+  private static Fact fact(String name, FactType type, FactUnit unit, String meaning, String measured) {
+    return new Fact(name, type, unit, meaning, measured);
+  }
+
+  private static Fact fact(String name, FactType type, String meaning, String measured) {
+    return fact(name, type, NONE, meaning, measured);
+  }
+}

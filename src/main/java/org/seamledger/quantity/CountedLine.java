@@ -1,0 +1,36 @@
+package org.seamledger.quantity;
+
+import java.util.List;
+import org.seamledger.junction.Junction;
+import org.seamledger.quantity.formula.LappedRun;
+
+/** A junction's line as it is counted: its lengths, its sides, and the laps of what lies along it. Lengths in metres. */
+record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system) {
+
+  static CountedLine of(Junction junction, RoofLayout layout, RoofSystem system) {
+    return new CountedLine(junction,
+        junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList(), system);
+  }
+
+  double lengthM() {
+    return junction.lengthM();
+  }
+
+  /** Of what runs along the line in stock lengths. */
+  LappedRun lapped() {
+    return LappedRun.of(junction.lengthM(), system.flashing().length().value(), system.flashing().lap().value());
+  }
+
+  /**
+   * Fastener circle of a boot's flange: the outline, wider by the margin all round; exact for a circle, and to first order for an ellipse.
+   */
+  double ringM() {
+    return junction.lengthM() + 2 * Math.PI * system.pipes().boltCircleMargin().value();
+  }
+
+  /** Round the pipe itself, square to it. */
+  double collarM() {
+    double diameter = junction.facts().number("diameterM");
+    return Double.isNaN(diameter) ? junction.lengthM() : Math.PI * diameter;
+  }
+}

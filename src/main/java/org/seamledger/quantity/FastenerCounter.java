@@ -1,0 +1,90 @@
+package org.seamledger.quantity;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import org.seamledger.detail.Fastening;
+import org.seamledger.detail.Run;
+import org.seamledger.measure.Measure;
+import org.seamledger.quantity.formula.FastenerLine;
+import org.seamledger.quantity.layout.LinePiece;
+
+/** Counts the fasteners of one junction, line by line. */
+final class FastenerCounter {
+
+  private final CountedLine line;
+  private final RoofSystem system;
+  private final StepText text;
+  private final List<String> steps;
+  private final List<FastenerRow> rows = new ArrayList<>();
+
+  FastenerCounter(CountedLine line, StepText text, List<String> steps) {
+    this.line = line;
+    this.system = line.system();
+    this.text = text;
+    this.steps = steps;
+  }
+
+  List<FastenerRow> rows() {
+    return rows;
+  }
+
+  void count(Fastening fastening) {
+    Measure spacing = system.spacing(fastening.spacing());
+    for (CountedPlace place : CountedPlace.of(fastening.on(), line.sides())) {
+      for (int i = 0; i < Math.max(1, fastening.lines()); i++) {
+        switch (fastening.run()) {
+          case PER_PIECE -> pieces(fastening, place, spacing);
+          case RING -> ring(fastening, place, line.ringM(), spacing);
+          case COLLAR -> ring(fastening, place, line.collarM(), spacing);
+          case PER_SEAM, PER_LAP, ONCE -> {
+            int count = fastening.run() == Run.PER_SEAM ? place.seams() : fastening.run() == Run.PER_LAP ? line.lapped().laps() : 1;
+            add(fastening, place, count, 0, 1, text.fasteners(fastening.place(), place, count));
+          }
+          case CONTINUOUS -> {
+            FastenerLine open = open(line.lengthM(), spacing);
+            add(fastening, place, open.count(), open.spacingM(), open.coverage(reach()),
+                text.line(fastening.place(), place, spacing, open.count()));
+          }
+        }
+      }
+    }
+  }
+
+  private void add(Fastening f, CountedPlace place, int count, double spacingM, double coverage, String step) {
+    rows.add(new FastenerRow(f.place(), place.face(), count, spacingM, f.throughTape(), f.throughTape() ? coverage : 1));
+    steps.add(step);
+  }
+
+  private FastenerLine open(double length, Measure spacing) {
+    return FastenerLine.open(length, spacing.value(), system.fasteners().endDistance().value(), system.fasteners().minimumPerPiece());
+  }
+
+  private double reach() {
+    return system.tape().reach().value();
+  }
+
+  private void pieces(Fastening f, CountedPlace place, Measure spacing) {
+    int count = 0;
+    double widest = 0;
+    double pressed = 0;
+    double total = 0;
+    TreeMap<Integer, Integer> piecesByCount = new TreeMap<>(Comparator.reverseOrder());
+    for (LinePiece piece : place.cut()) {
+      FastenerLine each = open(piece.lengthM(), spacing);
+      count += each.count();
+      widest = Math.max(widest, each.spacingM());
+      pressed += each.coverage(reach()) * piece.lengthM();
+      total += piece.lengthM();
+      piecesByCount.merge(each.count(), 1, Integer::sum);
+    }
+    add(f, place, count, widest, total == 0 ? 1 : pressed / total, text.piecewise(f.place(), place, spacing, piecesByCount, count));
+  }
+
+  private void ring(Fastening f, CountedPlace place, double perimeterM, Measure spacing) {
+    FastenerLine closed = FastenerLine.closed(perimeterM, spacing.value());
+    add(f, place, closed.count(), closed.spacingM(), closed.coverage(reach()),
+        text.ring(f.place(), place, perimeterM, spacing, closed.count()));
+  }
+}

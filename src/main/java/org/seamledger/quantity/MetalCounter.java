@@ -1,0 +1,83 @@
+package org.seamledger.quantity;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import org.seamledger.detail.MetalPart;
+import org.seamledger.quantity.formula.LappedRun;
+import org.seamledger.quantity.formula.Pieces;
+import org.seamledger.quantity.layout.LinePiece;
+
+/** Counts the metal parts of one junction. */
+final class MetalCounter {
+
+  private final CountedLine line;
+  private final RoofSystem system;
+  private final StepText text;
+  private final List<String> steps;
+  private final List<MetalLine> metal = new ArrayList<>();
+  private final List<ClosureCut> closures = new ArrayList<>();
+  private int cornerPlugs;
+
+  MetalCounter(CountedLine line, StepText text, List<String> steps) {
+    this.line = line;
+    this.system = line.system();
+    this.text = text;
+    this.steps = steps;
+  }
+
+  List<MetalLine> metal() {
+    return metal;
+  }
+
+  List<ClosureCut> closures() {
+    return closures;
+  }
+
+  /** Two at each row of closures: where it meets what stands at its ends. */
+  int cornerPlugs() {
+    return cornerPlugs;
+  }
+
+  void count(MetalPart part) {
+    for (CountedPlace place : CountedPlace.of(part.on(), line.sides())) {
+      switch (part.run()) {
+        case PER_PIECE -> perPiece(part, place);
+        case PER_SEAM -> add(part, place, place.seams(), 0, 0, text.atSeams(part.part(), place));
+        case ONCE, RING, COLLAR, PER_LAP -> add(part, place, 1, 0, 0, text.made(part.part(), place));
+        case CONTINUOUS -> {
+          LappedRun run = line.lapped();
+          add(part, place, run.pieces(), line.lengthM(), run.laps(), text.lapped(part.part(), place, run));
+        }
+      }
+    }
+  }
+
+  private void add(MetalPart part, CountedPlace place, int pieces, double lengthM, int laps, String step) {
+    metal.add(new MetalLine(part.part(), place.face(), pieces, lengthM, laps, girthM(part)));
+    steps.add(step);
+  }
+
+  private void perPiece(MetalPart part, CountedPlace place) {
+    double minimum = system.panel().minimumPiece().value();
+    List<Double> lengths = new ArrayList<>();
+    TreeMap<List<Long>, ClosureCut> cuts = new TreeMap<>(
+        Comparator.comparing((List<Long> key) -> -key.get(0)).thenComparing(key -> key.get(1)));
+    for (LinePiece piece : place.cut()) {
+      double net = Pieces.netLength(piece.lengthM(), system.panel().seamThickness().value(), piece.psiDegrees());
+      lengths.add(net);
+      cuts.merge(List.of(Math.round(net * 1e4), Math.round(piece.bevelDegrees() * 100)),
+          new ClosureCut(part.part(), place.face(), 1, net, piece.bevelDegrees(), net < minimum - 1e-6),
+          (x, y) -> new ClosureCut(x.part(), x.face(), x.count() + 1, x.lengthM(), x.bevelDegrees(), x.shorter()));
+    }
+    closures.addAll(cuts.values());
+    cornerPlugs += lengths.isEmpty() ? 0 : 2;
+    double sum = lengths.stream().mapToDouble(Double::doubleValue).sum();
+    add(part, place, lengths.size(), sum, 0, text.pieces(part.part(), place, lengths, sum));
+  }
+
+  private double girthM(MetalPart part) {
+    return part.girthM() > 0 ? part.girthM() : system.flashing().girth().value();
+  }
+}
