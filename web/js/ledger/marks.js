@@ -3,9 +3,9 @@
 
 /** Classes of junctions by what seals them, as they are listed. */
 export const SEALS = {
-  'tape-bead': {text: 'Tape and concealed bead', colour: '#0072b2', width: 4, dash: null},
+  'tape-bead': {text: 'Tape, concealed bead', colour: '#0072b2', width: 4, dash: null},
   'tape': {text: 'Tape only', colour: '#009e73', width: 3, dash: [14, 5]},
-  'exposed': {text: 'Includes an exposed bead', colour: '#d55e00', width: 5, dash: [6, 4]},
+  'exposed': {text: 'With exposed bead', colour: '#d55e00', width: 5, dash: [6, 4]},
   'bead': {text: 'Bead only', colour: '#b8609a', width: 4, dash: [3, 4]},
   'in-seam': {text: 'Seam sealant', colour: '#2f9fd0', width: 3, dash: [20, 4]},
   'metal': {text: 'Metal only, no sealant', colour: '#6b747b', width: 2, dash: null},

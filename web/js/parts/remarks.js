@@ -1,4 +1,4 @@
-// What users did about a finding: accepted it, gave it to somebody, wrote about it.
+// What users did about a finding: accepted it, assigned it, wrote about it.
 
 import {field, h, link, put, say} from '../dom.js';
 import {set, state, remembered, remember} from '../state.js';

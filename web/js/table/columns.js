@@ -21,7 +21,7 @@ export const COLUMNS = [
   {id: 'length', title: 'Length', width: 124, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 86, cell: j => j.faces.join(' · ')},
-  {id: 'seal', title: 'Sealed by', width: 252, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
+  {id: 'seal', title: 'Sealed by', width: 226, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
   {id: 'detail', title: 'Detail', width: 180, cell: j => state.ledger.choices.get(detailOf(j)) ?? detailOf(j)},
   ...SUMS.map(([id, title, width, name, text]) =>
     ({id, title, width, num: true, sum: t => some(t[name], text), cell: j => some(j[name], text)})),

@@ -335,6 +335,27 @@ class BrowserTest {
   }
 
   @Test
+  void theNameLeadsBackToTheStartFromAnywhere() throws IOException {
+    open("estate.ifc", "many count=500");
+    with(e -> e.sendKeys(Keys.END), ".rows");
+    with(WebElement::click, ".word");
+    see(".cards");
+    TestService.pause(500);
+    assertThat(browser.findElement(By.cssSelector("#problem")).getText()).as("no script failed").isEmpty();
+  }
+
+  @Test
+  void whatFailsInsideThePageIsSaid() {
+    browser.get(server.url());
+    see(".drop");
+    js("Promise.reject(new Error('<b>no such line</b>')); setTimeout(() => { throw new Error('and another'); }, 500)");
+    assertThat(textOf("#problem [role=alert]")).contains("did not work: <b>no such line</b>");
+    see("#problem [role=alert]", "and another");
+    with(WebElement::click, "#problem button", "Close");
+    assertThat(browser.findElement(By.cssSelector("#problem")).getText()).isEmpty();
+  }
+
+  @Test
   void everythingComesFromThisServer() throws IOException {
     open("hall.ifc", "house");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
