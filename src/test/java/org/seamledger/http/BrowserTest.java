@@ -222,7 +222,8 @@ class BrowserTest {
     see(".detail-panel .review [role=alert]", "needs a reason");
     with(e -> e.sendKeys("measured on site"), ".detail-panel .review details input");
     with(WebElement::click, ".detail-panel .review .main");
-    assertThat(textOf(".detail-panel p.overridden", "Manual override")).contains("Manual override", "the rules say Ridge", "measured on site");
+    assertThat(textOf(".detail-panel p.overridden", "Manual override")).contains("Manual override", "the rules say Ridge",
+        "measured on site");
     see(".canvas .line .overridden", "overridden");
     assertThat(textOf(".coverage")).contains("Overridden");
   }
