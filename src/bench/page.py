@@ -3,7 +3,7 @@ How soon the page is usable: part of src/bench/run, by --page.
 
 For a model of 5 MB and for a roof of 20,000 junctions ./seamledger serve MODEL is started as a process of its own, and a headless Chromium,
 driven through chromedriver, opens its page with nothing in its cache, and again with all of it. Shown are, in seconds from the first byte
-asked for: "rows" when the ledger's rows are in sight, "usable" when a row that was clicked has its slip open and the browser is idle again
+asked for: "rows" when the ledger's rows are in sight, "usable" when a row that was clicked has its detail panel open and the browser is idle again
 for a frame, "plan" and "3-D" when each is drawn; then the bytes that came over the wire, the JavaScript heap after a collection, the longest
 stretch in which the page did not answer, the processor time of the page's main thread, and the milliseconds until the frame after a sort, a search, a jump to the end, a picked row.
 
@@ -32,7 +32,7 @@ const look = () => {
   const row = document.querySelector('.canvas .line:not(.group)');
   note('rows', () => row && row.getBoundingClientRect().height > 0);
   if (row && !seen.clicked) { seen.clicked = true; row.click(); }
-  note('usable', () => seen.clicked && document.querySelector('.slip h2 .length') && document.querySelector('.line[aria-selected=true]'));
+  note('usable', () => seen.clicked && document.querySelector('.detail-panel h2 .length') && document.querySelector('.line[aria-selected=true]'));
   note('plan', () => document.querySelector('.sheet .lines path'));
   note('roof', () => Number(document.querySelector('.drawing.roof')?.dataset.drawn) > 0);
   if (!('usable' in seen && 'plan' in seen && 'roof' in seen)) requestAnimationFrame(look);

@@ -1,4 +1,4 @@
-// The service, as functions. Errors are what the service said, for people.
+// The service, as functions. Errors are what the service said, in words.
 
 const AWAY = ['storage/in-use', 'storage/unreachable'];
 
@@ -12,7 +12,7 @@ export class Refused extends Error {
 
 export const isStorageAway = body => AWAY.includes(body.code);
 
-/** A refusal; that the storage is away concerns the whole page, which hears of it by an event. */
+/** A refusal; that the storage is away concerns the whole page, which is told by an event. */
 function refused(status, body) {
   if (isStorageAway(body)) dispatchEvent(new Event('storage-away'));
   return new Refused(status, body);
@@ -41,7 +41,8 @@ const a = id => '/api/analyses/' + encodeURIComponent(id);
 
 export const start = () => call('GET', '/api/start');
 /** What the service says of itself, also where it says that it can't do its work. */
-export const health = () => fetch('/api/health', {headers: {Accept: 'application/json'}, cache: 'no-store'}).then(r => r.json());
+export const health = () =>
+  fetch('/api/health', {headers: {Accept: 'application/json'}, cache: 'no-store'}).then(r => r.json());
 export const openSession = token => call('POST', '/api/session', {token});
 export const samples = () => call('GET', '/api/samples').then(r => r.samples);
 export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);
@@ -53,8 +54,15 @@ export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURICompone
 export const planAt = id => a(id) + '/plan.svg';
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */
-export const cuts = id => fetch(cutsAt(id)).then(r => r.ok ? r.text() : Promise.reject(new Error('The cut list cannot be had now.')))
-  .then(t => t.trim().split('\r\n').map(line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g).map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'))));
+export async function cuts(id) {
+  const answer = await fetch(cutsAt(id));
+  if (!answer.ok) throw new Error('The cut list cannot be had now.');
+  return (await answer.text()).trim().split('\r\n').map(cells);
+}
+
+const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)
+  .map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
+
 export const reportAt = id => a(id) + '/report.txt';
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
@@ -62,11 +70,11 @@ export const remove = id => call('DELETE', a(id) + '?remove=true');
 export const decisionsAt = id => a(id) + '/decisions';
 export const putReview = (id, junction, review) => call('PUT', `${a(id)}/reviews/${encodeURIComponent(junction)}`, review);
 export const putFinding = (id, finding, mark) => call('PUT', `${a(id)}/findings/${encodeURIComponent(finding)}`, mark);
-export const comment = (id, finding, text, author) => call('POST', `${a(id)}/findings/${encodeURIComponent(finding)}/comments`, {text, author});
+export const comment = (id, finding, text, author) =>
+  call('POST', `${a(id)}/findings/${encodeURIComponent(finding)}/comments`, {text, author});
 export const recompute = (id, system) => call('POST', a(id) + '/recompute', {system});
 export const place = (id, placements) => call('POST', a(id) + '/place', {placements});
 export const project = id => call('GET', '/api/projects/' + encodeURIComponent(id));
-export const rename = (id, name) => call('PATCH', '/api/projects/' + encodeURIComponent(id), {name});
 export const changes = (from, to) => call('GET', `${a(to)}/changes?from=${encodeURIComponent(from)}`);
 export const changesTextAt = (from, to) => `${a(to)}/changes.txt?from=${encodeURIComponent(from)}`;
 
@@ -74,11 +82,20 @@ const served = server => '/api/servers/' + encodeURIComponent(server) + '/projec
 export const servers = () => call('GET', '/api/servers');
 export const servedProjects = server => call('GET', served(server)).then(r => r.projects);
 export const servedRevisions = (server, project) => call('GET', `${served(server)}/${project}/revisions`).then(r => r.revisions);
-export const analyseServed = (server, project, revision) => call('POST', `${served(server)}/${project}/revisions/${revision}/analyses`);
+export const analyseServed = (server, project, revision) =>
+  call('POST', `${served(server)}/${project}/revisions/${revision}/analyses`);
 export const turnWatch = (server, project, on) => call('PUT', `${served(server)}/${project}/watch`, {on});
 export const watches = () => call('GET', '/api/watches').then(r => r.watches);
 
-/** Sends files and names of revisions on servers, with how much has gone out; fetch cannot tell that. */
+/**
+ * Sends files and names of revisions on servers, with how much has gone out; fetch cannot tell that.
+ * @param {File[]} files
+ * @param {File} [system] the roof system
+ * @param {string} [project] whose next revision this is
+ * @param {(share: number) => void} onSent
+ * @param {{server: string, project: number, revision: number}[]} [served]
+ * @returns {Promise<{id: string}>}
+ */
 export function upload(files, system, project, onSent, served = []) {
   const form = new FormData();
   if (project) form.append('project', project);
@@ -91,12 +108,17 @@ export function upload(files, system, project, onSent, served = []) {
     x.responseType = 'json';
     x.upload.onprogress = e => e.lengthComputable && onSent(e.loaded / e.total);
     x.onload = () => x.status === 202 ? resolve(x.response) : reject(refused(x.status, x.response ?? {}));
-    x.onerror = () => reject(new Refused(0, {code: 'unreachable', detail: 'The upload was cut off: the service refused it or does not answer.'}));
+    x.onerror = () => reject(new Refused(0,
+      {code: 'unreachable', detail: 'The upload was cut off: the service refused it or does not answer.'}));
     x.send(form);
   });
 }
 
-/** Follows an analysis to its end; returns a promise of the last event and a way to stop listening. */
+/**
+ * Follows an analysis to its end.
+ * @param {(progress: {stage: string, fraction: number}) => void} onProgress
+ * @returns {{end: Promise<{state: string}>, stop: () => void}} the last event, and a way to stop listening
+ */
 export function follow(id, onProgress) {
   const source = new EventSource(a(id) + '/events');
   const end = new Promise(resolve => {
@@ -104,7 +126,10 @@ export function follow(id, onProgress) {
     source.addEventListener('end', e => { source.close(); resolve(JSON.parse(e.data)); });
     source.onerror = async () => {
       const now = await analysis(id).catch(() => null);
-      if (now && ['done', 'failed', 'cancelled'].includes(now.state)) { source.close(); resolve({state: now.state}); }
+      if (now && ['done', 'failed', 'cancelled'].includes(now.state)) {
+        source.close();
+        resolve({state: now.state});
+      }
     };
   });
   return {end, stop: () => source.close()};

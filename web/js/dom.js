@@ -1,4 +1,4 @@
-// Builds elements. Whatever comes from a model or a person is put in as a text node or an attribute value, never as markup.
+// Builds elements. Whatever comes from a model or a user is put in as a text node or an attribute value, never as markup.
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -39,7 +39,7 @@ export function put(el, ...children) {
   return el;
 }
 
-/** Tells people who cannot see the screen what happened. */
+/** Tells a screen reader what happened. */
 export function say(text) {
   document.getElementById('say').textContent = text;
 }
@@ -47,6 +47,23 @@ export function say(text) {
 let ids = 0;
 /** A fresh id, to tie labels to fields. */
 export const freshId = () => `n${++ids}`;
+
+/** A box that scrolls by itself, also by keys, with a name for those who can't see it. */
+export const scrolling = (label, ...children) => h('div', {class: 'scroll', tabindex: 0, role: 'region', 'aria-label': label}, children);
+
+/**
+ * A plain table.
+ * @param {(string|{text: *, num?: boolean})[]} heads
+ * @param {Node[]} rows
+ */
+export const table = (heads, rows) => h('table', {class: 'plain'},
+  h('thead', {}, h('tr', {}, heads.map(x => h('th', {scope: 'col', class: x.num ? 'num' : null}, x.text ?? x)))), h('tbody', {}, rows));
+
+/** A cell of numbers. */
+export const num = content => h('td', {class: 'num'}, content);
+
+/** A button that looks like a link. */
+export const link = (text, click, props) => h('button', {class: 'link', ...props, on: {click}}, text);
 
 /** A labelled field. */
 export function field(label, control, note) {

@@ -7,16 +7,16 @@ const DEFAULTS = {
   marks: new Map(),    // place of the finding -> what was done about it
   changes: null,       // difference to another revision
   problem: null,       // what went wrong, for the whole page
-  deciding: '',        // junction whose decision is being computed
-  effect: null,        // what the last decision changed in the order
-  handChanges: null,   // what all decisions by hand change against the rules alone
-  news: '',            // what somebody else changed meanwhile
+  overriding: '',      // junction whose override is being computed
+  effect: null,        // what the last override changed in the order
+  overrideChanges: null, // what all manual overrides change against the rules alone
+  news: '',            // what another user changed meanwhile
   tab: 'ledger',
-  pane: 'book',        // roof, book or slip: what a small screen shows
+  pane: 'book',        // roof, book or detail: what a small screen shows
   view: 'both',        // plan, 3d or both
   selected: '',        // junction id
   face: '',            // roof face id under attention
-  filters: {},         // kind, detail, seal, finding, face, element, review, hand, modelled, text
+  filters: {},         // by the names of FILTERS
   sort: '-length',
   group: 'kind',
   closed: new Set(),   // groups folded away
@@ -27,17 +27,25 @@ const DEFAULTS = {
 
 /** Names that the address of the page holds, so that a link shows the same again. */
 const IN_ADDRESS = ['tab', 'view', 'selected', 'sort', 'group', 'units', 'against'];
-const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'hand', 'modelled', 'text'];
+const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'override', 'modelled', 'text'];
 
 export const state = {...DEFAULTS};
 const watchers = [];
 let pending = null;
 
-/** Calls fn when one of the names changes, once for all changes made in one go. */
+/**
+ * Calls fn when one of the names changes, once for all changes made in one go.
+ * @param {string[]} names of the state
+ * @param {(changed: Set<string>) => void} fn
+ */
 export function watch(names, fn) {
   watchers.push({names: new Set(names), fn});
 }
 
+/**
+ * Changes the state.
+ * @param {Partial<typeof DEFAULTS>} patch
+ */
 export function set(patch) {
   const changed = Object.keys(patch).filter(k => state[k] !== patch[k]);
   if (!changed.length) return;
@@ -63,15 +71,19 @@ export function filter(name, value) {
   set({filters});
 }
 
+/** What the address says: the state to begin with, and the analysis to open. */
 export function readAddress() {
   const q = new URLSearchParams(location.search);
   const patch = {filters: {}};
   for (const n of IN_ADDRESS) patch[n] = q.get(n) ?? DEFAULTS[n];
   for (const n of FILTERS) if (q.get('f.' + n)) patch.filters[n] = q.get('f.' + n);
+  // Links of earlier versions call it so.
+  if (q.get('f.hand')) patch.filters.override = q.get('f.hand');
   patch.units = q.get('units') ?? remembered('units') ?? 'metric';
   return {patch, analysis: q.get('analysis')};
 }
 
+/** The address that shows what is shown now, or the same with some of it otherwise. */
 export function address(over = {}) {
   const q = new URLSearchParams();
   const all = {...state, ...over};

@@ -1,4 +1,4 @@
-// Numbers for people. Results hold metres, square metres, millilitres, degrees; the switch only changes how they are shown.
+// Numbers to read. Results hold metres, square metres, millilitres, degrees; the switch only changes how they are shown.
 
 import {state} from './state.js';
 
@@ -64,6 +64,21 @@ export function byName(name, value) {
 /** A name of the result as words: "fallAzimuthDegrees" becomes "fall azimuth". */
 export function words(name) {
   const bare = name.replace(/(Degrees|M2|Ml|M)$/, '');
-  const spaced = bare.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase().replace(/[-_.]/g, ' ').trim();
-  return spaced.charAt(0).toUpperCase() + spaced.slice(1);
+  const named = us() ? bare.replace('upstand', 'upturn').replace('Upstand', 'Upturn') : bare;
+  const spaced = named.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase().replace(/[-_.]/g, ' ').trim();
+  return capital(spaced);
+}
+
+/** Words as the beginning of a sentence. */
+export const capital = text => text.charAt(0).toUpperCase() + text.slice(1);
+
+const UNIT = {mm: 0.001, cm: 0.01, m: 1, in: 0.0254, ft: 0.3048};
+
+/** Metres from {"value": 16, "unit": "in"}, "16 in", "1 1/2 in" or a bare number of metres. */
+export function metres(v) {
+  if (v === undefined || v === null) return undefined;
+  if (typeof v === 'number') return v;
+  const text = typeof v === 'object' ? `${v.value} ${v.unit}` : v;
+  const m = /^\s*(?:(\d+(?:\.\d+)?)\s*)?(?:(\d+)\/(\d+)\s*)?(mm|cm|m|in|ft)\s*$/.exec(text);
+  return m && (m[1] || m[2]) ? (Number(m[1] ?? 0) + (m[2] ? m[2] / m[3] : 0)) * UNIT[m[4]] : undefined;
 }

@@ -38,7 +38,7 @@ import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/** What people do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed. */
+/** What users do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed. */
 class BrowserTest {
 
   @TempDir
@@ -165,10 +165,10 @@ class BrowserTest {
     js("document.querySelector('.tools select[aria-label=\"Any kind\"]').value = 'valley'; document.querySelector('.tools select[aria-label=\"Any kind\"]').dispatchEvent(new Event('change'))");
     see(".totals", "1 of 24 junctions");
     with(WebElement::click, ".canvas .line:not(.group)");
-    assertThat(textOf(".slip h2")).isEqualTo("Valley 4.500 m");
-    see(".slip .drawing-section");
-    assertThat(textOf(".slip .section-key")).isEqualTo("tape under the cleat");
-    assertThat(textOf(".slip")).contains("under the cleat", "Its measured facts fit one shape");
+    assertThat(textOf(".detail-panel h2")).isEqualTo("Valley 4.500 m");
+    see(".detail-panel .drawing-section");
+    assertThat(textOf(".detail-panel .section-key")).isEqualTo("tape under the cleat");
+    assertThat(textOf(".detail-panel")).contains("under the cleat", "Its measured facts fit one shape");
     assertThat(browser.getCurrentUrl()).contains("f.kind=valley", "selected=J");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 2") == Boolean.TRUE ? true : null);
     TestService.pause(700);
@@ -180,7 +180,7 @@ class BrowserTest {
     assertThat(pixels(see(".drawing.roof"), 0x0072b2)).as("ridges and hips in 3-D").isGreaterThan(200);
     String address = browser.getCurrentUrl();
     browser.get(address);
-    assertThat(textOf(".slip h2")).as("a link shows the same again").isEqualTo("Valley 4.500 m");
+    assertThat(textOf(".detail-panel h2")).as("a link shows the same again").isEqualTo("Valley 4.500 m");
   }
 
   @Test
@@ -189,10 +189,10 @@ class BrowserTest {
     Map<?, ?> at = (Map<?, ?>) js("const svg = document.querySelector('.sheet'), p = svg.createSVGPoint(); p.x = 7; p.y = -4;"
         + "const q = p.matrixTransform(svg.getScreenCTM()); return {x: q.x, y: q.y}");
     new Actions(browser).moveToLocation(((Number) at.get("x")).intValue(), ((Number) at.get("y")).intValue()).click().perform();
-    assertThat(textOf(".slip h2")).as("the ridge runs at y = 4 m").isEqualTo("Ridge 6.000 m");
+    assertThat(textOf(".detail-panel h2")).as("the ridge runs at y = 4 m").isEqualTo("Ridge 6.000 m");
     assertThat(textOf(".line[aria-selected=true]")).contains("Ridge");
     with(e -> e.sendKeys("US"), "select[aria-label=Units]");
-    assertThat(textOf(".slip h2", "″")).isEqualTo("Ridge 19′ 8 1/4″");
+    assertThat(textOf(".detail-panel h2", "″")).isEqualTo("Ridge 19′ 8 1/4″");
   }
 
   @Test
@@ -203,59 +203,60 @@ class BrowserTest {
     WebElement reason = see("form.inline input");
     reason.sendKeys("cricket is on the drawings" + Keys.ENTER);
     see(".notes .warning.accepted", "cricket is on the drawings");
-    with(WebElement::click, ".notes .warning button", "Curb, upslope side");
-    with(e -> e.sendKeys("looked at on site"), ".slip textarea");
-    with(WebElement::click, ".slip .states button", "Checked");
-    see(".slip .states button[aria-pressed=true]", "Checked");
+    with(WebElement::click, ".notes .warning button", "Curb");
+    with(e -> e.sendKeys("looked at on site"), ".detail-panel textarea");
+    with(WebElement::click, ".detail-panel .states button", "Checked");
+    see(".detail-panel .states button[aria-pressed=true]", "Checked");
     String address = browser.getCurrentUrl().replaceFirst("^http://[^/]+/", "");
     restart();
     browser.get(server.url() + address);
     see(".notes .warning.accepted", "cricket is on the drawings");
-    see(".slip .states button[aria-pressed=true]", "Checked");
-    assertThat(js("return document.querySelector('.slip textarea').value")).isEqualTo("looked at on site");
+    see(".detail-panel .states button[aria-pressed=true]", "Checked");
+    assertThat(js("return document.querySelector('.detail-panel textarea').value")).isEqualTo("looked at on site");
     assertThat(textOf(".coverage")).contains("Checked 1 %");
   }
 
   @Test
-  void aKindDecidedByHandIsSeenAsSuch() throws IOException {
+  void anOverriddenKindIsSeenAsSuch() throws IOException {
     open("hall.ifc", "house");
     with(WebElement::click, ".canvas .line:not(.group)");
-    with(WebElement::click, ".slip details summary");
-    with(e -> e.sendKeys("Hip"), ".slip .review select");
-    with(WebElement::click, ".slip .review .main");
-    see(".slip .review [role=alert]", "needs a reason");
-    with(e -> e.sendKeys("measured on site"), ".slip .review details input");
-    with(WebElement::click, ".slip .review .main");
-    assertThat(textOf(".slip p.hand")).contains("Decided by hand", "the rules say Ridge", "measured on site");
-    see(".canvas .line .hand", "by hand");
-    assertThat(textOf(".coverage")).contains("Decided by hand");
+    with(WebElement::click, ".detail-panel details summary");
+    with(e -> e.sendKeys("Hip"), ".detail-panel .review select");
+    with(WebElement::click, ".detail-panel .review .main");
+    see(".detail-panel .review [role=alert]", "needs a reason");
+    with(e -> e.sendKeys("measured on site"), ".detail-panel .review details input");
+    with(WebElement::click, ".detail-panel .review .main");
+    assertThat(textOf(".detail-panel p.overridden", "Manual override")).contains("Manual override", "the rules say Ridge",
+        "measured on site");
+    see(".canvas .line .overridden", "overridden");
+    assertThat(textOf(".coverage")).contains("Overridden");
   }
 
   @Test
-  void aDetailChosenByHandChangesTheOrderAtOnce() {
+  void anOverriddenDetailChangesTheOrderAtOnce() {
     restart(new TakeoffAnalyzer(Optional.empty()));
     browser.get(server.url());
     see(".drop");
     browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "gatehouse.ifc").toAbsolutePath().toString());
     see(".canvas .line", "Ridge");
     with(WebElement::click, ".canvas .line:not(.group)");
-    see(".slip h2", "Ridge 3.000 m");
-    with(WebElement::click, ".slip details summary");
-    js("const pick = document.querySelectorAll('.slip .review select')[1]; pick.value = 'ridge-vented'; pick.dispatchEvent(new Event('change'))");
-    with(e -> e.sendKeys("the attic is vented"), ".slip .review details input");
-    with(WebElement::click, ".slip .review .main");
-    String effect = textOf(".slip .effect");
-    assertThat(effect).contains("What your decision changed in the order").containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
-    assertThat(textOf(".slip p.hand")).contains("Decided by hand", "the attic is vented");
-    assertThat(textOf(".slip .lead")).contains("vented");
-    see(".canvas .line .hand", "by hand");
+    see(".detail-panel h2", "Ridge 3.000 m");
+    with(WebElement::click, ".detail-panel details summary");
+    js("const pick = document.querySelectorAll('.detail-panel .review select')[1]; pick.value = 'ridge-vented'; pick.dispatchEvent(new Event('change'))");
+    with(e -> e.sendKeys("the attic is vented"), ".detail-panel .review details input");
+    with(WebElement::click, ".detail-panel .review .main");
+    String effect = textOf(".detail-panel .effect");
+    assertThat(effect).contains("What your override changed in the order").containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
+    assertThat(textOf(".detail-panel p.overridden", "Manual override")).contains("Manual override", "the attic is vented");
+    assertThat(textOf(".detail-panel .lead")).contains("vented");
+    see(".canvas .line .overridden", "overridden");
     tab("Order");
-    assertThat(textOf(".by-hand")).contains("Ridge, 3.000 m: the attic is vented", "Decisions as a file");
-    assertThat(textOf(".by-hand .changed")).containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
-    js("const pick = document.querySelectorAll('.slip .review select')[1]; pick.value = ''; pick.dispatchEvent(new Event('change'))");
-    with(WebElement::click, ".slip .review .main");
-    until(() -> browser.findElements(By.cssSelector(".by-hand")).isEmpty() ? true : null);
-    assertThat(browser.findElements(By.cssSelector(".slip p.hand"))).as("taken back").isEmpty();
+    assertThat(textOf(".overrides")).contains("Ridge, 3.000 m: the attic is vented", "Overrides as a file");
+    assertThat(textOf(".overrides .changed")).containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
+    js("const pick = document.querySelectorAll('.detail-panel .review select')[1]; pick.value = ''; pick.dispatchEvent(new Event('change'))");
+    with(WebElement::click, ".detail-panel .review .main");
+    until(() -> browser.findElements(By.cssSelector(".overrides")).isEmpty() ? true : null);
+    assertThat(browser.findElements(By.cssSelector(".detail-panel p.overridden"))).as("taken back").isEmpty();
   }
 
   @Test
@@ -291,7 +292,7 @@ class BrowserTest {
     js("document.querySelector('.tools input').value = 'script'; document.querySelector('.tools input').dispatchEvent(new Event('input'))");
     see(".totals", "4 of 24 junctions");
     with(WebElement::click, ".canvas .line:not(.group)");
-    assertThat(textOf(".slip .elements")).contains("<script>document.title='run'</script>");
+    assertThat(textOf(".detail-panel .elements")).contains("<script>document.title='run'</script>");
     for (String name : List.of("Findings", "Order", "Estimates", "Revisions", "Cautions", "Ledger")) {
       tab(name);
       TestService.pause(200);
@@ -329,13 +330,36 @@ class BrowserTest {
     open("hall.ifc", "house");
     WebElement grid = see(".rows");
     grid.sendKeys(Keys.HOME, Keys.DOWN);
-    assertThat(textOf(".slip h2")).startsWith("Ridge");
+    assertThat(textOf(".detail-panel h2")).startsWith("Ridge");
     grid.sendKeys(Keys.UP, Keys.ENTER);
     see(".line.group[aria-expanded=false]", "Ridge");
     grid.sendKeys(Keys.RIGHT);
     see(".line.group.active[aria-expanded=true]", "Ridge");
     grid.sendKeys(Keys.DOWN, Keys.ENTER);
-    assertThat(js("return document.activeElement.className")).isEqualTo("slip");
+    assertThat(js("return document.activeElement.className")).isEqualTo("detail-panel");
+  }
+
+  @Test
+  void theNameLeadsBackToTheStartFromAnywhere() throws IOException {
+    open("estate.ifc", "many count=500");
+    with(e -> e.sendKeys(Keys.END), ".rows");
+    with(WebElement::click, ".word");
+    see(".cards");
+    TestService.pause(500);
+    assertThat(browser.findElement(By.cssSelector("#problem")).getText()).as("no script failed").isEmpty();
+  }
+
+  @Test
+  void whatFailsInsideThePageIsSaid() {
+    browser.get(server.url());
+    see(".drop");
+    // The driver's own scripts are foreign to the page, which hears no more of them than "Script error".
+    js("dispatchEvent(new PromiseRejectionEvent('unhandledrejection', {promise: Promise.resolve(), reason: new Error('<b>no line</b>')}))");
+    see("#problem [role=alert]", "did not work: <b>no line</b>");
+    js("dispatchEvent(new ErrorEvent('error', {message: 'and another'}))");
+    see("#problem [role=alert]", "did not work: and another");
+    with(WebElement::click, "#problem button", "Close");
+    assertThat(browser.findElement(By.cssSelector("#problem")).getText()).isEmpty();
   }
 
   @Test

@@ -1,0 +1,22 @@
+// The section through the chosen junction, from the program's own drawing of it.
+
+import {h, put} from '../dom.js';
+import {state} from '../state.js';
+import {fetchSheet, noSheet, openSheet, shortSection} from '../parts/sheet.js';
+import * as api from '../api.js';
+
+export function section(j) {
+  // A result that follows another override has other drawings at the same address.
+  const url = `${api.sectionAt(state.analysis.id, j.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}`;
+  const root = h('div', {class: 'section-figure'}, h('p', {class: 'quiet'}, 'Drawing the section…'));
+  fetchSheet(state.ledger, url).then(text => put(root, figure(`Section at ${j.id}`, url, text))).catch(e => noSheet(root, e));
+  return h('section', {}, h('h3', {}, 'Section across the line'), root);
+}
+
+function figure(title, url, text) {
+  const host = h('div', {class: 'drawing-section', role: 'img', 'aria-label': `${title}; the list below it names its parts`});
+  const words = shortSection(host, text);
+  return [host, words.length > 0 && h('ol', {class: 'section-key'}, words.map(w => h('li', {}, w))),
+    h('p', {class: 'doings'}, h('button', {on: {click: () => openSheet(title, url, text)}}, 'Enlarge'), ' ',
+      h('a', {href: url, target: '_blank', rel: 'noopener'}, 'The sheet to print, to scale'))];
+}

@@ -1,0 +1,62 @@
+// The place to drop models on.
+
+import {h} from '../dom.js';
+import {go} from '../navigate.js';
+import * as api from '../api.js';
+
+const ACCEPTED = '.ifc,.ifczip,.gz,.zip,.json';
+
+/** A field to choose files with, which a button opens. */
+export function filePicker(label, take) {
+  return h('input', {type: 'file', multiple: true, accept: ACCEPTED, class: 'unseen', 'aria-label': label,
+    on: {change: e => take([...e.currentTarget.files])}});
+}
+
+export const uploadBar = () => h('progress', {max: 1, value: 0, hidden: true, 'aria-label': 'Upload'});
+
+export const isSystem = file => file.name.toLowerCase().endsWith('.json');
+
+/** Lets files be dropped on an element, which shows that it would take them. */
+export function takesDrops(root, take) {
+  root.addEventListener('dragover', e => {
+    e.preventDefault();
+    root.classList.add('over');
+  });
+  root.addEventListener('dragleave', () => root.classList.remove('over'));
+  root.addEventListener('drop', e => {
+    e.preventDefault();
+    root.classList.remove('over');
+    take([...e.dataTransfer.files]);
+  });
+}
+
+/**
+ * The place to drop models on; with a project, what is dropped becomes its next revision.
+ * @param {(title: string, detail: string) => void} fail
+ * @param {string} [project]
+ * @param {string} [title]
+ */
+export function dropper(fail, project, title = 'Drop IFC models here') {
+  const input = filePicker('Models to analyse', files => send(files)), bar = uploadBar();
+  const box = h('section', {class: 'drop', 'aria-label': 'New analysis'},
+    h('h2', {}, title),
+    h('p', {}, 'IFC2X3, IFC4 or IFC4X3, plain, gzipped or zipped. Several models are read as one building. '
+      + 'A .json file among them is taken as the roof system.'),
+    h('p', {}, h('button', {class: 'main', on: {click: () => input.click()}}, 'Choose files…')), input, bar);
+  async function send(files) {
+    const models = files.filter(f => !isSystem(f));
+    if (!models.length) return fail('No model among these files', 'Choose at least one file ending in .ifc, .ifczip or .ifc.gz.');
+    bar.hidden = false;
+    try {
+      const {id} = await api.upload(models, files.find(isSystem), project, f => { bar.value = f; });
+      await go(id);
+    } catch (e) {
+      fail('The models were not accepted', e.message);
+    } finally {
+      bar.hidden = true;
+      input.value = '';
+    }
+  }
+  takesDrops(box, send);
+  return box;
+}

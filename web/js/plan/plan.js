@@ -1,0 +1,113 @@
+// The roof plan, to scale: faces, seams, fall arrows, junction lines, labels.
+
+import {h, put, s} from '../dom.js';
+import {state, watch} from '../state.js';
+import {middle} from '../ledger/geometry.js';
+import {planAt} from '../api.js';
+import {Camera} from './camera.js';
+import {drawLabels} from './labels.js';
+import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines} from './layers.js';
+import {listen} from './pointer.js';
+import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
+import {drawScale, northMark, onPaper} from './sheet.js';
+
+const DENSE_JUNCTIONS = 3000;
+
+/** Draws the plan in an element, and keeps it in step with the state. */
+export function mountPlan(root) {
+  const plan = new Plan(root);
+  const onChange = (names, fn) => watch(names, changed => state.ledger && root.isConnected && fn(changed));
+  onChange(['ledger'], () => plan.take());
+  onChange(['filters', 'reviews'], () => drawLines(plan.layers));
+  onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
+  onChange(['units'], () => plan.look());
+  onChange(['changes', 'tab'], () => drawChanges(plan.layers));
+  plan.draw();
+  onPaper(root, plan.svg, plan.scale, () => plan.look());
+  plan.fitToRoom();
+}
+
+export class Plan {
+  constructor(root) {
+    this.root = root;
+    this.layers = Object.fromEntries(LAYERS.map(n => [n, s('g', {class: n})]));
+    this.svg = s('svg', {class: 'sheet', role: 'img', 'aria-label': 'Roof plan', tabindex: 0}, LAYERS.map(n => this.layers[n]));
+    this.camera = new Camera(this.svg);
+    this.seams = new SeamLayer(this.layers.seams);
+    this.scale = h('div', {class: 'scale'});
+    this.fittedFor = state.analysis?.id;
+    this.isAsked = false;
+    put(root, this.svg, northMark(), this.scale, listen(this), this.tools());
+  }
+
+  tools() {
+    const button = (text, click, props) => h('button', {...props, on: {click}}, text);
+    return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
+      button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
+      button('Fit', () => this.fit()), h('a', {class: 'button', href: planAt(state.analysis.id), target: '_blank', rel: 'noopener',
+        title: 'The plan as a sheet to print, to scale'}, 'Sheet'));
+  }
+
+  fit() {
+    if (!state.ledger) return;
+    this.camera.fit(state.ledger.box);
+    this.look();
+  }
+
+  zoom(factor, at) {
+    this.camera.zoom(factor, at);
+    this.look();
+  }
+
+  /** Shows what the camera looks at, with the next frame. */
+  look() {
+    if (this.isAsked) return;
+    this.isAsked = true;
+    requestAnimationFrame(() => {
+      this.isAsked = false;
+      if (!state.ledger || !this.root.isConnected) return;
+      const {camera, svg} = this;
+      camera.apply();
+      // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
+      svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && camera.perPx > DENSE_M_PER_PX);
+      this.seams.draw(camera);
+      drawLabels(this.layers.labels, camera);
+      drawScale(this.scale, camera.perPx);
+    });
+  }
+
+  draw() {
+    this.seams.forget();
+    drawFaces(this.layers);
+    drawLines(this.layers);
+    drawChanges(this.layers);
+    drawChosen(this.layers);
+  }
+
+  /** Takes another result; the same roof with other numbers stays where it is. */
+  take() {
+    this.draw();
+    this.root.querySelector('a.button').href = planAt(state.analysis.id);
+    if (this.fittedFor !== state.analysis.id) this.fit(); else this.look();
+    this.fittedFor = state.analysis.id;
+  }
+
+  /** Shows what is chosen, and goes to a junction that is out of sight. */
+  choose(isAnother) {
+    drawChosen(this.layers);
+    const j = state.ledger.byId.get(state.selected);
+    if (isAnother && j && !this.camera.sees(middle(j))) this.camera.centreOn(middle(j));
+    this.look();
+  }
+
+  /** Fits the roof to the room, also when that becomes larger or smaller. */
+  fitToRoom() {
+    let fitted = '';
+    new ResizeObserver(() => {
+      const {w, h: high} = this.camera.size(), now = `${w}/${high}`;
+      if (this.root.hidden || !this.svg.clientWidth || fitted === now) return;
+      fitted = now;
+      this.fit();
+    }).observe(this.svg);
+  }
+}

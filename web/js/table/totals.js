@@ -1,0 +1,54 @@
+// Sums below the table, and the table as a link, a file and on paper.
+
+import {h, link, put, say} from '../dom.js';
+import {address, state} from '../state.js';
+import {detailOf} from '../ledger/result.js';
+import {save} from '../parts/save.js';
+import * as u from '../units.js';
+import {COLUMNS, groupText} from './columns.js';
+
+const MOST_PRINTED = 3000;
+const HEADS = ['id', 'kind', 'kindByRules', 'lengthM', 'slopeDegrees', 'faces', 'detail', 'tapeM', 'beadM', 'inSeamM', 'fasteners',
+  'modelledM', 'gutterM', 'findings', 'elements', 'review', 'note', 'reason'];
+
+export function drawTotals(root, data) {
+  const t = data.totals;
+  put(root, h('span', {}, `${u.count(t.count)} of ${u.count(state.ledger.junctions.length)} junctions`), h('span', {}, u.run(t.lengthM)),
+    t.tapeM > 0 && h('span', {}, `Tape ${u.run(t.tapeM)}`), t.beadM > 0 && h('span', {}, `Bead ${u.run(t.beadM)}`),
+    t.screws > 0 && h('span', {}, `Fasteners ${u.count(t.screws)}`),
+    link('Copy link', copyLink, {title: 'A link that shows this table again'}),
+    link('Save as CSV', () => save('junctions.csv', [HEADS, ...data.list.map(record)])));
+}
+
+async function copyLink() {
+  await navigator.clipboard?.writeText(location.origin + '/' + address());
+  say('The link is on the clipboard.');
+}
+
+function record(j) {
+  const r = state.reviews.get(j.id);
+  return [j.id, j.kind, j.decided?.byRules.kind ?? j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '),
+    detailOf(j), j.tapeM, j.beadM, j.inSeamM, j.screws, j.modelledM ?? 0, j.gutterM ?? 0,
+    j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''];
+}
+
+/** Paper has no scroll bar: all rows in view of the filter are laid out for printing, up to a limit. */
+export function beforePrint(root, rows) {
+  let sheet = null;
+  addEventListener('beforeprint', () => {
+    if (!root.isConnected || !state.ledger) return;
+    const all = rows();
+    sheet = h('table', {class: 'print-only plain'},
+      h('thead', {}, h('tr', {}, COLUMNS.map(c => h('th', {class: c.num ? 'num' : ''}, c.title)))),
+      h('tbody', {}, all.slice(0, MOST_PRINTED).map(printed)),
+      all.length > MOST_PRINTED && h('caption', {}, `The first ${MOST_PRINTED} of ${all.length} rows. Save as CSV for all.`));
+    root.append(sheet);
+  });
+  addEventListener('afterprint', () => sheet?.remove());
+}
+
+function printed(r) {
+  if (r.j) return h('tr', {}, COLUMNS.map(c => h('td', {class: c.num ? 'num' : ''}, c.cell(r.j))));
+  return h('tr', {class: 'group'}, h('th', {colspan: 2}, groupText(r.group), ` (${r.totals.count})`),
+    h('th', {class: 'num'}, u.run(r.totals.lengthM)), COLUMNS.slice(3).map(c => h('th', {class: 'num'}, c.sum?.(r.totals))));
+}

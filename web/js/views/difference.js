@@ -1,0 +1,56 @@
+// What changed from one revision to another.
+
+import {h, link, num, table} from '../dom.js';
+import {set} from '../state.js';
+import {kindText} from '../ledger/marks.js';
+import {amounts, staleLink} from '../parts/differences.js';
+import * as u from '../units.js';
+
+const MOST_ROWS = 400;
+const BY = {id: 'same id', place: 'same place', elements: 'same elements'};
+
+/**
+ * @param {object} c as the service compares two revisions
+ * @param {boolean} isLater whether what is compared with is the later of the two
+ */
+export function difference(c, isLater) {
+  const same = !c.changed.length && !c.added.length && !c.removed.length;
+  return h('section', {class: 'changed'},
+    h('h3', {}, same ? `Nothing changed ${isLater ? 'against' : 'since'} ${c.fromWords}` : counts(c, isLater)),
+    !same && h('p', {class: 'quiet'}, 'In the plan and in 3-D: ',
+      ['added', 'changed', 'gone'].map(k => h('span', {class: 'key'}, h('i', {class: 'sign ' + k, 'aria-hidden': 'true'}), k, ' '))),
+    c.decisionsGone.length > 0 && h('p', {class: 'overridden'},
+      `✎ Overridden in ${c.fromWords}, about lines that are gone: ${c.decisionsGone.map(gone).join('; ')}`),
+    staleLink() && h('p', {}, staleLink()),
+    lines('Added', c.added, l => [pick(l), u.length(l.lengthM), '']),
+    lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM), '']),
+    lines('Changed', c.changed, p => [pick(p.after, p.before), `${u.length(p.before.lengthM)} → ${u.length(p.after.lengthM)}`,
+      `${p.changes.join(', ')} (found by ${BY[p.by]})`]),
+    h('h3', {}, 'Length by kind'),
+    table(['Kind', ...['Before', 'Now', 'Difference'].map(text => ({text, num: true}))], c.lengths.map(lengths)),
+    h('h3', {}, 'Difference in the order'), amounts(c));
+}
+
+const counts = (c, isLater) => `${isLater ? `Against ${c.fromWords}, which is later` : `Since ${c.fromWords}`}: `
+  + `${u.count(c.added.length)} added, ${u.count(c.removed.length)} gone, ${u.count(c.changed.length)} changed, `
+  + `${u.count(c.same)} as before`;
+
+const gone = d => `${d.junction} (${[d.kind && kindText(d.kind), d.detail].filter(Boolean).join(', ')}: ${d.reason})`;
+
+function lengths(l) {
+  const by = l.afterM - l.beforeM;
+  return h('tr', {}, h('td', {}, kindText(l.kind)), num(u.run(l.beforeM)), num(u.run(l.afterM)),
+    num(Math.abs(by) < 5e-4 ? '' : `${by >= 0 ? '+' : '−'}${u.run(Math.abs(by))}`));
+}
+
+function pick(l, before) {
+  return [link(kindText(l.kind), () => set({selected: l.id, pane: 'detail'})),
+    before && before.kind !== l.kind && ` (was ${kindText(before.kind)})`];
+}
+
+function lines(title, list, cells) {
+  const row = l => h('tr', {}, cells(l).map((x, i) => h('td', {class: i === 1 ? 'num' : ''}, x)));
+  return list.length > 0 && [h('h3', {}, title),
+    table(['Junction', {text: 'Length', num: true}, 'What'], list.slice(0, MOST_ROWS).map(row)),
+    list.length > MOST_ROWS && h('p', {}, `and ${u.count(list.length - MOST_ROWS)} more`)];
+}
