@@ -6,12 +6,14 @@ import java.awt.image.IndexColorModel;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 
-/** Pictures of a page have few colours; a palette of its most frequent ones halves the file. */
+/** Pictures of a page have few colours; a palette halves the file. */
 final class FewColours {
 
-  private static final int COLOURS = 128;
+  private static final int COLOURS = 256;
 
   private FewColours() {
   }
@@ -21,9 +23,7 @@ final class FewColours {
     int[] pixels = image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
     Map<Integer, Integer> counts = new HashMap<>();
     Arrays.stream(pixels).forEach(p -> counts.merge(p & 0xffffff, 1, Integer::sum));
-    int[] palette = counts.entrySet().stream()
-        .sorted(Map.Entry.<Integer, Integer>comparingByValue(Comparator.reverseOrder()).thenComparing(Map.Entry.comparingByKey()))
-        .limit(COLOURS).mapToInt(Map.Entry::getKey).toArray();
+    int[] palette = palette(counts);
     Map<Integer, Integer> nearest = new HashMap<>();
     BufferedImage few = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_BYTE_INDEXED,
         new IndexColorModel(8, palette.length, palette, 0, false, -1, DataBuffer.TYPE_BYTE));
@@ -32,6 +32,14 @@ final class FewColours {
           nearest.computeIfAbsent(pixels[i] & 0xffffff, p -> nearest(palette, p)));
     }
     return few;
+  }
+
+  /** The most frequent colours, of those that look much the same only one: else shades of the text leave no room for a small coloured thing. */
+  private static int[] palette(Map<Integer, Integer> counts) {
+    Set<Integer> seen = new HashSet<>();
+    return counts.entrySet().stream()
+        .sorted(Map.Entry.<Integer, Integer>comparingByValue(Comparator.reverseOrder()).thenComparing(Map.Entry.comparingByKey()))
+        .map(Map.Entry::getKey).filter(colour -> seen.add(colour & 0xf0f0f0)).limit(COLOURS).mapToInt(Integer::intValue).toArray();
   }
 
   private static int nearest(int[] palette, int colour) {
