@@ -99,6 +99,10 @@ class ArchitectureTest {
     return MAY_IMPORT.keySet();
   }
 
+  static boolean mayImport(String name, String imported) {
+    return MAY_IMPORT.get(name).contains(imported);
+  }
+
   static Set<String> libraries() {
     return ROOM.keySet();
   }
