@@ -3,8 +3,8 @@ package org.seamledger;
 import java.awt.image.BufferedImage;
 
 /**
- * A picture as seen from afar: the mean brightness of its squares of 30 pixels. Another proportional font moves ink within a square or to the
- * next one: serifs change one square in a thousand by more than 12. A plan that is gone changes one in fifty, a section one in thirty.
+ * A picture as seen from afar: the mean brightness of its squares of 30 pixels. Another proportional font moves ink within a square or to
+ * the next one: serifs change one square in a thousand by more than 12. A plan that is gone changes one in fifty, a section one in thirty.
  *
  * @param brightness from 0, black, to 255, row by row
  */

@@ -34,7 +34,7 @@ final class FewColours {
     return few;
   }
 
-  /** The most frequent colours, of those that look much the same only one: else shades of the text leave no room for a small coloured thing. */
+  /** The most frequent colours, of those that look alike only one: else shades of the text leave no room for a small coloured thing. */
   private static int[] palette(Map<Integer, Integer> counts) {
     Set<Integer> seen = new HashSet<>();
     return counts.entrySet().stream()
