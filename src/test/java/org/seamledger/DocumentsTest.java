@@ -53,6 +53,21 @@ class DocumentsTest {
   }
 
   @Test
+  void theDrawingOfTheWalkFollowsTheTable() throws IOException {
+    WalkDrawing drawing = WalkDrawing.read(text("DEVELOPERS.md"));
+    assertThat(drawing.nodes()).containsExactlyInAnyOrderElementsOf(ArchitectureTest.packages());
+    assertThat(drawing.arrows()).hasSizeGreaterThan(ArchitectureTest.packages().size() / 2)
+        .allSatisfy(arrow -> assertThat(ArchitectureTest.mayImport(arrow.importing(), arrow.imported())).as("%s", arrow).isTrue());
+    assertThat(drawing.arrows().stream().flatMap(arrow -> Stream.of(arrow.from(), arrow.to()))).as("packages that an arrow touches")
+        .containsAll(drawing.nodes().stream().filter(name -> !name.matches("finding|progress")).toList());
+  }
+
+  @Test
+  void linesOfTheGuideFitOnAScreen() throws IOException {
+    assertThat(text("DEVELOPERS.md").lines().filter(line -> line.codePointCount(0, line.length()) > 140)).isEmpty();
+  }
+
+  @Test
   void theWalkNamesEveryStage() throws IOException {
     String walk = text("DEVELOPERS.md");
     try (Stream<Path> packages = Files.list(Path.of("src/main/java/org/seamledger"))) {

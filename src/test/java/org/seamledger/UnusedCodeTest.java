@@ -12,9 +12,11 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What the program itself never calls is not kept, however well it is tested. */
+@Tag("slow")
 class UnusedCodeTest {
 
   private static final JavaClasses PROGRAM =

@@ -14,12 +14,14 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The launcher's own decisions: a copy of it in a checkout of nothing, with stand-ins for Maven and Java that note their calls. */
+@Tag("slow")
 class LauncherTest {
 
   private static final String MAVEN = """

@@ -24,6 +24,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -35,6 +36,7 @@ import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
 
 /** Commands on models that servers keep. */
+@Tag("slow")
 class ServerModelsTest {
 
   @TempDir

@@ -26,6 +26,7 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.bimserver.interfaces.objects.SExtendedData;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.http.Server;
@@ -44,6 +45,7 @@ import org.seamledger.watch.Servers;
  * BIMserver's own client. The lengths come from the formulas of the sample ({@code gatehouse.expected.json}); the second revision's vent is
  * twice as thick, so that the line round it is twice as long (similar ellipses).
  */
+@Tag("slow")
 class WatchStoryTest {
 
   private static final ObjectMapper MAPPER = new ObjectMapper();

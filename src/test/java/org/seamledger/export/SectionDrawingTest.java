@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -18,6 +19,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Takeoffs;
 
+@Tag("slow")
 class SectionDrawingTest {
 
   private static final SortedMap<String, Detail> BOOK = new Details(Rules.packaged()).book();

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -39,6 +40,7 @@ import org.seamledger.run.Result;
 import org.seamledger.run.TakeoffAnalyzer;
 
 /** What users do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed. */
+@Tag("slow")
 class BrowserTest {
 
   @TempDir

@@ -20,6 +20,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.export.JsonLedger;
@@ -30,6 +31,7 @@ import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 
 /** What people choose by hand takes effect in the stored result, for everybody, and can be had again on the command line. */
+@Tag("slow")
 class DecisionsServiceTest {
 
   private static final Path GATEHOUSE = Path.of("ifc-samples", "gatehouse.ifc");

@@ -20,6 +20,7 @@ import java.util.stream.StreamSupport;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.export.CutList;
@@ -34,6 +35,7 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 
 /** The drawings that the service sends are the program's own, of the very result beside them, whatever happened since. */
+@Tag("slow")
 class DrawingsTest {
 
   private static final Path GATEHOUSE = Path.of("ifc-samples", "gatehouse.ifc");

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
@@ -28,6 +29,7 @@ import org.seamledger.ledger.StorageEngine;
 /** Kills the process at moments that chance picks, with kill -9, and looks at what it finds at its next start. */
 @ParameterizedClass
 @EnumSource
+@Tag("slow")
 class KillTest {
 
   @Parameter

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.http.setting.Options;
@@ -18,6 +19,7 @@ import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.TestPostgres;
 
 /** A database that goes away and comes back, and two servers that want the same one. */
+@Tag("slow")
 class LostDatabaseTest {
 
   @TempDir

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -23,6 +24,7 @@ import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
 /** Placing a misplaced model on the page, in a real browser with the program's own analysis. Skipped where Chromium and its driver are not installed. */
+@Tag("slow")
 class PlacingPageTest {
 
   @TempDir

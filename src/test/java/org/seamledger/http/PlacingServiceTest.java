@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
@@ -29,6 +30,7 @@ import org.seamledger.run.TakeoffAnalyzer;
 /** Placing models of an analysis through the service, on models of the infirmary: what is placed stays so whatever happens to the analysis later. */
 @ParameterizedClass
 @EnumSource
+@Tag("slow")
 class PlacingServiceTest {
 
   private static final Path INFIRMARY = Path.of("ifc-samples", "infirmary");

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.http.setting.Limits;
@@ -26,6 +27,7 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
 
 /** The service with the program's own analysis in it: stopping one in the middle, and knowing when a stored result is out of date. */
+@Tag("slow")
 class RealAnalysisTest {
 
   private static final int HOUSES = 60;

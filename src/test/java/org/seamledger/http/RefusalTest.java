@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
@@ -25,6 +26,7 @@ import org.seamledger.ledger.StorageEngine;
 /** What goes wrong, and what callers are told: always problem+json (RFC 9457) with a code, never a trace. */
 @ParameterizedClass
 @EnumSource
+@Tag("slow")
 class RefusalTest {
 
   @Parameter

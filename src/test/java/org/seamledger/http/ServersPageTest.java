@@ -16,6 +16,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -33,6 +34,7 @@ import org.seamledger.source.ServedProject;
 import org.seamledger.watch.MemoryServers;
 
 /** Models from servers on the page, in a real browser; the servers are kept in memory. Skipped where Debian's Chromium and its driver are not installed. */
+@Tag("slow")
 class ServersPageTest {
 
   @TempDir

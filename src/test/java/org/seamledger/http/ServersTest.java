@@ -24,6 +24,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.http.setting.Limits;
@@ -37,6 +38,7 @@ import org.seamledger.watch.Answers;
 import org.seamledger.watch.MemoryServers;
 
 /** Models from servers over HTTP, with servers that are kept in memory. {@link TestService} holds every answer against /openapi.json as well. */
+@Tag("slow")
 class ServersTest {
 
   @TempDir

@@ -22,6 +22,7 @@ import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
@@ -34,6 +35,7 @@ import org.seamledger.ledger.StorageEngine;
 /** The service as its callers meet it. {@link TestService} holds every answer here against /openapi.json as well. */
 @ParameterizedClass
 @EnumSource
+@Tag("slow")
 class ServiceTest {
 
   @Parameter

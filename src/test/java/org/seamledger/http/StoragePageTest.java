@@ -14,6 +14,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -26,6 +27,7 @@ import org.seamledger.ledger.TestPostgres;
 import org.slf4j.LoggerFactory;
 
 /** A database that another server took, on the page as in the log. Skipped where Debian's Chromium and its driver are not installed. */
+@Tag("slow")
 class StoragePageTest {
 
   @TempDir

@@ -20,6 +20,7 @@ import javax.xml.transform.dom.DOMSource;
 import javax.xml.transform.stream.StreamResult;
 import javax.xml.transform.stream.StreamSource;
 import javax.xml.validation.Schema;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Attr;
 import org.w3c.dom.Document;
@@ -28,6 +29,7 @@ import org.w3c.dom.Node;
 import org.xml.sax.SAXException;
 
 /** The program's own check of an IDS file's structure says valid where the standard's XML schema does, and only there. */
+@Tag("slow")
 class IdsSchemaTest {
 
   /** All that a document may hold, in its order. */

@@ -9,6 +9,7 @@ import java.util.regex.PatternSyntaxException;
 import javax.xml.transform.stream.StreamSource;
 import javax.xml.validation.Schema;
 import javax.xml.validation.SchemaFactory;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.xml.sax.SAXException;
 
 /** Patterns mean what they mean in XML Schema: the JDK's own validator of XML Schema is the judge. */
+@Tag("slow")
 class XsdPatternTest {
 
   private static final String[] TEXTS = {"", "a", "b", "ab", "abc", "A", "é", "ß", "Ω", "7", "٣", "42", "DT01", "DT0", "ADT01", "x-y",

@@ -7,6 +7,7 @@ import static org.seamledger.ifc.Drawing.number;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -14,6 +15,7 @@ import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Solid;
 
 /** Bodies bounded by curved faces, against the volumes of their closed forms. */
+@Tag("slow")
 class AdvancedBrepTest {
 
   private final Drawing d = Drawing.ifc4();

@@ -10,6 +10,7 @@ import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -21,6 +22,7 @@ import org.seamledger.finding.UnreadableModelException;
 
 /** Broken models end in findings about what is broken, and the rest is read; no other exception, no hang. */
 @Timeout(60)
+@Tag("slow")
 class BadInputTest {
 
   private interface Item {

@@ -9,6 +9,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -24,6 +25,7 @@ import org.seamledger.ifc.entity.IfcInput;
 import org.seamledger.step.StepFile;
 
 /** Models that other people's tools wrote, against the quantities that those tools wrote into them. */
+@Tag("slow")
 class SharedModelsReadTest {
 
   private static Building read(String... prefixes) throws IOException {

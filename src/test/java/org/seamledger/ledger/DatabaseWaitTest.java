@@ -16,11 +16,13 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.slf4j.LoggerFactory;
 
 /** A start that waits for a database that isn't up yet, and one that has no reason to wait. */
+@Tag("slow")
 class DatabaseWaitTest {
 
   @TempDir

@@ -14,6 +14,7 @@ import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,6 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.seamledger.ledger.LedgerException.Reason;
 
 /** Why a database cannot be used, word for word: one line each with the cause and what to do. */
+@Tag("slow")
 class PostgresRefusalTest {
 
   private static final String SECRET = "four-words-nobody-guesses";

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.DesignReview;
@@ -17,6 +18,7 @@ import org.seamledger.quantity.formula.HipGeometry;
 import org.seamledger.quantity.physics.Rain;
 import org.seamledger.shacl.Rules;
 
+@Tag("slow")
 class DesignFactsTest {
 
   private static final double IN = 0.0254;

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestFactory;
 import org.seamledger.SharedModels;
 import org.seamledger.detail.DetailedJunction;
@@ -19,6 +20,7 @@ import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
 
 /** Laws that hold for any roof, on real models. */
+@Tag("slow")
 class SharedModelsQuantitiesTest {
 
   @TestFactory

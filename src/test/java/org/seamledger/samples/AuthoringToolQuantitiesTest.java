@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.seamledger.SharedModels;
 import org.seamledger.finding.UnreadableModelException;
@@ -17,6 +18,7 @@ import org.seamledger.takeoff.Takeoff;
  * Real models against what their authoring tools wrote in them (property and quantity sets named at each check), and against lengths that
  * were taken by hand from their roofs' planes. Skipped where the models are absent.
  */
+@Tag("slow")
 class AuthoringToolQuantitiesTest {
 
   /** By hand or from a mesh: good to a centimetre or two. */

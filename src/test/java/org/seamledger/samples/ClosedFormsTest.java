@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamledger.samples.Form.Placing;
@@ -20,6 +21,7 @@ import org.seamledger.samples.Form.Placing;
  * make and place; {@code -Dseamledger.forms=N} says how many. {@code -Dseamledger.allForms=true} runs the full product of representations,
  * schemas, units and places for every house instead.
  */
+@Tag("slow")
 class ClosedFormsTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", 20_260_101);

@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every closed form, from the building's solids on. Sources: the formula beside each expected line of the house. */
+@Tag("slow")
 class ClosedFormsWithoutFileTest {
 
   static List<ClosedForms.Case> cases() {

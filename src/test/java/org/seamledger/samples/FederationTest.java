@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.finding.Finding;
@@ -27,6 +28,7 @@ import org.seamledger.takeoff.Takeoff;
  * One building in several models. Expected lengths are the closed forms beside each line of the whole house; where models have to be moved,
  * the movement that the generator made, turned round.
  */
+@Tag("slow")
 class FederationTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", System.nanoTime());

@@ -6,6 +6,7 @@ import static org.seamledger.samples.Pitch.per12;
 import static org.seamledger.samples.Units.feet;
 
 import java.util.Locale;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -14,6 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * the column "length of hip or valley rafters per foot run", to the table's two decimals. The common column is printed in rafter tables of
  * US training manuals and carpentry textbooks (NAVEDTRA 14044); the hip column from memory, checked with √(288 + r²).
  */
+@Tag("slow")
 class FramingSquareTest {
 
   private static final double RUN_FEET = 12;

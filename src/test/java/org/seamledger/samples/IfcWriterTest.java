@@ -9,12 +9,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamledger.geometry.Vec3;
 
 /** What the generator writes is well-formed by itself, before any reader sees it. */
+@Tag("slow")
 class IfcWriterTest {
 
   private static final Pattern LINE = Pattern.compile("#(\\d+)=([A-Z0-9]+)\\(.*\\);");

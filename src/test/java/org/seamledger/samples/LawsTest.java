@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * Laws that hold for every roof: houses by chance, the seed in every message. {@code -Dseamledger.seed=N} repeats a run,
  * {@code -Dseamledger.houses=N} sets how many.
  */
+@Tag("slow")
 class LawsTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", System.nanoTime());

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.roof.RoofFace;
@@ -15,6 +16,7 @@ import org.seamledger.takeoff.Takeoff;
  * The lines around a face add up to the perimeter of its exposed area. Both sides are taken here from what the result shows: the perimeter
  * from the corners of the face's area, the sum from the junctions' paths.
  */
+@Tag("slow")
 class PerimeterLawTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", System.nanoTime());

@@ -14,6 +14,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.finding.Finding;
@@ -30,6 +31,7 @@ import org.seamledger.takeoff.Takeoff;
  * Models of one building that were moved on purpose, every one but that of the roof: the movements that the findings name must together
  * give what the models give where they were never moved, junction for junction and by the same ids.
  */
+@Tag("slow")
 class PlacementTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", System.nanoTime());

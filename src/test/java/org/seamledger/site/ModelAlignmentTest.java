@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -19,6 +20,7 @@ import org.seamledger.geometry.Vec3;
  * Models that were moved on purpose: the finding must name the movement back. A house is twenty elements of differing size in a box of
  * 20 m by 12 m by 9 m; expected numbers are the movement made, turned round.
  */
+@Tag("slow")
 class ModelAlignmentTest {
 
   private static final Vec3 NORTH = Vec3.Y;

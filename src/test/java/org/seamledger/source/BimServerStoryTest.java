@@ -18,6 +18,7 @@ import java.util.concurrent.TimeUnit;
 import org.bimserver.interfaces.objects.SExtendedData;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,6 +34,7 @@ import org.seamledger.takeoff.Takeoff;
 
 /** The whole story against a real BIMserver: check in, list, download, analyse, answer, read the answer back. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+@Tag("slow")
 class BimServerStoryTest {
 
   private static final Path GATEHOUSE = Path.of("ifc-samples/gatehouse.ifc");

@@ -31,6 +31,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.bimserver.interfaces.objects.SActionState;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,6 +42,7 @@ import org.slf4j.LoggerFactory;
 
 /** Against a server that behaves, and one that fails in every way that one can: whatever happens is one line, in time, without a secret. */
 @Timeout(60)
+@Tag("slow")
 class BimServerTest {
 
   private static final ServedRevision FIRST = new ServedRevision(FakeBimServer.PROJECT, FakeBimServer.REVISION, 1, "first", Instant.EPOCH);

@@ -10,10 +10,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.seamledger.progress.Progress;
 
 /** Random instances written in random ways are read back as they were meant. */
+@Tag("slow")
 class RandomExchangeTest {
 
   private static final int ROUNDS = Integer.getInteger("seamledger.rounds", 60);

@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The index against a sorted map, on offsets that no test could have as a file. */
+@Tag("slow")
 class RecordIndexTest {
 
   private record Kept(long offset, int keyword) {

@@ -16,11 +16,13 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.seamledger.SharedModels;
 import org.seamledger.finding.UnreadableModelException;
 
 /** The index of real models against a count by regular expression: these models start each instance on a line of its own. */
+@Tag("slow")
 class SharedModelsIndexTest {
 
   private static final Pattern START = Pattern.compile("^#(\\d+)\\s*=\\s*(\\w+)", Pattern.MULTILINE);

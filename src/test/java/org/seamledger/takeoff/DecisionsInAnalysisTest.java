@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -27,6 +28,7 @@ import org.seamledger.export.TextReport;
 import org.seamledger.finding.Finding;
 
 /** What people choose by hand, from the model to every output. The gatehouse: a ridge of 3 m, four hips of 5.25 m, a chimney, a vent. */
+@Tag("slow")
 class DecisionsInAnalysisTest {
 
   private static final List<Path> GATEHOUSE = List.of(Path.of("ifc-samples", "gatehouse.ifc"));

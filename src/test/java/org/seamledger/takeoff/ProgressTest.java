@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,6 +22,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.seamledger.samples.Terrace;
 
 /** An analysis tells how far it is within every stage, and can be stopped in the middle of each. */
+@Tag("slow")
 class ProgressTest {
 
   private static final int HOUSES = 40;

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -16,6 +17,7 @@ import org.seamledger.SharedModels;
 import org.seamledger.finding.Finding;
 
 /** Models that other people's tools wrote: two disciplines of one house, and houses that have nothing to do with each other. */
+@Tag("slow")
 class RealPairsTest {
 
   private static final String HOUSE = "d04_asymmetric_gable_ifc4.ifc";

@@ -27,6 +27,7 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.finding.UnreadableModelException;
@@ -47,6 +48,7 @@ import org.seamledger.takeoff.Takeoffs;
 import org.slf4j.LoggerFactory;
 
 /** Watching a server that is kept in memory: what is done, in which order, how often, and what is left of it when things go wrong. */
+@Tag("slow")
 class WatchTest {
 
   private static final String OFFICE = "office";

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.seamledger.SharedModels;
 import org.seamledger.ids.IdsDocument;
@@ -22,6 +23,7 @@ import org.seamledger.source.ModelFile;
 /**
  * The test cases of the standard's own body (buildingSMART, IDS 1.0, Documentation/testcases), each with the verdict in its file's name.
  */
+@Tag("slow")
 class StandardCasesTest {
 
   static String verdict(Path ids) throws IOException {
