@@ -11,6 +11,11 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
+import org.seamledger.export.plan.PlanLabels;
+import org.seamledger.export.plan.PlanStyle;
+import org.seamledger.export.sheet.Sheet;
+import org.seamledger.export.sheet.Svg;
+import org.seamledger.export.wording.ScopeText;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -263,7 +268,7 @@ public final class PlanDrawing {
         svg.text("small", new Vec2(LEFT + i / rows * 98.0, TABLE + 2.5 + i % rows * PITCH), unlabelled.get(i));
       }
     }
-    Sheet.paragraph(svg, "fine", new Vec2(LEFT, height - 15), 3.2, 250, ScopeSection.SCOPE);
+    Sheet.paragraph(svg, "fine", new Vec2(LEFT, height - 15), 3.2, 250, ScopeText.SCOPE);
     return svg;
   }
 

@@ -12,6 +12,14 @@ import org.seamledger.detail.Fastening;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
+import org.seamledger.export.section.SectionCut;
+import org.seamledger.export.section.SectionFamilies;
+import org.seamledger.export.section.SectionScene;
+import org.seamledger.export.sheet.Sheet;
+import org.seamledger.export.sheet.Svg;
+import org.seamledger.export.wording.ElementNames;
+import org.seamledger.export.wording.OverrideText;
+import org.seamledger.export.wording.ScopeText;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
@@ -426,7 +434,7 @@ public final class SectionDrawing {
         "Junction " + id + " · " + detailed.junction().type().label() + " · "
             + MeasureFormat.formatBoth(detailed.junction().junction().lengthM())
             + " · " + elements + " · " + Sheet.models(takeoff));
-    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + HandSection.MARK) + " · "
+    svg.text("subtitle", new Vec2(12, 27), "Detail " + detail.id() + (detailed.decided().isEmpty() ? "" : " · " + OverrideText.MARK) + " · "
         + system.name() + " · cut square to the line, drawn from the numbers applied");
     if (detail.source().contains("common practice")) {
       svg.empty("rect", "class", "mark", "x", "354", "y", "19", "width", "52", "height", "8");
@@ -442,7 +450,7 @@ public final class SectionDrawing {
       y = Sheet.paragraph(svg, "fine", new Vec2(12, y), 3.2, 230,
           "Source: " + detail.source() + ". Replace it by the panel maker's tested detail.");
     }
-    Sheet.paragraph(svg, "fine", new Vec2(12, Math.max(y, 279)), 3.2, 235, ScopeSection.SCOPE);
+    Sheet.paragraph(svg, "fine", new Vec2(12, Math.max(y, 279)), 3.2, 235, ScopeText.SCOPE);
   }
 
   private void legend() {
