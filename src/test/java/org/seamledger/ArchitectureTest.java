@@ -69,10 +69,10 @@ class ArchitectureTest {
             "geometry",
             "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
-    table.put("export.wording", List.of("takeoff", "detail", "junction", "measure", "finding"));
+    table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
     table.put("export.json", RESULTS);
     table.put("export.report", with("export.wording", RESULTS));
-    table.put("export.sheet", List.of("export.wording", "takeoff", "geometry", "measure"));
+    table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export",
