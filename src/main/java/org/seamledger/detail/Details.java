@@ -75,12 +75,6 @@ public final class Details {
     return new Result(detailed, findings);
   }
 
-  /** Why a junction has its detail: the shapes it conforms to and the nearest that it misses. */
-  public Explanation explain(KindedJunction junction, Map<String, ?> facts) {
-    Verdict v = shapes.explain(facts(junction, facts));
-    return new Explanation(v.conforming(), v.nearest(), v.missed());
-  }
-
   /** What the shape of a detail asks for and a junction doesn't give, in words; empty where it conforms. */
   public List<String> misses(String detail, KindedJunction junction, Map<String, ?> facts) {
     return shapes.misses(detail, facts(junction, facts));

@@ -57,12 +57,11 @@ public final class Kinds {
     return book;
   }
 
-  /** Kinds of all junctions, with a finding for each that stays unclassified or lies at a level face. */
-  public static Result classify(List<Junction> junctions, Rules rules) {
-    return classify(junctions, rules, Headway.UNHEARD);
-  }
-
-  /** @param headway hears of the classifying, junction by junction */
+  /**
+   * Kinds of all junctions, with a finding for each that stays unclassified or lies at a level face.
+   *
+   * @param headway receives the progress, junction by junction
+   */
   public static Result classify(List<Junction> junctions, Rules rules, Headway headway) {
     Kinds kinds = new Kinds(rules);
     List<KindedJunction> kinded = new ArrayList<>();

@@ -174,15 +174,6 @@ public record PolygonOutline(List<Vec2> outer, List<List<Vec2>> holes) {
     return twice / 2;
   }
 
-  /** Area in square metres, holes taken away. */
-  public double area() {
-    double area = area(outer);
-    for (List<Vec2> hole : holes) {
-      area += area(hole);
-    }
-    return area;
-  }
-
   private static double area(List<Vec2> ring) {
     double twice = 0;
     for (int i = 0; i < ring.size(); i++) {

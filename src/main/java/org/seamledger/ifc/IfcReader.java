@@ -61,14 +61,10 @@ public final class IfcReader {
   /**
    * Reads what a roof needs.
    *
+   * @param headway receives the progress, element by element
    * @throws org.seamledger.finding.UnreadableModelException if a file is not of a supported schema, or a part of it that is needed is
    *     no valid exchange structure
    */
-  public static Building read(List<IfcInput> inputs) {
-    return read(inputs, Headway.UNHEARD);
-  }
-
-  /** @param headway hears of the reading, element by element */
   public static Building read(List<IfcInput> inputs, Headway headway) {
     return new IfcReader(headway).building(inputs);
   }

@@ -25,10 +25,4 @@ public record JunctionQuantities(String junction, List<MetalLine> metal, List<Se
   public int closurePieces() {
     return closures.stream().mapToInt(ClosureCut::count).sum();
   }
-
-  /** Length of the lines of one form along the junction, without what seals laps of parts and ends of seams. */
-  public double lineLengthM(org.seamledger.detail.Seal.Form form) {
-    return seals.stream().filter(s -> s.form() == form && s.run() != Run.PER_LAP && s.run() != Run.PER_SEAM)
-        .mapToDouble(SealLine::lengthM).sum();
-  }
 }

@@ -26,11 +26,11 @@ public final class RoofLayout {
     this.system = system;
   }
 
-  public static RoofLayout of(List<RoofFace> faces, RoofSystem system) {
-    return of(faces, system, Headway.UNHEARD);
-  }
-
-  /** @param headway hears of the laying out, face by face */
+  /**
+   * Lays panels and seams on every face.
+   *
+   * @param headway receives the progress, face by face
+   */
   public static RoofLayout of(List<RoofFace> faces, RoofSystem system, Headway headway) {
     SortedMap<String, FaceLayout> byFace = new TreeMap<>();
     SortedMap<String, RoofFace> byId = new TreeMap<>();

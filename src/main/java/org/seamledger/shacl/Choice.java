@@ -34,11 +34,6 @@ public final class Choice {
     limits = ShapeText.limits(claims.values());
   }
 
-  /** The words that can be chosen, sorted. */
-  public Set<String> words() {
-    return claims.keySet();
-  }
-
   /** Words of the shapes that a thing with these facts conforms to, sorted. */
   public List<String> decide(Map<String, ?> facts) {
     return decided.computeIfAbsent(relevant(facts), this::conforming);

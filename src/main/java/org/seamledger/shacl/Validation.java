@@ -23,11 +23,6 @@ final class Validation {
     this.shapes = shapes;
   }
 
-  /** Whether a thing conforms to a shape, by the engine alone. */
-  boolean conforms(Shape shape, FactGraph thing) {
-    return !run(shape, thing).hasViolation();
-  }
-
   /**
    * How a thing misses a shape.
    *

@@ -118,11 +118,6 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
     return new Inputs(models, system, shapes, tolerance, decisions, movements);
   }
 
-  /** {@link #withPlaces(List, List)} for models that have no other names than their own. */
-  public Inputs withPlaces(List<String> words) {
-    return withPlaces(words, models.stream().map(ModelSource::name).toList());
-  }
-
   /**
    * With models moved to the first one.
    *

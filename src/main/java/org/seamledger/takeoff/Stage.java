@@ -21,11 +21,6 @@ public enum Stage {
     this.weight = weight;
   }
 
-  /** How much of the work lies before this stage, 0 to 1. */
-  public double fraction() {
-    return fraction(0);
-  }
-
   /**
    * How much of the work is done in the middle of this stage, 0 to 1.
    *

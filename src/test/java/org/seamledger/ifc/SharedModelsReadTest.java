@@ -21,6 +21,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.ifc.entity.IfcInput;
+import org.seamledger.progress.Headway;
 import org.seamledger.step.StepFile;
 
 /** Models that other people's tools wrote, against the quantities that those tools wrote into them. */
@@ -32,9 +33,9 @@ class SharedModelsReadTest {
       for (String prefix : prefixes) {
         Path file = SharedModels.named(prefix);
         String name = file.getFileName().toString();
-        inputs.add(new IfcInput(StepFile.open(FileChannel.open(file), name), name));
+        inputs.add(new IfcInput(StepFile.open(FileChannel.open(file), name, Headway.UNHEARD), name));
       }
-      return IfcReader.read(inputs);
+      return IfcReader.read(inputs, Headway.UNHEARD);
     } finally {
       for (IfcInput input : inputs) {
         input.file().close();

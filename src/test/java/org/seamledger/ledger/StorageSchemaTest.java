@@ -143,7 +143,7 @@ class StorageSchemaTest {
         s.execute(statement);
       }
     }
-    try (Store store = Store.open(folder)) {
+    try (Store store = Store.open(folder, Optional.empty())) {
       StoredAnalysis first = store.analyses().get("2".repeat(32));
       assertThat(first.title()).isEqualTo("boat-house.ifc");
       assertThat(first.files()).containsExactly(new StoredFile("boat-house.ifc", "boat-house.ifc", 1234, "model"));

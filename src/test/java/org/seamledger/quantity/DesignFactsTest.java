@@ -10,9 +10,10 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
-import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.DesignReview;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.finding.Finding;
+import org.seamledger.progress.Headway;
 import org.seamledger.quantity.formula.HipGeometry;
 import org.seamledger.quantity.physics.Rain;
 import org.seamledger.shacl.Rules;
@@ -188,7 +189,8 @@ class DesignFactsTest {
       assertThat(p.bead().cartridges()).as(name).isEqualTo((long) Math.ceil(p.bead().netMl() * 1.1 / (10.1 * 29.5735295625)));
       List<DetailedJunction> turned = new java.util.ArrayList<>(c.junctions());
       java.util.Collections.reverse(turned);
-      ProjectQuantities again = Quantities.of(c.takeoff().faces(), turned, c.quantities().layout(), RoofSystem.DEFAULT).project();
+      ProjectQuantities again =
+          Quantities.of(c.takeoff().faces(), turned, c.quantities().layout(), RoofSystem.DEFAULT, Headway.UNHEARD).project();
       assertThat(again.fasteners()).isEqualTo(p.fasteners());
       assertThat(again.tape().rolls()).isEqualTo(p.tape().rolls());
     }

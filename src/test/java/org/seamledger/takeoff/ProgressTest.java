@@ -82,10 +82,11 @@ class ProgressTest {
 
   @Test
   void fractionsRiseFromNothingToAll() {
-    assertThat(Stage.READING.fraction()).isZero();
-    assertThat(Stage.DONE.fraction()).isEqualTo(1);
+    assertThat(Stage.READING.fraction(0)).isZero();
+    assertThat(Stage.DONE.fraction(0)).isEqualTo(1);
     for (int i = 1; i < Stage.values().length; i++) {
-      assertThat(Stage.values()[i].fraction()).isEqualTo(Stage.values()[i - 1].fraction(1)).isGreaterThan(Stage.values()[i - 1].fraction());
+      assertThat(Stage.values()[i].fraction(0)).isEqualTo(Stage.values()[i - 1].fraction(1))
+          .isGreaterThan(Stage.values()[i - 1].fraction(0));
     }
   }
 }

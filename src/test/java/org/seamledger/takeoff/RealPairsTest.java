@@ -25,7 +25,7 @@ class RealPairsTest {
     for (String file : files) {
       paths.add(SharedModels.named(file));
     }
-    return Analysis.run(Inputs.ofFiles(paths).withPlaces(places), Progress.SILENT);
+    return Analysis.run(Takeoffs.placed(Inputs.ofFiles(paths), places), Progress.SILENT);
   }
 
   private static List<Finding> aboutModels(Takeoff t) {

@@ -68,10 +68,6 @@ public final class Model {
     return file.idsOf(keyword);
   }
 
-  void each(String keyword, Consumer<Entity> consumer) {
-    file.forEach(keyword, instance -> consumer.accept(new Entity(this, instance)));
-  }
-
   /** Skims the references of all instances of a class. */
   public void eachReferences(String keyword, ReferenceVisitor visitor) {
     file.forEachReferences(keyword, visitor);
