@@ -34,7 +34,10 @@ public final class Comparison {
   public record Line(String id, String kind, String detail, double lengthM, List<List<Double>> path) {
   }
 
-  /** A junction in both results; {@code changes} names what differs: kind, detail, length, place, neighbour, seals, fasteners; empty where nothing does. */
+  /**
+   * A junction in both results; {@code changes} names what differs: kind, detail, length, place, neighbour, seals, fasteners; empty where
+   * nothing does.
+   */
   public record Pair(Line before, Line after, By by, List<String> changes) {
     public Pair {
       changes = List.copyOf(changes);

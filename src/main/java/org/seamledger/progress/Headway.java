@@ -4,8 +4,8 @@ import java.util.Collection;
 import java.util.Iterator;
 
 /**
- * Hears how far a long piece of work is, on the thread that does it; may stop it by an exception, which the work lets pass. Whoever loops over
- * something that grows with the model tells it before each item, so what listens must be quick.
+ * Hears how far a long piece of work is, on the thread that does it; may stop it by an exception, which the work lets pass. Whoever loops
+ * over something that grows with the model tells it before each item, so what listens must be quick.
  */
 @FunctionalInterface
 public interface Headway {

@@ -62,7 +62,10 @@ public final class Choice {
     return limits;
   }
 
-  /** What the shape of a word asks for and a thing with these facts doesn't give, in words; empty where it conforms, or nobody claims the word. */
+  /**
+   * What the shape of a word asks for and a thing with these facts doesn't give, in words; empty where it conforms, or nobody claims the
+   * word.
+   */
   public List<String> misses(String word, Map<String, ?> facts) {
     Shape shape = claims.get(word);
     return shape == null ? List.of() : validation.misses(shape, FactGraph.of(relevant(facts))).words();

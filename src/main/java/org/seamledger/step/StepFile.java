@@ -112,7 +112,9 @@ public final class StepFile implements AutoCloseable {
     return result;
   }
 
-  /** Ids that several instances have, ascending, at most a hundred. Of each the first instance in the file counts, the others are left out. */
+  /**
+   * Ids that several instances have, ascending, at most a hundred. Of each the first instance in the file counts, the others are left out.
+   */
   public List<Long> repeatedIds() {
     return records.repeated();
   }

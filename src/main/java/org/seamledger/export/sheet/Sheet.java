@@ -7,7 +7,9 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.takeoff.Takeoff;
 
-/** What every drawing's sheet has: size, frame, title, scale bars, cautions. A3 across, in millimetres; printed at full size it is to scale. */
+/**
+ * What every drawing's sheet has: size, frame, title, scale bars, cautions. A3 across, in millimetres; printed at full size it is to scale.
+ */
 public final class Sheet {
 
   public static final double WIDTH = 420;

@@ -27,7 +27,10 @@ public record Tape(double widthM, double thicknessM) {
     return widthM / (1 - compression);
   }
 
-  /** The compression at which the tape fills a lip of this width; beyond it the tape squeezes out. Negative: wider than the lip from the start. */
+  /**
+   * The compression at which the tape fills a lip of this width; beyond it the tape squeezes out. Negative: wider than the lip from the
+   * start.
+   */
   public double compressionThatFills(double lipM) {
     return 1 - widthM / lipM;
   }
