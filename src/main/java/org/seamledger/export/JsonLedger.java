@@ -58,8 +58,8 @@ public final class JsonLedger {
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
     json.objects("estimates", Estimates.of(takeoff.faces(), takeoff.quantities()), this::estimate);
-    json.word("scope", ScopeText.SCOPE);
-    json.word("cautions", ScopeText.SAFETY);
+    json.word("scope", ScopeText.SCOPE.text());
+    json.word("cautions", ScopeText.SAFETY.text());
   }
 
   private void program() throws IOException {

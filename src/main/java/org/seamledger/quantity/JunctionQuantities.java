@@ -1,7 +1,6 @@
 package org.seamledger.quantity;
 
 import java.util.List;
-import org.seamledger.detail.Run;
 
 /**
  * What one junction takes.

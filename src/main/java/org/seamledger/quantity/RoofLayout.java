@@ -69,6 +69,6 @@ public final class RoofLayout {
   /** Where a round thing stands among the seams of its face, its boot's flange included. */
   public RoundOnFace round(KindedJunction junction) {
     return RoundOnFace.of(junction.junction().path(), face(junction.junction().faces().get(0)),
-        system.pipes().boltCircleMargin().value());
+        system.pipes().fastenerCircleMargin().value());
   }
 }

@@ -18,6 +18,10 @@ public final class SystemFormatException extends RuntimeException {
     }
   }
 
+  /**
+   * @param file the name for the message, which has a line for each problem
+   * @param problems at least one
+   */
   public SystemFormatException(String file, List<Problem> problems) {
     super(problems.stream().map(p -> file + ": " + p).collect(Collectors.joining("\n")));
   }

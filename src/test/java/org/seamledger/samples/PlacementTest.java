@@ -17,7 +17,6 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.finding.Finding;
-import org.seamledger.geometry.Vec3;
 import org.seamledger.samples.Form.Placing;
 import org.seamledger.samples.Form.Schema;
 import org.seamledger.samples.Form.Unit;

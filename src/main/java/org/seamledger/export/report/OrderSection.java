@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.ProjectQuantities;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.system.WasteSettings;
 import org.seamledger.takeoff.Takeoff;
 
 /** The order list for people: net from the drawing, and what to order with waste, in whole packs, rounded once for the project. */
@@ -27,7 +28,7 @@ public final class OrderSection {
   }
 
   private void write(TextPage page) {
-    RoofSystem.Waste waste = system.waste();
+    WasteSettings waste = system.waste();
     page.paragraph(INDENT, INDENT, "Net is what the junctions take. Order adds waste (tape " + waste.tape() + ", sealant " + waste.bead()
         + ", fasteners " + waste.fasteners() + ", closures " + waste.closures() + ", flashings " + waste.flashing()
         + ") and is rounded up to whole packs once, for the project.");

@@ -10,7 +10,7 @@ public final class ScopeSection {
 
   public static void write(TextPage page) {
     page.title("Scope and cautions");
-    page.paragraph("  ", "  ", ScopeText.SCOPE);
-    page.paragraph("  ", "  ", ScopeText.SAFETY);
+    page.paragraph("  ", "  ", ScopeText.SCOPE.text());
+    page.paragraph("  ", "  ", ScopeText.SAFETY.text());
   }
 }

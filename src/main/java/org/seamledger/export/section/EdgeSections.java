@@ -87,23 +87,23 @@ final class EdgeSections extends SectionComposer {
   private void zRake() {
     SlopeLine on = right(0);
     double bed = parts.bed("z");
-    double lip = Math.max(parts.lip, parts.tapeWidth);
-    double web = 14 + lip;
+    double lower = Math.max(parts.flange, parts.tapeWidth);
+    double web = 14 + lower;
     double top = bed + parts.seam;
-    double flange = Math.max(18, parts.girth("z") - lip - parts.seam - 6);
-    flange = Math.min(flange, 34);
+    double cover = Math.max(18, parts.girth("z") - lower - parts.seam - 6);
+    cover = Math.min(cover, 34);
     double to = web + 250;
-    scene.metal("z", List.of(on.at(web - lip, bed), on.at(web, bed), on.at(web, top), on.at(web + flange, top)));
-    scene.sealPlace("z", List.of(parts.tape(on, web - lip / 2, 0)));
-    parts.screw("z", on, web - lip / 2, bed);
+    scene.metal("z", List.of(on.at(web - lower, bed), on.at(web, bed), on.at(web, top), on.at(web + cover, top)));
+    scene.sealPlace("z", List.of(parts.tape(on, web - lower / 2, 0)));
+    parts.screw("z", on, web - lower / 2, bed);
     String trim = scene.part("trim");
     double x = -2 * g - 4;
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, top + g);
-    double across = on.s(on.at(web + flange + 2 * g, 0)) - on.s(corner);
+    double across = on.s(on.at(web + cover + 2 * g, 0)) - on.s(corner);
     double down = Math.max(corner.v() + 40, parts.girth(trim) - across - 2 * SectionParts.HEM - 10);
     double foot = corner.v() - down;
     scene.metal(trim,
-        List.of(on.at(web + 8, top - 1.5 * g), on.at(web + flange + 1.5 * g, top - 1.5 * g), on.at(web + flange + 1.5 * g, top + g), corner,
+        List.of(on.at(web + 8, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g), corner,
             p(x, foot + 10),
             p(x - 9, foot), p(x - 9 + g, foot - 4)));
     double y = foot + 26;

@@ -26,7 +26,7 @@ final class PipeSection extends SectionComposer {
     double measured = detailed.junction().junction().facts().number("diameterM") * 1000;
     radius = (Double.isNaN(measured) ? 100 : measured) / 2;
     half = radius / Math.cos(Math.toRadians(rise(0)));
-    ring = half + SectionParts.mm(system.pipes().boltCircleMargin());
+    ring = half + SectionParts.mm(system.pipes().fastenerCircleMargin());
     edge = ring + parts.tapeWidth / 2 + 6;
     plated = scene.has("plate");
     plate = plated ? parts.bed("plate") + g * 0.6 : 0;

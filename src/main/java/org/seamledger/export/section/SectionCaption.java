@@ -58,7 +58,7 @@ public final class SectionCaption {
       y = Sheet.paragraph(svg, "fine", new Vec2(12, y), 3.2, 230,
           "Source: " + detail.source() + ". Replace it by the panel maker's tested detail.");
     }
-    Sheet.paragraph(svg, "fine", new Vec2(12, Math.max(y, 279)), 3.2, 235, ScopeText.SCOPE);
+    Sheet.paragraph(svg, "fine", new Vec2(12, Math.max(y, 279)), 3.2, 235, ScopeText.SCOPE.text());
   }
 
   private void legend(List<String> unseen, double denominator) {

@@ -20,7 +20,7 @@ final class SectionParts {
   final double g;
   final double seam;
   final double closure;
-  final double lip;
+  final double flange;
   final double upstand;
   final double tapeWidth;
   private final double tapeThickness;
@@ -31,7 +31,7 @@ final class SectionParts {
     g = scene.gap();
     seam = mm(system.panel().seamHeight());
     closure = mm(system.closure().height());
-    lip = mm(system.closure().lip());
+    flange = mm(system.closure().fasteningFlange());
     upstand = mm(system.walls().upstand());
     tapeWidth = mm(system.tape().width());
     tapeThickness = mm(system.tape().thickness());
@@ -135,7 +135,7 @@ final class SectionParts {
   }
 
   /**
-   * A closure with its foot towards the junction and its lip away from it, tape under the foot and on the lip, beads before and behind.
+   * A closure with its foot towards the junction and its top flange away from it, tape under the foot and on the top flange, beads before and behind.
    *
    * @param web where it stands
    */
@@ -143,14 +143,15 @@ final class SectionParts {
     double foot = bed("closure-foot");
     double top = foot + closure;
     double bead = mm(system.bead().size());
-    scene.metal(closurePart(), List.of(on.at(web - lip, foot), on.at(web, foot), on.at(web, top), on.at(web + lip, top)));
-    scene.sealPlace("closure-foot", List.of(tape(on, web - lip / 2, 0)));
-    scene.sealPlace("closure-top", List.of(tape(on, web + lip / 2, top)));
-    scene.sealPlace("closure-beads", List.of(round(on.at(web - lip - bead / 2 - g / 2, bead / 2), bead),
+    scene.metal(closurePart(), List.of(on.at(web - flange, foot), on.at(web, foot), on.at(web, top), on.at(web + flange, top)));
+    scene.sealPlace("closure-foot", List.of(tape(on, web - flange / 2, 0)));
+    scene.sealPlace("closure-top", List.of(tape(on, web + flange / 2, top)));
+    scene.sealPlace("closure-beads", List.of(round(on.at(web - flange - bead / 2 - g / 2, bead / 2), bead),
         round(on.at(web + bead / 2 + g / 2, bead / 2), bead)));
-    screw("closure", on, web - lip / 2, foot);
-    scene.dimension(on.at(web - lip, foot), on.at(web, foot), on.up().times(-DECK - 8 * g), "fastening flange " + system.closure().lip());
-    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(lip + 16 + HEM), "closure " + system.closure().height());
+    screw("closure", on, web - flange / 2, foot);
+    scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
+        "fastening flange " + system.closure().fasteningFlange());
+    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + system.closure().height());
   }
 
   /** The edge of a cover over closures: drip and hem; gives its points from the edge inwards. */
@@ -167,10 +168,10 @@ final class SectionParts {
       panel(on, Math.min(edge - 60, 20), to, slope);
       return List.of(on.at(edge, h));
     }
-    double web = edge - 6 - lip;
+    double web = edge - 6 - flange;
     closure(on, web);
-    scene.screwPlace("cover", on.at(web + lip / 2, h), on.at(web + lip / 2, h - bed("closure-top") - 12));
-    panel(on, Math.max(8, web - lip - 24), to, slope);
+    scene.screwPlace("cover", on.at(web + flange / 2, h), on.at(web + flange / 2, h - bed("closure-top") - 12));
+    panel(on, Math.max(8, web - flange - 24), to, slope);
     return coverEdge(on, edge, h);
   }
 

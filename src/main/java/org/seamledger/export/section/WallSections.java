@@ -63,7 +63,7 @@ final class WallSections extends SectionComposer {
     double cover = parts.coverHeight();
     double x = g;
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, cover);
-    double leg = Math.max(parts.lip * 2 + 40, parts.girth(part) - (top - corner.v()) - SectionParts.HEM - 5);
+    double leg = Math.max(parts.flange * 2 + 40, parts.girth(part) - (top - corner.v()) - SectionParts.HEM - 5);
     double edge = on.s(corner) + leg;
     double to = edge + 84;
     List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to));

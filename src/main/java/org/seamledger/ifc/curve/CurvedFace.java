@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.FlatTriangles;
 import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Transform;

@@ -1,6 +1,5 @@
 package org.seamledger.ifc.entity;
 
-import java.util.function.Consumer;
 import org.seamledger.step.ReferenceVisitor;
 import org.seamledger.step.StepFile;
 

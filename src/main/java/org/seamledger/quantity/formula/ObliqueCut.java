@@ -12,6 +12,10 @@ package org.seamledger.quantity.formula;
  */
 public record ObliqueCut(double psiDegrees) {
 
+  /**
+   * @param planAngleToFallDegrees between the line and the fall of the face in plan, 0 to 90
+   * @param slopeDegrees of the face
+   */
   public static ObliqueCut of(double planAngleToFallDegrees, double slopeDegrees) {
     double beta = Math.toRadians(planAngleToFallDegrees);
     double theta = Math.toRadians(slopeDegrees);

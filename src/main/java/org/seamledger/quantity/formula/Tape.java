@@ -28,11 +28,11 @@ public record Tape(double widthM, double thicknessM) {
   }
 
   /**
-   * The compression at which the tape fills a lip of this width; beyond it the tape squeezes out. Negative: wider than the lip from the
+   * The compression at which the tape fills a fastening flange of this width; beyond it the tape squeezes out. Negative: wider than the flange from the
    * start.
    */
-  public double compressionThatFills(double lipM) {
-    return 1 - widthM / lipM;
+  public double compressionThatFills(double flangeM) {
+    return 1 - widthM / flangeM;
   }
 
   /** Height of a closure's top above the pan: the closure itself on compressed tape. */

@@ -34,6 +34,7 @@ public final class Galvanic {
       this.word = word;
     }
 
+    /** The name in results. */
     public String word() {
       return word;
     }

@@ -1,4 +1,4 @@
-package org.seamledger.quantity;
+package org.seamledger.quantity.system;
 
 import java.lang.annotation.ElementType;
 import java.lang.annotation.Retention;
@@ -8,7 +8,7 @@ import java.lang.annotation.Target;
 /** What a value of the roof system may be, both ends included, in text with units. */
 @Retention(RetentionPolicy.RUNTIME)
 @Target(ElementType.RECORD_COMPONENT)
-@interface Range {
+public @interface Range {
   String min();
 
   String max();
