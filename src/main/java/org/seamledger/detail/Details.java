@@ -60,7 +60,7 @@ public final class Details {
     return choose(junctions, facts, Headway.UNHEARD);
   }
 
-  /** @param headway hears of the choosing, junction by junction */
+  /** @param headway receives the progress of the choosing, junction by junction */
   public Result choose(List<KindedJunction> junctions, Function<KindedJunction, Map<String, ?>> facts, Headway headway) {
     List<DetailedJunction> detailed = new ArrayList<>();
     List<Finding> findings = new ArrayList<>();
@@ -75,7 +75,7 @@ public final class Details {
     return new Result(detailed, findings);
   }
 
-  /** What the shape of a detail asks for and a junction doesn't give, in words; empty where it conforms. */
+  /** What the shape of a detail requires and a junction doesn't give, in words; empty where it conforms. */
   public List<String> misses(String detail, KindedJunction junction, Map<String, ?> facts) {
     return shapes.misses(detail, facts(junction, facts));
   }

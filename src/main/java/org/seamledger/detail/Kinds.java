@@ -94,12 +94,12 @@ public final class Kinds {
     return new Explanation(verdict.conforming(), verdict.nearest(), verdict.missed());
   }
 
-  /** What the shape of a kind asks for and the facts don't give, in words; empty where they conform, or no shape has the kind. */
+  /** What the shape of a kind requires and the facts don't give, in words; empty where they conform, or no shape has the kind. */
   public List<String> misses(String kind, Facts facts) {
     return shapes.misses(kind, facts.asMap());
   }
 
-  /** Says so where the kind hangs on an angle that is nearer to a limit than models are exact. */
+  /** Reports where the kind hangs on an angle that is nearer to a limit than models are exact. */
   private Optional<Finding> nearLimit(KindedJunction k) {
     for (Map.Entry<String, SortedSet<Double>> limits : shapes.limits().entrySet()) {
       double value = k.junction().facts().number(limits.getKey());

@@ -271,7 +271,7 @@ public final class Analyses {
     });
   }
 
-  /** The report for people, where one was kept with the result that is in force. */
+  /** The report for users, where one was kept with the result that is in force. */
   public Optional<String> report(String id) {
     return db.transaction(() -> db.one("SELECT text FROM report WHERE analysis = ? AND decisions = COALESCE((SELECT decisions FROM by_rules"
         + " WHERE analysis = ?), '')", r -> r.getString(1), id, id));

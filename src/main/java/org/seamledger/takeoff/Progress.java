@@ -1,6 +1,6 @@
 package org.seamledger.takeoff;
 
-/** Hears how far an analysis is, on the thread that analyses. What it throws gives the analysis up, and passes through to the caller. */
+/** Receives how far an analysis is, on the thread that analyses. What it throws gives the analysis up, and passes through to the caller. */
 @FunctionalInterface
 public interface Progress {
 

@@ -41,7 +41,7 @@ final class SectionParts {
     return m.value() * 1000;
   }
 
-  /** Girth of a part of the detail; the system's where the detail says nothing. */
+  /** Girth of a part of the detail; the system's where the detail states none. */
   double girth(String part) {
     double stated =
         scene.detail().metal().stream().filter(m -> m.id().equals(part)).mapToDouble(MetalPart::girthM).findFirst().orElse(0) * 1000;

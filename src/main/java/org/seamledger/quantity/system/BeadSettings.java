@@ -7,7 +7,7 @@ import org.seamledger.quantity.formula.BeadShape;
  * Beads of gun sealant.
  *
  * @param size diameter of a round bead, leg of a fillet, width of a half-round
- * @param upstand how far the bead behind a closure turns up each seam leg; where the file says nothing, the seam's height and one bead
+ * @param upstand how far the bead behind a closure turns up each seam leg; where the file states nothing, the seam's height and one bead
  *     more, so that it joins the tape on the closure's top
  * @param receiverShape of the tooled bead where a flashing ends at a wall
  * @param clampShape of the bead at the clamp of a pipe's boot

@@ -6,7 +6,7 @@ import org.seamledger.quantity.physics.Metal;
 /**
  * Caps, trims and other flashings in stock lengths.
  *
- * @param metal the panel's where the file says nothing
+ * @param metal the panel's where the file states nothing
  * @param girth of the part across a lap, for what seals the lap
  * @param lapSeal with tape, or with a non-curing sealant from the gun, since laps slide
  */
