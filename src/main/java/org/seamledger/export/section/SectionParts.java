@@ -135,7 +135,8 @@ final class SectionParts {
   }
 
   /**
-   * A closure with its foot towards the junction and its top flange away from it, tape under the foot and on the top flange, beads before and behind.
+   * A closure with its foot towards the junction and its top flange away from it, tape under the foot and on the top flange, beads before
+   * and behind.
    *
    * @param web where it stands
    */

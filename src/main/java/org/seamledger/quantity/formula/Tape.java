@@ -28,8 +28,8 @@ public record Tape(double widthM, double thicknessM) {
   }
 
   /**
-   * The compression at which the tape fills a fastening flange of this width; beyond it the tape squeezes out. Negative: wider than the flange from the
-   * start.
+   * The compression at which the tape fills a fastening flange of this width; beyond it the tape squeezes out. Negative: wider than the
+   * flange from the start.
    */
   public double compressionThatFills(double flangeM) {
     return 1 - widthM / flangeM;
