@@ -76,7 +76,17 @@ class ArchitectureTest {
             "geometry",
             "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
-    table.put("export", with("ids", with("ledger", RESULTS)));
+    table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
+    table.put("export.json", RESULTS);
+    table.put("export.report", with("export.wording", RESULTS));
+    table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
+    table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("export",
+        Stream
+            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "ledger"),
+                RESULTS)
+            .flatMap(List::stream).toList());
     List<String> stored = with("progress", with("source", with("export", with("ledger", RESULTS))));
     table.put("run", stored);
     table.put("watch", with("run", stored));

@@ -60,7 +60,7 @@ public final class Details {
     return choose(junctions, facts, Progress.NONE);
   }
 
-  /** @param progress hears of the choosing, junction by junction */
+  /** @param progress receives the progress of the choosing, junction by junction */
   public Result choose(List<KindedJunction> junctions, Function<KindedJunction, Map<String, ?>> facts, Progress progress) {
     List<DetailedJunction> detailed = new ArrayList<>();
     List<Finding> findings = new ArrayList<>();
@@ -75,13 +75,7 @@ public final class Details {
     return new Result(detailed, findings);
   }
 
-  /** Why a junction has its detail: the shapes it conforms to and the nearest that it misses. */
-  public Explanation explain(KindedJunction junction, Map<String, ?> facts) {
-    Verdict v = shapes.explain(facts(junction, facts));
-    return new Explanation(v.conforming(), v.nearest(), v.missed());
-  }
-
-  /** What the shape of a detail asks for and a junction doesn't give, in words; empty where it conforms. */
+  /** What the shape of a detail requires and a junction doesn't give, in words; empty where it conforms. */
   public List<String> misses(String detail, KindedJunction junction, Map<String, ?> facts) {
     return shapes.misses(detail, facts(junction, facts));
   }

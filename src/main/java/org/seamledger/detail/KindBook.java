@@ -23,7 +23,7 @@ public final class KindBook {
   }
 
   /**
-   * Reads the kinds. A kind of the program's own whose shape says nothing of it, as in files made before kinds were described, has the
+   * Reads the kinds. A kind of the program's own whose shape states nothing of it, as in files made before kinds were described, has the
    * program's description.
    *
    * @throws org.seamledger.shacl.BrokenRulesException with file and line where a new kind is not described, or a word is not one of those
@@ -40,7 +40,7 @@ public final class KindBook {
     return book;
   }
 
-  /** What the program itself says of its kinds: read only where an office's file says nothing. */
+  /** What the program itself says of its kinds: read only where an office's file states nothing. */
   private static final class Packaged {
     private static final SortedMap<String, Described> DESCRIPTIONS = Rules.packaged().described("kind");
   }

@@ -57,12 +57,11 @@ public final class Kinds {
     return book;
   }
 
-  /** Kinds of all junctions, with a finding for each that stays unclassified or lies at a level face. */
-  public static Result classify(List<Junction> junctions, Rules rules) {
-    return classify(junctions, rules, Progress.NONE);
-  }
-
-  /** @param progress hears of the classifying, junction by junction */
+  /**
+   * Kinds of all junctions, with a finding for each that stays unclassified or lies at a level face.
+   *
+   * @param progress receives the progress, junction by junction
+   */
   public static Result classify(List<Junction> junctions, Rules rules, Progress progress) {
     Kinds kinds = new Kinds(rules);
     List<KindedJunction> kinded = new ArrayList<>();
@@ -95,12 +94,12 @@ public final class Kinds {
     return new Explanation(verdict.conforming(), verdict.nearest(), verdict.missed());
   }
 
-  /** What the shape of a kind asks for and the facts don't give, in words; empty where they conform, or no shape has the kind. */
+  /** What the shape of a kind requires and the facts don't give, in words; empty where they conform, or no shape has the kind. */
   public List<String> misses(String kind, Facts facts) {
     return shapes.misses(kind, facts.asMap());
   }
 
-  /** Says so where the kind hangs on an angle that is nearer to a limit than models are exact. */
+  /** Reports where the kind hangs on an angle that is nearer to a limit than models are exact. */
   private Optional<Finding> nearLimit(KindedJunction k) {
     for (Map.Entry<String, SortedSet<Double>> limits : shapes.limits().entrySet()) {
       double value = k.junction().facts().number(limits.getKey());

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.seamledger.detail.Decision;
+import org.seamledger.export.json.JsonOutput;
 import org.seamledger.ledger.Comparison;
 
 /** What differs from one result to another as a JSON document. Lengths are metres; numbers are rounded to six places. */

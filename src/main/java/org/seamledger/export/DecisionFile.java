@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.seamledger.detail.Decision;
+import org.seamledger.export.json.JsonOutput;
 
 /** Decisions as the file that {@link org.seamledger.detail.DecisionReader} reads. */
 public final class DecisionFile {

@@ -3,6 +3,7 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
+import org.seamledger.export.json.JsonOutput;
 import org.seamledger.ids.IdsProblem;
 import org.seamledger.ids.check.DocumentResult;
 import org.seamledger.ids.check.FailedElement;

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.seamledger.export.report.TextPage;
+import org.seamledger.export.wording.OneLine;
 import org.seamledger.ids.Specification;
 import org.seamledger.ids.check.DocumentResult;
 import org.seamledger.ids.check.FailedElement;

@@ -3,8 +3,15 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.json.JsonJunctions;
+import org.seamledger.export.json.JsonOutput;
+import org.seamledger.export.json.JsonQuantities;
+import org.seamledger.export.json.JsonRoof;
+import org.seamledger.export.wording.FindingAdvice;
+import org.seamledger.export.wording.ScopeText;
 import org.seamledger.finding.Finding;
 import org.seamledger.quantity.Estimate;
+import org.seamledger.quantity.Estimates;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
@@ -50,9 +57,9 @@ public final class JsonLedger {
     new JsonQuantities(takeoff, json).quantities();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
-    json.objects("estimates", EstimatesSection.of(takeoff), this::estimate);
-    json.word("scope", ScopeSection.SCOPE);
-    json.word("cautions", ScopeSection.SAFETY);
+    json.objects("estimates", Estimates.of(takeoff.faces(), takeoff.quantities()), this::estimate);
+    json.word("scope", ScopeText.SCOPE.text());
+    json.word("cautions", ScopeText.SAFETY.text());
   }
 
   private void program() throws IOException {

@@ -9,6 +9,12 @@ import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.Seal;
+import org.seamledger.export.report.FindingsSection;
+import org.seamledger.export.report.Table;
+import org.seamledger.export.report.TextPage;
+import org.seamledger.export.wording.CountText;
+import org.seamledger.export.wording.OneLine;
+import org.seamledger.export.wording.OverrideText;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
@@ -58,7 +64,7 @@ public final class JunctionReport {
     page.line(MeasureFormat.formatBoth(junction.lengthM()));
     detailed.decided().ifPresent(d -> {
       page.title("Manual override");
-      page.paragraph(INDENT, INDENT, HandSection.words(d, detailed) + ".");
+      page.paragraph(INDENT, INDENT, OverrideText.of(d, detailed) + ".");
       page.paragraph(INDENT, INDENT, "Reason: " + OneLine.of(d.reason()));
     });
   }
@@ -143,12 +149,12 @@ public final class JunctionReport {
 
   private static void metal(Table table, MetalLine line) {
     table.row("metal", line.face(), Integer.toString(line.pieces()), line.lengthM() > 0 ? MeasureFormat.formatMetres(line.lengthM()) : "",
-        line.laps() > 0 ? TextReport.count(line.laps(), "lap") : "", line.part());
+        line.laps() > 0 ? CountText.of(line.laps(), "lap") : "", line.part());
   }
 
   private static void seal(Table table, SealLine line) {
     boolean exposed = line.exposure() == Seal.Exposure.EXPOSED;
-    table.row(line.form().word(), line.face(), TextReport.count(line.lines(), "line"), MeasureFormat.formatMetres(line.lengthM()),
+    table.row(line.form().word(), line.face(), CountText.of(line.lines(), "line"), MeasureFormat.formatMetres(line.lengthM()),
         line.role().word() + (exposed ? ", exposed" : ""), line.place());
   }
 

@@ -7,6 +7,17 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.report.EstimatesSection;
+import org.seamledger.export.report.FindingsSection;
+import org.seamledger.export.report.JunctionsSection;
+import org.seamledger.export.report.OrderSection;
+import org.seamledger.export.report.OverridesSection;
+import org.seamledger.export.report.RoofSection;
+import org.seamledger.export.report.ScopeSection;
+import org.seamledger.export.report.Table;
+import org.seamledger.export.report.TextPage;
+import org.seamledger.export.wording.CountText;
+import org.seamledger.export.wording.OneLine;
 import org.seamledger.junction.Modelled;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.roof.RoofFace;
@@ -30,7 +41,7 @@ public final class TextReport {
       totals(takeoff, page);
       OrderSection.write(takeoff, page);
       JunctionsSection.write(takeoff, page);
-      HandSection.write(takeoff, page);
+      OverridesSection.write(takeoff, page);
     }
     FindingsSection.write(takeoff, takeoff.findings(), page);
     EstimatesSection.write(takeoff, page);
@@ -51,13 +62,13 @@ public final class TextReport {
       model.placement().ifPresent(p -> table.row("", "placed by hand: " + p));
     }
     table.row("System", OneLine.of(takeoff.system().name()));
-    table.row("Roof", count(takeoff.faces().size(), "face") + ", "
+    table.row("Roof", CountText.of(takeoff.faces().size(), "face") + ", "
         + MeasureFormat.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::areaM2).sum()) + " of surface, "
         + MeasureFormat.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::planAreaM2).sum()) + " in plan");
-    table.row("Junctions", count(takeoff.detailed().size(), "line") + ", " + MeasureFormat.formatBoth(lengthM(takeoff.detailed())));
+    table.row("Junctions", CountText.of(takeoff.detailed().size(), "line") + ", " + MeasureFormat.formatBoth(lengthM(takeoff.detailed())));
     modelled(takeoff).ifPresent(words -> table.row("Modelled", words));
     if (!takeoff.decided().isEmpty()) {
-      table.row("Overrides", count(takeoff.decided().size(), "junction") + " with a manual override of kind or detail");
+      table.row("Overrides", CountText.of(takeoff.decided().size(), "junction") + " with a manual override of kind or detail");
     }
     table.row("Findings", FindingsSection.counts(takeoff.findings()));
     table.on(page);
@@ -88,9 +99,5 @@ public final class TextReport {
 
   private static double lengthM(List<DetailedJunction> junctions) {
     return junctions.stream().mapToDouble(j -> j.junction().junction().lengthM()).sum();
-  }
-
-  static String count(int n, String noun) {
-    return n + " " + noun + (n == 1 ? "" : "s");
   }
 }

@@ -17,7 +17,8 @@ public enum Code {
       "The file states no length unit and metres are assumed; compare one known length."),
   // Several models
   MODEL_MISPLACED("models/misplaced", Severity.WARNING,
-      "Export the models with one origin and one orientation, or place the model, on the page or by --place, once the movement is confirmed."),
+      "Export the models with one origin and one orientation, or place the model, on the page or by --place, once the movement is"
+          + " confirmed."),
   MODELS_APART("models/apart", Severity.WARNING,
       "Check that the models belong to one building and are exported with one origin; what lies elsewhere meets no roof."),
   MODEL_PLACED("models/placed", Severity.INFO,
@@ -57,7 +58,8 @@ public enum Code {
   UNCLASSIFIED("kind/unclassified", Severity.WARNING,
       "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),
   NEAR_LIMIT("kind/near-limit", Severity.INFO,
-      "The kind hangs on less than models are exact: look which of the two it is meant to be, and decide it by hand where it is the other."),
+      "The kind hangs on less than models are exact: look which of the two it is meant to be, and decide it by hand where it is"
+          + " the other."),
   FLAT_EDGE("kind/flat-edge", Severity.WARNING,
       "Standing seam does not belong on a level face; use a membrane or give the face a slope."),
   // Details

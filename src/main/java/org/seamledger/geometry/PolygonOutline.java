@@ -174,23 +174,6 @@ public record PolygonOutline(List<Vec2> outer, List<List<Vec2>> holes) {
     return twice / 2;
   }
 
-  /** Area in square metres, holes taken away. */
-  public double area() {
-    double area = area(outer);
-    for (List<Vec2> hole : holes) {
-      area += area(hole);
-    }
-    return area;
-  }
-
-  private static double area(List<Vec2> ring) {
-    double twice = 0;
-    for (int i = 0; i < ring.size(); i++) {
-      twice += ring.get(i).minus(ring.get(0)).cross(ring.get((i + 1) % ring.size()).minus(ring.get(0)));
-    }
-    return twice / 2;
-  }
-
   /** Outside and holes, the outside first. */
   public List<List<Vec2>> rings() {
     List<List<Vec2>> rings = new ArrayList<>();

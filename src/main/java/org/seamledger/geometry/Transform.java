@@ -16,11 +16,6 @@ public record Transform(
     return new Transform(1, 0, 0, t.x(), 0, 1, 0, t.y(), 0, 0, 1, t.z());
   }
 
-  /** Lengths times a factor about the origin. */
-  public static Transform scale(double k) {
-    return new Transform(k, 0, 0, 0, 0, k, 0, 0, 0, 0, k, 0);
-  }
-
   /** The map that takes the unit axes to {@code x, y, z} and the origin to {@code origin}. */
   public static Transform axes(Vec3 origin, Vec3 x, Vec3 y, Vec3 z) {
     return new Transform(

@@ -6,9 +6,9 @@
  * results to the bit. There is no Boolean kernel for solids: a {@link org.seamledger.geometry.Solid} gives its section with a plane, and
  * the
  * section of a Boolean result is the same Boolean of the sections, an overlay of {@link org.seamledger.geometry.Region}s on a grid of
- * 0.1 micrometres. What lies in the plane is settled by the side on which the section is taken ({@link org.seamledger.geometry.SectionSide})
- * and the
- * distance that counts as none, which is always an argument ({@link org.seamledger.geometry.Tolerance}).
+ * 0.1 micrometres. What lies in the plane is settled by the side on which the section is taken ({@link
+ * org.seamledger.geometry.SectionSide}) and the distance that counts as none, which is always an argument ({@link
+ * org.seamledger.geometry.Tolerance}).
  *
  * <p>Degenerate input: lines without area give empty regions, crossing ones are mended by the even-odd rule; triangles without area are
  * left

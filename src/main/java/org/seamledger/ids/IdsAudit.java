@@ -58,7 +58,7 @@ final class IdsAudit {
     problems.add(new IdsProblem(file, facet.at().line(), facet.at().column(), expected, found));
   }
 
-  /** An optional facet that can't fail says nothing. */
+  /** An optional facet that can't fail states nothing. */
   private void occurrence(Requirement requirement) {
     if (requirement.occurrence() != Occurrence.OPTIONAL) {
       return;

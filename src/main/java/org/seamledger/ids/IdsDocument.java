@@ -3,7 +3,7 @@ package org.seamledger.ids;
 import java.util.List;
 
 /**
- * An IDS file: what it asks for, or why it is no valid one.
+ * An IDS file: what it requires, or why it is no valid one.
  *
  * @param file as the user named it
  * @param specifications none where there are problems

@@ -10,7 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Looks whether a document that says that it is UTF-8, or says nothing, is so: the parser would tell standard error before it tells us.
+ * Looks whether a document that says that it is UTF-8, or states nothing, is so: the parser would tell standard error before it tells us.
  */
 final class Utf8Check {
 

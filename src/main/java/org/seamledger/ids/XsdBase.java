@@ -67,10 +67,6 @@ public enum XsdBase {
     return form.matcher(text).matches();
   }
 
-  boolean isNumeric() {
-    return this == INTEGER || this == DOUBLE;
-  }
-
   /** As a restriction's base names it. */
   @Override
   public String toString() {

@@ -80,7 +80,7 @@ final class Duplicates {
     return sum;
   }
 
-  /** Says what was found. */
+  /** Reports what was found. */
   void report() {
     same.forEach((pair, ids) -> findings.add(Code.DUPLICATES, count(ids) + " in both " + pair + ".", sorted(ids)));
     different.forEach((pair, ids) -> findings.add(Code.DUPLICATES_DIFFER, count(ids)

@@ -35,7 +35,7 @@ import org.seamledger.site.RigidTransform;
  *
  * <p>Each is placed by the best that it states. Models that state a conversion to one map meet through it: they keep their places to each
  * other, and all of them lie as the first of them lies by its own coordinates, which for the first model of all is the world. A model that
- * states none, or is alone in its map, lies by its own coordinates. A movement that the caller asks for brings its model from its own
+ * states none, or is alone in its map, lies by its own coordinates. A movement that the caller requires brings its model from its own
  * coordinates to the world in place of all that, and moves no other model.
  */
 final class Federation {
@@ -153,7 +153,7 @@ final class Federation {
           storeys.putIfAbsent(name, placed.apply(scope.shapes().placement(storey).apply(Vec3.ZERO)).z());
         }
       } catch (EntityProblem p) {
-        // A storey without a place says nothing about heights.
+        // A storey without a place states nothing about heights.
       }
     }
     return storeys;

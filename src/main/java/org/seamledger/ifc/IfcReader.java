@@ -61,14 +61,10 @@ public final class IfcReader {
   /**
    * Reads what a roof needs.
    *
+   * @param progress receives the progress, element by element
    * @throws org.seamledger.finding.UnreadableModelException if a file is not of a supported schema, or a part of it that is needed is
    *     no valid exchange structure
    */
-  public static Building read(List<IfcInput> inputs) {
-    return read(inputs, Progress.NONE);
-  }
-
-  /** @param progress hears of the reading, element by element */
   public static Building read(List<IfcInput> inputs, Progress progress) {
     return new IfcReader(progress).building(inputs);
   }

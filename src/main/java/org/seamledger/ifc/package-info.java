@@ -18,9 +18,9 @@
  * <p>What the output guarantees: coordinates are finite; GlobalIds are unique; the order of instances in a file changes nothing; the same
  * bytes give the same building. Elements that are not near a roof, and filled openings of walls, are not in it.
  *
- * <p>The rooms, from the bottom up: {@code entity} (instances by attribute name, units, schemas), {@code placement} (local systems and maps),
- * {@code curve} (curves and surfaces), {@code solid} (profiles, sweeps, boundaries, Booleans), {@code product} (which elements there are, what
- * belongs to them, their shapes), and this one, which reads models and joins them.
+ * <p>The rooms, from the bottom up: {@code entity} (instances by attribute name, units, schemas), {@code placement} (local systems and
+ * maps), {@code curve} (curves and surfaces), {@code solid} (profiles, sweeps, boundaries, Booleans), {@code product} (which elements there
+ * are, what belongs to them, their shapes), and this one, which reads models and joins them.
  *
  * <p>Lengths are converted to metres, angles to radians, where a parameter is read ({@code Entity}), so nothing further in knows units.
  * Where the schemas differ is in one place ({@code Schema}).

@@ -205,16 +205,8 @@ public final class Analyses {
    * Stores a result by the rules alone, whole or not at all, and carries the reviews of the revision before over to it.
    *
    * @param json the plain JSON of the result
+   * @param report plain text for users, kept beside it
    * @throws IOException where it is not a result: that is a fault of the program, not of its input
-   */
-  public void complete(String id, Path json) throws IOException {
-    complete(id, json, Optional.empty());
-  }
-
-  /**
-   * As {@link #complete(String, Path)}, and keeps the report for people beside it.
-   *
-   * @param report plain text
    */
   public void complete(String id, Path json, Optional<String> report) throws IOException {
     StoredLedger stored = compress(json);
@@ -279,7 +271,7 @@ public final class Analyses {
     });
   }
 
-  /** The report for people, where one was kept with the result that is in force. */
+  /** The report for users, where one was kept with the result that is in force. */
   public Optional<String> report(String id) {
     return db.transaction(() -> db.one("SELECT text FROM report WHERE analysis = ? AND decisions = COALESCE((SELECT decisions FROM by_rules"
         + " WHERE analysis = ?), '')", r -> r.getString(1), id, id));

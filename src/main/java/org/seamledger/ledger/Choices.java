@@ -84,7 +84,7 @@ public final class Choices {
    *
    * @param with what it was computed with; with none the result by the rules alone is put back, and no file is needed
    * @param json the plain JSON of the result
-   * @param report for people, to keep with the result
+   * @param report for users, to keep with the result
    */
   public void complete(String analysis, Standing with, Optional<Path> json, Optional<String> report) throws IOException {
     if (json.isEmpty()) {

@@ -11,19 +11,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 
 /**
- * The difference between two results of one building. Junctions are matched by id; what is left is matched by place (the same two end
- * points within {@value #PLACE_M} m, in either direction), and what is left then by the elements that meet there, the kind and the
- * direction of the line, the nearest first.
+ * The difference between two results of one building; {@link LineMatch} says which junctions are one.
  */
 public final class Comparison {
 
   /** Lengths and places that differ by less are the same: a millimetre, what a measuring tape shows. */
   static final double SAME_M = 0.001;
-  static final double PLACE_M = 0.05;
-  private static final double SAME_DIRECTION = Math.cos(Math.toRadians(5));
 
   /** How a pair was found. */
   public enum By {
@@ -34,7 +29,10 @@ public final class Comparison {
   public record Line(String id, String kind, String detail, double lengthM, List<List<Double>> path) {
   }
 
-  /** A junction in both results; {@code changes} names what differs: kind, detail, length, place, neighbour, seals, fasteners; empty where nothing does. */
+  /**
+   * A junction in both results; {@code changes} names what differs: kind, detail, length, place, neighbour, seals, fasteners; empty where
+   * nothing does.
+   */
   public record Pair(Line before, Line after, By by, List<String> changes) {
     public Pair {
       changes = List.copyOf(changes);
@@ -106,121 +104,12 @@ public final class Comparison {
   }
 
   private void match(List<LedgerReader.Line> before, List<LedgerReader.Line> after) {
-    Map<String, LedgerReader.Line> left = new LinkedHashMap<>();
-    before.forEach(l -> left.put(l.id(), l));
-    Map<String, LedgerReader.Line> partner = new HashMap<>();
-    Map<String, By> how = new HashMap<>();
+    LineMatch match = new LineMatch(before, after);
     for (LedgerReader.Line l : after) {
-      take(left, left.get(l.id()), l, By.ID, partner, how);
+      match.before(l).ifPresentOrElse(old -> pairs.add(new Pair(line(old), line(l), match.how(l), changes(old, l))),
+          () -> added.add(line(l)));
     }
-    byPlace(left, after, partner, how);
-    byElements(left, after, partner, how);
-    for (LedgerReader.Line l : after) {
-      LedgerReader.Line old = partner.get(l.id());
-      if (old == null) {
-        added.add(line(l));
-      } else {
-        pairs.add(new Pair(line(old), line(l), how.get(l.id()), changes(old, l)));
-      }
-    }
-    left.values().forEach(l -> removed.add(line(l)));
-  }
-
-  private static void take(Map<String, LedgerReader.Line> left, LedgerReader.Line old, LedgerReader.Line l, By by,
-      Map<String, LedgerReader.Line> partner, Map<String, By> how) {
-    if (old != null && left.remove(old.id()) != null) {
-      partner.put(l.id(), old);
-      how.put(l.id(), by);
-    }
-  }
-
-  private static void byPlace(Map<String, LedgerReader.Line> left, List<LedgerReader.Line> after, Map<String, LedgerReader.Line> partner,
-      Map<String, By> how) {
-    Map<String, List<LedgerReader.Line>> cells = new HashMap<>();
-    left.values().forEach(l -> cells.computeIfAbsent(cell(middle(l), 0, 0, 0), k -> new ArrayList<>()).add(l));
-    for (LedgerReader.Line l : after) {
-      if (!partner.containsKey(l.id())) {
-        LedgerReader.Line best = null;
-        for (LedgerReader.Line o : around(cells, middle(l))) {
-          if (left.containsKey(o.id()) && samePlace(o, l, PLACE_M) && (best == null || gap(o, l) < gap(best, l))) {
-            best = o;
-          }
-        }
-        take(left, best, l, By.PLACE, partner, how);
-      }
-    }
-  }
-
-  private static List<LedgerReader.Line> around(Map<String, List<LedgerReader.Line>> cells, double[] p) {
-    List<LedgerReader.Line> found = new ArrayList<>();
-    for (int dx = -1; dx <= 1; dx++) {
-      for (int dy = -1; dy <= 1; dy++) {
-        for (int dz = -1; dz <= 1; dz++) {
-          found.addAll(cells.getOrDefault(cell(p, dx, dy, dz), List.of()));
-        }
-      }
-    }
-    return found;
-  }
-
-  private static String cell(double[] p, int dx, int dy, int dz) {
-    return (Math.round(p[0] / PLACE_M) + dx) + "/" + (Math.round(p[1] / PLACE_M) + dy) + "/"
-        + (Math.round(p[2] / PLACE_M) + dz);
-  }
-
-  private static void byElements(Map<String, LedgerReader.Line> left, List<LedgerReader.Line> after,
-      Map<String, LedgerReader.Line> partner, Map<String, By> how) {
-    Map<String, List<LedgerReader.Line>> groups = new HashMap<>();
-    left.values().forEach(l -> groups.computeIfAbsent(company(l), k -> new ArrayList<>()).add(l));
-    for (LedgerReader.Line l : after) {
-      if (!partner.containsKey(l.id()) && l.elements() != null && !l.elements().isEmpty()) {
-        LedgerReader.Line best = null;
-        for (LedgerReader.Line o : groups.getOrDefault(company(l), List.of())) {
-          if (left.containsKey(o.id()) && parallel(o, l) && (best == null || gap(o, l) < gap(best, l))) {
-            best = o;
-          }
-        }
-        take(left, best, l, By.ELEMENTS, partner, how);
-      }
-    }
-  }
-
-  private static String company(LedgerReader.Line l) {
-    return l.kindByRules() + " " + (l.elements() == null ? "" : String.join(" ", new TreeSet<>(l.elements())));
-  }
-
-  private static double[] middle(LedgerReader.Line l) {
-    double[] a = l.start();
-    double[] b = l.path()[l.path().length / 2];
-    double[] c = l.path().length > 2 && distance(l.start(), l.end()) < SAME_M ? b : l.end();
-    return new double[] {(a[0] + c[0]) / 2, (a[1] + c[1]) / 2, (a[2] + c[2]) / 2};
-  }
-
-  private static boolean samePlace(LedgerReader.Line a, LedgerReader.Line b, double within) {
-    boolean along = distance(a.start(), b.start()) <= within && distance(a.end(), b.end()) <= within;
-    boolean against = distance(a.start(), b.end()) <= within && distance(a.end(), b.start()) <= within;
-    return (along || against) && Math.abs(a.lengthM() - b.lengthM()) <= 2 * within;
-  }
-
-  private static double gap(LedgerReader.Line a, LedgerReader.Line b) {
-    return distance(middle(a), middle(b));
-  }
-
-  private static boolean parallel(LedgerReader.Line a, LedgerReader.Line b) {
-    double la = distance(a.start(), a.end());
-    double lb = distance(b.start(), b.end());
-    if (la < SAME_M || lb < SAME_M) {
-      return la < SAME_M && lb < SAME_M;
-    }
-    double dot = 0;
-    for (int i = 0; i < 3; i++) {
-      dot += (a.end()[i] - a.start()[i]) * (b.end()[i] - b.start()[i]);
-    }
-    return Math.abs(dot) / (la * lb) >= SAME_DIRECTION;
-  }
-
-  private static double distance(double[] a, double[] b) {
-    return Math.sqrt((a[0] - b[0]) * (a[0] - b[0]) + (a[1] - b[1]) * (a[1] - b[1]) + (a[2] - b[2]) * (a[2] - b[2]));
+    match.gone().forEach(l -> removed.add(line(l)));
   }
 
   private static List<String> changes(LedgerReader.Line old, LedgerReader.Line now) {
@@ -234,7 +123,7 @@ public final class Comparison {
     if (Math.abs(old.lengthM() - now.lengthM()) > SAME_M) {
       changes.add("length");
     }
-    if (!samePlace(old, now, SAME_M)) {
+    if (!LineMatch.samePlace(old, now, SAME_M)) {
       changes.add("place");
     }
     if (!old.neighbour().equals(now.neighbour())) {

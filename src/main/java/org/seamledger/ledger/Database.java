@@ -12,8 +12,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One connection to a database, used by one thread at a time; every piece of work is one transaction. Where the connection is lost, the next
- * piece of work opens another.
+ * One connection to a database, used by one thread at a time; every piece of work is one transaction. Where the connection is lost, the
+ * next piece of work opens another.
  */
 final class Database implements AutoCloseable {
 

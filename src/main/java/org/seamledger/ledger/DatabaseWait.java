@@ -56,7 +56,7 @@ final class DatabaseWait {
     }
   }
 
-  /** Says what it waits for, where that is news, and waits; false where the process is asked to stop waiting. */
+  /** Reports what it waits for, where that is news, and waits; false where the process is asked to stop waiting. */
   private boolean pause(String text) {
     if (!text.equals(said) || seconds() - saidAfter >= REMINDER_SECONDS) {
       String waiting = said.isEmpty() ? "Waiting for it" : "Still waiting, after " + seconds() + " s";

@@ -69,7 +69,8 @@ final class Numbers {
     if (f.origin().isPresent()) {
       Origin o = f.origin().get();
       db.run(
-          "UPDATE file SET server = ?, served = ?, served_revision = ?, number = ?, comment = ?, checked_in = ? WHERE analysis = ? AND place = ?",
+          "UPDATE file SET server = ?, served = ?, served_revision = ?, number = ?, comment = ?, checked_in = ? WHERE analysis ="
+              + " ? AND place = ?",
           o.server(), o.project(), o.revision(), o.number(), o.comment(), o.checkedIn(), analysis, place);
     }
     if (f.placement().isPresent()) {

@@ -9,9 +9,9 @@ import java.util.Set;
 import org.postgresql.Driver;
 
 /**
- * A PostgreSQL database, version 11 or later, used by one server at a time: every connection first takes an advisory lock that lives as long as it does.
- * The lock belongs to the schema in use, so that two servers may share a database where each has a schema of its own. A pooler between must
- * keep sessions together.
+ * A PostgreSQL database, version 11 or later, used by one server at a time: every connection first takes an advisory lock that lives as
+ * long as it does. The lock belongs to the schema in use, so that two servers may share a database where each has a schema of its own. A
+ * pooler between must keep sessions together.
  */
 final class PostgresEngine implements Engine {
 

@@ -21,7 +21,10 @@ import org.seamledger.detail.Kinds;
 public record Review(String junction, String state, String note, String kind, String detail, String reason,
     boolean carried, boolean stale, long version, String updated) {
 
-  /** {@code open} not looked at; {@code checked} agreed; {@code question} somebody must decide; {@code recheck} changed since it was checked. */
+  /**
+   * {@code open} not looked at; {@code checked} agreed; {@code question} somebody must decide; {@code recheck} changed since it was
+   * checked.
+   */
   public static final List<String> STATES = List.of("open", "checked", "question", "recheck");
 
   /** The kinds that a result can hold. */

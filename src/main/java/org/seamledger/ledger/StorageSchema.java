@@ -17,10 +17,10 @@ import org.slf4j.LoggerFactory;
 import org.slf4j.event.Level;
 
 /**
- * The tables, as the steps that made them. A step is a file of statements in {@code schema/}, in SQL that every engine understands, with these
- * words: {@code TEXT}, {@code INTEGER} of 64 bits, {@code BLOB}, {@code COUNTER} for a primary key that counts up by itself, and {@code WITHOUT ROWID}.
- * The table {@code schema_version} lists the steps that a storage has had; all that are missing are one
- * transaction. A step that was released never changes: what comes later is another step.
+ * The tables, as the steps that made them. A step is a file of statements in {@code schema/}, in SQL that every engine understands, with
+ * these words: {@code TEXT}, {@code INTEGER} of 64 bits, {@code BLOB}, {@code COUNTER} for a primary key that counts up by itself, and
+ * {@code WITHOUT ROWID}. The table {@code schema_version} lists the steps that a storage has had; all that are missing are one transaction.
+ * A step that was released never changes: what comes later is another step.
  */
 final class StorageSchema {
 

@@ -45,11 +45,6 @@ public final class Store implements AutoCloseable {
     }
   }
 
-  /** Opens the storage in a folder, with its database in it. */
-  public static Store open(Path folder) {
-    return open(folder, Optional.empty());
-  }
-
   public Analyses analyses() {
     return analyses;
   }

@@ -208,7 +208,8 @@ public final class Watches {
   /** Where the model of an analysis comes from, if it is one alone and from a server. */
   public Optional<Origin> origin(String analysis) {
     return db.transaction(() -> db.one("SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in FROM file f"
-        + " JOIN analysis a ON a.id = f.analysis AND a.numbering = 'server' JOIN served_project p ON p.server = f.server AND p.served = f.served"
+        + " JOIN analysis a ON a.id = f.analysis AND a.numbering = 'server' JOIN served_project p ON p.server = f.server AND"
+        + " p.served = f.served"
         + " WHERE f.analysis = ?", Watches::originOf, analysis));
   }
 
@@ -232,7 +233,8 @@ public final class Watches {
         "SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in, f.analysis FROM file f"
             + " JOIN analysis a ON a.id = f.analysis AND a.state = 'done' AND a.numbering = 'server'"
             + " JOIN served_project p ON p.server = f.server AND p.served = f.served"
-            + " WHERE NOT EXISTS (SELECT 1 FROM file g WHERE g.analysis = f.analysis AND g.place > 0) AND f.server = ? AND f.served = ? AND "
+            + " WHERE NOT EXISTS (SELECT 1 FROM file g WHERE g.analysis = f.analysis AND g.place > 0) AND f.server = ? AND"
+            + " f.served = ? AND "
             + condition
             + " ORDER BY f.served_revision DESC, a.revision DESC LIMIT 1",
         r -> new Done(originOf(r), r.getString(8)),

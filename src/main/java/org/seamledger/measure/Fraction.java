@@ -72,13 +72,6 @@ public record Fraction(BigInteger numerator, BigInteger denominator) implements 
     return new BigDecimal(numerator).divide(new BigDecimal(denominator), MathContext.DECIMAL128).doubleValue();
   }
 
-  /** Nearest whole number, halves away from zero. */
-  public BigInteger rounded() {
-    BigInteger twice = numerator.abs().shiftLeft(1).add(denominator);
-    BigInteger whole = twice.divide(denominator.shiftLeft(1));
-    return numerator.signum() < 0 ? whole.negate() : whole;
-  }
-
   @Override
   public int compareTo(Fraction o) {
     return numerator.multiply(o.denominator).compareTo(o.numerator.multiply(denominator));

@@ -106,11 +106,6 @@ public enum Unit {
     return symbols.get(0);
   }
 
-  /** Every sign that the parser takes for this unit. */
-  public List<String> symbols() {
-    return symbols;
-  }
-
   /** SI value of {@code number} of these units, exact. */
   public Fraction toSi(Fraction number) {
     return number.times(factor).plus(offset);

@@ -25,7 +25,7 @@ record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem syste
    * Fastener circle of a boot's flange: the outline, wider by the margin all round; exact for a circle, and to first order for an ellipse.
    */
   double ringM() {
-    return junction.lengthM() + 2 * Math.PI * system.pipes().boltCircleMargin().value();
+    return junction.lengthM() + 2 * Math.PI * system.pipes().fastenerCircleMargin().value();
   }
 
   /** Round the pipe itself, square to it. */

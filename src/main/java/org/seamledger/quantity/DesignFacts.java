@@ -13,6 +13,7 @@ import org.seamledger.quantity.layout.Panel;
 import org.seamledger.quantity.physics.Air;
 import org.seamledger.quantity.physics.Galvanic;
 import org.seamledger.quantity.physics.Thermal;
+import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.roof.RoofFace;
 
 /**
@@ -27,6 +28,7 @@ public final class DesignFacts {
   private final Penetrations penetrations;
   private final Drainage drainage;
 
+  /** Facts of a roof whose faces, junctions and quantities these are. */
   public DesignFacts(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities) {
     this.junctions = List.copyOf(junctions);
     this.quantities = quantities;
@@ -37,6 +39,7 @@ public final class DesignFacts {
 
   // ---- the system
 
+  /** Facts of the roof system as a whole, by name; lengths in metres, shares of one, temperatures in °C, angles in degrees. */
   public SortedMap<String, Object> system() {
     SortedMap<String, Object> f = new TreeMap<>(DetailFacts.of(system));
     metals(f);
@@ -71,7 +74,7 @@ public final class DesignFacts {
     double closure = system.closure().height().value();
     f.put("tapeWidthM", system.tape().width().value());
     f.put("tapeSpreadM", tape.compressedWidthM(compression));
-    f.put("lipM", system.closure().lip().value());
+    f.put("lipM", system.closure().fasteningFlange().value());
     f.put("closureHeightM", closure);
     f.put("seamHeightM", system.panel().seamHeight().value());
     f.put("closureProudM", tape.stackM(closure, compression) - system.panel().seamHeight().value());
@@ -99,7 +102,7 @@ public final class DesignFacts {
     SortedMap<String, Object> f = new TreeMap<>();
     double longest = quantities.layout().face(face.id()).panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
     if (longest > 0) {
-      boolean middle = system.panel().fixedAt() == RoofSystem.FixedAt.MIDDLE;
+      boolean middle = system.panel().fixedAt() == FixedAt.MIDDLE;
       f.put("panelLengthM", longest);
       f.put("movementM", Thermal.movementM(system.panel().metal(), middle ? longest / 2 : longest, range()));
     }
@@ -108,6 +111,7 @@ public final class DesignFacts {
 
   // ---- junctions
 
+  /** Facts of a junction with its detail, by name; lengths in metres, angles in degrees. */
   public SortedMap<String, Object> junction(DetailedJunction detailed) {
     Junction line = detailed.junction().junction();
     Kind kind = detailed.junction().type();

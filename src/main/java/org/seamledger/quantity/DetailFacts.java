@@ -13,6 +13,7 @@ public final class DetailFacts {
   private DetailFacts() {
   }
 
+  /** Facts by which the detail of a junction is chosen, by name; lengths in metres, angles in degrees. */
   public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system) {
     SortedMap<String, Object> facts = of(system);
     facts.put("onSeam",

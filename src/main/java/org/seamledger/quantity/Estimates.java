@@ -16,6 +16,8 @@ import org.seamledger.quantity.physics.Head;
 import org.seamledger.quantity.physics.Metal;
 import org.seamledger.quantity.physics.Rain;
 import org.seamledger.quantity.physics.Thermal;
+import org.seamledger.quantity.system.CureKind;
+import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.roof.RoofFace;
 
 /** The physics of a roof and its system, each figure with its assumptions: estimates, no design. */
@@ -69,7 +71,7 @@ public final class Estimates {
     double longest = layout.byFace().values().stream().flatMap(l -> l.panels().stream()).mapToDouble(Panel::lengthM).max().orElse(0);
     if (longest > 0) {
       double all = Thermal.movementM(metal, longest, range);
-      boolean middle = system.panel().fixedAt() == RoofSystem.FixedAt.MIDDLE;
+      boolean middle = system.panel().fixedAt() == FixedAt.MIDDLE;
       add("movement", "movement at the free end of the longest panel, " + text.run(longest), text.part(middle ? all / 2 : all),
           "ΔL = α·L·ΔT" + (middle ? ", half of it to each side of the middle" : "") + "; " + heat + "; room at the end: "
               + system.panel().movementGap());
@@ -158,7 +160,7 @@ public final class Estimates {
   private void sealant() {
     double size = system.bead().size().value();
     double depth = system.bead().shape() == BeadShape.ROUND ? size : size / Math.sqrt(2);
-    if (system.sealant().cure() == RoofSystem.CureKind.MOISTURE && system.site().humidity().value() > 0) {
+    if (system.sealant().cure() == CureKind.MOISTURE && system.site().humidity().value() > 0) {
       double seconds = Cure.seconds(depth, system.sealant().firstDayDepth().value(), celsius(system.site().installAir()),
           system.site().humidity().value());
       add("sealant", "cure of a concealed bead of " + system.bead().size(), MeasureFormat.fixed(seconds / 86400, 1) + " days",
@@ -172,10 +174,11 @@ public final class Estimates {
         "ρ·g·b, bead " + system.bead().size() + ", " + system.sealant().density() + "; data sheet: "
             + (system.sealant().yieldStress().value() > 0 ? system.sealant().yieldStress().text() : "not stated"));
     Tape tape = new Tape(system.tape().width().value(), system.tape().thickness().value());
-    double lip = system.closure().lip().value();
+    double flange = system.closure().fasteningFlange().value();
     add("sealant", "compression at which the tape fills the fastening flange",
-        MeasureFormat.plain(100 * tape.compressionThatFills(lip), 1) + " %",
-        "t·b stays: " + system.tape().width() + " × " + system.tape().thickness() + " under " + system.closure().lip() + "; planned "
+        MeasureFormat.plain(100 * tape.compressionThatFills(flange), 1) + " %",
+        "t·b stays: " + system.tape().width() + " × " + system.tape().thickness() + " under " + system.closure().fasteningFlange()
+            + "; planned "
             + system.tape().compression() + " gives " + text.part(tape.compressedWidthM(system.tape().compression().value()))
             + "; sizes are common practice");
   }

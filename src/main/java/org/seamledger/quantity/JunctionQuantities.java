@@ -1,7 +1,6 @@
 package org.seamledger.quantity;
 
 import java.util.List;
-import org.seamledger.detail.Run;
 
 /**
  * What one junction takes.
@@ -24,11 +23,5 @@ public record JunctionQuantities(String junction, List<MetalLine> metal, List<Se
   /** Pieces between seams. */
   public int closurePieces() {
     return closures.stream().mapToInt(ClosureCut::count).sum();
-  }
-
-  /** Length of the lines of one form along the junction, without what seals laps of parts and ends of seams. */
-  public double lineLengthM(org.seamledger.detail.Seal.Form form) {
-    return seals.stream().filter(s -> s.form() == form && s.run() != Run.PER_LAP && s.run() != Run.PER_SEAM)
-        .mapToDouble(SealLine::lengthM).sum();
   }
 }

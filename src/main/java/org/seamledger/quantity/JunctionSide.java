@@ -31,11 +31,6 @@ record JunctionSide(String face, List<LinePiece> pieces, boolean below) {
     return (int) Math.max(0, pieces.stream().filter(p -> p.widthM() > 0).count() - 1);
   }
 
-  /** True where no piece has a width: the line runs along the seams. */
-  boolean alongSeams() {
-    return pieces.stream().noneMatch(p -> p.widthM() > 0);
-  }
-
   private static boolean fallsAway(List<Vec3> path, RoofFace face) {
     int longest = 1;
     for (int i = 2; i < path.size(); i++) {

@@ -41,12 +41,12 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     findings = List.copyOf(findings);
   }
 
-  /** Counts everything. {@code layout} is that of the same faces and system, which the choice of details needed, too. */
-  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system) {
-    return of(faces, junctions, layout, system, Progress.NONE);
-  }
-
-  /** @param progress hears of the counting, junction by junction */
+  /**
+   * Counts everything.
+   *
+   * @param layout that of the same faces and system, which the choice of details needed, too
+   * @param progress receives the progress, junction by junction
+   */
   public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system,
       Progress progress) {
     SortedMap<String, JunctionQuantities> counted = new TreeMap<>();
@@ -78,7 +78,7 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
       }
       JunctionSide side = JunctionSide.of(junction, layout.roofFace(face), layout.face(face));
       double run = side.pieces().stream().mapToDouble(LinePiece::widthM).sum();
-      double length = run / Math.sin(Math.toRadians(ObliqueCut.of(obliquity, slope).psiDegrees()));
+      double length = ObliqueCut.of(obliquity, slope).lengthAcross(run);
       if (Math.abs(length - junction.lengthM()) > SLACK + SHARE * junction.lengthM()) {
         findings.add(
             Finding.of(Code.CLOSURES_MISMATCH, "closures on " + face + " add up to " + MeasureFormat.formatBoth(length) + ", the line is "

@@ -26,11 +26,11 @@ public final class RoofLayout {
     this.system = system;
   }
 
-  public static RoofLayout of(List<RoofFace> faces, RoofSystem system) {
-    return of(faces, system, Progress.NONE);
-  }
-
-  /** @param progress hears of the laying out, face by face */
+  /**
+   * Lays panels and seams on every face.
+   *
+   * @param progress receives the progress, face by face
+   */
   public static RoofLayout of(List<RoofFace> faces, RoofSystem system, Progress progress) {
     SortedMap<String, FaceLayout> byFace = new TreeMap<>();
     SortedMap<String, RoofFace> byId = new TreeMap<>();
@@ -69,6 +69,6 @@ public final class RoofLayout {
   /** Where a round thing stands among the seams of its face, its boot's flange included. */
   public RoundOnFace round(KindedJunction junction) {
     return RoundOnFace.of(junction.junction().path(), face(junction.junction().faces().get(0)),
-        system.pipes().boltCircleMargin().value());
+        system.pipes().fastenerCircleMargin().value());
   }
 }

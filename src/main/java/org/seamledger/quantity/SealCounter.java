@@ -9,6 +9,7 @@ import org.seamledger.measure.Measure;
 import org.seamledger.quantity.formula.BeadShape;
 import org.seamledger.quantity.formula.Beads;
 import org.seamledger.quantity.layout.LinePiece;
+import org.seamledger.quantity.system.LapSeal;
 
 /** Counts the lines of sealant of one junction. */
 final class SealCounter {
@@ -54,7 +55,7 @@ final class SealCounter {
   }
 
   private void add(Seal seal, CountedPlace place, double lengthM, String step) {
-    boolean taped = seal.run() == Run.PER_LAP && seal.form() == Seal.Form.IN_SEAM && system.flashing().lapSeal() == RoofSystem.LapSeal.TAPE;
+    boolean taped = seal.run() == Run.PER_LAP && seal.form() == Seal.Form.IN_SEAM && system.flashing().lapSeal() == LapSeal.TAPE;
     Seal.Form form = taped ? Seal.Form.TAPE : seal.form();
     double volume = form == Seal.Form.TAPE ? 0 : Beads.volumeM3(lengthM, shape(seal), size(seal).value());
     seals.add(new SealLine(form, seal.role(), seal.exposure(), seal.place(), place.face(), seal.lines(), seal.run(), lengthM, volume));

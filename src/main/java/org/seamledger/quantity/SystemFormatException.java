@@ -8,8 +8,6 @@ public final class SystemFormatException extends RuntimeException {
 
   private static final long serialVersionUID = 1;
 
-  private final transient List<Problem> problems;
-
   /**
    * @param path where in the file, such as {@code panel.coverage}; empty for the file as a whole
    */
@@ -20,12 +18,11 @@ public final class SystemFormatException extends RuntimeException {
     }
   }
 
+  /**
+   * @param file the name for the message, which has a line for each problem
+   * @param problems at least one
+   */
   public SystemFormatException(String file, List<Problem> problems) {
     super(problems.stream().map(p -> file + ": " + p).collect(Collectors.joining("\n")));
-    this.problems = List.copyOf(problems);
-  }
-
-  public List<Problem> problems() {
-    return problems;
   }
 }

@@ -10,15 +10,13 @@ import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Iterator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import org.seamledger.finding.EditDistance;
 import org.seamledger.measure.Dimension;
 import org.seamledger.measure.Measure;
 import org.seamledger.measure.MeasureFormatException;
 import org.seamledger.quantity.SystemFormatException.Problem;
+import org.seamledger.quantity.system.Range;
 
 /**
  * JSON to {@link RoofSystem} and back. The records are the schema: names of components are names of fields, the type says what stands
@@ -94,19 +92,32 @@ final class SystemReader {
     reportUnknown(node, components, path);
     Object[] values = new Object[components.length];
     for (int i = 0; i < components.length; i++) {
-      String name = components[i].getName();
-      values[i] = readValue(node.get(name), components[i], get(components[i], defaults), path.isEmpty() ? name : path + "." + name);
+      String name = nameIn(node, components[i], path);
+      values[i] = readValue(node.get(name), components[i], SystemFields.get(components[i], defaults), inside(path, name));
     }
-    return construct(defaults.getClass(), components, values);
+    return SystemFields.construct(defaults.getClass(), components, values);
+  }
+
+  /** The name by which an object has a field. */
+  private String nameIn(JsonNode node, RecordComponent component, String path) {
+    List<String> used = SystemFields.names(component).stream().filter(node::has).toList();
+    if (used.size() > 1) {
+      problems.add(new Problem(inside(path, used.get(0)), "one of " + String.join(", ", used), "both"));
+    }
+    return used.isEmpty() ? component.getName() : used.get(0);
+  }
+
+  private static String inside(String path, String name) {
+    return path.isEmpty() ? name : path + "." + name;
   }
 
   private void reportUnknown(JsonNode node, RecordComponent[] components, String path) {
-    List<String> known = Arrays.stream(components).map(RecordComponent::getName).toList();
+    List<String> known = Arrays.stream(components).flatMap(c -> SystemFields.names(c).stream()).toList();
     for (Iterator<String> names = node.fieldNames(); names.hasNext();) {
       String name = names.next();
       if (!known.contains(name) && !name.equals(NOTE)) {
         problems
-            .add(new Problem(path.isEmpty() ? name : path + "." + name, "a known field; the nearest is \"" + nearest(name, known) + "\"",
+            .add(new Problem(inside(path, name), "a known field; the nearest is \"" + nearest(name, known) + "\"",
                 "\"" + name + "\""));
       }
     }
@@ -173,8 +184,8 @@ final class SystemReader {
   private Object readWord(JsonNode node, Enum<?> defaults, String path) {
     List<String> words = new ArrayList<>();
     for (Enum<?> constant : defaults.getDeclaringClass().getEnumConstants()) {
-      words.add(word(constant));
-      if (node.isTextual() && word(constant).equals(node.textValue())) {
+      words.add(SystemFields.word(constant));
+      if (node.isTextual() && SystemFields.word(constant).equals(node.textValue())) {
         return constant;
       }
     }
@@ -197,39 +208,6 @@ final class SystemReader {
     }
     if (s.layout().offset().value() >= s.panel().coverage().value()) {
       problems.add(new Problem("layout.offset", "less than panel.coverage, " + s.panel().coverage(), "\"" + s.layout().offset() + "\""));
-    }
-  }
-
-  static Map<String, Object> toMap(Record record) {
-    Map<String, Object> map = new LinkedHashMap<>();
-    for (RecordComponent component : record.getClass().getRecordComponents()) {
-      Object value = get(component, record);
-      map.put(component.getName(), value instanceof Measure measure ? measure.text()
-          : value instanceof Record inner ? toMap(inner)
-          : value instanceof Enum<?> constant ? word(constant)
-          : value);
-    }
-    return map;
-  }
-
-  private static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  private static Object get(RecordComponent component, Record record) {
-    try {
-      return component.getAccessor().invoke(record);
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException(component + " can't be read", e);
-    }
-  }
-
-  private static Record construct(Class<? extends Record> type, RecordComponent[] components, Object[] values) {
-    try {
-      Class<?>[] types = Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
-      return type.getDeclaredConstructor(types).newInstance(values);
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException(type + " can't be made", e);
     }
   }
 

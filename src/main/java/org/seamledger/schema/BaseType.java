@@ -5,9 +5,4 @@ public enum BaseType {
   STRING, REAL, INTEGER, NUMBER, BOOLEAN, LOGICAL, BINARY, ENUMERATION,
   /** A choice between other types, or a reference to an entity. */
   OTHER;
-
-  /** Whether values are numbers. */
-  public boolean isNumeric() {
-    return this == REAL || this == INTEGER || this == NUMBER;
-  }
 }

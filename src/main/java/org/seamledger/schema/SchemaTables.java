@@ -29,11 +29,6 @@ public final class SchemaTables {
     return Optional.ofNullable(types.get(keyword));
   }
 
-  /** All types, by ascending keyword. */
-  public Collection<TypeDefinition> types() {
-    return Collections.unmodifiableCollection(types.values());
-  }
-
   /** Whether a class is another or a subtype of it; false for classes that the schema doesn't have. */
   public boolean isA(String keyword, String supertype) {
     EntityDefinition entity = entities.get(keyword);

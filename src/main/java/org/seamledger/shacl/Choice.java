@@ -14,12 +14,12 @@ import org.apache.jena.shacl.parser.Shape;
 import org.seamledger.rdf.FactGraph;
 
 /**
- * A set of shapes that each claim a word; decides which of them a thing conforms to. Things whose facts agree, as far as these shapes
+ * A set of shapes that each stand for a word; decides which of them a thing conforms to. Things whose facts agree, as far as these shapes
  * look at them, are decided once. Facts are given by name: Double, Integer, Boolean or String. Not for use by several threads at once.
  */
 public final class Choice {
 
-  private final Map<String, Shape> claims = new TreeMap<>();
+  private final Map<String, Shape> shapeOf = new TreeMap<>();
   private final Shapes shapes;
   private final Validation validation;
   private final Set<String> seen;
@@ -27,16 +27,11 @@ public final class Choice {
   private final Map<Map<String, Object>, List<String>> decided = new HashMap<>();
 
   Choice(Shapes shapes, Map<String, Node> nodes) {
-    nodes.forEach((word, node) -> claims.put(word, shapes.getShape(node)));
+    nodes.forEach((word, node) -> shapeOf.put(word, shapes.getShape(node)));
     this.shapes = shapes;
     validation = new Validation(shapes);
-    seen = ShapeText.facts(claims.values());
-    limits = ShapeText.limits(claims.values());
-  }
-
-  /** The words that can be chosen, sorted. */
-  public Set<String> words() {
-    return claims.keySet();
+    seen = ShapeText.facts(shapeOf.values());
+    limits = ShapeText.limits(shapeOf.values());
   }
 
   /** Words of the shapes that a thing with these facts conforms to, sorted. */
@@ -50,12 +45,12 @@ public final class Choice {
     List<String> conforming = new ArrayList<>();
     String nearest = "";
     Validation.Misses least = null;
-    for (Map.Entry<String, Shape> claim : claims.entrySet()) {
-      Validation.Misses misses = validation.misses(claim.getValue(), thing);
+    for (Map.Entry<String, Shape> entry : shapeOf.entrySet()) {
+      Validation.Misses misses = validation.misses(entry.getValue(), thing);
       if (misses.none()) {
-        conforming.add(claim.getKey());
+        conforming.add(entry.getKey());
       } else if (least == null || misses.compareTo(least) < 0) {
-        nearest = claim.getKey();
+        nearest = entry.getKey();
         least = misses;
       }
     }
@@ -67,15 +62,18 @@ public final class Choice {
     return limits;
   }
 
-  /** What the shape of a word asks for and a thing with these facts doesn't give, in words; empty where it conforms, or nobody claims the word. */
+  /**
+   * What the shape of a word requires and a thing with these facts doesn't give, in words; empty where it conforms, or no shape
+   * stands for the word.
+   */
   public List<String> misses(String word, Map<String, ?> facts) {
-    Shape shape = claims.get(word);
+    Shape shape = shapeOf.get(word);
     return shape == null ? List.of() : validation.misses(shape, FactGraph.of(relevant(facts))).words();
   }
 
   /** Names of the facts by which a thing misses the shape of a word. */
   public Set<String> missedFacts(String word, Map<String, ?> facts) {
-    Shape shape = claims.get(word);
+    Shape shape = shapeOf.get(word);
     return shape == null ? Set.of() : validation.missedFacts(shape, FactGraph.of(relevant(facts)));
   }
 
@@ -91,6 +89,6 @@ public final class Choice {
 
   private List<String> conforming(Map<String, Object> facts) {
     Trial trial = new Trial(shapes, FactGraph.of(facts));
-    return claims.entrySet().stream().filter(c -> trial.conforms(c.getValue())).map(Map.Entry::getKey).toList();
+    return shapeOf.entrySet().stream().filter(c -> trial.conforms(c.getValue())).map(Map.Entry::getKey).toList();
   }
 }

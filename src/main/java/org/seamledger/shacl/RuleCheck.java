@@ -12,7 +12,7 @@ import org.seamledger.rdf.Vocabulary;
 
 /**
  * Looks for what a SHACL engine would pass over in silence: a constraint that SHACL doesn't have, a fact that nobody measures, a
- * reference to a shape that isn't there, a shape that claims nothing and that nobody refers to.
+ * reference to a shape that isn't there, a shape that matches nothing and that nobody refers to.
  */
 final class RuleCheck {
 
@@ -31,7 +31,7 @@ final class RuleCheck {
 
   private static final List<Node> REFERENCES = List.of(sh("node"), sh("not"), sh("property"), sh("qualifiedValueShape"));
   /** What a shape is for, where it is for something by itself. */
-  private static final Set<Node> CLAIMS = Set.of(Vocabulary.term("kind"), Vocabulary.term("detail"), Vocabulary.term("code"));
+  private static final Set<Node> MATCHED = Set.of(Vocabulary.term("kind"), Vocabulary.term("detail"), Vocabulary.term("code"));
   private static final Set<String> COMPARED = Set.of("minInclusive", "maxInclusive", "minExclusive", "maxExclusive");
 
   private final Graph graph;
@@ -101,12 +101,12 @@ final class RuleCheck {
         : null;
   }
 
-  /** A shape that nobody refers to, that has no target and that claims nothing for itself can never have an effect. */
+  /** A shape that nobody refers to, that has no target and that matches nothing for itself can never have an effect. */
   private String idle(Node shape) {
     boolean used = graph.contains(Node.ANY, Node.ANY, shape);
     boolean targets = graph.find(shape, Node.ANY, Node.ANY).toList().stream()
         .anyMatch(t -> local(t.getPredicate()).startsWith("target")
-            || CLAIMS.contains(t.getPredicate()));
+            || MATCHED.contains(t.getPredicate()));
     return used || targets ? null : "the shape " + show(shape) + " has no effect: give it a name (sl:kind \"...\") or refer to it";
   }
 

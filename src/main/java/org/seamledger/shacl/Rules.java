@@ -55,7 +55,7 @@ public final class Rules {
    */
   public Choice choice(String property) {
     Node p = Vocabulary.term(property);
-    Map<String, Node> claims = new TreeMap<>();
+    Map<String, Node> byWord = new TreeMap<>();
     shapes.getGraph().find(Node.ANY, p, Node.ANY).forEachRemaining(t -> {
       if (!t.getObject().isLiteral()) {
         throw reader.place(t).problem("sl:" + property + " needs a word in quotes");
@@ -63,16 +63,16 @@ public final class Rules {
       if (shapes.getShape(t.getSubject()) == null) {
         throw reader.place(t).problem("what has sl:" + property + " must be a sh:NodeShape");
       }
-      Node other = claims.put(t.getObject().getLiteralLexicalForm(), t.getSubject());
+      Node other = byWord.put(t.getObject().getLiteralLexicalForm(), t.getSubject());
       if (other != null) {
         throw reader.place(t).problem("a second shape claims sl:" + property + " " + t.getObject().getLiteralLexicalForm()
             + "; combine them by sh:or");
       }
     });
-    if (claims.isEmpty()) {
+    if (byWord.isEmpty()) {
       throw new BrokenRulesException("rules", 0, 0, "no shape has sl:" + property);
     }
-    return new Choice(shapes, claims);
+    return new Choice(shapes, byWord);
   }
 
   /**

@@ -37,7 +37,7 @@ import org.apache.jena.sparql.path.Path;
 import org.seamledger.rdf.FactGraph;
 import org.seamledger.rdf.Vocabulary;
 
-/** Says in words what a shape asks for, and what a thing gave instead. */
+/** Puts into words what a shape requires, and what a thing gave instead. */
 final class ShapeText {
 
   private ShapeText() {
@@ -145,7 +145,7 @@ final class ShapeText {
     return name + " is " + (values.isEmpty() ? "not measured" : String.join(" and ", new TreeSet<>(values)));
   }
 
-  /** All that a shape asks for. */
+  /** All that a shape requires. */
   private static String asked(Shape shape, boolean not) {
     List<String> parts = new ArrayList<>();
     String path = shape instanceof PropertyShape p ? name(p.getPath()) : "";

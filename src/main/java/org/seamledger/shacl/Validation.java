@@ -23,15 +23,10 @@ final class Validation {
     this.shapes = shapes;
   }
 
-  /** Whether a thing conforms to a shape, by the engine alone. */
-  boolean conforms(Shape shape, FactGraph thing) {
-    return !run(shape, thing).hasViolation();
-  }
-
   /**
    * How a thing misses a shape.
    *
-   * @param words what the shape asks for and the thing doesn't give, sorted
+   * @param words what the shape requires and the thing doesn't give, sorted
    * @param gap sum of the differences to the limits
    */
   record Misses(List<String> words, double gap) implements Comparable<Misses> {
@@ -54,7 +49,7 @@ final class Validation {
     return new Misses(List.copyOf(found.keySet()), found.values().stream().mapToDouble(d -> d).sum());
   }
 
-  /** Facts that miss the shape by themselves, sorted; what a shape asks of several together is left out. */
+  /** Facts that miss the shape by themselves, sorted; what a shape requires of several together is left out. */
   Set<String> missedFacts(Shape shape, FactGraph thing) {
     Set<String> names = new TreeSet<>();
     ValidationContext context = run(shape, thing);

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param conforming words of the shapes that it conforms to, sorted
  * @param nearest word of the shape that it misses by the fewest constraints, or the empty string where it misses none
- * @param missed what that shape asks for and does not get, in words
+ * @param missed what that shape requires and does not get, in words
  */
 public record Verdict(List<String> conforming, String nearest, List<String> missed) {
   public Verdict {

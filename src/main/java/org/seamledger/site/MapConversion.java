@@ -54,11 +54,6 @@ public record MapConversion(double eastingsM, double northingsM, double heightM,
     return linear().apply(p).plus(new Vec3(eastingsM, northingsM, heightM));
   }
 
-  /** Direction of the world's x axis in the map, degrees anticlockwise from east. */
-  public double turnDegrees() {
-    return Math.toDegrees(Math.atan2(sin, cos));
-  }
-
   /**
    * From this model's own world into another's, through the map that both share. Map coordinates are only ever subtracted from each other,
    * so that eastings of thousands of kilometres cost no digit; two equal conversions give exactly {@link Transform#IDENTITY}.

@@ -13,9 +13,9 @@ import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 
 /**
- * Which elements of one model could be which of another's, once that one is scaled and turned; every pair votes for the shift that brings it
- * together, and many votes for one shift are no chance. Elements pair by GlobalId, else by class and size; an upright pipe or duct pairs
- * with a hole in a roof that it fits through, and says nothing about height.
+ * Which elements of one model could be which of another's, once that one is scaled and turned; every pair votes for the shift that brings
+ * it together, and many votes for one shift are no chance. Elements pair by GlobalId, else by class and size; an upright pipe or duct pairs
+ * with a hole in a roof that it fits through, and states nothing about height.
  */
 final class Matches {
 

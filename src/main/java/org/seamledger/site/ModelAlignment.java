@@ -11,10 +11,10 @@ import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 
 /**
- * Says where models that should be one building don't fit.
+ * Reports where models that should be one building don't fit.
  *
- * <p>Each model is compared with the one that holds the roof. It fits where the two overlap and no shift or turn would bring clearly more of
- * their elements together. Where it doesn't, hypotheses are tried in turn: elements with the same GlobalId, elements of one class and
+ * <p>Each model is compared with the one that holds the roof. It fits where the two overlap and no shift or turn would bring clearly more
+ * of their elements together. Where it doesn't, hypotheses are tried in turn: elements with the same GlobalId, elements of one class and
  * size, pipes and holes in the roof, then the models' own statements (maps, sites, buildings, grids, true north, storeys), each also with
  * quarter turns and with one unit taken for another.
  */

@@ -137,7 +137,7 @@ public record RigidTransform(double factor, double degrees, Vec3 shift) {
   /**
    * Reads {@code dx,dy,dz}, {@code dx,dy,dz,degrees} or {@code dx,dy,dz,degrees,factor}.
    *
-   * @throws IllegalArgumentException with a message for people where the text is something else
+   * @throws IllegalArgumentException with a message for users where the text is something else
    */
   public static RigidTransform parse(String text) {
     String[] parts = text.split(",", -1);

@@ -96,7 +96,10 @@ final class BimServerChannel {
     return call(NotificationRegistryInterface.class, call);
   }
 
-  /** What the call makes of the answer, never null. The library wraps whatever goes wrong in exceptions of its own; what this program said about it is inside. */
+  /**
+   * What the call makes of the answer, never null. The library wraps whatever goes wrong in exceptions of its own; what this program said
+   * about it is inside.
+   */
   private <I extends PublicInterface, R> R call(Class<I> type, Call<I, R> call) {
     try {
       return Objects.requireNonNull(call.on(channel.get(type)));

@@ -1,7 +1,6 @@
 package org.seamledger.source;
 
 import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.io.OutputStream;
 import java.net.ConnectException;
 import java.net.URI;

@@ -33,10 +33,6 @@ final class ByteLanes {
     return zero(word ^ PARENTHESES);
   }
 
-  static long star(long word) {
-    return zero(word ^ STARS);
-  }
-
   /**
    * Bytes that end the plain run inside an instance: apostrophe, slash, and {@code : ; < = > ?}, of which only the semicolon is lawful
    * there. Bytes above 127 may be taken for one of them.

@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * Up to 65,536 records, packed: mostly five bytes each. Records go by blocks of 64. Of an offset 16 bits are kept, its difference from the
- * block's first; of an id the lowest 16 bits, which with the block's smallest id give the whole, as long as the block's ids lie close enough.
- * Where one of a page's doesn't fit, that page has them whole. Keyword numbers are bytes where they are small.
+ * block's first; of an id the lowest 16 bits, which with the block's smallest id give the whole, as long as the block's ids lie close
+ * enough. Where one of a page's doesn't fit, that page has them whole. Keyword numbers are bytes where they are small.
  */
 final class IndexPage {
 

@@ -1,6 +1,8 @@
 package org.seamledger.step;
 
-/** Records of a page that is being filled, packed and as they are; one draft serves page after page. See {@link IndexPage} for the packing. */
+/**
+ * Records of a page that is being filled, packed and as they are; one draft serves page after page. See {@link IndexPage} for the packing.
+ */
 final class IndexPageDraft {
 
   static final int MOST = 1 << 16;

@@ -26,6 +26,8 @@ final class IndexPass {
   private final RecordIndex records = new RecordIndex();
   private final Map<String, long[]> headerSpans = new LinkedHashMap<>();
   private boolean dataSeen;
+  /** Where the parenthesis stands that ends the keyword read last. */
+  private int keywordEnd;
 
   /** @param block bytes to read at once */
   IndexPass(FileBytes bytes, int block, Progress progress) {
@@ -192,36 +194,40 @@ final class IndexPass {
       if (b[p] == ' ') {
         p++;
       }
-      int from = p;
-      long hash = 0;
-      long word = ByteLanes.at(b, p);
-      long stop;
-      while ((stop = ByteLanes.parenthesis(word)) == 0) {
-        hash = KeywordTable.mix(hash, word);
-        p += Long.BYTES;
-        if (p - from >= LONGEST_FAST_KEYWORD) {
-          return;
-        }
-        word = ByteLanes.at(b, p);
-      }
-      int index = ByteLanes.index(stop);
-      hash = KeywordTable.mix(hash, word & (1L << 8 * index) - 1);
-      p += index;
-      if (p >= feed.limit) {
-        return;
-      }
-      int keyword = keywords.find(hash, b, from, p);
+      int keyword = fastKeyword(b, p);
       if (keyword == KeywordTable.UNKNOWN) {
-        keyword = keywords.add(b, from, p);
-        if (keyword == KeywordTable.UNKNOWN) {
-          return;
-        }
+        return;
       }
       scanner.statement = feed.base + start;
       long offset = scanner.statement;
-      feed.position = scanner.body(p + 1);
+      feed.position = scanner.body(keywordEnd + 1);
       records.add(id, offset, keyword);
     }
+  }
+
+  /** Number of the keyword that starts here and ends before a parenthesis, {@link #keywordEnd}; unknown where it has to be read slowly. */
+  private int fastKeyword(byte[] b, int from) {
+    int p = from;
+    long hash = 0;
+    long word = ByteLanes.at(b, p);
+    long stop;
+    while ((stop = ByteLanes.parenthesis(word)) == 0) {
+      hash = KeywordTable.mix(hash, word);
+      p += Long.BYTES;
+      if (p - from >= LONGEST_FAST_KEYWORD) {
+        return KeywordTable.UNKNOWN;
+      }
+      word = ByteLanes.at(b, p);
+    }
+    int index = ByteLanes.index(stop);
+    hash = KeywordTable.mix(hash, word & (1L << 8 * index) - 1);
+    p += index;
+    if (p >= feed.limit) {
+      return KeywordTable.UNKNOWN;
+    }
+    keywordEnd = p;
+    int keyword = keywords.find(hash, b, from, p);
+    return keyword != KeywordTable.UNKNOWN ? keyword : keywords.add(b, from, p);
   }
 
   /** Reads one instance of any form; false after ENDSEC. */

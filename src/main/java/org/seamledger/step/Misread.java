@@ -1,6 +1,6 @@
 package org.seamledger.step;
 
-/** The bytes at an offset are not what the grammar asks for. Becomes an UnreadableModelException where file and line are known. */
+/** The bytes at an offset are not what the grammar requires. Becomes an UnreadableModelException where file and line are known. */
 final class Misread extends RuntimeException {
 
   private static final long serialVersionUID = 1;

@@ -123,11 +123,6 @@ final class RecordIndex {
 
   // ---- asking
 
-  /** Number of records with ids of their own. */
-  int count() {
-    return count;
-  }
-
   int count(int keyword) {
     return counts[keyword];
   }

@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.util.Arrays;
 
 /**
- * For records in any order: keeps some blocks of the file, each in the one place that its number allows. What one element refers to stands in
- * few neighbourhoods.
+ * For records in any order: keeps some blocks of the file, each in the one place that its number allows. What one element refers to stands
+ * in few neighbourhoods.
  */
 final class ScatteredBytes implements RecordBytes {
 

@@ -55,15 +55,11 @@ public final class StepFile implements AutoCloseable {
   /**
    * Indexes a file's bytes in one pass.
    *
-   * @param channel is closed with the result, or here where that fails
+   * @param channel is closed with the result, or here where that fails or {@code progress} stops it
    * @param name the file's name for messages
+   * @param progress receives the progress of the pass
    * @throws UnreadableModelException where the bytes are no exchange structure, or a broken one
    */
-  public static StepFile open(SeekableByteChannel channel, String name) throws IOException {
-    return open(channel, name, Progress.NONE);
-  }
-
-  /** @param progress hears of the pass; the channel is closed where it stops it */
   public static StepFile open(SeekableByteChannel channel, String name, Progress progress) throws IOException {
     return open(channel, name, Feed.BLOCK, progress);
   }
@@ -87,11 +83,6 @@ public final class StepFile implements AutoCloseable {
 
   public Header header() {
     return header;
-  }
-
-  /** How many instances with ids of their own there are. */
-  public int count() {
-    return records.count();
   }
 
   /** How many instances of an entity there are; its subtypes don't count. */
@@ -121,7 +112,9 @@ public final class StepFile implements AutoCloseable {
     return result;
   }
 
-  /** Ids that several instances have, ascending, at most a hundred. Of each the first instance in the file counts, the others are left out. */
+  /**
+   * Ids that several instances have, ascending, at most a hundred. Of each the first instance in the file counts, the others are left out.
+   */
   public List<Long> repeatedIds() {
     return records.repeated();
   }

@@ -6,8 +6,8 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 
 /**
- * The text of a string's bytes: clause 6.4.3 of ISO 10303-21, and raw UTF-8 as its third edition allows (bytes that are no UTF-8 are taken as
- * ISO 8859-1). Escapes that are none stay as they stand; line ends inside a string are dropped, they only wrapped it.
+ * The text of a string's bytes: clause 6.4.3 of ISO 10303-21, and raw UTF-8 as its third edition allows (bytes that are no UTF-8 are taken
+ * as ISO 8859-1). Escapes that are none stay as they stand; line ends inside a string are dropped, they only wrapped it.
  */
 final class TextDecoder {
 

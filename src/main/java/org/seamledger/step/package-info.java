@@ -10,7 +10,7 @@
  * and what its keyword is. It looks at the inside of an instance only as far as is needed to find its end: strings, comments, the
  * semicolon.</li>
  * <li>{@link org.seamledger.step.RecordIndex} keeps that in primitive arrays, mostly five bytes an instance, and finds ids in them.</li>
- * <li>{@link org.seamledger.step.ParameterReader} decodes an instance when somebody asks for it; only then is its inside judged.</li>
+ * <li>{@link org.seamledger.step.ParameterReader} decodes an instance when it is needed; only then is its inside judged.</li>
  * </ol>
  */
 package org.seamledger.step;

@@ -62,7 +62,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
     }
   }
 
-  /** @throws IllegalArgumentException with a message for people where a placement is none */
+  /** @throws IllegalArgumentException with a message for users where a placement is none */
   public static Inputs ofNamedFiles(List<NamedFile> files) {
     Inputs inputs = of(files.stream().map(file -> new ModelFile(file.path(), file.name())).toList());
     SortedMap<Integer, RigidTransform> places = new TreeMap<>();
@@ -76,7 +76,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
   /**
    * A movement as it is stored: equal movements give equal texts.
    *
-   * @throws IllegalArgumentException with a message for people where the text is no {@code dx,dy,dz[,degrees[,factor]]}
+   * @throws IllegalArgumentException with a message for users where the text is no {@code dx,dy,dz[,degrees[,factor]]}
    */
   public static String placement(String text) {
     return RigidTransform.parse(text).argument();
@@ -118,11 +118,6 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
     return new Inputs(models, system, shapes, tolerance, decisions, movements);
   }
 
-  /** {@link #withPlaces(List, List)} for models that have no other names than their own. */
-  public Inputs withPlaces(List<String> words) {
-    return withPlaces(words, models.stream().map(ModelSource::name).toList());
-  }
-
   /**
    * With models moved to the first one.
    *
@@ -130,7 +125,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
    *     typed, or its name with or without folders; lengths times the factor, turned anticlockwise about the model's origin, then moved
    *     by metres
    * @param typed what each model was called by who named it
-   * @throws IllegalArgumentException with a message for people where the words are something else, or no one model has that name
+   * @throws IllegalArgumentException with a message for users where the words are something else, or no one model has that name
    */
   public Inputs withPlaces(List<String> words, List<String> typed) {
     SortedMap<Integer, RigidTransform> all = new TreeMap<>(places);

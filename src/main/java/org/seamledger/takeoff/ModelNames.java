@@ -46,7 +46,7 @@ final class ModelNames {
    *
    * @param word a whole name, or the end of one from a folder on
    * @param names for each model what it may be called
-   * @throws IllegalArgumentException with a message for people where it is none's, or not one's alone
+   * @throws IllegalArgumentException with a message for users where it is none's, or not one's alone
    */
   static int position(String word, List<? extends Set<String>> names) {
     List<Integer> found = IntStream.range(0, names.size()).filter(i -> names.get(i).contains(word)).boxed().toList();

@@ -36,15 +36,15 @@ class DecisionReaderTest {
   @CsvSource(delimiter = '|', textBlock = """
       {"decisions": [{"junction": "J1", "kind": "rigde", "reason": "x"}]}  | d.json:1:43: expected one of the kinds ridge
       {"decisions": [{"junction": "J1", "kind": "hip"}]}                   | d.json:1:16: expected a decision with its reason, found none
-      {"decisions": [{"junction": "J1", "reason": "x"}]}                   | d.json:1:16: expected a decision with kind or detail, found neither
+      {"decisions": [{"junction": "J1", "reason": "x"}]} | d.json:1:16: expected a decision with kind or detail, found neither
       {"decisions": [{"kind": "hip", "reason": "x"}]}                      | d.json:1:16: expected a decision with its junction, found none
       {"decisions": [{"junction": 7, "kind": "hip", "reason": "x"}]}       | d.json:1:29: expected a text for junction, found 7
-      {"decisions": [5]}                                                   | d.json:1:16: expected an object with junction, kind or detail, and reason, found 5
+      {"decisions": [5]} | d.json:1:16: expected an object with junction, kind or detail, and reason, found 5
       {"decisions": {}}                                                    | d.json:1:15: expected a list of decisions, found an object
-      {"decisions": [], "why": 1}                                          | d.json:1:19: expected one of the fields decisions, note, found "why"
+      {"decisions": [], "why": 1} | d.json:1:19: expected one of the fields decisions, note, found "why"
       {"decisions": []} 1                                                  | d.json:1:19: expected the end of the file, found 1
       {"decisions": [                                                      | d.json:1:16: expected JSON, found Unexpected end-of-input
-      []                                                                   | d.json:1:1: expected an object with the field "decisions", found a list
+      [] | d.json:1:1: expected an object with the field "decisions", found a list
       {}                                                                   | expected the field "decisions" before this
       """)
   void saysWhatIsWrongAndWhere(String text, String message) {
@@ -55,7 +55,8 @@ class DecisionReaderTest {
   @Test
   void reportsEveryFault() {
     String text = "{\"decisions\": [\n {\"junction\": \"J1\", \"kind\": \"hip\", \"reason\": \"x\"},\n"
-        + " {\"junction\": \"J1\", \"kind\": \"hip\", \"reason\": \"x\"},\n {\"junction\": \"J2\", \"kind\": \"roof\", \"reason\": \"x\"}]}";
+        + " {\"junction\": \"J1\", \"kind\": \"hip\", \"reason\": \"x\"},\n {\"junction\": \"J2\", \"kind\": \"roof\","
+        + " \"reason\": \"x\"}]}";
     assertThatThrownBy(() -> DecisionReader.parse(text, "d.json", KINDS))
         .hasMessageContaining("d.json:3:15: expected one decision for each junction, found \"J1\"").hasMessageContaining("d.json:4:29: ");
   }

@@ -5,13 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
+import org.seamledger.progress.Progress;
 import org.seamledger.shacl.Rules;
 
 /**
@@ -61,7 +62,7 @@ class KindsTest {
   void aLineNobodyCanExplainIsReportedWithTheNearestKind() {
     Facts facts = Facts.builder().word("against", "nothing").count("faceCount", 1).number("minSlopeDegrees", 20)
         .number("obliquityDegrees", 90).number("highRiseDegrees", 20).build();
-    Kinds.Result result = Kinds.classify(List.of(junction(facts)), Rules.packaged());
+    Kinds.Result result = Kinds.classify(List.of(junction(facts)), Rules.packaged(), Progress.NONE);
     assertThat(result.junctions()).extracting(KindedJunction::kind).containsExactly("unclassified");
     assertThat(result.findings()).hasSize(1);
     Finding finding = result.findings().get(0);
@@ -73,7 +74,7 @@ class KindsTest {
   @Test
   void aLevelFaceIsReported() {
     Facts facts = Facts.builder().word("against", "wall").count("faceCount", 1).number("minSlopeDegrees", 0.2).build();
-    Kinds.Result result = Kinds.classify(List.of(junction(facts)), Rules.packaged());
+    Kinds.Result result = Kinds.classify(List.of(junction(facts)), Rules.packaged(), Progress.NONE);
     assertThat(result.junctions()).extracting(KindedJunction::kind).containsExactly("flat-edge");
     assertThat(result.findings()).extracting(Finding::code).containsExactly("kind/flat-edge");
   }
@@ -82,7 +83,7 @@ class KindsTest {
   @ParameterizedTest
   @CsvSource({"0.45, ridge, hip", "0.55, hip, ridge", "0.5, hip, ridge"})
   void aKindThatHangsOnLessThanModelsAreExactIsReported(double inclination, String kind, String other) {
-    Kinds.Result result = Kinds.classify(List.of(junction(between(inclination))), Rules.packaged());
+    Kinds.Result result = Kinds.classify(List.of(junction(between(inclination))), Rules.packaged(), Progress.NONE);
     assertThat(result.junctions()).extracting(KindedJunction::kind).containsExactly(kind);
     assertThat(result.findings()).extracting(Finding::code).containsExactly("kind/near-limit");
     assertThat(result.findings().get(0).message()).contains("a " + kind).contains("it would be " + other);
@@ -91,7 +92,7 @@ class KindsTest {
   @ParameterizedTest
   @ValueSource(doubles = {0, 0.2, 0.8, 20})
   void aClearOneIsNot(double inclination) {
-    assertThat(Kinds.classify(List.of(junction(between(inclination))), Rules.packaged()).findings()).isEmpty();
+    assertThat(Kinds.classify(List.of(junction(between(inclination))), Rules.packaged(), Progress.NONE).findings()).isEmpty();
   }
 
   private static Facts between(double inclination) {

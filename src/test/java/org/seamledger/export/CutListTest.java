@@ -29,7 +29,9 @@ class CutListTest {
     assertThat(closures).hasSize(2).allMatch(row -> row.matches("closure,F\\d,J\\w+,30,,,0\\.4064,16 in,0,0,"));
   }
 
-  /** Hips of 18 ft at 6:12 over a run of 12 ft: 9 closures of 24 in a side; tan ψ = tan 45° · cos 26.565°, the bevel is 90° − ψ = 48.19°. */
+  /**
+   * Hips of 18 ft at 6:12 over a run of 12 ft: 9 closures of 24 in a side; tan ψ = tan 45° · cos 26.565°, the bevel is 90° − ψ = 48.19°.
+   */
   @Test
   void closuresOfAHipAreBevelled() throws IOException {
     List<String> closures = rows("regular-hip.ifc").stream().filter(row -> row.startsWith("closure,")).toList();

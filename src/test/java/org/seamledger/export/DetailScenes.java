@@ -17,6 +17,7 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
@@ -51,10 +52,11 @@ final class DetailScenes {
         .of(new DetailedJunction(new KindedJunction(junction, KINDS.kind(kind), new Explanation(List.of(kind), "", List.of())), detail));
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0));
-    RoofLayout layout = RoofLayout.of(faces, system);
+    RoofLayout layout = RoofLayout.of(faces, system, Progress.NONE);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
         SurfaceLimits.DEFAULT, elements, faces, junctions,
-        Quantities.of(faces, junctions, layout, system), List.of(), new TreeMap<>(), KINDS.all(), new TreeMap<>(), new TreeMap<>());
+        Quantities.of(faces, junctions, layout, system, Progress.NONE), List.of(), new TreeMap<>(), KINDS.all(), new TreeMap<>(),
+        new TreeMap<>());
   }
 
   static String kind(String detail) {

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.detail.Details;
+import org.seamledger.export.plan.PlanStyle;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;

@@ -19,6 +19,7 @@ import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.IfcInput;
+import org.seamledger.progress.Progress;
 import org.seamledger.source.ByteArrayChannel;
 import org.seamledger.step.StepFile;
 
@@ -172,8 +173,8 @@ public final class Drawing {
   }
 
   public static Building read(byte[] text) {
-    try (StepFile file = StepFile.open(new ByteArrayChannel(text), "drawing.ifc")) {
-      return IfcReader.read(List.of(new IfcInput(file, "drawing.ifc")));
+    try (StepFile file = StepFile.open(new ByteArrayChannel(text), "drawing.ifc", Progress.NONE)) {
+      return IfcReader.read(List.of(new IfcInput(file, "drawing.ifc")), Progress.NONE);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -10,6 +10,7 @@ import org.seamledger.element.Element;
 import org.seamledger.element.Opening;
 import org.seamledger.geometry.Box3;
 import org.seamledger.ifc.entity.IfcInput;
+import org.seamledger.progress.Progress;
 import org.seamledger.step.StepFile;
 
 /** Prints what is read of models, to look at: {@code DumpBuilding [-p|-q] MODEL...}; with {@code -p} the properties too, with {@code -q}
@@ -27,10 +28,10 @@ final class DumpBuilding {
     long start = System.nanoTime();
     for (String file : files) {
       String name = Path.of(file).getFileName().toString();
-      inputs.add(new IfcInput(StepFile.open(FileChannel.open(Path.of(file)), name), name));
+      inputs.add(new IfcInput(StepFile.open(FileChannel.open(Path.of(file)), name, Progress.NONE), name));
     }
     long indexed = System.nanoTime();
-    Building b = IfcReader.read(inputs);
+    Building b = IfcReader.read(inputs, Progress.NONE);
     long read = System.nanoTime();
     b.models().forEach(System.out::println);
     System.out.println("offset " + b.offset() + String.format(Locale.ROOT, "  index %.2f s, read %.2f s", (indexed - start) / 1e9,

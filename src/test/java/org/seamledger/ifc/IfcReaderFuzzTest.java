@@ -6,8 +6,8 @@ import org.seamledger.finding.UnreadableModelException;
 
 /**
  * Whatever stands in the data section: a building or the one exception. The normal test run replays the files in
- * {@code src/test/resources/org/seamledger/ifc/IfcReaderFuzzTestInputs}; with {@code JAZZER_FUZZ=1} and {@code -Djazzer.hooks=true} it looks for new
- * ones.
+ * {@code src/test/resources/org/seamledger/ifc/IfcReaderFuzzTestInputs}; with {@code JAZZER_FUZZ=1} and {@code -Djazzer.hooks=true} it
+ * looks for new ones.
  */
 class IfcReaderFuzzTest {
 

@@ -22,6 +22,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.geometry.Mesh;
 import org.seamledger.ifc.entity.IfcInput;
+import org.seamledger.progress.Progress;
 import org.seamledger.step.StepFile;
 
 /** Models that other people's tools wrote, against the quantities that those tools wrote into them. */
@@ -34,9 +35,9 @@ class SharedModelsReadTest {
       for (String prefix : prefixes) {
         Path file = SharedModels.named(prefix);
         String name = file.getFileName().toString();
-        inputs.add(new IfcInput(StepFile.open(FileChannel.open(file), name), name));
+        inputs.add(new IfcInput(StepFile.open(FileChannel.open(file), name, Progress.NONE), name));
       }
-      return IfcReader.read(inputs);
+      return IfcReader.read(inputs, Progress.NONE);
     } finally {
       for (IfcInput input : inputs) {
         input.file().close();

@@ -131,7 +131,8 @@ class JunctionFinderTest {
   void dormerOnAnUncutRoof() {
     // Main roof east of the ridge: z = 5 - (x - 4) / 2. Dormer eave z = 4 meets it at x = 6, dormer ridge z = 4.5 at x = 5.
     double valley = Math.sqrt(1 + 1 + 0.25);
-    // Front at x = 7: roof z = 3.5, wall top 3.9 and roof above. Cheeks run from x = 7 to where the dormer's roof meets the main one, x = 6.
+    // Front at x = 7: roof z = 3.5, wall top 3.9 and roof above. Cheeks run from x = 7 to where the dormer's roof meets the main one, x =
+    // 6.
     check(dormer(gable(PLUMB, PLUMB)), Map.of("ridge", 10.0 + 2.0, "valley", 2 * valley, "wall high", 2.0,
         "wall along", 2 * Math.hypot(1, 0.5), "nothing low", 20.0 + 2 * 1.0, "nothing along", 4 * RAKE + 2 * Math.hypot(1, 0.5)));
   }

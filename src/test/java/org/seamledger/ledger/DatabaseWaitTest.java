@@ -69,7 +69,7 @@ class DatabaseWaitTest {
         + " does not accept connections now; see ALLOW_CONNECTIONS there. Waiting for it, up to 300 s; Ctrl-C ends it.");
     Thread.sleep(2500);
     assertThat(lines()).as("not with every attempt").hasSize(1);
-    assertThatThrownBy(() -> Store.open(folder)).as("the folder is kept meanwhile")
+    assertThatThrownBy(() -> Store.open(folder, Optional.empty())).as("the folder is kept meanwhile")
         .hasMessageContaining("in use by another running server");
     TestPostgres.admitConnections(url);
     start.get().close();
@@ -82,7 +82,7 @@ class DatabaseWaitTest {
     assertThatThrownBy(() -> open("jdbc:postgresql://127.0.0.1:1/roofs", 2)).isInstanceOf(LedgerException.class)
         .hasMessageMatching("The database jdbc:postgresql://127.0.0.1:1/roofs cannot be reached: the connection is refused;"
             + " start PostgreSQL there, or correct host and port\\. Waited [2-9] s for it\\.");
-    Store.open(folder).close();
+    Store.open(folder, Optional.empty()).close();
   }
 
   @Test

@@ -11,8 +11,8 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 
 /**
- * Something at a port that a database was expected at, for answers that a real one can't be made to give at will. Messages as in PostgreSQL's
- * documentation, chapter "Frontend/Backend Protocol", "Message Formats".
+ * Something at a port that a database was expected at, for answers that a real one can't be made to give at will. Messages as in
+ * PostgreSQL's documentation, chapter "Frontend/Backend Protocol", "Message Formats".
  */
 final class FakePostgres implements AutoCloseable {
 

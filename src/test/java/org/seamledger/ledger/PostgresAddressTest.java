@@ -44,7 +44,7 @@ class PostgresAddressTest {
         PostgresAddress.of("jdbc:postgresql://127.0.0.1:1/roofs?user=ida&password=" + SECRET, Optional.empty(), Optional.empty());
     assertThatThrownBy(() -> Store.open(folder, Optional.of(nobody))).isInstanceOf(LedgerException.class)
         .hasMessageStartingWith("The database jdbc:postgresql://127.0.0.1:1/roofs cannot be reached: ").hasMessageNotContaining(SECRET);
-    assertThat(Store.open(folder)).as("the folder was let go").satisfies(Store::close);
+    assertThat(Store.open(folder, Optional.empty())).as("the folder was let go").satisfies(Store::close);
   }
 
   @Test

@@ -69,10 +69,12 @@ class PostgresRefusalTest {
     String url = bare(TestPostgres.newUrl());
     TestPostgres.createRole("with_password", "another", "host all with_password all scram-sha-256");
     refused(url, "with_password", Reason.STORAGE,
-        "refuses the password of user with_password; correct SEAMLEDGER_DATABASE_USER, and SEAMLEDGER_DATABASE_PASSWORD or a password file.");
+        "refuses the password of user with_password; correct SEAMLEDGER_DATABASE_USER, and SEAMLEDGER_DATABASE_PASSWORD or a"
+            + " password file.");
     PostgresAddress none = PostgresAddress.of(url, Optional.of("with_password"), Optional.empty());
     assertThatThrownBy(() -> Store.open(folder, Optional.of(none))).hasMessage("The database " + url
-        + " asks user with_password for a password and none is set; set SEAMLEDGER_DATABASE_USER, and SEAMLEDGER_DATABASE_PASSWORD or a password file.");
+        + " asks user with_password for a password and none is set; set SEAMLEDGER_DATABASE_USER, and"
+        + " SEAMLEDGER_DATABASE_PASSWORD or a password file.");
   }
 
   @Test
@@ -128,8 +130,10 @@ class PostgresRefusalTest {
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
       "57P03 | the database system is starting up      | UNREACHABLE | is starting up or shutting down.",
-      "53300 | sorry, too many clients already         | UNREACHABLE | has no connection free; see max_connections there, and the limits of user and database.",
-      "53100 | could not write init file: no space left | FULL       | has no room left on its disk; make room there, nothing was kept of what was under way.",
+      "53300 | sorry, too many clients already         | UNREACHABLE | has no connection free; see max_connections there, and the"
+          + " limits of user and database.",
+      "53100 | could not write init file: no space left | FULL       | has no room left on its disk; make room there, nothing was"
+          + " kept of what was under way.",
       "XX000 | something new                           | STORAGE     | failed: something new (SQLSTATE XX000)."})
   void whatTheServerSaysItself(String state, String words, Reason reason, String text) throws IOException {
     try (FakePostgres server = FakePostgres.refusing(state, words)) {

@@ -10,6 +10,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -37,7 +38,8 @@ class SqliteRefusalTest {
   }
 
   private void refused(String text) {
-    assertThatThrownBy(() -> Store.open(folder)).isInstanceOf(LedgerException.class).hasMessage("The data folder " + folder + " " + text);
+    assertThatThrownBy(() -> Store.open(folder, Optional.empty())).isInstanceOf(LedgerException.class)
+        .hasMessage("The data folder " + folder + " " + text);
   }
 
   @Test
@@ -71,7 +73,7 @@ class SqliteRefusalTest {
   @Test
   void aFileInThePlaceOfTheFolder() throws IOException {
     Files.writeString(file, "");
-    assertThatThrownBy(() -> Store.open(file))
+    assertThatThrownBy(() -> Store.open(file, Optional.empty()))
         .hasMessage("The data folder " + file + " cannot be used: " + file + " is a file and no folder.");
   }
 

@@ -68,7 +68,8 @@ class StorageSchemaTest {
       StorageSchema.bringUpToDate(p, postgres);
       StorageSchema.bringUpToDate(s, sqlite);
       List<String> expected = rows(s,
-          "SELECT t.name || '.' || c.name FROM sqlite_master t, pragma_table_info(t.name) c WHERE t.type = 'table' AND t.name NOT LIKE 'sqlite_%'");
+          "SELECT t.name || '.' || c.name FROM sqlite_master t, pragma_table_info(t.name) c WHERE t.type = 'table' AND t.name NOT"
+              + " LIKE 'sqlite_%'");
       List<String> found =
           rows(p, "SELECT table_name || '.' || column_name FROM information_schema.columns WHERE table_schema = current_schema()");
       assertThat(new TreeSet<>(found)).isEqualTo(new TreeSet<>(expected)).contains("review.version", "storage.id");
@@ -126,13 +127,15 @@ class StorageSchemaTest {
       s.execute("INSERT INTO file VALUES('a7again', 1, 's', '/a7again/system.json', 1, 'system')");
       s.execute("INSERT INTO served_analysis VALUES('a7', 'office', 100, 1007, 7, 'roof raised'), ('a3', 'office', 100, 1003, 3, '')");
       s.execute(
-          "INSERT INTO watched_revision(server, served, revision, number, comment, created, stage) VALUES('office', 100, 1007, 7, 'roof raised', '2026-03-01T08:00:00Z', 'found')");
+          "INSERT INTO watched_revision(server, served, revision, number, comment, created, stage) VALUES('office', 100, 1007, 7,"
+              + " 'roof raised', '2026-03-01T08:00:00Z', 'found')");
       c.commit();
       StorageSchema.bringUpToDate(c, engine);
       assertThat(rows(c, "SELECT id || ' ' || numbering || ' ' || number || ' ' || run FROM analysis ORDER BY project, number, run"))
           .containsExactly("a3 server 3 1", "a7 server 7 1", "up upload 7 2", "a7again server 7 3", "hall1 own 1 1", "hall2 own 2 1");
       assertThat(rows(c,
-          "SELECT analysis || ' ' || place || ' ' || served_revision || ' ' || comment || ' ' || checked_in FROM file WHERE server IS NOT NULL ORDER BY analysis"))
+          "SELECT analysis || ' ' || place || ' ' || served_revision || ' ' || comment || ' ' || checked_in FROM file WHERE"
+              + " server IS NOT NULL ORDER BY analysis"))
           .containsExactly("a3 0 1003  ", "a7 0 1007 roof raised 2026-03-01T08:00:00Z", "a7again 0 1007 roof raised 2026-03-01T08:00:00Z");
     }
   }
@@ -145,7 +148,7 @@ class StorageSchemaTest {
         s.execute(statement);
       }
     }
-    try (Store store = Store.open(folder)) {
+    try (Store store = Store.open(folder, Optional.empty())) {
       StoredAnalysis first = store.analyses().get("2".repeat(32));
       assertThat(first.title()).isEqualTo("boat-house.ifc");
       assertThat(first.files()).containsExactly(new StoredFile("boat-house.ifc", "boat-house.ifc", 1234, "model"));

@@ -6,7 +6,9 @@ import org.seamledger.progress.Progress;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Details;
+import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
+import org.seamledger.progress.Progress;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
@@ -19,9 +21,9 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
 
   static Counted of(Path model, RoofSystem system) {
     Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(model)), Progress.NONE);
-    RoofLayout layout = RoofLayout.of(takeoff.faces(), system);
+    RoofLayout layout = RoofLayout.of(takeoff.faces(), system, Progress.NONE);
     Details.Result details = new Details(Rules.packaged()).choose(takeoff.junctions(), j -> DetailFacts.of(j, layout, system));
-    return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system));
+    return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system, Progress.NONE));
   }
 
   static Counted worked(String name, RoofSystem system) {
@@ -47,7 +49,8 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
   }
 
   static double tapeM(JunctionQuantities q) {
-    return q.lineLengthM(Seal.Form.TAPE);
+    return q.seals().stream().filter(s -> s.form() == Seal.Form.TAPE && s.run() != Run.PER_LAP && s.run() != Run.PER_SEAM)
+        .mapToDouble(SealLine::lengthM).sum();
   }
 
   /** Beads behind something: what the worked examples count. */

@@ -11,9 +11,10 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.DesignReview;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.finding.Finding;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.formula.HipGeometry;
 import org.seamledger.quantity.physics.Rain;
 import org.seamledger.shacl.Rules;
@@ -46,8 +47,8 @@ class DesignFactsTest {
 
   @Test
   void waterOfAValley() {
-    // The wing of 8:12 and 12 ft breadth on a roof of 4:12 and 32 ft: over each valley of 6 by 12 ft in plan lie 6 × 16 − 6 × 12 / 2 = 60 ft²
-    // of the main face and 12 × 6 / 2 = 36 ft² of the wing's (plan geometry by hand).
+    // The wing of 8:12 and 12 ft breadth on a roof of 4:12 and 32 ft: over each valley of 6 by 12 ft in plan lie 6 × 16 − 6 × 12 / 2 = 60
+    // ft² of the main face and 12 × 6 / 2 = 36 ft² of the wing's (plan geometry by hand).
     RoofSystem system = Counted.workedSystem("unequal-valley");
     Counted c = Counted.worked("unequal-valley", system);
     double flow = Rain.flow(1, 4.8 * IN / 3600, 96 * FT * FT);
@@ -66,7 +67,8 @@ class DesignFactsTest {
   void thingsThroughTheRoofKeepTheirDistance() {
     // Rooflights of 1.2 m every 3.5 m along the eave.
     assertThat(all(house("orangery"), "curb-upslope", "toPenetrationM")).containsExactly(2.3);
-    // Ducts of 0.6 and 0.5 m, 3 m apart: 2.45; a duct 0.4 m deep and a rooflight 1.5 m deep, 3 m apart up a slope of 0.5:12: 2.05 · √(1+t²).
+    // Ducts of 0.6 and 0.5 m, 3 m apart: 2.45; a duct 0.4 m deep and a rooflight 1.5 m deep, 3 m apart up a slope of 0.5:12: 2.05 ·
+    // √(1+t²).
     Counted bathhouse = house("bathhouse");
     assertThat(all(bathhouse, "curb-downslope", "toPenetrationM")).contains(2.45, Math.round(2.05 * Math.hypot(1, 0.5 / 12) * 1e4) / 1e4);
     assertThat(all(bathhouse, "curb-upslope", "toValleyM")).isEmpty();
@@ -190,7 +192,8 @@ class DesignFactsTest {
       assertThat(p.bead().cartridges()).as(name).isEqualTo((long) Math.ceil(p.bead().netMl() * 1.1 / (10.1 * 29.5735295625)));
       List<DetailedJunction> turned = new java.util.ArrayList<>(c.junctions());
       java.util.Collections.reverse(turned);
-      ProjectQuantities again = Quantities.of(c.takeoff().faces(), turned, c.quantities().layout(), RoofSystem.DEFAULT).project();
+      ProjectQuantities again =
+          Quantities.of(c.takeoff().faces(), turned, c.quantities().layout(), RoofSystem.DEFAULT, Progress.NONE).project();
       assertThat(again.fasteners()).isEqualTo(p.fasteners());
       assertThat(again.tape().rolls()).isEqualTo(p.tape().rolls());
     }

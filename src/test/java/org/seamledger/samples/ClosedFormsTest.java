@@ -17,9 +17,9 @@ import org.seamledger.samples.Form.Placing;
  * Every closed form through the whole program: written as IFC text, read, measured, classified. Sources: the formula beside each expected
  * line of the house.
  *
- * <p>Each house is written in a few forms that a printed seed chooses, so that over all houses every representation meets every schema, unit,
- * make and place; {@code -Dseamledger.forms=N} says how many. {@code -Dseamledger.allForms=true} runs the full product of representations,
- * schemas, units and places for every house instead.
+ * <p>Each house is written in a few forms that a printed seed chooses, so that over all houses every representation meets every schema,
+ * unit, make and place; {@code -Dseamledger.forms=N} says how many. {@code -Dseamledger.allForms=true} runs the full product of
+ * representations, schemas, units and places for every house instead.
  */
 @Tag("slow")
 class ClosedFormsTest {

@@ -101,7 +101,8 @@ public final class Estate {
         # Demo models
 
         The houses of Vellinghow, an estate that does not exist, and small roofs that are worked by hand in the trade. The generator in
-        `src/test/java/org/seamledger/samples` writes them all, this list too; run its class `Estate` after a change. Beside each model stands
+        `src/test/java/org/seamledger/samples` writes them all, this list too; run its class `Estate` after a change. Beside each \
+        model stands
         what it must give, `NAME.expected.json`: the true lengths by kind, and for every line the formula that it was worked out by from the
         house's own measures. Nothing in these files was copied from the program's results; a test compares the two.
 

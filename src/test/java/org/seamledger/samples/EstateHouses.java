@@ -189,7 +189,10 @@ final class EstateHouses {
         .wall("front wall", 0, 0.2, 11, 0.2 + WALL, 0, PLATE);
   }
 
-  /** A gable with a ridge cap over a part of its ridge; a lean-to with its headwall flashing, a gutter along half its eave, and a band that covers nothing. */
+  /**
+   * A gable with a ridge cap over a part of its ridge; a lean-to with its headwall flashing, a gutter along half its eave, and a band that
+   * covers nothing.
+   */
   static House dairy() {
     double span = 6;
     double length = 10;

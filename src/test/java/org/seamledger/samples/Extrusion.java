@@ -100,7 +100,9 @@ public record Extrusion(List<Vec3> outline, List<List<Vec3>> holes, Vec3 sweep) 
     return other;
   }
 
-  /** Unit normal by Newell's sum, which corners in a straight line don't disturb; relative to a corner, so that far places keep precision. */
+  /**
+   * Unit normal by Newell's sum, which corners in a straight line don't disturb; relative to a corner, so that far places keep precision.
+   */
   private static Vec3 newell(List<Vec3> ring) {
     Vec3 sum = Vec3.ZERO;
     Vec3 o = ring.get(0);

@@ -83,7 +83,8 @@ final class Federation {
 
         ## Several models of one building
 
-        [`infirmary`](infirmary) is split by discipline. `roof.ifc` (IFC4, millimetres), `services.ifc` (IFC2X3, feet) and `structure.ifc` (IFC4X3,
+        [`infirmary`](infirmary) is split by discipline. `roof.ifc` (IFC4, millimetres), `services.ifc` (IFC2X3, feet) and \
+        `structure.ifc` (IFC4X3,
         metres, drawn at map coordinates) state where they lie in the map and meet through it; together they must give
         `roof.expected.json`. The structural model repeats the walls. One pipe of `services.ifc` goes through the roof where it has no
         opening. `services-misplaced.ifc` holds the same pipes turned by a quarter and shifted, and says nothing of a map: with

@@ -23,6 +23,7 @@ import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
+import org.seamledger.takeoff.Takeoffs;
 
 /**
  * One building in several models. Expected lengths are the closed forms beside each line of the whole house; where models have to be moved,
@@ -93,7 +94,7 @@ class FederationTest {
     assertThat(of(t, "models/misplaced")).singleElement().satisfies(f -> assertThat(f.message())
         .contains("does not overlap", "turned by -90°", "x +40 m, y +25 m, z -3.1 m", "3 pipes or ducts"));
     String argument = argument(of(t, "models/misplaced").get(0));
-    Takeoff placed = run(infirmary("roof", "services-misplaced").withPlaces(List.of(argument)));
+    Takeoff placed = run(Takeoffs.placed(infirmary("roof", "services-misplaced"), List.of(argument)));
     assertThat(differences(Federation.house(), placed)).isEmpty();
     assertThat(of(placed, "models/misplaced")).isEmpty();
     assertThat(of(placed, "models/placed")).hasSize(1);

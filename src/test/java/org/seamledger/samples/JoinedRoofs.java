@@ -254,7 +254,8 @@ public final class JoinedRoofs {
   // ---- one roof above another ----
 
   /**
-   * A lower plane whose top ends at the wall of a taller gable with an overhanging eave; the lower roof runs under the overhang to the wall.
+   * A lower plane whose top ends at the wall of a taller gable with an overhanging eave; the lower roof runs under the overhang to the
+   * wall.
    *
    * @param drop height of the upper eave above the lower roof's top
    * @param overhang plan width of the upper roof beyond its wall

@@ -68,6 +68,6 @@ final class Pipeline {
   static List<Line> lines(Building building) {
     Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Progress.NONE);
     List<Junction> junctions = JunctionFinder.find(roof);
-    return lines(Kinds.classify(junctions, RULES).junctions());
+    return lines(Kinds.classify(junctions, RULES, Progress.NONE).junctions());
   }
 }

@@ -18,7 +18,6 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.finding.Finding;
-import org.seamledger.geometry.Vec3;
 import org.seamledger.samples.Form.Placing;
 import org.seamledger.samples.Form.Schema;
 import org.seamledger.samples.Form.Unit;
@@ -26,6 +25,7 @@ import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Takeoff;
+import org.seamledger.takeoff.Takeoffs;
 
 /**
  * Models of one building that were moved on purpose, every one but that of the roof: the movements that the findings name must together
@@ -112,7 +112,7 @@ class PlacementTest {
           List.of(folder.resolve("roof.ifc"), write("services", part("services"), moved(random, Placing.SITE, square), Optional.empty()),
               write("structure", part("structure"), moved(random, placing, square), Optional.empty()));
       Takeoff before = run(of(files));
-      Takeoff after = run(of(files).withPlaces(suggestions(before)));
+      Takeoff after = run(Takeoffs.placed(of(files), suggestions(before)));
       assertThat(lines(after)).as("seed %d: %s", SEED + i, before.findings()).isEqualTo(expected);
       assertThat(misplaced(after)).as("seed %d", SEED + i).isEmpty();
     }
@@ -168,7 +168,8 @@ class PlacementTest {
       files.set(0, write("roof", part("roof"), Form.PLAIN, Optional.empty()));
       Takeoff before = run(of(files));
       assertThat(misplaced(before)).as("seed %d: %s", SEED + i, before.findings()).hasSize(2);
-      assertThat(lines(run(of(files).withPlaces(suggestions(before))))).as("seed %d: %s", SEED + i, before.findings()).isEqualTo(expected);
+      assertThat(lines(run(Takeoffs.placed(of(files), suggestions(before))))).as("seed %d: %s", SEED + i, before.findings())
+          .isEqualTo(expected);
     }
   }
 }

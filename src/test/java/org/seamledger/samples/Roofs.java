@@ -5,7 +5,8 @@ import static org.seamledger.samples.House.at;
 import org.seamledger.geometry.Vec2;
 
 /**
- * Plain roofs on a rectangle or an octagon. X runs along the ridge, Y across; the plan starts at the origin, the eaves are at {@link #EAVE}.
+ * Plain roofs on a rectangle or an octagon. X runs along the ridge, Y across; the plan starts at the origin, the eaves are at {@link
+ * #EAVE}.
  *
  * <p>t is rise over run, so {@code √(1+t²)} turns plan length along the fall into true length.
  */

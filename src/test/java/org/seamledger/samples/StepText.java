@@ -9,7 +9,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 
-/** Collects the instances of an exchange structure (ISO 10303-21). Numbers are rounded to fixed decimals, so that every platform writes the same. */
+/**
+ * Collects the instances of an exchange structure (ISO 10303-21). Numbers are rounded to fixed decimals, so that every platform writes the
+ * same.
+ */
 final class StepText {
 
   /** A reference to an instance. */

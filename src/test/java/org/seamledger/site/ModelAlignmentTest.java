@@ -113,8 +113,8 @@ class ModelAlignmentTest {
   }
 
   /**
-   * Boxes along the axes don't turn with what is in them: of twenty the eight that are no posts have their middles elsewhere after a turn. The
-   * movement back is exact all the same: shift = −R⁻¹·M.
+   * Boxes along the axes don't turn with what is in them: of twenty the eight that are no posts have their middles elsewhere after a turn.
+   * The movement back is exact all the same: shift = −R⁻¹·M.
    */
   @Test
   void whatIsNotSymmetricDoesNotBlurTheMovement() {

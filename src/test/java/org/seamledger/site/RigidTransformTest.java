@@ -38,7 +38,10 @@ class RigidTransformTest {
     assertThatThrownBy(() -> RigidTransform.parse(text)).isInstanceOf(IllegalArgumentException.class);
   }
 
-  /** 0.1 µm at the corners of a house of 20 m that lies 5,000 km from the origin: no more digits than that takes, and a plain movement stays plain. */
+  /**
+   * 0.1 µm at the corners of a house of 20 m that lies 5,000 km from the origin: no more digits than that takes, and a plain movement stays
+   * plain.
+   */
   @Test
   void saysAsManyDigitsAsItTakes() {
     Box3 house = new Box3(450_000, 5_200_000, 88, 450_020, 5_200_012, 97);

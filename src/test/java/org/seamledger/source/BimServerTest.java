@@ -165,7 +165,8 @@ class BimServerTest {
     ServerAccess open = new ServerAccess("head-office", fake.access().url(), FakeBimServer.USER, "", fake.access().limits(), "servers:1");
     assertThatThrownBy(() -> BimServer.login(open)).isInstanceOf(ModelServerException.class)
         .hasMessage(
-            "servers:1: expected a password for server head-office, as head-office.password here or as SEAMLEDGER_PASSWORD_HEAD_OFFICE in the"
+            "servers:1: expected a password for server head-office, as head-office.password here or as"
+                + " SEAMLEDGER_PASSWORD_HEAD_OFFICE in the"
                 + " environment, found neither");
     assertThat(fake.targets).isEmpty();
   }

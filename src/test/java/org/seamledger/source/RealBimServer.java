@@ -127,7 +127,9 @@ public final class RealBimServer implements AutoCloseable {
     }
   }
 
-  /** The plug-ins remember where their home is, so it is set up in place and then put by. The password is written last: with it all is done. */
+  /**
+   * The plug-ins remember where their home is, so it is set up in place and then put by. The password is written last: with it all is done.
+   */
   private static void setUp() throws IOException {
     clear(HOME);
     clear(TEMPLATE);
@@ -223,7 +225,10 @@ public final class RealBimServer implements AutoCloseable {
     return withClient(client -> client.getServiceInterface().addProject(name, schema).getOid());
   }
 
-  /** Checks a model in as the next revision, and waits until it is there. A model that the server can't read gives no revision, only a state. */
+  /**
+   * Checks a model in as the next revision, and waits until it is there. A model that the server can't read gives no revision, only a
+   * state.
+   */
   public void checkIn(long project, Path model, String comment) {
     SLongCheckinActionState state = withClient(client -> {
       SDeserializerPluginConfiguration reader = client.getServiceInterface().getSuggestedDeserializerForExtension("ifc", project);

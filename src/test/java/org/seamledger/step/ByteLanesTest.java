@@ -15,7 +15,6 @@ class ByteLanesTest {
   void everyTestPointsToTheFirstByteThatMeetsIt() {
     check(ByteLanes::apostrophe, b -> b == '\'');
     check(ByteLanes::parenthesis, b -> b == '(');
-    check(ByteLanes::star, b -> b == '*');
     check(ByteLanes::stop, b -> {
       int low = b & 0x7F;
       return low == '\'' || low == '/' || low >= ':' && low <= '?';

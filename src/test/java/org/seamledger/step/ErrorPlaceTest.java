@@ -26,9 +26,6 @@ class ErrorPlaceTest {
 
   private static void at(UnreadableModelException e, int instanceLine, int column, String rest) {
     assertThat(e).hasMessage("shed.ifc:" + (Exchange.FIRST_LINE - 1 + instanceLine) + ":" + column + ": " + rest);
-    assertThat(e.line()).isEqualTo(Exchange.FIRST_LINE - 1 + instanceLine);
-    assertThat(e.column()).isEqualTo(column);
-    assertThat(e.file()).isEqualTo("shed.ifc");
   }
 
   @ParameterizedTest

@@ -3,6 +3,7 @@ package org.seamledger.step;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.seamledger.progress.Progress;
 
 /** Writes and opens small exchange structures. */
 final class Exchange {
@@ -28,10 +29,15 @@ final class Exchange {
 
   static StepFile open(String text) {
     try {
-      return StepFile.open(MemoryChannel.of(text), "shed.ifc");
+      return StepFile.open(MemoryChannel.of(text), "shed.ifc", Progress.NONE);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** How many instances a file has. */
+  static int count(StepFile file) {
+    return file.keywords().stream().mapToInt(file::count).sum();
   }
 
   /** The parameters of the one instance with id 1 of a file whose data section is this. */

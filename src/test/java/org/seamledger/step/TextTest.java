@@ -87,7 +87,7 @@ class TextTest {
         "#1=IFCX('\\S\\'','it''s; #9=IFCNO();','''','',' /* ');\n#2=IFCX('*/');\n#3=IFCY('\\S\\' and \\\\S\\\\','\\X\\27;');"));
     assertThat(file.idsOf("IFCX")).containsExactly(1, 2);
     assertThat(file.idsOf("IFCY")).containsExactly(3);
-    assertThat(file.count()).isEqualTo(3);
+    assertThat(Exchange.count(file)).isEqualTo(3);
     assertThat(file.find(1).orElseThrow().parameters()).containsExactly(new Value.Text("§"), new Value.Text("it's; #9=IFCNO();"),
         new Value.Text("'"), new Value.Text(""), new Value.Text(" /* "));
   }

@@ -28,7 +28,7 @@ class RealPairsTest {
     for (String file : files) {
       paths.add(SharedModels.named(file));
     }
-    return Analysis.run(Inputs.ofFiles(paths).withPlaces(places), Progress.NONE);
+    return Analysis.run(Takeoffs.placed(Inputs.ofFiles(paths), places), Progress.NONE);
   }
 
   private static List<Finding> aboutModels(Takeoff t) {

@@ -25,6 +25,7 @@ import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
@@ -32,6 +33,7 @@ import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
 import org.seamledger.shacl.Rules;
+import org.seamledger.source.ModelSource;
 
 /** A small takeoff written by hand: the ridge, one eave and one rake of a boat house, 10 m long, 6:12 over a run of 4 m. */
 public final class Takeoffs {
@@ -59,12 +61,13 @@ public final class Takeoffs {
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", roofName, 0));
     List<RoofFace> faces = List.of(face("F1", -1), face("F2", 1));
-    RoofLayout layout = RoofLayout.of(faces, RoofSystem.DEFAULT);
+    RoofLayout layout = RoofLayout.of(faces, RoofSystem.DEFAULT, Progress.NONE);
     TreeMap<String, Advice> advice = new TreeMap<>();
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
-        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, KINDS.all(), new TreeMap<>(), new TreeMap<>());
+        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, Progress.NONE), findings(), advice, KINDS.all(), new TreeMap<>(),
+        new TreeMap<>());
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */
@@ -98,5 +101,10 @@ public final class Takeoffs {
     return List.of(Finding.of(Code.BAD_GLOBAL_ID, "0roof is no valid GlobalId", "0roof"),
         Finding.of(Code.UNCLASSIFIED, "no shape claims this line", "0roof").at("rake1"),
         new Finding("design/by-hand", Severity.INFO, "the eave is level", "eave1", List.of()));
+  }
+
+  /** Inputs with models moved, named as they name themselves. */
+  public static Inputs placed(Inputs inputs, List<String> words) {
+    return inputs.withPlaces(words, inputs.models().stream().map(ModelSource::name).toList());
   }
 }

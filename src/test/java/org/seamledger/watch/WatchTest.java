@@ -21,6 +21,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -73,7 +74,7 @@ class WatchTest {
 
   @BeforeEach
   void open() {
-    store = Store.open(data);
+    store = Store.open(data, Optional.empty());
   }
 
   @AfterEach
@@ -84,7 +85,7 @@ class WatchTest {
   /** Another process on the same data folder. */
   private void restart() {
     store.close();
-    store = Store.open(data);
+    store = Store.open(data, Optional.empty());
     store.analyses().unfinished();
   }
 

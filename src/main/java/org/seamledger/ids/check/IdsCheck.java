@@ -25,11 +25,11 @@ public final class IdsCheck {
    *
    * @throws UnreadableModelException where a model can't be read
    */
-  public static List<DocumentResult> run(List<ModelSource> models, List<IdsDocument> documents, Progress headway) {
+  public static List<DocumentResult> run(List<ModelSource> models, List<IdsDocument> documents, Progress progress) {
     IdsCheck check = new IdsCheck();
     documents.forEach(d -> check.checks.add(d.specifications().stream().map(SpecificationCheck::new).toList()));
     for (int i = 0; i < models.size(); i++) {
-      check.model(models.get(i), headway.part(i, models.size()));
+      check.model(models.get(i), progress.part(i, models.size()));
     }
     List<DocumentResult> results = new ArrayList<>();
     for (int i = 0; i < documents.size(); i++) {
@@ -38,12 +38,12 @@ public final class IdsCheck {
     return results;
   }
 
-  private void model(ModelSource source, Progress headway) {
-    try (OpenModel model = source.open(); StepFile file = StepFile.open(model.channel(), model.name(), headway.part(0, 0.5))) {
+  private void model(ModelSource source, Progress progress) {
+    try (OpenModel model = source.open(); StepFile file = StepFile.open(model.channel(), model.name(), progress.part(0, 0.5))) {
       IfcRelease release = IfcRelease.of(file.header().schemas()).orElseThrow(() -> new UnreadableModelException(model.name(), 0, 0,
           "schema IFC2X3, IFC4 or IFC4X3 in FILE_SCHEMA", file.header().schemas().isEmpty() ? "none" : String.join(", ", file.header()
               .schemas())));
-      elements(new ModelAccess(file, release), model.file(), headway.part(0.5, 1));
+      elements(new ModelAccess(file, release), model.file(), progress.part(0.5, 1));
     } catch (UncheckedIOException e) {
       throw unreadable(source, e.getCause());
     } catch (IOException e) {
@@ -55,9 +55,9 @@ public final class IdsCheck {
     return new UnreadableModelException(source.name(), 0, 0, "a file that can be read to its end", String.valueOf(e.getMessage()));
   }
 
-  private void elements(ModelAccess model, String name, Progress headway) {
+  private void elements(ModelAccess model, String name, Progress progress) {
     List<SpecificationCheck> all = checks.stream().flatMap(List::stream).toList();
-    for (String keyword : headway.over(model.file().keywords())) {
+    for (String keyword : progress.over(model.file().keywords())) {
       List<SpecificationCheck> concerned = all.stream().filter(c -> c.mayApplyTo(keyword, model.release())).toList();
       if (!concerned.isEmpty()) {
         model.file().forEach(keyword, instance -> {

@@ -109,7 +109,7 @@ final class ModelAccess {
     return value instanceof Value.Omitted || value instanceof Value.Derived;
   }
 
-  /** A value as an IDS compares it; empty where it says nothing (no text, unknown), or is a list or an object. */
+  /** A value as an IDS compares it; empty where it states nothing (no text, unknown), or is a list or an object. */
   Optional<IfcLiteral> literal(Value value, String declared) {
     return literal(value, declared, null);
   }

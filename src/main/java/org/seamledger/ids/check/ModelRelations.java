@@ -9,7 +9,7 @@ import org.seamledger.schema.SchemaTables;
 import org.seamledger.step.StepFile;
 
 /**
- * A model's relations, from the element that asks to what it asks for. Each is read when first needed, in one go.
+ * A model's relations, from an element to what it is related to. Each is read when first needed, in one go.
  *
  * <p>Parameters count from 0 in the order of the schemas, which is the same in all three for the classes used here.
  */

@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.FlatTriangles;
 import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Transform;
@@ -151,28 +150,34 @@ public final class CurvedFace {
     }
     List<Vec2> uv = new ArrayList<>(a.parameters());
     List<Vec3> p = new ArrayList<>(a.points());
-    Vec2 first = uv.get(0);
-    uv.add(new Vec2(first.u() + turn, first.v()));
+    uv.add(new Vec2(uv.get(0).u() + turn, uv.get(0).v()));
     p.add(p.get(0));
     if (round.size() == 1) {
-      // Seen from where the normal points to, the face lies on the line's left: above a line that runs with u.
-      double pole = surface.pole(turn > 0 == same);
-      if (Double.isNaN(pole)) {
-        throw EntityProblem.unsupported("a face that goes round its surface and ends nowhere is not supported");
-      }
-      Vec3 tip = t.apply(surface.at(0, pole));
-      // The pole is one point, but in the parameters a line: one corner of it above each of the outline's.
-      for (int i = p.size() - 1; i >= 0; i--) {
-        uv.add(new Vec2(uv.get(i).u(), pole));
-        p.add(tip);
-      }
-      return new Line(uv, p, 0);
+      addPole(uv, p, turn);
+    } else {
+      addBack(uv, p, turn, round.get(1).round() == a.round() ? reversed(round.get(1)) : round.get(1));
     }
-    Line b = round.get(1);
-    if (b.round() == a.round()) {
-      b = reversed(b);
+    return new Line(uv, p, 0);
+  }
+
+  /** Closes a line that goes round over the pole that it goes round. */
+  private void addPole(List<Vec2> uv, List<Vec3> p, double turn) {
+    // Seen from where the normal points to, the face lies on the line's left: above a line that runs with u.
+    double pole = surface.pole(turn > 0 == same);
+    if (Double.isNaN(pole)) {
+      throw EntityProblem.unsupported("a face that goes round its surface and ends nowhere is not supported");
     }
-    // The second line starts where the first one ends, and leads back.
+    Vec3 tip = t.apply(surface.at(0, pole));
+    // The pole is one point, but in the parameters a line: one corner of it above each of the outline's.
+    for (int i = p.size() - 1; i >= 0; i--) {
+      uv.add(new Vec2(uv.get(i).u(), pole));
+      p.add(tip);
+    }
+  }
+
+  /** Closes a line that goes round by another, which starts where the first one ends and leads back. */
+  private static void addBack(List<Vec2> uv, List<Vec3> p, double turn, Line b) {
+    Vec2 first = uv.get(0);
     int n = b.points().size();
     int start = 0;
     double best = Double.POSITIVE_INFINITY;
@@ -190,7 +195,6 @@ public final class CurvedFace {
       uv.add(last);
       p.add(b.points().get((start + i) % n));
     }
-    return new Line(uv, p, 0);
   }
 
   private static Line reversed(Line l) {

@@ -3,7 +3,6 @@ package org.seamledger.ifc.curve;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import org.seamledger.geometry.Facets;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.ifc.entity.Entity;

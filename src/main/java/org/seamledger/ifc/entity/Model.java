@@ -1,6 +1,5 @@
 package org.seamledger.ifc.entity;
 
-import java.util.function.Consumer;
 import org.seamledger.step.ReferenceVisitor;
 import org.seamledger.step.StepFile;
 
@@ -66,10 +65,6 @@ public final class Model {
   /** Ids of all instances of exactly this class, ascending. */
   public long[] idsOf(String keyword) {
     return file.idsOf(keyword);
-  }
-
-  void each(String keyword, Consumer<Entity> consumer) {
-    file.forEach(keyword, instance -> consumer.accept(new Entity(this, instance)));
   }
 
   /** Skims the references of all instances of a class. */

@@ -45,7 +45,7 @@ final class Flashings {
           keyword.equals("IFCCOVERINGTYPE") || keyword.equals("IFCPIPESEGMENTTYPE") ? stated(e.word(9)) : Optional.empty();
       return stated.or(() -> FlashingWords.in(e.text(2)));
     } catch (EntityProblem p) {
-      // A broken type says nothing; the element's own words may.
+      // A broken type states nothing; the element's own words may.
       return Optional.empty();
     }
   }

@@ -99,7 +99,7 @@ public final class Properties {
         values.put(set + "." + member.text(0), value);
       }
     } catch (EntityProblem p) {
-      // A property that is not what it should be says nothing about the roof.
+      // A property that is not what it should be states nothing about the roof.
     }
   }
 

@@ -19,6 +19,7 @@ public enum BeadShape {
     this.factor = factor;
   }
 
+  /** The name in files and results. */
   public String word() {
     return word;
   }

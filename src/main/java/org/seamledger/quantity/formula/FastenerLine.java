@@ -76,10 +76,4 @@ public record FastenerLine(double lengthM, int count, double spacingM, double en
     double gaps = (count - 1) * Math.min(spacingM, 2 * reachM);
     return Math.min(1, (ends + gaps) / lengthM);
   }
-
-  /** Fewest fasteners that press a tape everywhere: {@code ceil(L / 2·reach)}, spaced from half a step off the ends. */
-  public static int fewestForFullCoverage(double lengthM, double reachM) {
-    check(lengthM, reachM);
-    return lengthM <= NOISE ? 0 : Math.max(1, (int) Math.ceil((lengthM - NOISE) / (2 * reachM)));
-  }
 }

@@ -22,9 +22,4 @@ public record LappedRun(int pieces, int laps) {
     int pieces = Math.max(1, (int) Math.ceil((runM - lapM - NOISE) / (stockM - lapM)));
     return new LappedRun(pieces, pieces - 1);
   }
-
-  /** Two lines across the girth in every lap: {@code 2 · girth · laps}. */
-  public double lapSealM(double girthM) {
-    return 2 * girthM * laps;
-  }
 }

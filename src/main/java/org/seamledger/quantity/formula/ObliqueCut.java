@@ -12,25 +12,19 @@ package org.seamledger.quantity.formula;
  */
 public record ObliqueCut(double psiDegrees) {
 
+  /**
+   * @param planAngleToFallDegrees between the line and the fall of the face in plan, 0 to 90
+   * @param slopeDegrees of the face
+   */
   public static ObliqueCut of(double planAngleToFallDegrees, double slopeDegrees) {
     double beta = Math.toRadians(planAngleToFallDegrees);
     double theta = Math.toRadians(slopeDegrees);
     return new ObliqueCut(Math.toDegrees(Math.atan2(Math.sin(beta) * Math.cos(theta), Math.cos(beta))));
   }
 
-  /** From a direction in the face's own plane: {@code du} along the eave, {@code dv} up the slope. */
-  public static ObliqueCut ofDirection(double du, double dv) {
-    return new ObliqueCut(Math.toDegrees(Math.atan2(Math.abs(du), Math.abs(dv))));
-  }
-
   /** Length along the line across one pan. */
   public double lengthAcross(double coverageM) {
     return coverageM / Math.sin(Math.toRadians(psiDegrees));
-  }
-
-  /** How much longer each next pan is: {@code w / tan ψ}. */
-  public double stepAcross(double coverageM) {
-    return coverageM / Math.tan(Math.toRadians(psiDegrees));
   }
 
   /** Angle of the cut at a piece's end from square. */

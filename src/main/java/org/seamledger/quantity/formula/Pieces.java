@@ -14,6 +14,7 @@ public final class Pieces {
 
   /** A piece from {@code from} to {@code to}, positions along the eave. */
   public record Piece(double from, double to) {
+    /** Width along the eave, metres. */
     public double width() {
       return to - from;
     }

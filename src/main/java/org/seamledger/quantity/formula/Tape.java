@@ -14,10 +14,6 @@ public record Tape(double widthM, double thicknessM) {
     }
   }
 
-  public double sectionM2() {
-    return widthM * thicknessM;
-  }
-
   /** Thickness under a compression, a share of one. */
   public double compressedThicknessM(double compression) {
     return thicknessM * (1 - compression);
@@ -31,14 +27,12 @@ public record Tape(double widthM, double thicknessM) {
     return widthM / (1 - compression);
   }
 
-  /** The compression at which the tape fills a lip of this width; beyond it the tape squeezes out. Negative: wider than the lip from the start. */
-  public double compressionThatFills(double lipM) {
-    return 1 - widthM / lipM;
-  }
-
-  /** How far the tape stands out from under the lip at a compression; 0 where it stays inside. */
-  public double squeezeOutM(double compression, double lipM) {
-    return Math.max(0, compressedWidthM(compression) - lipM);
+  /**
+   * The compression at which the tape fills a fastening flange of this width; beyond it the tape squeezes out. Negative: wider than the
+   * flange from the start.
+   */
+  public double compressionThatFills(double flangeM) {
+    return 1 - widthM / flangeM;
   }
 
   /** Height of a closure's top above the pan: the closure itself on compressed tape. */

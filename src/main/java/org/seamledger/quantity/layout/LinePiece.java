@@ -1,5 +1,7 @@
 package org.seamledger.quantity.layout;
 
+import org.seamledger.quantity.formula.ObliqueCut;
+
 /**
  * A piece of a line between two seams of a face.
  *
@@ -11,6 +13,6 @@ public record LinePiece(double widthM, double lengthM, double psiDegrees) {
 
   /** Cut of its ends from square, degrees. */
   public double bevelDegrees() {
-    return 90 - psiDegrees;
+    return new ObliqueCut(psiDegrees).bevelDegrees();
   }
 }

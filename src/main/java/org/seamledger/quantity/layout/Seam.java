@@ -16,12 +16,15 @@ public record Seam(int number, double position, List<Stretch> stretches) {
     stretches = List.copyOf(stretches);
   }
 
+  /** A piece of the seam, from its low to its high end, metres. */
   public record Stretch(Vec3 low, Vec3 high) {
+    /** True length, metres. */
     public double lengthM() {
       return low.distance(high);
     }
   }
 
+  /** Length of all stretches, metres. */
   public double lengthM() {
     return stretches.stream().mapToDouble(Stretch::lengthM).sum();
   }

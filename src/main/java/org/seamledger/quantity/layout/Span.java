@@ -8,10 +8,6 @@ import org.seamledger.geometry.Vec2;
 /** A stretch of a line u = constant inside a region, from {@code low} to {@code high} up the slope. */
 public record Span(double low, double high) {
 
-  public double length() {
-    return high - low;
-  }
-
   /**
    * The stretches of u = {@code at} that have the region on both sides, from the lowest up. Where an edge of the region runs along the
    * line, only what lies inside on both its sides counts.

@@ -34,6 +34,7 @@ public final class Galvanic {
       this.word = word;
     }
 
+    /** The name in results. */
     public String word() {
       return word;
     }
@@ -59,10 +60,5 @@ public final class Galvanic {
 
   private static boolean within(Metal a, Metal b, boolean marine) {
     return differenceV(a, b) <= (marine ? MARINE_LIMIT_V : OUTDOOR_LIMIT_V) + EQUAL_V;
-  }
-
-  /** True where water runs from the upper metal on to a lower one that it corrodes: copper above zinc, aluminium or what they coat. */
-  public static boolean runOffCorrodes(Metal upper, Metal lower) {
-    return upper == Metal.COPPER && lower.harmedByCopperRunOff();
   }
 }

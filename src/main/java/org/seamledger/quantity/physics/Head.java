@@ -39,9 +39,4 @@ public final class Head {
   public static double capillaryRiseM(double gapM, double contactDegrees) {
     return 2 * TENSION * Math.cos(Math.toRadians(contactDegrees)) / (WATER * G * gapM);
   }
-
-  /** {@code √(γ / ρ g)}: a gap several times this wide breaks the capillary. */
-  public static double capillaryLengthM() {
-    return Math.sqrt(TENSION / (WATER * G));
-  }
 }

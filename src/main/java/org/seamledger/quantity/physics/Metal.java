@@ -8,27 +8,25 @@ package org.seamledger.quantity.physics;
  * checked against the standard in force before use. Coated steels expand as steel and corrode as their coating.
  */
 public enum Metal {
-  ZINC("zinc", 22.0e-6, 108e9, 1.23, true),
-  GALVANIZED_STEEL("galvanized-steel", 12.0e-6, 200e9, 1.20, true),
-  ALUMINIUM_ZINC_STEEL("aluminium-zinc-steel", 12.0e-6, 200e9, 1.10, true),
-  ALUMINIUM("aluminium", 23.6e-6, 69e9, 0.90, true),
-  STEEL("steel", 12.0e-6, 200e9, 0.85, false),
-  LEAD("lead", 29.3e-6, 16e9, 0.70, false),
-  STAINLESS_STEEL("stainless-steel", 17.2e-6, 193e9, 0.50, false),
-  COPPER("copper", 17.0e-6, 117e9, 0.35, false);
+  ZINC("zinc", 22.0e-6, 108e9, 1.23),
+  GALVANIZED_STEEL("galvanized-steel", 12.0e-6, 200e9, 1.20),
+  ALUMINIUM_ZINC_STEEL("aluminium-zinc-steel", 12.0e-6, 200e9, 1.10),
+  ALUMINIUM("aluminium", 23.6e-6, 69e9, 0.90),
+  STEEL("steel", 12.0e-6, 200e9, 0.85),
+  LEAD("lead", 29.3e-6, 16e9, 0.70),
+  STAINLESS_STEEL("stainless-steel", 17.2e-6, 193e9, 0.50),
+  COPPER("copper", 17.0e-6, 117e9, 0.35);
 
   private final String word;
   private final double expansion;
   private final double modulusPa;
   private final double anodicIndex;
-  private final boolean harmedByCopper;
 
-  Metal(String word, double expansion, double modulusPa, double anodicIndex, boolean harmedByCopper) {
+  Metal(String word, double expansion, double modulusPa, double anodicIndex) {
     this.word = word;
     this.expansion = expansion;
     this.modulusPa = modulusPa;
     this.anodicIndex = anodicIndex;
-    this.harmedByCopper = harmedByCopper;
   }
 
   /** The name in files and results. */
@@ -49,15 +47,5 @@ public enum Metal {
   /** Volts; the larger, the more active. */
   public double anodicIndexV() {
     return anodicIndex;
-  }
-
-  /** True where water that ran over copper corrodes it. */
-  public boolean harmedByCopperRunOff() {
-    return harmedByCopper;
-  }
-
-  /** True where acetic acid from a curing sealant attacks it. */
-  public boolean harmedByAceticAcid() {
-    return this == ZINC || this == GALVANIZED_STEEL || this == ALUMINIUM_ZINC_STEEL || this == COPPER || this == LEAD;
   }
 }

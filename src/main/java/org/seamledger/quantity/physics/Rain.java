@@ -8,9 +8,6 @@ public final class Rain {
 
   /** Manning's n of smooth painted steel: 0.012, in a published table of surfaces (copper, brass, lead 0.011; galvanized 0.016). */
   public static final double SMOOTH_STEEL_N = 0.012;
-  /** Kinematic viscosity of water at 20 °C, m²/s. */
-  public static final double VISCOSITY = 1.004e-6;
-  private static final double G = 9.80665;
 
   private Rain() {
   }
@@ -28,16 +25,6 @@ public final class Rain {
    */
   public static double filmDepthM(double flowPerWidth, double n, double slopeDegrees) {
     return Math.pow(flowPerWidth * n / Math.sqrt(sine(slopeDegrees)), 0.6);
-  }
-
-  /** Depth of a smooth (laminar) film: {@code y = (3 ν q / (g S))^(1/3)}. Holds below a Reynolds number of some 500. */
-  public static double laminarDepthM(double flowPerWidth, double slopeDegrees) {
-    return Math.cbrt(3 * VISCOSITY * flowPerWidth / (G * sine(slopeDegrees)));
-  }
-
-  /** {@code Re = q / ν}. */
-  public static double reynolds(double flowPerWidth) {
-    return flowPerWidth / VISCOSITY;
   }
 
   /** Time until the whole run contributes (kinematic wave): {@code t = (n · L / √S)^0.6 · i^−0.4}, seconds. */
@@ -65,10 +52,5 @@ public final class Rain {
     double depth = Math.pow(flow / conveyance, 3.0 / 8);
     double speed = depth == 0 ? 0 : flow / (areaFactor * depth * depth);
     return new ValleyFlow(depth, (z1 + z2) * depth, speed);
-  }
-
-  /** Width at its top that an old rule of copper work asks of an open valley: 4 in and 1 in more for every 8 ft. */
-  public static double historicValleyWidthM(double lengthM) {
-    return 0.0254 * (4 + lengthM / (8 * 0.3048));
   }
 }

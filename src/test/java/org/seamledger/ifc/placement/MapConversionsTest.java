@@ -17,6 +17,7 @@ import org.seamledger.ifc.Drawing;
 import org.seamledger.ifc.entity.Findings;
 import org.seamledger.ifc.entity.IfcInput;
 import org.seamledger.ifc.entity.Model;
+import org.seamledger.progress.Progress;
 import org.seamledger.site.MapConversion;
 import org.seamledger.source.ByteArrayChannel;
 import org.seamledger.step.StepFile;
@@ -30,7 +31,7 @@ class MapConversionsTest {
   private final Findings findings = new Findings();
 
   private Optional<MapConversion> read(Drawing d) {
-    try (StepFile file = StepFile.open(new ByteArrayChannel(d.text().getBytes(StandardCharsets.UTF_8)), "m.ifc")) {
+    try (StepFile file = StepFile.open(new ByteArrayChannel(d.text().getBytes(StandardCharsets.UTF_8)), "m.ifc", Progress.NONE)) {
       return MapConversions.of(new Model(new IfcInput(file, "m.ifc"), 0, findings));
     } catch (IOException e) {
       throw new UncheckedIOException(e);

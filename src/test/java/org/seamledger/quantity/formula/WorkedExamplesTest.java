@@ -7,7 +7,9 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.seamledger.quantity.formula.Pieces.Piece;
 
-/** Thirteen worked examples, each derived twice by hand: in closed form and with vectors. Lengths below are inches unless a name says more. */
+/**
+ * Thirteen worked examples, each derived twice by hand: in closed form and with vectors. Lengths below are inches unless a name says more.
+ */
 class WorkedExamplesTest {
 
   private static final double IN = 0.0254;

@@ -1,0 +1,178 @@
+package org.seamledger.export.json;
+
+import java.io.IOException;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.seamledger.detail.Decided;
+import org.seamledger.detail.Detail;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Explanation;
+import org.seamledger.detail.HoldPoint;
+import org.seamledger.detail.Kind;
+import org.seamledger.junction.Junction;
+import org.seamledger.junction.Modelled;
+import org.seamledger.quantity.ClosureCut;
+import org.seamledger.quantity.FastenerRow;
+import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.MetalLine;
+import org.seamledger.quantity.SealLine;
+import org.seamledger.takeoff.Takeoff;
+
+/** The junctions in the JSON ledger, each with what its detail takes, and the details that occur. */
+public final class JsonJunctions {
+
+  private static final double ML_PER_M3 = 1e6;
+
+  private final Takeoff takeoff;
+  private final JsonOutput json;
+  private final Map<String, SortedSet<String>> codes;
+
+  public JsonJunctions(Takeoff takeoff, JsonOutput json) {
+    this.takeoff = takeoff;
+    this.json = json;
+    this.codes = takeoff.codesByJunction();
+  }
+
+  public void junctions() throws IOException {
+    json.objects("junctions", takeoff.detailed(), this::junction);
+  }
+
+  private void junction(DetailedJunction detailed) throws IOException {
+    Junction junction = detailed.junction().junction();
+    JunctionQuantities quantities = takeoff.quantities().byJunction().get(junction.id());
+    json.word("id", junction.id());
+    json.word("kind", detailed.junction().kind());
+    json.number("lengthM", junction.lengthM());
+    json.path("path", junction.path().stream().map(takeoff::world).toList());
+    json.words("faces", junction.faces());
+    json.words("elements", junction.elements());
+    json.tree("facts", junction.facts().asMap());
+    json.wordOrNull("detail", detailed.detail().equals(Detail.NONE) ? "" : detailed.detail().id());
+    if (detailed.decided().isPresent()) {
+      json.object("decided", () -> decided(detailed.decided().get()));
+    }
+    json.objects("metal", quantities.metal(), this::metal);
+    json.objects("seals", quantities.seals(), this::seal);
+    json.objects("fasteners", quantities.fasteners(), this::fasteners);
+    json.objects("closures", quantities.closures(), this::closure);
+    json.object("plugs", () -> plugs(quantities));
+    modelled(takeoff.modelledAt(junction.id()));
+    json.words("steps", quantities.steps());
+    json.object("explanation", () -> explanation(detailed.junction().explanation()));
+    json.words("findings", codes.getOrDefault(junction.id(), new TreeSet<>()));
+  }
+
+  private void modelled(Modelled modelled) throws IOException {
+    json.objects("modelled", modelled.pieces(), piece -> {
+      json.word("element", piece.element());
+      json.word("as", piece.gutter() ? "gutter" : "flashing");
+      json.number("lengthM", piece.lengthM());
+    });
+    json.number("modelledM", modelled.flashingM());
+    json.number("gutterM", modelled.gutterM());
+  }
+
+  private void decided(Decided decided) throws IOException {
+    json.wordOrNull("kind", decided.kind());
+    json.wordOrNull("detail", decided.detail());
+    json.word("reason", decided.reason());
+    json.object("byRules", () -> {
+      json.word("kind", decided.kindByRules());
+      json.wordOrNull("detail", decided.detailByRules().equals(Detail.NONE.id()) ? "" : decided.detailByRules());
+    });
+  }
+
+  private void metal(MetalLine line) throws IOException {
+    json.word("part", line.part());
+    json.wordOrNull("face", line.face());
+    json.count("pieces", line.pieces());
+    json.number("lengthM", line.lengthM());
+    json.count("laps", line.laps());
+    json.number("girthM", line.girthM());
+  }
+
+  private void seal(SealLine line) throws IOException {
+    json.word("form", line.form().word());
+    json.word("role", line.role().word());
+    json.word("exposure", line.exposure().word());
+    json.word("place", line.place());
+    json.wordOrNull("face", line.face());
+    json.word("run", line.run().word());
+    json.count("lines", line.lines());
+    json.number("lengthM", line.lengthM());
+    json.number("volumeMl", line.volumeM3() * ML_PER_M3);
+  }
+
+  private void fasteners(FastenerRow row) throws IOException {
+    json.word("place", row.place());
+    json.wordOrNull("face", row.face());
+    json.count("count", row.count());
+    json.number("spacingM", row.spacingM());
+    json.flag("throughTape", row.throughTape());
+    json.number("tapeCoverage", row.coverage());
+  }
+
+  private void closure(ClosureCut cut) throws IOException {
+    json.word("part", cut.part());
+    json.word("face", cut.face());
+    json.count("count", cut.count());
+    json.number("lengthM", cut.lengthM());
+    json.number("bevelDegrees", cut.bevelDegrees());
+    json.flag("shorterThanMinimum", cut.shorter());
+  }
+
+  private void plugs(JunctionQuantities quantities) throws IOException {
+    json.count("seamEnds", quantities.seamEndPlugs());
+    json.count("corners", quantities.cornerPlugs());
+  }
+
+  private void explanation(Explanation explanation) throws IOException {
+    json.words("shapes", explanation.shapes());
+    json.wordOrNull("nearest", explanation.nearest());
+    json.words("missed", explanation.missed());
+  }
+
+  /** What the details are that the junctions name, by id. */
+  public void details() throws IOException {
+    SortedMap<String, Detail> used = new TreeMap<>();
+    takeoff.detailed().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> used.put(d.id(), d));
+    json.objects("details", used.values(), this::detail);
+  }
+
+  /** What the kinds are that a line can have, in the order in which they are listed. */
+  public void kinds() throws IOException {
+    json.objects("kinds", Stream.concat(takeoff.kinds().stream(), Stream.of(Kind.UNCLASSIFIED)).toList(), kind -> {
+      json.word("id", kind.id());
+      json.word("label", kind.label());
+      json.word("meaning", kind.meaning());
+      json.word("family", kind.family().word());
+      json.word("planLine", kind.line().word());
+    });
+  }
+
+  /** What a person can choose in place of the rules' detail. */
+  public void choices() throws IOException {
+    json.objects("detailChoices", takeoff.detailTitles().entrySet(), choice -> {
+      json.word("id", choice.getKey());
+      json.word("title", choice.getValue());
+    });
+  }
+
+  private void detail(Detail detail) throws IOException {
+    json.word("id", detail.id());
+    json.word("title", detail.title());
+    json.flag("metalFirst", detail.metalFirst());
+    json.word("withoutSealant", detail.waterPath());
+    json.objects("holdPoints", detail.holdPoints(), this::holdPoint);
+    json.word("source", detail.source());
+  }
+
+  private void holdPoint(HoldPoint point) throws IOException {
+    json.word("before", point.before());
+    json.word("check", point.check());
+  }
+}

@@ -1,0 +1,75 @@
+package org.seamledger.export.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.seamledger.export.wording.CountText;
+import org.seamledger.export.wording.FindingAdvice;
+import org.seamledger.export.wording.OneLine;
+import org.seamledger.finding.Finding;
+import org.seamledger.finding.Severity;
+import org.seamledger.takeoff.Takeoff;
+
+/** Findings for people: the worst first, those of one code together, each group with what to do about it. */
+public final class FindingsSection {
+
+  /** Of one code; the rest is counted, and stands in the other formats in full. */
+  private static final int SHOWN = 8;
+  private static final String INDENT = "  ";
+
+  private FindingsSection() {
+  }
+
+  /** Such as {@code 1 violation, 2 warnings}; {@code none} where there are none. */
+  public static String counts(List<Finding> findings) {
+    String counts = Stream.of(Severity.values()).sorted(Comparator.reverseOrder())
+        .map(severity -> count(findings, severity)).flatMap(Optional::stream).collect(Collectors.joining(", "));
+    return counts.isEmpty() ? "none" : counts;
+  }
+
+  private static Optional<String> count(List<Finding> findings, Severity severity) {
+    int n = (int) findings.stream().filter(f -> f.severity() == severity).count();
+    return n == 0 ? Optional.empty() : Optional.of(CountText.of(n, noun(severity)));
+  }
+
+  private static String noun(Severity severity) {
+    return severity == Severity.INFO ? "note" : severity.word();
+  }
+
+  public static void write(Takeoff takeoff, List<Finding> findings, TextPage page) {
+    page.title("Findings");
+    if (findings.isEmpty()) {
+      page.line(INDENT + "None.");
+    }
+    Map<String, List<Finding>> groups = new LinkedHashMap<>();
+    findings.forEach(f -> groups.computeIfAbsent(f.severity() + f.code(), key -> new ArrayList<>()).add(f));
+    groups.values().forEach(group -> group(takeoff, group, page));
+  }
+
+  private static void group(Takeoff takeoff, List<Finding> group, TextPage page) {
+    Finding first = group.get(0);
+    page.line(INDENT + noun(first.severity()) + "  " + first.code() + (group.size() > 1 ? "  (" + group.size() + " times)" : ""));
+    group.stream().limit(SHOWN).forEach(f -> page.paragraph(INDENT + "- ", INDENT + INDENT, sentence(f)));
+    if (group.size() > SHOWN) {
+      page.line(INDENT + "- and " + (group.size() - SHOWN) + " more of the kind: --format json lists them all.");
+    }
+    say(page, "Why: ", FindingAdvice.reason(takeoff, first.code()));
+    say(page, "What to do: ", FindingAdvice.action(takeoff, first.code()));
+  }
+
+  private static void say(TextPage page, String what, String words) {
+    if (!words.isEmpty()) {
+      page.paragraph(INDENT + INDENT + what, INDENT + INDENT, OneLine.of(words));
+    }
+  }
+
+  private static String sentence(Finding finding) {
+    String where = finding.junction().isEmpty() ? "" : " [" + finding.junction() + "]";
+    return OneLine.of(finding.message()) + where;
+  }
+}

@@ -1,0 +1,278 @@
+package org.seamledger.export.section;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.seamledger.detail.MetalPart;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.measure.Measure;
+import org.seamledger.measure.MeasureFormat;
+import org.seamledger.quantity.RoofSystem;
+
+/** Parts that several families of details share, drawn from the system's numbers. All lengths in millimetres. */
+final class SectionParts {
+
+  static final double DECK = 18;
+  static final double HEM = 12;
+  private static final double SCREW = 32;
+
+  final SectionScene scene;
+  final RoofSystem system;
+  final double g;
+  final double seam;
+  final double closure;
+  final double flange;
+  final double upstand;
+  final double tapeWidth;
+  private final double tapeThickness;
+
+  SectionParts(SectionScene scene, RoofSystem system) {
+    this.scene = scene;
+    this.system = system;
+    g = scene.gap();
+    seam = mm(system.panel().seamHeight());
+    closure = mm(system.closure().height());
+    flange = mm(system.closure().fasteningFlange());
+    upstand = mm(system.walls().upstand());
+    tapeWidth = mm(system.tape().width());
+    tapeThickness = mm(system.tape().thickness());
+  }
+
+  static double mm(Measure m) {
+    return m.value() * 1000;
+  }
+
+  /** Girth of a part of the detail; the system's where the detail states none. */
+  double girth(String part) {
+    double stated =
+        scene.detail().metal().stream().filter(m -> m.id().equals(part)).mapToDouble(MetalPart::girthM).findFirst().orElse(0) * 1000;
+    return stated > 0 ? stated : mm(system.flashing().girth());
+  }
+
+  /** What lies between two sheets at a place: tape where the detail has some, else a gap that only the drawing needs. */
+  double bed(String place) {
+    return scene.hasTape(place) ? tapeThickness : g;
+  }
+
+  /** Tape in a slope's frame around {@code s}, its foot at {@code h}. */
+  List<Vec2> tape(SlopeLine on, double s, double h) {
+    return on.box(s - tapeWidth / 2, s + tapeWidth / 2, h, h + tapeThickness);
+  }
+
+  static List<Vec2> round(Vec2 centre, double diameter) {
+    List<Vec2> points = new ArrayList<>();
+    for (int i = 0; i < 20; i++) {
+      double a = Math.PI * i / 10;
+      points.add(centre.plus(new Vec2(Math.cos(a), Math.sin(a)).times(diameter / 2)));
+    }
+    return points;
+  }
+
+  void screw(String place, SlopeLine on, double s, double h) {
+    scene.screwPlace(place, on.at(s, h), on.at(s, h - SCREW));
+  }
+
+  // ---- ground, panel, seam
+
+  /** Deck under a face, its top {@code below} under the panel, from {@code from} to {@code to}; {@code edge} is where its foot begins. */
+  void deck(SlopeLine on, double from, double to, double below, Vec2 edge) {
+    scene.area("deck", List.of(on.at(from, -below), on.at(to, -below), on.at(to, -below - DECK), edge));
+  }
+
+  void deck(SlopeLine on, double from, double to, double below) {
+    deck(on, from, to, below, on.at(from, -below - DECK));
+  }
+
+  /** Decks of two faces, mitred where they meet. */
+  void decks(SlopeLine left, SlopeLine right, double to, double below) {
+    Vec2 top = left.meet(-below, right, -below);
+    Vec2 foot = left.meet(-below - DECK, right, -below - DECK);
+    for (SlopeLine on : List.of(left, right)) {
+      scene.area("deck", List.of(top, on.at(to, -below), on.at(to, -below - DECK), foot));
+    }
+  }
+
+  /** A panel from its end to where the section breaks off, its seam dashed behind it, its slope beneath. */
+  void panel(SlopeLine on, double from, double to, String slope) {
+    scene.line("panel", on.at(from, 0), on.at(to, 0));
+    scene.line("seam", on.at(from, 0), on.at(from, seam), on.at(to, seam));
+    seamHeight(on, to);
+    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness(), on.at(from * 0.25 + to * 0.75, 0));
+    breaks(on, to, slope);
+  }
+
+  /** A panel whose seams run along the junction: one is cut. */
+  void panelAlongSeams(SlopeLine on, double from, double to, double seamAt, String slope) {
+    scene.line("panel", on.at(from, 0), on.at(seamAt, 0), on.at(seamAt, seam), on.at(seamAt + 6, seam), on.at(seamAt + 6, seam - 8));
+    scene.line("panel", on.at(to, 0), on.at(seamAt + 2 * g, 0), on.at(seamAt + 2 * g, seam - 2 * g));
+    scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + system.panel().seamHeight());
+    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + system.panel().thickness(), on.at(seamAt, seam * 0.6));
+    breaks(on, to, slope);
+  }
+
+  private void seamHeight(SlopeLine on, double to) {
+    scene.dimension(on.at(to - 14, 0), on.at(to - 14, seam), point(0, 0), "seam height " + system.panel().seamHeight());
+    scene.label("top of the seams beyond the cut", on.at(to - 34, seam));
+  }
+
+  private void breaks(SlopeLine on, double to, String slope) {
+    scene.line("break", on.at(to, seam + 10), on.at(to, 4), on.at(to + 4, 0), on.at(to - 4, -5), on.at(to, -9), on.at(to, -DECK - 18));
+    scene.note(on.at(to - 48, -DECK - 24 - 8 * g), on.degrees() * on.direction(), slope);
+  }
+
+  static Vec2 point(double x, double y) {
+    return new Vec2(x, y);
+  }
+
+  // ---- closures between the seams
+
+  /** How far above the panel a cover lies that rests on closures. */
+  double coverHeight() {
+    return closurePart().isEmpty() ? bed("cap") : bed("closure-foot") + closure + bed("closure-top");
+  }
+
+  String closurePart() {
+    return scene.part("closure", "vented-closure");
+  }
+
+  /**
+   * A closure with its foot towards the junction and its top flange away from it, tape under the foot and on the top flange, beads before
+   * and behind.
+   *
+   * @param web where it stands
+   */
+  void closure(SlopeLine on, double web) {
+    double foot = bed("closure-foot");
+    double top = foot + closure;
+    double bead = mm(system.bead().size());
+    scene.metal(closurePart(), List.of(on.at(web - flange, foot), on.at(web, foot), on.at(web, top), on.at(web + flange, top)));
+    scene.sealPlace("closure-foot", List.of(tape(on, web - flange / 2, 0)));
+    scene.sealPlace("closure-top", List.of(tape(on, web + flange / 2, top)));
+    scene.sealPlace("closure-beads", List.of(round(on.at(web - flange - bead / 2 - g / 2, bead / 2), bead),
+        round(on.at(web + bead / 2 + g / 2, bead / 2), bead)));
+    screw("closure", on, web - flange / 2, foot);
+    scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
+        "fastening flange " + system.closure().fasteningFlange());
+    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + system.closure().height());
+  }
+
+  /** The edge of a cover over closures: drip and hem; gives its points from the edge inwards. */
+  List<Vec2> coverEdge(SlopeLine on, double edge, double h) {
+    return List.of(on.at(edge - 5, h - HEM + 3), on.at(edge + g / 2, h - HEM), on.at(edge, h));
+  }
+
+  /** Closure and covering edge of a cap or flashing; gives the edge's points. */
+  List<Vec2> closedEdge(SlopeLine on, double edge, String slope, double to) {
+    double h = coverHeight();
+    if (closurePart().isEmpty()) {
+      scene.sealPlace("cap", List.of(tape(on, edge - 6 - tapeWidth / 2, 0), tape(on, edge - 12 - tapeWidth * 1.5, 0)));
+      screw("cover", on, edge - 6 - tapeWidth / 2, h);
+      panel(on, Math.min(edge - 60, 20), to, slope);
+      return List.of(on.at(edge, h));
+    }
+    double web = edge - 6 - flange;
+    closure(on, web);
+    scene.screwPlace("cover", on.at(web + flange / 2, h), on.at(web + flange / 2, h - bed("closure-top") - 12));
+    panel(on, Math.max(8, web - flange - 24), to, slope);
+    return coverEdge(on, edge, h);
+  }
+
+  // ---- cleats
+
+  /** How far the sheet under a cleat lies below the panel that hooks over it. */
+  double cleatDepth() {
+    return bed("cleat") + 2 * g;
+  }
+
+  /** An offset cleat, its nose towards the junction, on a sheet; the panel hooks over it. */
+  void cleat(String part, SlopeLine on, double nose, double to, String slope) {
+    double base = -cleatDepth();
+    double flange = base + bed("cleat");
+    double bend = nose + 22;
+    double rest = Math.max(30, girth(part) - 22 - 4);
+    scene.metal(part, List.of(on.at(nose, flange + g), on.at(bend - 4, flange + g), on.at(bend, flange), on.at(bend + rest, flange)));
+    double first = bend + 6 + tapeWidth / 2;
+    double second = Math.max(first + tapeWidth + 3, bend + rest - tapeWidth / 2 - 4);
+    scene.sealPlace("cleat", List.of(tape(on, first, base), tape(on, second, base)));
+    boolean two = scene.detail().seals().stream().anyMatch(s -> s.id().equals("cleat") && s.lines() > 1);
+    screw("cleat", on, first, flange);
+    if (two) {
+      scene.label("two lines of tape, screws through the first", on.at(second, flange));
+    }
+    scene.line("panel", on.at(nose + 16, flange - g * 0.2), on.at(nose - 6, flange - g * 0.2), on.at(nose - 6, 0), on.at(to, 0));
+    scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
+    scene.sealPlace("seam-ends", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
+    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness() + ", hemmed over the cleat",
+        on.at(nose - 6, -g));
+    seamHeight(on, to);
+    breaks(on, to, slope);
+  }
+
+  // ---- walls
+
+  /** A wall left of x = 0. */
+  void wall(String words, double low, double high) {
+    scene.area("wall", List.of(point(-60, low), point(0, low), point(0, high), point(-60, high)));
+    scene.line("edge", point(0, low), point(0, high));
+    scene.label(words, point(-36, low + (high - low) * 0.12));
+  }
+
+  /** The counterflashing over an upstand that ends at {@code top}, in whichever way the detail ends at a wall; gives the wall's height. */
+  double counterflashing(double top) {
+    if (!scene.has("counterflashing")) {
+      return top;
+    }
+    return scene.has("receiver-bar") ? surfaceMounted(top) : reglet(top);
+  }
+
+  private double reglet(double top) {
+    double y = top + 18;
+    double slot = 25;
+    double down = girth("counterflashing") - slot - 2 * HEM;
+    double x = 3 * g + 2;
+    double foot = y - down;
+    scene.area("slot", List.of(point(-slot - 3, y - 3), point(0, y - 3), point(0, y + 9), point(-slot - 3, y + 9)));
+    scene.metal("counterflashing", List.of(point(-slot, y + 5), point(-slot, y), point(2, y), point(x, y - 4), point(x, foot + HEM),
+        point(x + 5, foot), point(x + 5 + g, foot + 5)));
+    double bead = mm(system.bead().receiverSize());
+    scene.sealPlace("reglet",
+        List.of(List.of(point(-bead, y + g / 2), point(0, y + g / 2), point(-bead * 0.35, y + 8.5), point(-bead, y + 9))));
+    scene.screwPlace("wedges", point(-slot + 9, y + 8), point(-slot + 9, y));
+    scene.dimension(point(x, foot), point(x, top), point(26, 0), "lap " + length(top - foot));
+    return y + 60;
+  }
+
+  private double surfaceMounted(double top) {
+    double t = bed("receiver-bar");
+    double y = top + 16;
+    double bar = girth("receiver-bar") - 22;
+    double down = girth("counterflashing") - 2 * HEM - 12;
+    double x = t + g;
+    double foot = y + 12 - down;
+    scene.metal("receiver-bar",
+        List.of(point(x + 12, y + bar + 12), point(x, y + bar), point(x, y), point(x + 6, y - 5), point(x + 6, y + 6)));
+    SlopeLine face = new SlopeLine(point(g / 2, y), 90, 1);
+    double middle = bar - tapeWidth / 2 - 6;
+    scene.sealPlace("receiver-bar",
+        List.of(List.of(point(g / 2, y + middle - tapeWidth / 2), point(g / 2 + tapeThickness, y + middle - tapeWidth / 2),
+            point(g / 2 + tapeThickness, y + middle + tapeWidth / 2), point(g / 2, y + middle + tapeWidth / 2))));
+    scene.screwPlace("receiver-bar", point(x, y + middle), point(x - 42, y + middle));
+    double bead = mm(system.bead().receiverSize());
+    Vec2 corner = face.start().plus(point(-g / 2, bar));
+    scene.sealPlace("bar-lip", List.of(List.of(corner.plus(point(0, 1)), corner.plus(point(x, 1)), corner.plus(point(x + bead * 0.8, bead)),
+        corner.plus(point(0, bead + 6)))));
+    scene.metal("counterflashing",
+        List.of(point(x + 2 * g, y + 18), point(x + 2 * g, y + 1), point(x + 8 + g, y + 1), point(x + 8 + g, foot + HEM),
+            point(x + 14, foot), point(x + 14 + g, foot + 5)));
+    scene.dimension(point(x + 8, foot), point(x + 8, top), point(26, 0), "lap " + length(top - foot));
+    return y + bar + 60;
+  }
+
+  /** An upstand at a wall, dimensioned from the roof. */
+  void upstandDimension(double x, double top) {
+    scene.dimension(point(x, 0), point(x, top), point(-76, 0), "upstand " + system.walls().upstand());
+  }
+
+  static String length(double mm) {
+    return MeasureFormat.formatMillimetres(mm / 1000) + " (" + MeasureFormat.formatInches(mm / 1000) + ")";
+  }
+}

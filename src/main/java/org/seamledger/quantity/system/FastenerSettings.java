@@ -1,0 +1,22 @@
+package org.seamledger.quantity.system;
+
+import org.seamledger.measure.Measure;
+import org.seamledger.quantity.physics.Metal;
+
+/**
+ * Fasteners and how far apart they stand.
+ *
+ * @param spacing greatest distance between fasteners through tape
+ * @param endDistance of the first and the last from the ends of a piece or line
+ * @param minimumPerPiece least number in a piece
+ * @param trimSpacing greatest distance where a line is not sealed by tape: trims, cleats that only hold
+ * @param wedgeSpacing greatest distance of wedges in a reglet
+ * @param bootSpacing greatest distance on the ring of a pipe's boot
+ * @param box pieces in a unit of sale
+ */
+public record FastenerSettings(@Range(min = "1/2 in", max = "48 in") Measure spacing,
+    @Range(min = "0 in", max = "12 in") Measure endDistance,
+    int minimumPerPiece, @Range(min = "1/2 in", max = "96 in") Measure trimSpacing,
+    @Range(min = "1/2 in", max = "96 in") Measure wedgeSpacing, @Range(min = "1/2 in", max = "12 in") Measure bootSpacing, Metal metal,
+    int box) {
+}
