@@ -20,8 +20,8 @@ import org.seamledger.watch.Watching;
 import org.slf4j.LoggerFactory;
 
 /**
- * Logging, on standard error, since standard output belongs to results. In code, for a configuration file would cost a fifth of a second at every
- * start. {@code SEAMLEDGER_LOG} sets another level, such as {@code info}.
+ * Logging, on standard error, since standard output belongs to results. In code, for a configuration file would cost a fifth of a second
+ * at every start. {@code SEAMLEDGER_LOG} sets another level, such as {@code info}.
  */
 public final class Logging extends ContextAwareBase implements Configurator {
 

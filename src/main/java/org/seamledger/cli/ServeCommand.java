@@ -41,7 +41,8 @@ final class ServeCommand implements Task {
   private Path shapes;
 
   @Option(names = "--log", paramLabel = "FORM", defaultValue = "text",
-      description = "Form of the log on standard error: text, or json for one object a line (default: text). SEAMLEDGER_LOG sets its level.")
+      description = "Form of the log on standard error: text, or json for one object a line (default: text). SEAMLEDGER_LOG sets its "
+          + "level.")
   private LogForm log;
 
   @Mixin

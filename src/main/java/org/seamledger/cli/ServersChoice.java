@@ -10,7 +10,8 @@ import picocli.CommandLine.Option;
 final class ServersChoice {
 
   @Option(names = "--servers", paramLabel = "FILE", defaultValue = "${env:SEAMLEDGER_SERVERS}",
-      description = "The list of servers of models that may be asked: a line NAME.url=ADDRESS, a line NAME.user=USER for each; also SEAMLEDGER_SERVERS.")
+      description = "The list of servers of models that may be asked: a line NAME.url=ADDRESS, a line NAME.user=USER for each; also "
+          + "SEAMLEDGER_SERVERS.")
   private Path file;
 
   /**

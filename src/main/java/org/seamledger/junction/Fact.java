@@ -11,18 +11,7 @@ public record Fact(String name, FactType type, FactUnit unit, String meaning, St
 
   /** What a fact's value is. */
   public enum FactType {
-    NUMBER(Double.class), COUNT(Integer.class), FLAG(Boolean.class), WORD(String.class);
-
-    private final Class<?> of;
-
-    FactType(Class<?> of) {
-      this.of = of;
-    }
-
-    /** Whether a value is one of these. */
-    public boolean holds(Object value) {
-      return of.isInstance(value);
-    }
+    NUMBER, COUNT, FLAG, WORD;
   }
 
   /** Units of numbers. Rules see each rounded to so many decimals: noise in a model can't tip a limit. */

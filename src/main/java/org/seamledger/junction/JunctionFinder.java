@@ -34,11 +34,6 @@ public final class JunctionFinder {
     this.roof = roof;
   }
 
-  /** Every junction of the roof, ordered by id. */
-  public static List<Junction> find(Roof roof) {
-    return find(roof, Progress.NONE);
-  }
-
   /** @param progress receives how far the finding is, line by line */
   public static List<Junction> find(Roof roof, Progress progress) {
     return new JunctionFinder(roof).run(progress);

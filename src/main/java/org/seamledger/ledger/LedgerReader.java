@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.zip.GZIPInputStream;
 
 /**
- * Reads a stored result in one pass, field by field and junction by junction: a large one (92 MB for 20,000 junctions) never stands in memory
- * as a whole. What is read of its parts has types here; what nobody needs is skipped.
+ * Reads a stored result in one pass, field by field and junction by junction: a large one (92 MB for 20,000 junctions) never stands in
+ * memory as a whole. What is read of its parts has types here; what nobody needs is skipped.
  */
 final class LedgerReader {
 

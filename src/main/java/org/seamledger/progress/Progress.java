@@ -6,8 +6,9 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 
 /**
- * Receives how far a long piece of work is, on the thread that does it, and may cancel it there: an exception that it throws passes through the
- * work to whoever began it. Whoever loops over something that grows with the model tells it before each item, so what receives must be quick.
+ * Receives how far a long piece of work is, on the thread that does it, and may cancel it there: an exception that it throws passes
+ * through the work to whoever began it. Whoever loops over something that grows with the model tells it before each item, so what
+ * receives must be quick.
  */
 @FunctionalInterface
 public interface Progress {

@@ -172,8 +172,8 @@ public sealed interface Failure {
   }
 
   /**
-   * What ended a run that had been told to stop, if it had: what is wrong with models and settings is said all the same, anything else came of
-   * the stop.
+   * What ended a run that had been told to stop, if it had: what is wrong with models and settings is said all the same, anything else
+   * came of the stop.
    *
    * @param stop why it was told so
    */

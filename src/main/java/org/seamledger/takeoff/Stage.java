@@ -24,7 +24,7 @@ enum Stage {
 
   /** Begins this stage of a whole analysis. */
   Progress of(Progress whole) {
-    return whole.stage(words, fraction(0), fraction(1));
+    return whole.stage(words(), fraction(0), fraction(1));
   }
 
   /**

@@ -7,8 +7,8 @@ import org.seamledger.ledger.StoredAnalysis;
 public interface Analyst {
 
   /**
-   * Runs an analysis that storage has noted, unless it has ended, and returns when it has; storage says how it ended, and keeps the report for
-   * people with the result.
+   * Runs an analysis that storage has noted, unless it has ended, and returns when it has; storage says how it ended, and keeps the
+   * report for people with the result.
    *
    * @throws InterruptedException where the process is to end; the analysis runs again at its next start
    */

@@ -22,7 +22,10 @@ public record Event(Instant at, String what, String server, String project, int 
     detail = plain(detail);
   }
 
-  /** What is said, by name and in order: {@code event}, {@code server}, and of {@code project}, {@code revision}, {@code detail} those it has. */
+  /**
+   * What is said, by name and in order: {@code event}, {@code server}, and of {@code project}, {@code revision}, {@code detail} those it
+   * has.
+   */
   public Map<String, Object> fields() {
     Map<String, Object> fields = new LinkedHashMap<>();
     fields.put("event", what);

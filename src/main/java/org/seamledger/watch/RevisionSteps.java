@@ -16,8 +16,8 @@ import org.seamledger.source.ModelServerException;
 import org.seamledger.takeoff.UnusableFileException;
 
 /**
- * The steps of one revision: to an analysis and to an answer. Each has a connection of its own, since an analysis may outlast a login; storage
- * says how far a revision is.
+ * The steps of one revision: to an analysis and to an answer. Each has a connection of its own, since an analysis may outlast a login;
+ * storage says how far a revision is.
  */
 final class RevisionSteps {
 

@@ -18,7 +18,8 @@ record ServerTalk(String server, Watching.Setting setting) {
 
   RoundOutcome trouble(String project, int revision, ModelServerException e) {
     setting.tell("trouble", server, project, revision, e.code() + ": " + e.getMessage());
-    // A BIMserver was seen to leave a project out of its list for a moment, about when a model was checked in: what is missing may be back soon.
+    // A BIMserver was seen to leave a project out of its list for a moment, about when a model was checked in: what is missing may be back
+    // soon.
     return e.isPassing() || e.reason() == Reason.NOT_FOUND ? RoundOutcome.PASSING : RoundOutcome.TROUBLE;
   }
 

@@ -16,9 +16,9 @@ import org.seamledger.source.ServedProject;
 import org.seamledger.source.ServedRevision;
 
 /**
- * The watch on one server. A round (1) asks for the revisions of the watched projects and notes the new ones, then takes the open ones of each
- * project, the oldest first, (2) to an analysis and (3) to an answer ({@link RevisionSteps}). Where a step of a revision fails, later revisions of
- * its project wait.
+ * The watch on one server. A round (1) asks for the revisions of the watched projects and notes the new ones, then takes the open ones of
+ * each project, the oldest first, (2) to an analysis and (3) to an answer ({@link RevisionSteps}). Where a step of a revision fails,
+ * later revisions of its project wait.
  */
 final class ServerWatch {
 
@@ -40,10 +40,6 @@ final class ServerWatch {
     this.watches = setting.store().watches();
     this.talk = new ServerTalk(server, setting);
     this.steps = new RevisionSteps(talk);
-  }
-
-  String server() {
-    return server;
   }
 
   /**

@@ -7,7 +7,10 @@ import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** The whole story against a real BIMserver, told by the program as it is packaged: each command a process of its own, started by the launcher. */
+/**
+ * The whole story against a real BIMserver, told by the program as it is packaged: each command a process of its own, started by the
+ * launcher.
+ */
 @Tag("packaged")
 class PackagedWatchTest extends WatchStoryTest {
 

@@ -120,7 +120,8 @@ class ServerModelsTest {
 
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-      "server:office/Boat house@2=1,2,3 | no model is named 'server:office/Boat house@2'; there are a/pipes.ifc, b/pipes.ifc, server:office/Boat house@1",
+      "server:office/Boat house@2=1,2,3 | no model is named 'server:office/Boat house@2'; there are a/pipes.ifc, b/pipes.ifc, "
+          + "server:office/Boat house@1",
       "pipes.ifc=1,2,3 | more than one model is named 'pipes.ifc'; say which: a/pipes.ifc, b/pipes.ifc",
       "a/pipes.ifc | expected MODEL=dx,dy,dz, found 'a/pipes.ifc'",
       "a/pipes.ifc=1,2 | expected dx,dy,dz in metres and perhaps degrees and a factor, found '1,2'"})

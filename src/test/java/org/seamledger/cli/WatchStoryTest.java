@@ -116,7 +116,9 @@ class WatchStoryTest {
     real.checkIn(project, Files.writeString(folder.resolve("thicker.ifc"), thicker), "a thicker vent");
   }
 
-  /** What this program left with a revision, by title, as BIMserver's own client reads it; the server leaves reports of its own there too. */
+  /**
+   * What this program left with a revision, by title, as BIMserver's own client reads it; the server leaves reports of its own there too.
+   */
   private Map<String, String> answers(int number) {
     return real.withClient(client -> {
       Map<String, String> found = new TreeMap<>();

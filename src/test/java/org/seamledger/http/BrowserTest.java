@@ -39,7 +39,9 @@ import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/** What users do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed. */
+/**
+ * What users do on the page, in a real browser against the real server. Skipped where Debian's Chromium and its driver are not installed.
+ */
 @Tag("slow")
 class BrowserTest {
 
@@ -164,7 +166,8 @@ class BrowserTest {
     with(WebElement::click, ".card", "village-hall.ifc");
     assertThat(see("progress").isDisplayed()).as("the analysis is seen running").isTrue();
     see(".canvas .line");
-    js("document.querySelector('.tools select[aria-label=\"Any kind\"]').value = 'valley'; document.querySelector('.tools select[aria-label=\"Any kind\"]').dispatchEvent(new Event('change'))");
+    js("document.querySelector('.tools select[aria-label=\"Any kind\"]').value = 'valley'; document.querySelector('.tools "
+        + "select[aria-label=\"Any kind\"]').dispatchEvent(new Event('change'))");
     see(".totals", "1 of 24 junctions");
     with(WebElement::click, ".canvas .line:not(.group)");
     assertThat(textOf(".detail-panel h2")).isEqualTo("Valley 4.500 m");
@@ -244,7 +247,8 @@ class BrowserTest {
     with(WebElement::click, ".canvas .line:not(.group)");
     see(".detail-panel h2", "Ridge 3.000 m");
     with(WebElement::click, ".detail-panel details summary");
-    js("const pick = document.querySelectorAll('.detail-panel .review select')[1]; pick.value = 'ridge-vented'; pick.dispatchEvent(new Event('change'))");
+    js("const pick = document.querySelectorAll('.detail-panel .review select')[1]; pick.value = 'ridge-vented'; pick.dispatchEvent(new "
+        + "Event('change'))");
     with(e -> e.sendKeys("the attic is vented"), ".detail-panel .review details input");
     with(WebElement::click, ".detail-panel .review .main");
     String effect = textOf(".detail-panel .effect");
@@ -255,7 +259,8 @@ class BrowserTest {
     tab("Order");
     assertThat(textOf(".overrides")).contains("Ridge, 3.000 m: the attic is vented", "Overrides as a file");
     assertThat(textOf(".overrides .changed")).containsPattern("Bead, Net\\s+[\\d.]+ m\\s+[\\d.]+ m");
-    js("const pick = document.querySelectorAll('.detail-panel .review select')[1]; pick.value = ''; pick.dispatchEvent(new Event('change'))");
+    js("const pick = document.querySelectorAll('.detail-panel .review select')[1]; pick.value = ''; pick.dispatchEvent(new "
+        + "Event('change'))");
     with(WebElement::click, ".detail-panel .review .main");
     until(() -> browser.findElements(By.cssSelector(".overrides")).isEmpty() ? true : null);
     assertThat(browser.findElements(By.cssSelector(".detail-panel p.overridden"))).as("taken back").isEmpty();
@@ -315,11 +320,13 @@ class BrowserTest {
     assertThat((Long) js("return document.querySelectorAll('.canvas .line').length")).as("only what is in sight is in the document")
         .isLessThan(120);
     double sorting = ((Number) browser.executeAsyncScript("const done = arguments[0], t = performance.now();"
-        + "document.querySelector('[role=columnheader]:nth-child(3) button').click(); requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - t)))"))
+        + "document.querySelector('[role=columnheader]:nth-child(3) button').click(); requestAnimationFrame(() => "
+        + "requestAnimationFrame(() => done(performance.now() - t)))"))
         .doubleValue();
     double scrolling = ((Number) browser
         .executeAsyncScript("const done = arguments[0], g = document.querySelector('.rows'), t = performance.now(); let n = 0;"
-            + "const step = () => { g.scrollTop = n * 20000; if (++n < 20) requestAnimationFrame(step); else done((performance.now() - t) / 20); }; step()"))
+            + "const step = () => { g.scrollTop = n * 20000; if (++n < 20) requestAnimationFrame(step); else done((performance.now() - "
+            + "t) / 20); }; step()"))
         .doubleValue();
     System.err.printf("20,000 junctions: sort %.0f ms, scroll %.1f ms a frame%n", sorting, scrolling);
     // Far above what a machine with nothing else to do needs: the test shall find a table that grew slow, not a machine that is busy.
@@ -369,7 +376,8 @@ class BrowserTest {
     open("hall.ifc", "house");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
     List<?> elsewhere = (List<?>) js(
-        "return performance.getEntriesByType('resource').map(e => e.name).filter(n => !n.startsWith(location.origin + '/') && !n.startsWith('blob:'))");
+        "return performance.getEntriesByType('resource').map(e => e.name).filter(n => !n.startsWith(location.origin + '/') && "
+            + "!n.startsWith('blob:'))");
     assertThat(elsewhere).isEmpty();
   }
 
@@ -378,7 +386,8 @@ class BrowserTest {
     open("hall.ifc", "house");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
     js("window.seen = {}; addEventListener('beforeprint', () => {"
-        + "window.seen.rows = document.querySelectorAll('table.print-only tbody tr:not(.group)').length; window.seen.scale = document.querySelector('.plan .scale').textContent;"
+        + "window.seen.rows = document.querySelectorAll('table.print-only tbody tr:not(.group)').length; window.seen.scale = "
+        + "document.querySelector('.plan .scale').textContent;"
         + "window.seen.picture = document.querySelector('img.print-only')?.src.length ?? 0; })");
     String pdf =
         (String) browser.executeCdpCommand("Page.printToPDF", Map.of("printBackground", true, "preferCSSPageSize", true)).get("data");
@@ -416,7 +425,8 @@ class BrowserTest {
     @SuppressWarnings("unchecked")
     List<String> found = (List<String>) browser
         .executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
-            + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | '))))");
+            + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, "
+            + "4).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | '))))");
     assertThat(found).as(where).isEmpty();
   }
 

@@ -86,7 +86,8 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     private String sheet(String what) {
       return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 420 297\"><style>.metal { stroke: #14202b; }</style><desc>" + what
           + " " + words.replace("<", "&lt;")
-          + "</desc><g class=\"cut\" data-view=\"100 60 200 120\"><polyline class=\"metal\" points=\"110,150 200,70 290,150\"/><g class=\"pointed\"><text class=\"label\">tape</text>"
+          + "</desc><g class=\"cut\" data-view=\"100 60 200 120\"><polyline class=\"metal\" points=\"110,150 200,70 290,150\"/><g "
+          + "class=\"pointed\"><text class=\"label\">tape</text>"
           + "<text class=\"label\">under the cleat</text><circle class=\"dot\" cx=\"200\" cy=\"70\" r=\"0.5\"/></g></g></svg>";
     }
   }

@@ -9,7 +9,10 @@ import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/** Runs the service on made-up results ({@code fixture}) or real ones ({@code real}): {@code FixtureServer WHICH DATA PORT [SAMPLES [MODEL]]}. */
+/**
+ * Runs the service on made-up results ({@code fixture}) or real ones ({@code real}): {@code FixtureServer WHICH DATA PORT [SAMPLES
+ * [MODEL]]}.
+ */
 final class FixtureServer {
 
   /** Variable with the URL of a database to use. */

@@ -23,7 +23,10 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/** Placing a misplaced model on the page, in a real browser with the program's own analysis. Skipped where Chromium and its driver are not installed. */
+/**
+ * Placing a misplaced model on the page, in a real browser with the program's own analysis. Skipped where Chromium and its driver are not
+ * installed.
+ */
 @Tag("slow")
 class PlacingPageTest {
 

@@ -27,7 +27,10 @@ import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.StorageEngine;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/** Placing models of an analysis through the service, on models of the infirmary: what is placed stays so whatever happens to the analysis later. */
+/**
+ * Placing models of an analysis through the service, on models of the infirmary: what is placed stays so whatever happens to the analysis
+ * later.
+ */
 @ParameterizedClass
 @EnumSource
 @Tag("slow")

@@ -33,7 +33,10 @@ import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ServedProject;
 import org.seamledger.watch.MemoryServers;
 
-/** Models from servers on the page, in a real browser; the servers are kept in memory. Skipped where Debian's Chromium and its driver are not installed. */
+/**
+ * Models from servers on the page, in a real browser; the servers are kept in memory. Skipped where Debian's Chromium and its driver are
+ * not installed.
+ */
 @Tag("slow")
 class ServersPageTest {
 
@@ -321,7 +324,8 @@ class ServersPageTest {
     @SuppressWarnings("unchecked")
     List<String> found = (List<String>) browser
         .executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
-            + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160)).join(' | '))))");
+            + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, "
+            + "4).map(n => n.html.slice(0, 160)).join(' | '))))");
     assertThat(found).as(where).isEmpty();
   }
 }

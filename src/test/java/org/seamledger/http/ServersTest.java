@@ -37,7 +37,10 @@ import org.seamledger.source.ServedRevision;
 import org.seamledger.watch.Answers;
 import org.seamledger.watch.MemoryServers;
 
-/** Models from servers over HTTP, with servers that are kept in memory. {@link TestService} holds every answer against /openapi.json as well. */
+/**
+ * Models from servers over HTTP, with servers that are kept in memory. {@link TestService} holds every answer against /openapi.json as
+ * well.
+ */
 @Tag("slow")
 class ServersTest {
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.progress.Progress;
 import org.seamledger.roof.Roof;
 
 /** Closed forms: every expected length follows from the coordinates by Pythagoras. */
@@ -17,7 +18,7 @@ class JunctionFinderTest {
 
   private static void check(Scene scene, Map<String, Double> expected) {
     Roof roof = scene.build();
-    List<Junction> junctions = JunctionFinder.find(roof);
+    List<Junction> junctions = JunctionFinder.find(roof, Progress.NONE);
     Map<String, Double> got = Scene.lengths(junctions);
     assertThat(got.keySet()).as(got.toString()).containsExactlyInAnyOrderElementsOf(expected.keySet());
     expected.forEach((k, v) -> assertThat(got.get(k)).as(k + " of " + got).isCloseTo(v, within(0.001 * v)));
@@ -277,11 +278,11 @@ class JunctionFinderTest {
     assertThat(roof.faces()).hasSize(1);
     assertThat(roof.faces().get(0).isCurved()).isTrue();
     assertThat(roof.faces().get(0).areaM2()).isCloseTo(8 * chord, within(1e-4 * 8 * chord));
-    Map<String, Double> got = Scene.lengths(JunctionFinder.find(roof));
+    Map<String, Double> got = Scene.lengths(JunctionFinder.find(roof, Progress.NONE));
     assertThat(got.get("nothing low")).isCloseTo(16, within(1e-3));
     assertThat(got.values().stream().mapToDouble(d -> d).sum()).isCloseTo(16 + 2 * chord, within(1e-3));
-    assertThat(JunctionFinder.find(roof)).hasSize(4);
-    assertThat(PerimeterLaw.findings(roof, JunctionFinder.find(roof))).isEmpty();
+    assertThat(JunctionFinder.find(roof, Progress.NONE)).hasSize(4);
+    assertThat(PerimeterLaw.findings(roof, JunctionFinder.find(roof, Progress.NONE))).isEmpty();
   }
 
   @Test

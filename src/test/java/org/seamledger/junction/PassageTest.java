@@ -63,7 +63,7 @@ class PassageTest {
   private List<Junction> pipes() {
     Element roof = new Element("roof", "IfcSlab", Category.ROOF, "", 0, List.of(prism(0, 0, 3, -0.2, 0, 4)), openings, "", new TreeMap<>());
     Building building = new Building(List.of(), List.of(roof), things, Vec3.ZERO, List.of());
-    return JunctionFinder.find(RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Progress.NONE)).stream()
+    return JunctionFinder.find(RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Progress.NONE), Progress.NONE).stream()
         .filter(j -> j.facts().word("against").equals("round")).toList();
   }
 

@@ -114,7 +114,7 @@ public final class Scene {
   }
 
   public List<Junction> junctions() {
-    return JunctionFinder.find(build());
+    return JunctionFinder.find(build(), Progress.NONE);
   }
 
   /** Plain name of a line by its facts → total length, metres. */

@@ -56,7 +56,8 @@ class LedgerReaderTest {
     assertThat(outline)
         .isEqualTo("{\"contract\":1,\"later\":{\"deep\":[1,[2]]},\"junctions\":[{\"id\":\"J1\",\"kind\":\"eave\",\"lengthM\":2.5,"
             + "\"path\":[[0,0,0],[2.5,0,0]],\"novel\":\"kept\",\"seals\":[{\"form\":\"tape\",\"exposure\":\"covered\",\"lengthM\":0.3},"
-            + "{\"form\":\"bead\",\"exposure\":\"covered\",\"lengthM\":1.0}],\"fasteners\":7,\"metalParts\":2,\"facts\":{\"upstandM\":0.15}}],"
+            + "{\"form\":\"bead\",\"exposure\":\"covered\",\"lengthM\":1.0}],"
+            + "\"fasteners\":7,\"metalParts\":2,\"facts\":{\"upstandM\":0.15}}],"
             + "\"roofFaces\":null,\"quantities\":{\"order\":[],\"panelSum\":{\"kinds\":2,\"count\":3,\"lengthM\":6.4,\"areaM2\":3.1}}}");
     assertThat(new String(parts.junction("J1").orElseThrow(), StandardCharsets.UTF_8)).contains("\"steps\":[\"long\"]")
         .contains("\"widthMm\":9");

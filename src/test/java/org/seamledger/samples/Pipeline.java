@@ -67,7 +67,7 @@ final class Pipeline {
   /** All but the reading of a file. */
   static List<Line> lines(Building building) {
     Roof roof = RoofBuilder.build(building, Tolerance.DEFAULT, SurfaceLimits.DEFAULT, Progress.NONE);
-    List<Junction> junctions = JunctionFinder.find(roof);
+    List<Junction> junctions = JunctionFinder.find(roof, Progress.NONE);
     return lines(Kinds.classify(junctions, RULES, Progress.NONE).junctions());
   }
 }

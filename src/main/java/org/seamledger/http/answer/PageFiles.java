@@ -27,8 +27,8 @@ import java.util.zip.GZIPOutputStream;
 import org.seamledger.finding.Sha256;
 
 /**
- * What the page consists of, read once from the class path: its own files, and the parts of the 3-D library that it imports. A request picks
- * from this table by its whole path; it never names a file.
+ * What the page consists of, read once from the class path: its own files, and the parts of the 3-D library that it imports. A request
+ * picks from this table by its whole path; it never names a file.
  */
 public final class PageFiles {
 

@@ -25,10 +25,10 @@ import org.seamledger.run.Result;
 import org.seamledger.run.StoredRuns;
 
 /**
- * The drawings of results. A drawing shows what the result's numbers came from, which the stored result alone does not hold: the drawings of
- * the newest results are kept in memory while there is room, and others are had by running their models again. A run that does not give the
- * stored result byte for byte, because a model, the rules or the program changed meanwhile, gives no drawing: it would not fit the numbers
- * beside it. Storing the drawings instead would take some 17 kB a junction: 340 MB for 20,000.
+ * The drawings of results. A drawing shows what the result's numbers came from, which the stored result alone does not hold: the drawings
+ * of the newest results are kept in memory while there is room, and others are had by running their models again. A run that does not
+ * give the stored result byte for byte, because a model, the rules or the program changed meanwhile, gives no drawing: it would not fit
+ * the numbers beside it. Storing the drawings instead would take some 17 kB a junction: 340 MB for 20,000.
  */
 public final class DrawingBoard {
 

@@ -18,7 +18,9 @@ import org.seamledger.watch.Health;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Runs of analyses in the background, for the first time and after decisions: within the time limit, stopped on request, told to health. */
+/**
+ * Runs of analyses in the background, for the first time and after decisions: within the time limit, stopped on request, told to health.
+ */
 final class JobRuns {
 
   private static final Logger LOG = LoggerFactory.getLogger(Jobs.class);
