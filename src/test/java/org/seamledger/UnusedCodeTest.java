@@ -25,7 +25,9 @@ class UnusedCodeTest {
   /** Called by the platform or by a library by name. */
   private static final Set<String> CALLED_FROM_OUTSIDE = Set.of("main", "values", "valueOf", "toString", "hashCode", "equals", "$values");
 
-  /** What tests need to see or set of a running service, and nobody else: its addresses, to hold the description to them, and its limits. */
+  /**
+   * What tests need to see or set of a running service, and nobody else: its addresses, to hold the description to them, and its limits.
+   */
   private static final Set<String> FOR_TESTS = Set.of("org.seamledger.http.Server.addresses()",
       "org.seamledger.http.setting.Options.limits(org.seamledger.http.setting.Limits)");
 
