@@ -1,9 +1,12 @@
 package org.seamledger.roof;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
+import org.seamledger.geometry.Solid.Surface;
+import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.progress.Headway;
 
@@ -34,16 +37,32 @@ final class OwnSurface {
   private List<TopSurface.Piece> pieces(SurfacePlanes.Carried carried, Headway headway) {
     Plane plane = carried.plane();
     List<TopSurface.Piece> pieces = new ArrayList<>();
-    for (Part part : headway.over(carried.carriers())) {
+    for (Map.Entry<Part, List<Surface>> carrier : headway.over(carried.carriers().entrySet())) {
+      Part part = carrier.getKey();
       Region window = TopSurface.window(plane, part.box());
       Region below = part.solid().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window);
       Region top = below.isEmpty() ? below
           : withoutSpecks(below.minus(part.solid().section(plane, tolerance.coincidenceM(), SectionSide.ABOVE, window)));
-      if (!top.isEmpty()) {
-        pieces.add(new TopSurface.Piece(part, top));
+      Region own = carriedBy(carrier.getValue(), top, plane);
+      if (!own.isEmpty()) {
+        pieces.add(new TopSurface.Piece(part, own));
       }
     }
     return pieces;
+  }
+
+  /**
+   * Without what lies in the plane, too, but belongs to a plane of its own: a narrow facet beside a fold is within the coincidence of two
+   * planes, and would count in both.
+   */
+  private Region carriedBy(List<Surface> surfaces, Region top, Plane plane) {
+    if (top.isEmpty() || !surfaces.stream().allMatch(Surface::isBounded)) {
+      return top;
+    }
+    Region carried = Region.unionOf(surfaces.stream()
+        .map(s -> Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList())).toList());
+    Region others = withoutSpecks(top.minus(carried));
+    return others.isEmpty() ? top : withoutSpecks(top.minus(others));
   }
 
   /** Without pieces that are left over by rounding. */
