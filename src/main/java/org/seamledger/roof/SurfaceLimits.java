@@ -158,9 +158,15 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param sameDegrees facets that turn by less are one flat face drawn in pieces
    * @param curvedDegrees facets of one face that turn by more make it a curved one
    * @param narrowM facets in which no wider circle fits may be parts of a curve
+   * @param vaultSteps so many directions on one great circle, or more, are a vault: roofs of flat faces that fall to two sides have four
+   * @param vaultSameDegrees facets that turn by less have one direction
+   * @param vaultOff share of their spread by which the directions may miss the great circle
+   * @param evenWidths a facet wider across the curve than this multiple of the middle one only adjoins it
+   * @param domeFacets so many facets, all turning outward, or more, are a dome or a cone: pyramids over octagons have eight
    */
-  public record Faces(double togetherM, double simplifyM, double sameDegrees, double curvedDegrees, double narrowM) {
-    static final Faces DEFAULT = new Faces(1, 2e-5, 1, 2, 0.6);
+  public record Faces(double togetherM, double simplifyM, double sameDegrees, double curvedDegrees, double narrowM, int vaultSteps,
+      double vaultSameDegrees, double vaultOff, double evenWidths, int domeFacets) {
+    static final Faces DEFAULT = new Faces(1, 2e-5, 1, 2, 0.6, 6, 0.1, 0.1, 3, 16);
   }
 
   /**
