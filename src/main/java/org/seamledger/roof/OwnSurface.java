@@ -13,6 +13,9 @@ import org.seamledger.progress.Headway;
 /** In every plane that an element has: the element's section just below the plane less that just above it is its top surface there. */
 final class OwnSurface {
 
+  /** What is narrower (metres) is rounding of the overlays. */
+  private static final double HAIR = 1e-4;
+
   private final Tolerance tolerance;
   private final SurfaceLimits.Tops limits;
 
@@ -61,8 +64,17 @@ final class OwnSurface {
     }
     Region carried = Region.unionOf(surfaces.stream()
         .map(s -> Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList())).toList());
-    Region others = withoutSpecks(top.minus(carried));
+    if (withoutHairs(top.minus(carried)).isEmpty()) {
+      return top;
+    }
+    // Cracks between triangles belong to neither of them.
+    double crack = tolerance.coincidenceM();
+    Region others = withoutHairs(top.minus(carried.grown(crack).grown(-crack)));
     return others.isEmpty() ? top : withoutSpecks(top.minus(others));
+  }
+
+  private static Region withoutHairs(Region region) {
+    return Region.unionOf(region.parts().stream().filter(p -> !p.isNarrowerThan(HAIR)).toList());
   }
 
   /** Without pieces that are left over by rounding. */
