@@ -40,12 +40,16 @@ public enum Code {
   SLIVER("quantity/sliver", Severity.INFO,
       "Move the start of the seams on that face, or agree on a wider end panel."),
   // Roof
-  NO_ROOF("roof/none", Severity.WARNING,
+  NO_ROOF("roof/none", Severity.VIOLATION,
       "No roof was found. Type roofs as IfcRoof or as roof slabs, or let their names say roof."),
   ROOF_BY_NAME("roof/by-name", Severity.WARNING,
       "No element is typed as a roof; elements whose names say roof were taken. Check the list, and type them in the model."),
   ROOF_WITHOUT_SHAPE("roof/without-shape", Severity.WARNING,
       "A roof element has no shape of its own or of its parts; nothing of it is in the result."),
+  NO_FACE("roof/no-face", Severity.VIOLATION,
+      "Nothing of a roof element is in the result: look at it in the model, and count it by hand."),
+  LOST_AREA("roof/lost-area", Severity.WARNING,
+      "A part of a roof element is in no face: compare the plan with the model, and count that part by hand."),
   NEIGHBOUR_WITHOUT_SHAPE("roof/neighbour-without-shape", Severity.INFO,
       "An element that may pierce the roof has no shape; add it to the model, or add its flashing by hand."),
   // Junctions

@@ -10,11 +10,11 @@ import java.util.Map;
  * never global; a result shows the values applied. Where no source stands beside a value, it is common practice of models without one.
  */
 public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed exposed, Obstacles obstacles, Penetrating penetrations,
-    Folds folds, Stretches stretches, Faces faces, JoinedLines lines) {
+    Folds folds, Stretches stretches, Faces faces, JoinedLines lines, Covered covered) {
 
   /** The values beside each group. */
   public static final SurfaceLimits DEFAULT = new SurfaceLimits(Planes.DEFAULT, Tops.DEFAULT, Profiles.DEFAULT, Exposed.DEFAULT,
-      Obstacles.DEFAULT, Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, JoinedLines.DEFAULT);
+      Obstacles.DEFAULT, Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, JoinedLines.DEFAULT, Covered.DEFAULT);
 
   /**
    * Which planes may carry the surface.
@@ -182,6 +182,19 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
   public record JoinedLines(double roundingM, double collinearDegrees, double straightRadians, double facingShare,
       double obliqueDegrees, double sumShare) {
     static final JoinedLines DEFAULT = new JoinedLines(5e-4, 0.5, 1e-4, 0.01, 5, 0.001);
+  }
+
+  /**
+   * When upward area counts as lost.
+   *
+   * @param faceM a face this close above or below has the area: edges are moved, planes joined
+   * @param stripM narrower strips are left over where faces meet short of the end of a slab
+   * @param edgeM ends and reveals of slabs are narrower
+   * @param lostM2 less than this of an element (square metres) is noise
+   * @param lostShare and less than this share of its area
+   */
+  public record Covered(double faceM, double stripM, double edgeM, double lostM2, double lostShare) {
+    static final Covered DEFAULT = new Covered(0.01, 0.3, 0.8, 0.05, 0.005);
   }
 
   /** Every limit by the names of its group and its own, in the order in which they stand here. */

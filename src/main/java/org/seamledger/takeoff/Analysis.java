@@ -16,6 +16,8 @@ import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.SystemFormatException;
+import org.seamledger.roof.CoverageCheck;
+import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.roof.SurfaceLimits;
@@ -39,6 +41,7 @@ public final class Analysis {
     Rules rules = rules(inputs);
     Building building = Models.read(inputs, begin(Stage.READING, progress));
     Roof roof = RoofBuilder.build(building, inputs.tolerance(), SurfaceLimits.DEFAULT, begin(Stage.ROOF, progress));
+    List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, begin(Stage.JUNCTIONS, progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
     Kinds.Result byShapes = Kinds.classify(junctions, rules, begin(Stage.KINDS, progress));
@@ -53,9 +56,9 @@ public final class Analysis {
     progress.begins(Stage.DONE);
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
+        Reviewed.together(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions), modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings()),
-        reviewed.advice(), details.titles(), modelled.byJunction());
+        reviewed.advice(), details.titles(), modelled.byJunction(), coverage);
   }
 
   private static Headway begin(Stage stage, Progress progress) {

@@ -17,6 +17,7 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Modelled;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
 
@@ -35,13 +36,24 @@ import org.seamledger.roof.SurfaceLimits;
  * @param advice why a finding of the design matters and what to do, by code
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
+ * @param coverage where the upward area of each roof element went, in the building's order
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles,
-    SortedMap<String, Modelled> modelled) {
+    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage) {
+
+  /** With nothing known of where the elements' area went. */
+  public Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
+      SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
+      List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles,
+      SortedMap<String, Modelled> modelled) {
+    this(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities, findings, advice, detailTitles, modelled,
+        List.of());
+  }
 
   public Takeoff {
+    coverage = List.copyOf(coverage);
     models = List.copyOf(models);
     elements = Collections.unmodifiableSortedMap(new TreeMap<>(elements));
     faces = List.copyOf(faces);
