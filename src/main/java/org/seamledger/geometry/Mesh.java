@@ -188,7 +188,8 @@ public final class Mesh implements Solid {
     for (int t = 0; t < triangleCount(); t++) {
       Vec3 n = areaVector(t);
       if (n.length() > NO_AREA) {
-        consumer.accept(new Surface(Plane.through(corner(t, 0), n), corner(t, 0), List.of(corner(t, 0), corner(t, 1), corner(t, 2)), n.length() / 2));
+        consumer.accept(
+            new Surface(Plane.through(corner(t, 0), n), corner(t, 0), List.of(corner(t, 0), corner(t, 1), corner(t, 2)), n.length() / 2));
       }
     }
   }

@@ -146,7 +146,8 @@ final class CurvedRuns {
     }
     Vec3 zero = normal(group.get(0));
     Vec3 quarter = axis.cross(zero).unit();
-    double[] at = group.stream().mapToDouble(i -> Math.toDegrees(Math.atan2(normal(i).dot(quarter), normal(i).dot(zero)))).sorted().toArray();
+    double[] at =
+        group.stream().mapToDouble(i -> Math.toDegrees(Math.atan2(normal(i).dot(quarter), normal(i).dot(zero)))).sorted().toArray();
     double spread = at[at.length - 1] - at[0];
     double off = group.stream().mapToDouble(i -> Math.toDegrees(Math.asin(Math.abs(normal(i).dot(axis))))).max().orElseThrow();
     int steps = 1;

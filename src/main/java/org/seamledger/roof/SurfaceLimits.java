@@ -10,11 +10,11 @@ import java.util.Map;
  * never global; a result shows the values applied. Where no source stands beside a value, it is common practice of models without one.
  */
 public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed exposed, Obstacles obstacles, Penetrating penetrations,
-    Folds folds, Stretches stretches, Faces faces, JoinedLines lines, Covered covered) {
+    Folds folds, Stretches stretches, Faces faces, Covered covered, JoinedLines lines) {
 
   /** The values beside each group. */
   public static final SurfaceLimits DEFAULT = new SurfaceLimits(Planes.DEFAULT, Tops.DEFAULT, Profiles.DEFAULT, Exposed.DEFAULT,
-      Obstacles.DEFAULT, Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, JoinedLines.DEFAULT, Covered.DEFAULT);
+      Obstacles.DEFAULT, Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, Covered.DEFAULT, JoinedLines.DEFAULT);
 
   /**
    * Which planes may carry the surface.

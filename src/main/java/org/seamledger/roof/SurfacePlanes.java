@@ -110,7 +110,8 @@ final class SurfacePlanes {
   }
 
   private static Stream<Vec3> extent(Box3 box, Plane plane) {
-    return Stream.of(box.minX(), box.maxX()).flatMap(x -> Stream.of(box.minY(), box.maxY()).map(y -> new Vec3(x, y, plane.elevation(x, y))));
+    return Stream.of(box.minX(), box.maxX())
+        .flatMap(x -> Stream.of(box.minY(), box.maxY()).map(y -> new Vec3(x, y, plane.elevation(x, y))));
   }
 
   private Carried fresh(Plane plane) {

@@ -56,7 +56,8 @@ public final class Analysis {
     progress.begins(Stage.DONE);
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions), modelled.findings(),
+        Reviewed.together(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
+            modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings()),
         reviewed.advice(), details.titles(), modelled.byJunction(), coverage);
   }

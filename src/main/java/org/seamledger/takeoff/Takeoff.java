@@ -48,7 +48,8 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
       SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
       List<Finding> findings, SortedMap<String, Advice> advice, SortedMap<String, String> detailTitles,
       SortedMap<String, Modelled> modelled) {
-    this(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities, findings, advice, detailTitles, modelled,
+    this(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities, findings, advice, detailTitles,
+        modelled,
         List.of());
   }
 
