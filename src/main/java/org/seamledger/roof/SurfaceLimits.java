@@ -88,10 +88,15 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param highestM heights are measured up to here: no flashing is higher
    * @param heightStepM to this precision
    * @param leastHeightM the side of another roof counts from this height on
+   * @param wallGapM a wall that runs along a free edge within this distance is what the edge ends at: flashings bridge it
+   * @param rowSpacingM posts, studs and boards no farther apart are a row
+   * @param rowWidthM what is wider at a right angle to the edge is no part of a row
+   * @param rowPosts so many make a row
+   * @param boardRatio a board is longer than this multiple of its thickness, and makes a row by itself
    */
   public record Obstacles(double speckM2, double standingM2, double aroundM, double windowM, double highestM, double heightStepM,
-      double leastHeightM) {
-    static final Obstacles DEFAULT = new Obstacles(1e-5, 1e-6, 0.2, 0.3, 3, 0.005, 0.01);
+      double leastHeightM, double wallGapM, double rowSpacingM, double rowWidthM, int rowPosts, double boardRatio) {
+    static final Obstacles DEFAULT = new Obstacles(1e-5, 1e-6, 0.2, 0.3, 3, 0.005, 0.01, 0.15, 1.3, 0.3, 3, 20);
   }
 
   /**

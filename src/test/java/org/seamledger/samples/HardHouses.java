@@ -129,7 +129,7 @@ final class HardHouses {
     }
     return new House("thin").shell("plane", false, new Shell(shared ? points.subList(0, 4) : points, faces))
         .expect("eave", length, "length of the plan").expect("high-edge", length, "length of the plan")
-        .expect(2, "rake", depth * pitch.rafter(), "plan depth × √(1+t²)");
+        .expect(2, "rake", depth * pitch.rafter(), "plan depth × √(1+t²)").expectArea(length * depth * pitch.rafter());
   }
 
   /** A butterfly between end walls that openings in the shape of the roof cut off below it. */

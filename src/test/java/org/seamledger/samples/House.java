@@ -23,6 +23,7 @@ public final class House {
   private final List<ShellRoof> shells = new ArrayList<>();
   private final List<Thing> things = new ArrayList<>();
   private final TreeMap<String, Extrusion> cuts = new TreeMap<>();
+  private double expectedAreaM2;
   private final List<ExpectedLine> expected = new ArrayList<>();
   private final List<ExpectedLine> modelled = new ArrayList<>();
 
@@ -108,6 +109,16 @@ public final class House {
     requireNew(thingName);
     things.add(new Thing(thingName, role, List.of(bodies)));
     return this;
+  }
+
+  /** The true area of its faces, square metres. */
+  House expectArea(double areaM2) {
+    expectedAreaM2 += areaM2;
+    return this;
+  }
+
+  double expectedAreaM2() {
+    return expectedAreaM2;
   }
 
   /** Takes a body out of a thing by an opening that nothing fills. */

@@ -117,7 +117,8 @@ public final class Vaults {
 
   /** A house of one vault; its low sides are eaves, its ends rakes along the curve, and nothing is inside it. */
   public static House vault(Vault v, long seed) {
-    House house = new House("vault").shell("vault", v.depth() == 0, v.shell(new Random(seed)));
+    Shell shell = v.shell(new Random(seed));
+    House house = new House("vault").shell("vault", v.depth() == 0, shell).expectArea(area(shell, 2 * v.rows() * v.facets()));
     house.expect(2, "rake", v.arc(), "n · 2r · sin(φ / 2n)");
     return house.expect(v.from() > 0 ? 1 : 0, "eave", v.length(), "length").expect(v.to() > 0 ? 1 : 0, "eave", v.length(), "length")
         .expect(v.from() < 0 ? 1 : 0, "high-edge", v.length(), "length").expect(v.to() < 0 ? 1 : 0, "high-edge", v.length(), "length");
@@ -164,20 +165,23 @@ public final class Vaults {
       faces.add(new Shell.Face(List.of((up - 1) * around + i, (up - 1) * around + j, up * around), List.of()));
       faces.add(new Shell.Face(List.of(j, i, up * around + 1), List.of()));
     }
-    return new House(name).shell(name, false, new Shell(points, faces))
+    Shell shell = new Shell(points, faces);
+    double under =
+        faces.stream().filter(f -> f.outer().get(2) == up * around + 1).mapToDouble(f -> area(new Shell(points, List.of(f)), 1)).sum();
+    return new House(name).shell(name, false, shell).expectArea(area(shell, faces.size()) - under)
         .expect("eave", around * 2 * foot * StrictMath.sin(Math.PI / around), "n · 2r · sin(π/n)");
   }
 
-  /** True area of a shell's faces that look up, square metres: half the length of each face's area vector. */
-  static double upwardArea(Shell shell) {
+  /** True area of the first faces of a shell, square metres: half the length of each face's area vector. */
+  static double area(Shell shell, int faces) {
     double sum = 0;
-    for (Shell.Face f : shell.faces()) {
+    for (Shell.Face f : shell.faces().subList(0, faces)) {
       Vec3 o = shell.points().get(f.outer().get(0));
       Vec3 twice = Vec3.ZERO;
       for (int i = 1; i + 1 < f.outer().size(); i++) {
         twice = twice.plus(shell.points().get(f.outer().get(i)).minus(o).cross(shell.points().get(f.outer().get(i + 1)).minus(o)));
       }
-      sum += twice.z() > 1e-9 ? twice.length() / 2 : 0;
+      sum += twice.length() / 2;
     }
     return sum;
   }
