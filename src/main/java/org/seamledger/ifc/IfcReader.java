@@ -247,7 +247,8 @@ public final class IfcReader {
         if (!withBody.contains(id)) {
           String parts = shapedParts(scope, id);
           findings.add(parts.isEmpty() ? Code.ROOF_WITHOUT_SHAPE : Code.ROOF_IN_PARTS, Shapes.name(e)
-              + (parts.isEmpty() ? " has no shape that can be used." : " has its shape in parts that carry no roof surface: " + parts + "."),
+              + (parts.isEmpty() ? " has no shape that can be used."
+                  : " has its shape in parts that carry no roof surface: " + parts + "."),
               e.text(0));
         }
       }

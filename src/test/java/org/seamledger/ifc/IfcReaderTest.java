@@ -339,7 +339,8 @@ class IfcReaderTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"IFC2X_FINAL", "IFC2X2_FINAL", "IFC2X3", "IFC2X3_TC1", "IFC4", "IFC4_ADD2_TC1", "IFC4X3", "IFC4X3_ADD2", "ifc4x3_rc4"})
+  @ValueSource(
+      strings = {"IFC2X_FINAL", "IFC2X2_FINAL", "IFC2X3", "IFC2X3_TC1", "IFC4", "IFC4_ADD2_TC1", "IFC4X3", "IFC4X3_ADD2", "ifc4x3_rc4"})
   void readsTheSchemasInAllTheirEditions(String schema) {
     Drawing d = Drawing.ifc(schema);
     d.roof(d.extruded(d.rectangle(4, 3), 2));
