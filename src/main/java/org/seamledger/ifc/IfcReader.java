@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -263,14 +264,21 @@ public final class IfcReader {
     while (!open.isEmpty()) {
       long id = open.remove(open.size() - 1);
       if (seen.add(id)) {
-        Entity part = scope.model().get(id);
-        if (part.has(6)) {
-          classes.add(scope.classOf(id) == null ? part.keyword() : scope.classOf(id).name());
-        }
+        shapedClass(scope, id).ifPresent(classes::add);
         open.addAll(scope.relations().parts(id));
       }
     }
     return String.join(", ", classes);
+  }
+
+  private static Optional<String> shapedClass(Scope scope, long id) {
+    try {
+      Entity part = scope.model().get(id);
+      return !part.has(6) ? Optional.empty() : Optional.of(scope.classOf(id) == null ? part.keyword() : scope.classOf(id).name());
+    } catch (EntityProblem p) {
+      // A part that the file does not hold has no shape; that it is missing is said where it is looked for.
+      return Optional.empty();
+    }
   }
 
   private List<ModelInfo> infos(List<IfcInput> inputs) {
