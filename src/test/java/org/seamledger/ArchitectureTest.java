@@ -117,6 +117,7 @@ class ArchitectureTest {
       Map.entry("org.eclipse.jetty..", Set.of("http", "http.api")),
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.bimserver..", Set.of("source")),
+      Map.entry("org.apache.commons.compress..", Set.of("source")),
       Map.entry("picocli..", Set.of("cli")),
       Map.entry("ch.qos.logback..", Set.of("cli")));
 

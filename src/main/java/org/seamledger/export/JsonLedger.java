@@ -48,7 +48,9 @@ public final class JsonLedger {
     json.tree("system", takeoff.system().toMap());
     json.object("tolerances", this::tolerances);
     json.tree("surfaceLimits", takeoff.limits().byName());
-    new JsonRoof(takeoff, json).faces();
+    JsonRoof roof = new JsonRoof(takeoff, json);
+    roof.faces();
+    roof.coverage();
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();
     junctions.kinds();

@@ -1,5 +1,6 @@
 package org.seamledger.geometry;
 
+import java.util.List;
 import java.util.function.Consumer;
 
 /**
@@ -36,7 +37,7 @@ public record HalfSpace(Vec3 point, Vec3 outward) implements Solid {
 
   @Override
   public void eachSurface(Consumer<Surface> consumer) {
-    consumer.accept(new Surface(Plane.through(point, outward), point, 0));
+    consumer.accept(new Surface(Plane.through(point, outward), point, List.of(), 0));
   }
 
   @Override

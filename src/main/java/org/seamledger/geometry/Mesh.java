@@ -10,7 +10,8 @@ import java.util.function.Consumer;
  * {@link Solid.Union}.
  *
  * <p>Orientation of the triangles does not matter: what is inside follows from the even-odd rule. An open sheet has no inside; its
- * section just below a plane is the sheet's part that lies in that plane.
+ * section just below a plane is the sheet's part that lies in that plane. So it is for what is closed, but no thicker than what lies
+ * together: a metal sheet, or two faces back to back.
  */
 public final class Mesh implements Solid {
 
@@ -24,13 +25,24 @@ public final class Mesh implements Solid {
   private final double[] xyz;
   private final int[] triangles;
   private final boolean closed;
+  private final boolean wall;
   private final Box3 bounds;
 
   private Mesh(double[] xyz, int[] triangles, boolean closed) {
+    this(xyz, triangles, closed, false);
+  }
+
+  private Mesh(double[] xyz, int[] triangles, boolean closed, boolean wall) {
     this.xyz = xyz;
     this.triangles = triangles;
     this.closed = closed || areaVectorsCancel();
+    this.wall = wall;
     this.bounds = box(xyz);
+  }
+
+  /** The same sheet as a thin wall: where a plane cuts it, it is as wide as what lies together. A closed mesh stays what it is. */
+  public Mesh asWall() {
+    return closed ? this : new Mesh(xyz, triangles, false, true);
   }
 
   private static Box3 box(double[] xyz) {
@@ -149,7 +161,7 @@ public final class Mesh implements Solid {
       moved[3 * i + 1] = p.y();
       moved[3 * i + 2] = p.z();
     }
-    return new Mesh(moved, triangles, closed);
+    return new Mesh(moved, triangles, closed, wall);
   }
 
   /** Signed distances of all corners from a plane, metres. */
@@ -177,7 +189,8 @@ public final class Mesh implements Solid {
     for (int t = 0; t < triangleCount(); t++) {
       Vec3 n = areaVector(t);
       if (n.length() > NO_AREA) {
-        consumer.accept(new Surface(Plane.through(corner(t, 0), n), corner(t, 0), n.length() / 2));
+        consumer.accept(
+            new Surface(Plane.through(corner(t, 0), n), corner(t, 0), List.of(corner(t, 0), corner(t, 1), corner(t, 2)), n.length() / 2));
       }
     }
   }
@@ -199,6 +212,10 @@ public final class Mesh implements Solid {
       return Region.EMPTY;
     }
     MeshSection section = new MeshSection(this, plane, coincidence);
-    return !closed && side == SectionSide.BELOW ? section.lyingIn().union(section.crossing(side)) : section.crossing(side);
+    Region cut = wall ? section.cutSheet(side) : section.crossing(side);
+    if (side == SectionSide.ABOVE) {
+      return cut;
+    }
+    return cut.union(closed ? section.thin() : section.lyingIn());
   }
 }

@@ -12,6 +12,9 @@ import java.util.Map;
  */
 final class MeshSection {
 
+  /** A ring of sheets wider than this (metres) goes round a room; a narrower one is the skin of a wall. */
+  private static final double WIDEST_WALL = 1;
+
   private final Mesh mesh;
   private final Plane plane;
   private final double[] height;
@@ -27,7 +30,30 @@ final class MeshSection {
 
   /** What the plane cuts, corners in it counted to the far side; empty where all corners are on one side. */
   Region crossing(SectionSide side) {
-    double near = side == SectionSide.BELOW ? coincidence : -coincidence;
+    double near = near(side, coincidence);
+    return isSeparated(near) ? Region.evenOdd(chains(links(near))) : Region.EMPTY;
+  }
+
+  /** The lines in which the plane cuts a sheet, as wide as what lies together on either side; closed lines round what is narrow filled. */
+  Region cutSheet(SectionSide side) {
+    double near = near(side, coincidence);
+    if (!isSeparated(near)) {
+      return Region.EMPTY;
+    }
+    List<Region> parts = new ArrayList<>();
+    for (List<Vec2> line : chains(links(near))) {
+      boolean isRing = line.size() > 3 && line.get(0).distance(line.get(line.size() - 1)) <= coincidence;
+      Region ring = isRing ? Region.polygon(line) : Region.EMPTY;
+      parts.add(ring.isEmpty() || !ring.isNarrowerThan(WIDEST_WALL) ? Region.alongLine(line, coincidence) : ring);
+    }
+    return Region.unionOf(parts);
+  }
+
+  private static double near(SectionSide side, double coincidence) {
+    return side == SectionSide.BELOW ? coincidence : -coincidence;
+  }
+
+  private boolean isSeparated(double near) {
     boolean any = false;
     boolean all = true;
     for (double h : height) {
@@ -35,7 +61,7 @@ final class MeshSection {
       any |= above;
       all &= above;
     }
-    return !any || all ? Region.EMPTY : Region.evenOdd(chains(links(near)));
+    return any && !all;
   }
 
   /** By mesh edge that the plane crosses, the edges that triangles link it to. */
@@ -132,6 +158,18 @@ final class MeshSection {
 
   /** The triangles that lie in the plane. */
   Region lyingIn() {
+    return Region.unionOf(lying(0));
+  }
+
+  /** Where two layers of triangles lie in the plane, so that what is between them is too thin to be cut. */
+  Region thin() {
+    List<Region> up = lying(1);
+    List<Region> down = up.isEmpty() ? up : lying(-1);
+    return down.isEmpty() ? Region.EMPTY : Region.unionOf(up).intersect(Region.unionOf(down));
+  }
+
+  /** Triangles in the plane: those that turn with it (1), against it (-1), or either way (0). */
+  private List<Region> lying(int turn) {
     List<Region> parts = new ArrayList<>();
     for (int t = 0; t < mesh.triangleCount(); t++) {
       List<Vec2> corners = new ArrayList<>(3);
@@ -141,10 +179,14 @@ final class MeshSection {
           corners.add(new Vec2(plane.u(p), plane.v(p)));
         }
       }
-      if (corners.size() == 3) {
+      if (corners.size() == 3 && (turn == 0 || turn * twiceArea(corners) > 0)) {
         parts.add(Region.polygon(corners));
       }
     }
-    return Region.unionOf(parts);
+    return parts;
+  }
+
+  private static double twiceArea(List<Vec2> c) {
+    return c.get(1).minus(c.get(0)).cross(c.get(2).minus(c.get(0)));
   }
 }

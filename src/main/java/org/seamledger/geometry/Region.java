@@ -61,6 +61,13 @@ public final class Region {
     return areas.isEmpty() ? EMPTY : of(Overlays.combined(areas, OverlayNG.SYMDIFFERENCE));
   }
 
+  /** What lies within {@code by} metres of a line, its ends cut off square. */
+  public static Region alongLine(List<Vec2> line, double by) {
+    Coordinate[] c = line.stream().map(p -> new Coordinate(p.u(), p.v())).toArray(Coordinate[]::new);
+    BufferParameters square = new BufferParameters(1, BufferParameters.CAP_FLAT, BufferParameters.JOIN_MITRE, 4);
+    return c.length < 2 ? EMPTY : of(BufferOp.bufferOp(Overlays.FACTORY.createLineString(c), by, square));
+  }
+
   /** Everything in any of the regions. */
   public static Region unionOf(Collection<Region> regions) {
     List<Geometry> areas = regions.stream().filter(r -> !r.isEmpty()).map(r -> r.geometry).toList();

@@ -26,11 +26,27 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
    * A plane that may carry a part of a surface.
    *
    * @param at a point of it, on the surface where the surface is bounded
+   * @param corners of the bounded part; none for the unbounded plane of a half-space
    * @param area of the bounded part, square metres; zero for the unbounded plane of a half-space
    */
-  record Surface(Plane plane, Vec3 at, double area) {
-    Surface flipped() {
-      return new Surface(plane.flipped(), at, area);
+  record Surface(Plane plane, Vec3 at, List<Vec3> corners, double area) {
+    public Surface {
+      corners = List.copyOf(corners);
+    }
+
+    /** The same seen from its other side. */
+    public Surface flipped() {
+      return new Surface(plane.flipped(), at, corners, area);
+    }
+
+    /** Whether it has an end. */
+    public boolean isBounded() {
+      return !corners.isEmpty();
+    }
+
+    /** Whether every corner lies within this distance, metres, of a plane; false where it has none. */
+    public boolean liesIn(Plane other, double withinM) {
+      return isBounded() && corners.stream().allMatch(p -> Math.abs(other.height(p)) <= withinM);
     }
   }
 

@@ -6,10 +6,12 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.seamledger.element.Building;
 import org.seamledger.element.Category;
@@ -33,6 +35,7 @@ import org.seamledger.ifc.product.Scope;
 import org.seamledger.ifc.product.Shapes;
 import org.seamledger.progress.Progress;
 import org.seamledger.site.Footprint;
+import org.seamledger.site.Mark;
 import org.seamledger.site.RigidTransform;
 
 /**
@@ -80,13 +83,16 @@ public final class IfcReader {
     List<Element> neighbours = new ArrayList<>();
     List<Neighbours> readers = new ArrayList<>();
     List<Footprint.Collector> marks = new ArrayList<>();
+    ClosingFloors closing = new ClosingFloors(roofs);
     for (int i = 0; i < scopes.size(); i++) {
       marks.add(new Footprint.Collector());
-      readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, federation.isOne() ? mark -> {} : marks.get(i)::add));
+      Consumer<Mark> fit = federation.isOne() ? mark -> {} : marks.get(i)::add;
+      readers.add(new Neighbours(scopes.get(i), roofIds.get(i), near, fit.andThen(closing::add)));
       neighbours.addAll(readers.get(i).elements(progress.part(0.5, 1).part(i, scopes.size())));
     }
     Set<String> shaped = neighbours.stream().map(Element::globalId).collect(Collectors.toSet());
     readers.forEach(r -> r.reportShapeless(shaped));
+    closing.finding().ifPresent(findings::add);
     federation.fit(marks, roofs, offset).forEach(findings::add);
     List<ModelInfo> infos = infos(inputs);
     Duplicates duplicates = new Duplicates(inputs.stream().map(IfcInput::name).toList(), findings);
@@ -237,9 +243,38 @@ public final class IfcReader {
       for (long id : roofIds.get(i)) {
         Entity e = scope.model().get(id);
         if (!withBody.contains(id)) {
-          findings.add(Code.ROOF_WITHOUT_SHAPE, Shapes.name(e) + " has no shape that can be used.", e.text(0));
+          String parts = shapedParts(scope, id);
+          findings.add(parts.isEmpty() ? Code.ROOF_WITHOUT_SHAPE : Code.ROOF_IN_PARTS, Shapes.name(e)
+              + (parts.isEmpty() ? " has no shape that can be used."
+                  : " has its shape in parts that carry no roof surface: " + parts + "."),
+              e.text(0));
         }
       }
+    }
+  }
+
+  /** Classes of the parts of an element, at any depth, that state a shape; the empty string where none does. */
+  private static String shapedParts(Scope scope, long whole) {
+    Set<String> classes = new java.util.TreeSet<>();
+    Set<Long> seen = new HashSet<>(Set.of(whole));
+    List<Long> open = new ArrayList<>(scope.relations().parts(whole));
+    while (!open.isEmpty()) {
+      long id = open.remove(open.size() - 1);
+      if (seen.add(id)) {
+        shapedClass(scope, id).ifPresent(classes::add);
+        open.addAll(scope.relations().parts(id));
+      }
+    }
+    return String.join(", ", classes);
+  }
+
+  private static Optional<String> shapedClass(Scope scope, long id) {
+    try {
+      Entity part = scope.model().get(id);
+      return !part.has(6) ? Optional.empty() : Optional.of(scope.classOf(id) == null ? part.keyword() : scope.classOf(id).name());
+    } catch (EntityProblem p) {
+      // A part that the file does not hold has no shape; that it is missing is said where it is looked for.
+      return Optional.empty();
     }
   }
 

@@ -37,6 +37,7 @@ final class Chains {
         chain.add(goesOn(chain, e) ? chain.size() : 0, e);
         next = next(chain, rest);
       }
+      rest.removeIf(e -> e.lengthM() < tinyM && isBetween(chain, e));
       chains.add(chain);
     }
     return chains;
@@ -51,6 +52,17 @@ final class Chains {
       }
     }
     return -1;
+  }
+
+  /** Puts a tiny stretch where it fills the joint between two stretches of the chain; whether there is such a joint. */
+  private boolean isBetween(List<BoundaryEdge> chain, BoundaryEdge e) {
+    for (int i = 0; i + 1 < chain.size(); i++) {
+      if (adjoins(chain.get(i), e) && adjoins(e, chain.get(i + 1))) {
+        chain.add(i + 1, e);
+        return true;
+      }
+    }
+    return false;
   }
 
   private boolean goesOn(List<BoundaryEdge> chain, BoundaryEdge e) {

@@ -107,10 +107,19 @@ public final class JunctionFinder {
     return new Junction("", straightened(path), List.copyOf(faces), List.copyOf(elements), facts);
   }
 
-  /** The stretch that speaks for the line: the longest, and of a wall's line the longest at a wall if there is any. */
-  private static BoundaryEdge longest(List<BoundaryEdge> chain) {
+  /**
+   * The stretch that speaks for the line: the longest, and of a wall's line the longest at a wall if there is any. Along a curved face it is
+   * one where the face slopes as it does elsewhere on the line: at the crown of a vault it lies level.
+   */
+  private BoundaryEdge longest(List<BoundaryEdge> chain) {
+    double steepest = chain.stream().mapToDouble(this::slope).max().orElseThrow();
     return chain.stream().max(Comparator.<BoundaryEdge>comparingInt(e -> e.contact() instanceof Obstacle.Wall ? 1 : 0)
+        .thenComparingInt(e -> roof.face(e.facet()).isCurved() && slope(e) < steepest / 2 ? 0 : 1)
         .thenComparingDouble(BoundaryEdge::lengthM)).orElseThrow();
+  }
+
+  private double slope(BoundaryEdge e) {
+    return roof.facets().get(e.facet()).plane().slopeDegrees();
   }
 
   /** Elements of the facet on the other side: those that its own stretch facing this one names. */

@@ -69,6 +69,9 @@ final class LineFacts {
     if (!(o instanceof Obstacle.OpenHole)) {
       f.number("upstandM", o.heightM());
     }
+    if (o instanceof Obstacle.Wall wall && wall.gapM() > 0) {
+      f.number("gapM", Math.rint(wall.gapM() * GAP_STEPS) / GAP_STEPS);
+    }
     if (o instanceof Obstacle.Penetration || o instanceof Obstacle.OpenHole) {
       extents(f, o);
     }

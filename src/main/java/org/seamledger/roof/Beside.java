@@ -27,11 +27,14 @@ final class Beside {
 
   private final OutlineEdge edge;
   private final SurfaceLimits.Stretches limits;
+  private final double wallGapM;
   private final List<Stretch> candidates = new ArrayList<>();
 
-  Beside(OutlineEdge edge, SurfaceLimits.Stretches limits) {
+  /** @param wallGapM how far from the edge a wall may stand that runs along it */
+  Beside(OutlineEdge edge, SurfaceLimits.Stretches limits, double wallGapM) {
     this.edge = edge;
     this.limits = limits;
+    this.wallGapM = wallGapM;
   }
 
   /** An edge of another facet that faces this one across no more than the gap, metres. */
@@ -85,6 +88,8 @@ final class Beside {
     double gap = Math.max(Segment.distance(edge.inPlane(from), c, e), Segment.distance(edge.inPlane(to), c, e));
     if (gap <= reachM) {
       candidates.add(new Stretch(from, to, o, gap));
+    } else if (o instanceof Obstacle.Wall wall && gap <= wallGapM) {
+      candidates.add(new Stretch(from, to, wall.apart(gap), gap));
     }
   }
 
@@ -110,7 +115,9 @@ final class Beside {
   }
 
   private Comparator<Stretch> order() {
-    return Comparator.<Stretch>comparingInt(s -> s.contact().precedence())
+    // A wall across a wide gap is better than nothing, and nothing else.
+    return Comparator.<Stretch>comparingInt(s -> s.contact() instanceof Obstacle.Wall wall && wall.gapM() > 0 ? 1 : 0)
+        .thenComparingInt(s -> s.contact().precedence())
         .thenComparingDouble(s -> Math.rint(s.distanceM() * DISTANCES))
         // Where walls overlap at a corner, the one that the edge runs along.
         .thenComparingDouble(s -> -Math.rint((s.to() - s.from()) * edge.lengthM() * LENGTHS))

@@ -96,7 +96,7 @@ final class Covering {
     if (other == top || other.plane().normal().cross(top.plane().normal()).length() < Math.sin(Math.toRadians(limits.parallelDegrees()))) {
       return Region.EMPTY;
     }
-    double slab = thickness.below(part, other.plane());
+    double slab = thickness.below(part, other.plane(), other.of(part));
     double depth = slab == 0 ? limits.sheetDepthM() : Math.max(tolerance.upstandM(), slab / other.plane().normal().z());
     // Height of the other surface over the point (u, v) of the plane, times its normal's z: linear in u and v.
     Vec3 n = other.plane().normal();

@@ -47,7 +47,7 @@ final class CutEdges {
     if (Math.abs(n.dot(plane.normal())) > Math.cos(Math.toRadians(limits.cutEdgeDegrees())) || main.of(part).area() <= region.area()) {
       return false;
     }
-    double depth = thickness.below(part, main.plane());
+    double depth = thickness.below(part, main.plane(), main.of(part));
     return depth != 0 && isWithin(region, plane, main.plane(), depth);
   }
 

@@ -18,6 +18,7 @@ final class EdgeMatcher {
   private final List<ExposedFacet> facets;
   private final Tolerance tolerance;
   private final SurfaceLimits.Stretches limits;
+  private final double wallGapM;
   private final Heights heights;
   private final List<OutlineEdge> edges;
   private final PlanIndex<OutlineEdge> index;
@@ -26,6 +27,7 @@ final class EdgeMatcher {
     this.facets = facets;
     this.tolerance = tolerance;
     this.limits = limits.stretches();
+    this.wallGapM = limits.obstacles().wallGapM();
     this.heights = new Heights(tolerance, limits.obstacles());
     this.edges = OutlineEdge.all(facets);
     this.index = new PlanIndex<>(edges, OutlineEdge::box);
@@ -50,7 +52,7 @@ final class EdgeMatcher {
   }
 
   private List<BoundaryEdge> matched(OutlineEdge edge) {
-    Beside beside = new Beside(edge, limits);
+    Beside beside = new Beside(edge, limits, wallGapM);
     for (OutlineEdge other : index.overlapping(edge.box().grown(tolerance.gapM()))) {
       if (other.facet() != edge.facet()) {
         beside.add(other, tolerance.gapM());

@@ -2,8 +2,10 @@ package org.seamledger.roof;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TreeSet;
 import org.seamledger.geometry.DisjointSets;
 import org.seamledger.geometry.Tolerance;
@@ -24,6 +26,8 @@ final class FaceJoiner {
   private final Tolerance tolerance;
   private final SurfaceLimits.Faces limits;
   private final DisjointSets sets;
+  private final int[] curve;
+  private final Map<Long, Double> shared = new HashMap<>();
 
   private FaceJoiner(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits.Faces limits) {
     this.facets = facets;
@@ -31,6 +35,12 @@ final class FaceJoiner {
     this.tolerance = tolerance;
     this.limits = limits;
     this.sets = new DisjointSets(facets.size());
+    this.curve = CurvedRuns.of(facets, edges, tolerance, limits);
+    for (BoundaryEdge e : edges) {
+      if (e.contact() instanceof Contact.OtherFacet other) {
+        shared.merge(pair(e.facet(), other.facet()), e.lengthM(), Double::sum);
+      }
+    }
   }
 
   static Roof roof(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits limits) {
@@ -113,11 +123,17 @@ final class FaceJoiner {
     double turn = Math.toDegrees(Math.atan2(a.plane().normal().cross(b.plane().normal()).length(),
         a.plane().normal().dot(b.plane().normal())));
     return turn < limits.sameDegrees() || turn < tolerance.facetTurnDegrees()
-        && isNarrowAlong(e, a) && isNarrowAlong(e, b);
+        && (curve[e.facet()] != CurvedRuns.NONE && curve[e.facet()] == curve[other.facet()]
+            || isNarrowAlong(e, other, a) && isNarrowAlong(e, other, b));
   }
 
-  /** Whether the edge runs along a narrow facet, and not across the end of one. */
-  private boolean isNarrowAlong(BoundaryEdge e, ExposedFacet f) {
-    return f.region().area() / e.lengthM() < limits.narrowM() && f.region().isNarrowerThan(limits.narrowM());
+  /** Whether the two facets meet along a narrow one, and not across its end: all that they share counts, however often it is parted. */
+  private boolean isNarrowAlong(BoundaryEdge e, Contact.OtherFacet other, ExposedFacet f) {
+    return f.region().area() / shared.get(pair(e.facet(), other.facet())) < limits.narrowM()
+        && f.region().isNarrowerThan(limits.narrowM());
+  }
+
+  private static long pair(int a, int b) {
+    return (long) a << 32 | b;
   }
 }

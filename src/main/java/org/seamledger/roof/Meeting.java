@@ -23,6 +23,7 @@ final class Meeting {
   private final PlanIndex<Integer> index;
   private final Tolerance tolerance;
   private final SurfaceLimits.Folds limits;
+  private final double thickestM;
 
   private Meeting(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits.Folds limits) {
     this.facets = facets;
@@ -34,6 +35,7 @@ final class Meeting {
       numbers.add(i);
     }
     this.index = new PlanIndex<>(numbers, boxes::get);
+    this.thickestM = facets.stream().mapToDouble(ExposedFacet::thicknessM).max().orElse(0);
   }
 
   /** The facets with their outlines on the lines in which they meet others, in the same order. */
@@ -73,7 +75,7 @@ final class Meeting {
       return List.of(whole);
     }
     List<FoldLine> lines = new ArrayList<>();
-    double reach = Math.min(limits.farthestM(), limits.thicknesses() * facet.thicknessM() + tolerance.gapM());
+    double reach = Math.min(limits.farthestM(), limits.thicknesses() * thickestM + tolerance.gapM());
     Box3 box = Box3.of(List.of(TopSurface.at(facet.plane(), a), TopSurface.at(facet.plane(), b))).grown(reach);
     for (int j : index.overlapping(box)) {
       if (j != i) {

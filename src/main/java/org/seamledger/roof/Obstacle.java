@@ -25,8 +25,21 @@ public sealed interface Obstacle extends Contact {
     return o instanceof Obstacle other && other.getClass() == getClass() && other.globalId().equals(globalId());
   }
 
-  /** A wall that stands on the face or beside it. */
-  record Wall(String globalId, String ifcClass, Region footprint, double heightM) implements Obstacle {
+  /**
+   * A wall that stands on the face or beside it.
+   *
+   * @param gapM how far beside it, metres; zero where it is not known, or nearer than edges that meet
+   */
+  record Wall(String globalId, String ifcClass, Region footprint, double heightM, double gapM) implements Obstacle {
+    Wall(String globalId, String ifcClass, Region footprint, double heightM) {
+      this(globalId, ifcClass, footprint, heightM, 0);
+    }
+
+    /** The same wall so far beside a face's edge. */
+    Wall apart(double gap) {
+      return new Wall(globalId, ifcClass, footprint, heightM, gap);
+    }
+
     @Override
     public int precedence() {
       return 2;

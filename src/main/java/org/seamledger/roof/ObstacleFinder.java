@@ -47,18 +47,20 @@ final class ObstacleFinder {
         limits);
     Region filled = top.own().filled();
     Region reach = top.own().grown(tolerance.gapM()).filled();
+    Region wallReach = top.own().grown(limits.wallGapM()).filled();
     List<Obstacle> found = new ArrayList<>();
     for (Part part : progress.over(standing.neighbours())) {
       Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), SectionSide.ABOVE, window);
       for (Region piece : footprint.parts()) {
-        if (piece.area() > limits.speckM2() && piece.touches(reach)) {
-          consider(part, piece, filled, reach, standing, found);
+        Region within = part.element().category() == Category.WALL ? wallReach : reach;
+        if (piece.area() > limits.speckM2() && piece.touches(within)) {
+          consider(part, piece, filled, within, standing, found);
         }
       }
     }
     List<Opening> openings = top.pieces().stream().flatMap(p -> p.part().element().openings().stream()).toList();
     List<Region> holes = openings.stream().map(o -> hole(o, top, window)).toList();
-    List<Obstacle> all = new ArrayList<>(Bundles.joined(found, penetrating));
+    List<Obstacle> all = new ArrayList<>(WallRows.joined(Bundles.joined(found, penetrating), filled, tolerance, limits));
     Region allHoles = filled.minus(top.own()).union(Region.unionOf(holes));
     all.replaceAll(o -> o instanceof Penetration p
         ? p.with(Passage.of(p.passage().service(), p.footprint(), top.own(), allHoles, penetrating)) : o);

@@ -53,7 +53,7 @@ final class OuterLayers {
   }
 
   private boolean isParallel(TopSurface a, TopSurface b) {
-    return a.plane().normal().cross(b.plane().normal()).length() < Math.toRadians(limits.parallelDegrees());
+    return a.plane().normal().cross(b.plane().normal()).length() < Math.sin(Math.toRadians(limits.parallelDegrees()));
   }
 
   private List<TopSurface.Piece> outer(TopSurface top, List<TopSurface> others) {

@@ -2,14 +2,20 @@ package org.seamledger.roof;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
+import org.seamledger.geometry.Solid.Surface;
+import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.progress.Progress;
 
 /** In every plane that an element has: the element's section just below the plane less that just above it is its top surface there. */
 final class OwnSurface {
+
+  /** What is narrower (metres) is rounding of the overlays. */
+  private static final double HAIR = 1e-4;
 
   private final Tolerance tolerance;
   private final SurfaceLimits.Tops limits;
@@ -35,16 +41,41 @@ final class OwnSurface {
   private List<TopSurface.Piece> pieces(SurfacePlanes.Carried carried, Progress progress) {
     Plane plane = carried.plane();
     List<TopSurface.Piece> pieces = new ArrayList<>();
-    for (Part part : progress.over(carried.carriers())) {
+    for (Map.Entry<Part, List<Surface>> carrier : progress.over(carried.carriers().entrySet())) {
+      Part part = carrier.getKey();
       Region window = TopSurface.window(plane, part.box());
       Region below = part.solid().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window);
       Region top = below.isEmpty() ? below
           : withoutSpecks(below.minus(part.solid().section(plane, tolerance.coincidenceM(), SectionSide.ABOVE, window)));
-      if (!top.isEmpty()) {
-        pieces.add(new TopSurface.Piece(part, top));
+      Region own = carriedBy(carrier.getValue(), top, plane);
+      if (!own.isEmpty()) {
+        pieces.add(new TopSurface.Piece(part, own));
       }
     }
     return pieces;
+  }
+
+  /**
+   * Without what lies in the plane, too, but belongs to a plane of its own: a narrow facet beside a fold is within the coincidence of two
+   * planes, and would count in both.
+   */
+  private Region carriedBy(List<Surface> surfaces, Region top, Plane plane) {
+    if (top.isEmpty() || !surfaces.stream().allMatch(Surface::isBounded)) {
+      return top;
+    }
+    Region carried = Region.unionOf(surfaces.stream()
+        .map(s -> Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList())).toList());
+    if (withoutHairs(top.minus(carried)).isEmpty()) {
+      return top;
+    }
+    // Cracks between triangles belong to neither of them.
+    double crack = tolerance.coincidenceM();
+    Region others = withoutHairs(top.minus(carried.grown(crack).grown(-crack)));
+    return others.isEmpty() ? top : withoutSpecks(top.minus(others));
+  }
+
+  private static Region withoutHairs(Region region) {
+    return Region.unionOf(region.parts().stream().filter(p -> !p.isNarrowerThan(HAIR)).toList());
   }
 
   /** Without pieces that are left over by rounding. */

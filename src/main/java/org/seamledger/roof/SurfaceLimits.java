@@ -10,11 +10,11 @@ import java.util.Map;
  * never global; a result shows the values applied. Where no source stands beside a value, it is common practice of models without one.
  */
 public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed exposed, Obstacles obstacles, Penetrating penetrations,
-    Folds folds, Stretches stretches, Faces faces, JoinedLines lines) {
+    Folds folds, Stretches stretches, Faces faces, Covered covered, JoinedLines lines) {
 
   /** The values beside each group. */
   public static final SurfaceLimits DEFAULT = new SurfaceLimits(Planes.DEFAULT, Tops.DEFAULT, Profiles.DEFAULT, Exposed.DEFAULT,
-      Obstacles.DEFAULT, Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, JoinedLines.DEFAULT);
+      Obstacles.DEFAULT, Penetrating.DEFAULT, Folds.DEFAULT, Stretches.DEFAULT, Faces.DEFAULT, Covered.DEFAULT, JoinedLines.DEFAULT);
 
   /**
    * Which planes may carry the surface.
@@ -88,10 +88,15 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param highestM heights are measured up to here: no flashing is higher
    * @param heightStepM to this precision
    * @param leastHeightM the side of another roof counts from this height on
+   * @param wallGapM a wall that runs along a free edge within this distance is what the edge ends at: flashings bridge it
+   * @param rowSpacingM posts, studs and boards no farther apart are a row
+   * @param rowWidthM what is wider at a right angle to the edge is no part of a row
+   * @param rowPosts so many make a row
+   * @param boardRatio a board is longer than this multiple of its thickness, and makes a row by itself
    */
   public record Obstacles(double speckM2, double standingM2, double aroundM, double windowM, double highestM, double heightStepM,
-      double leastHeightM) {
-    static final Obstacles DEFAULT = new Obstacles(1e-5, 1e-6, 0.2, 0.3, 3, 0.005, 0.01);
+      double leastHeightM, double wallGapM, double rowSpacingM, double rowWidthM, int rowPosts, double boardRatio) {
+    static final Obstacles DEFAULT = new Obstacles(1e-5, 1e-6, 0.2, 0.3, 3, 0.005, 0.01, 0.15, 1.3, 0.3, 3, 20);
   }
 
   /**
@@ -105,11 +110,11 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param nestedShare where all together take no more than this multiple of the outermost one's footprint, its outline is that of all
    * @param roundCorners an outline with fewer corners is no circle
    * @param roundDeviation share by which the corners of a circle or an ellipse may miss the one of equal moments: those of a
-   *     regular polygon of 11 corners do by 2.8 %, of 10 by 3.3 %
+   *     regular polygon of 10 corners do by 3.3 %
    */
   public record Penetrating(double lowestM, double inHoleShare, double solidShare, double solidM2, double bundleShare, double nestedShare,
       int roundCorners, double roundDeviation) {
-    static final Penetrating DEFAULT = new Penetrating(0.02, 0.5, 0.02, 1e-4, 0.5, 1.02, 10, 0.03);
+    static final Penetrating DEFAULT = new Penetrating(0.02, 0.5, 0.02, 1e-4, 0.5, 1.02, 10, 0.034);
   }
 
   /**
@@ -158,9 +163,15 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param sameDegrees facets that turn by less are one flat face drawn in pieces
    * @param curvedDegrees facets of one face that turn by more make it a curved one
    * @param narrowM facets in which no wider circle fits may be parts of a curve
+   * @param vaultSteps so many directions on one great circle, or more, are a vault: roofs of flat faces that fall to two sides have four
+   * @param vaultSameDegrees facets that turn by less have one direction
+   * @param vaultOff share of their spread by which the directions may miss the great circle
+   * @param evenWidths a facet wider across the curve than this multiple of the middle one only adjoins it
+   * @param domeFacets so many facets, all turning outward, or more, are a dome or a cone: pyramids over octagons have eight
    */
-  public record Faces(double togetherM, double simplifyM, double sameDegrees, double curvedDegrees, double narrowM) {
-    static final Faces DEFAULT = new Faces(1, 2e-5, 1, 2, 0.6);
+  public record Faces(double togetherM, double simplifyM, double sameDegrees, double curvedDegrees, double narrowM, int vaultSteps,
+      double vaultSameDegrees, double vaultOff, double evenWidths, int domeFacets) {
+    static final Faces DEFAULT = new Faces(1, 2e-5, 1, 2, 0.6, 6, 0.1, 0.1, 3, 16);
   }
 
   /**
@@ -176,6 +187,19 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
   public record JoinedLines(double roundingM, double collinearDegrees, double straightRadians, double facingShare,
       double obliqueDegrees, double sumShare) {
     static final JoinedLines DEFAULT = new JoinedLines(5e-4, 0.5, 1e-4, 0.01, 5, 0.001);
+  }
+
+  /**
+   * When upward area counts as lost.
+   *
+   * @param faceM a face this close above or below has the area: edges are moved, planes joined
+   * @param stripM narrower strips are left over where faces meet short of the end of a slab
+   * @param edgeM ends and reveals of slabs are narrower
+   * @param lostM2 less than this of an element (square metres) is noise
+   * @param lostShare and less than this share of its area
+   */
+  public record Covered(double faceM, double stripM, double edgeM, double lostM2, double lostShare) {
+    static final Covered DEFAULT = new Covered(0.01, 0.3, 0.8, 0.05, 0.005);
   }
 
   /** Every limit by the names of its group and its own, in the order in which they stand here. */

@@ -3,10 +3,11 @@ package org.seamledger.roof;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.stream.Stream;
+import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Solid.Surface;
 import org.seamledger.geometry.Tolerance;
@@ -14,7 +15,8 @@ import org.seamledger.geometry.Vec3;
 
 /**
  * The planes that can carry a roof's surface: every plane of every element that is not near to vertical, normals turned up, with planes
- * that lie together made one. The largest surface gives the plane; smaller ones join it.
+ * that lie together made one. The largest surface gives the plane; smaller ones join it whose every corner lies in it: where two planes
+ * turn by a trace, one point tells nothing of what is ten metres away.
  */
 final class SurfacePlanes {
 
@@ -22,17 +24,24 @@ final class SurfacePlanes {
   private static final double CELL = 0.02;
   private static final double MM2_PER_M2 = 1e6;
 
-  /** A plane and the elements that have a surface in it. */
-  record Carried(Plane plane, Set<Part> carriers) {
+  /** A plane, and the surfaces that each element has in it. */
+  record Carried(Plane plane, Map<Part, List<Surface>> carriers) {
+    private void add(Found found) {
+      carriers.computeIfAbsent(found.part(), k -> new ArrayList<>()).add(found.surface());
+    }
   }
 
   private record Found(Surface surface, Part part) {
+  }
+
+  private record Corner(Part part, Vec3 at) {
   }
 
   private final Tolerance tolerance;
   private final SurfaceLimits.Planes limits;
   private final List<Carried> planes = new ArrayList<>();
   private final Map<Long, List<Carried>> cells = new HashMap<>();
+  private final Map<Corner, List<Carried>> atCorners = new HashMap<>();
 
   private SurfacePlanes(Tolerance tolerance, SurfaceLimits.Planes limits) {
     this.tolerance = tolerance;
@@ -51,8 +60,8 @@ final class SurfacePlanes {
     List<Found> found = new ArrayList<>();
     for (Part part : parts) {
       part.solid().eachSurface(s -> {
-        if (Math.abs(s.plane().normal().z()) > leastZ && (s.area() == 0 || s.area() > limits.leastAreaM2())) {
-          found.add(new Found(s.plane().normal().z() < 0 ? new Surface(s.plane().flipped(), s.at(), s.area()) : s, part));
+        if (Math.abs(s.plane().normal().z()) > leastZ && (!s.isBounded() || s.area() > limits.leastAreaM2())) {
+          found.add(new Found(s.plane().normal().z() < 0 ? s.flipped() : s, part));
         }
       });
     }
@@ -65,25 +74,51 @@ final class SurfacePlanes {
   }
 
   private void join(Found found) {
-    Vec3 n = found.surface().plane().normal();
-    Vec3 at = found.surface().area() == 0 ? found.part().box().centre() : found.surface().at();
-    Vec3 onPlane = at.minus(n.times(found.surface().plane().height(at)));
-    int cx = cell(n.x());
-    int cy = cell(n.y());
-    for (int dx = -1; dx <= 1; dx++) {
-      for (int dy = -1; dy <= 1; dy++) {
-        for (Carried c : cells.getOrDefault(key(cx + dx, cy + dy), List.of())) {
-          if (Math.abs(c.plane().height(onPlane)) <= tolerance.coincidenceM()
-              && c.plane().normal().cross(n).length() < Math.toRadians(limits.sameDegrees())) {
-            c.carriers().add(found.part());
-            return;
-          }
-        }
+    Carried carried = Stream.concat(alike(found.surface().plane().normal()), beside(found))
+        .filter(c -> liesIn(found, c.plane())).findFirst().orElseGet(() -> fresh(found.surface().plane()));
+    carried.add(found);
+    for (Vec3 corner : found.surface().corners()) {
+      List<Carried> there = atCorners.computeIfAbsent(new Corner(found.part(), corner), k -> new ArrayList<>(2));
+      if (!there.contains(carried)) {
+        there.add(carried);
       }
     }
-    Carried fresh = new Carried(found.surface().plane(), new LinkedHashSet<>(List.of(found.part())));
+  }
+
+  /** Planes that turn little against a normal. */
+  private Stream<Carried> alike(Vec3 n) {
+    List<Carried> found = new ArrayList<>();
+    for (int dx = -1; dx <= 1; dx++) {
+      for (int dy = -1; dy <= 1; dy++) {
+        found.addAll(cells.getOrDefault(key(cell(n.x()) + dx, cell(n.y()) + dy), List.of()));
+      }
+    }
+    return found.stream().filter(c -> c.plane().normal().cross(n).length() < Math.toRadians(limits.sameDegrees()));
+  }
+
+  /** Planes of the same element that reach a corner of the surface: a sliver turns by what coordinates are rounded by. */
+  private Stream<Carried> beside(Found found) {
+    return found.surface().corners().stream().flatMap(p -> atCorners.getOrDefault(new Corner(found.part(), p), List.of()).stream())
+        .filter(c -> c.plane().normal().dot(found.surface().plane().normal()) > 0);
+  }
+
+  /** What has no end is looked at over the extent of its element. */
+  private boolean liesIn(Found found, Plane plane) {
+    Surface s = found.surface();
+    return s.isBounded() ? s.liesIn(plane, tolerance.coincidenceM())
+        : extent(found.part().box(), s.plane()).allMatch(p -> Math.abs(plane.height(p)) <= tolerance.coincidenceM());
+  }
+
+  private static Stream<Vec3> extent(Box3 box, Plane plane) {
+    return Stream.of(box.minX(), box.maxX())
+        .flatMap(x -> Stream.of(box.minY(), box.maxY()).map(y -> new Vec3(x, y, plane.elevation(x, y))));
+  }
+
+  private Carried fresh(Plane plane) {
+    Carried fresh = new Carried(plane, new LinkedHashMap<>());
     planes.add(fresh);
-    cells.computeIfAbsent(key(cx, cy), k -> new ArrayList<>()).add(fresh);
+    cells.computeIfAbsent(key(cell(plane.normal().x()), cell(plane.normal().y())), k -> new ArrayList<>()).add(fresh);
+    return fresh;
   }
 
   /** An area in square millimetres, whole, so that rounding decides no order. */

@@ -2,10 +2,13 @@ package org.seamledger.roof;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import org.seamledger.geometry.Plane;
+import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Solid.Surface;
+import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 
 /** How thick roof elements are below a plane of theirs; remembers the elements' surfaces. */
@@ -13,18 +16,26 @@ final class Thickness {
 
   private final SurfaceLimits.Tops limits;
   private final Map<Part, List<Surface>> surfaces = new HashMap<>();
+  private final Map<Part, Map<Plane, Double>> known = new HashMap<>();
 
   Thickness(SurfaceLimits.Tops limits) {
     this.limits = limits;
   }
 
-  /** Greatest distance of a surface of the element parallel to and below the plane, up to the limit, metres; zero where there is none. */
-  double below(Part part, Plane plane) {
+  /**
+   * Greatest distance of a surface of the element parallel to and below a part of a plane, up to the limit, metres; zero where there is
+   * none. What lies beside the part, seen along the normal, is no underside of it.
+   */
+  double below(Part part, Plane plane, Region region) {
+    return known.computeIfAbsent(part, p -> new IdentityHashMap<>()).computeIfAbsent(plane, p -> measured(part, plane, region));
+  }
+
+  private double measured(Part part, Plane plane, Region region) {
     double most = 0;
     for (Surface s : surfaces.computeIfAbsent(part, Thickness::surfacesOf)) {
       if (s.plane().normal().cross(plane.normal()).length() < Math.sin(Math.toRadians(limits.parallelDegrees()))) {
-        double d = -plane.height(s.area() == 0 ? onPlane(s.plane(), part.box().centre()) : s.at());
-        if (d > most && d <= limits.thickestM()) {
+        double d = -plane.height(s.isBounded() ? s.at() : onPlane(s.plane(), part.box().centre()));
+        if (d > most && d <= limits.thickestM() && liesUnder(s, plane, region)) {
           most = d;
         }
       }
@@ -32,9 +43,17 @@ final class Thickness {
     return most;
   }
 
+  private boolean liesUnder(Surface s, Plane plane, Region region) {
+    if (!s.isBounded()) {
+      return true;
+    }
+    Region under = Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList());
+    return under.intersect(region).area() > Math.min(limits.speckM2(), under.area() / 2);
+  }
+
   /** That of the thickest element that carries a surface, metres. */
   double of(TopSurface top) {
-    return top.pieces().stream().mapToDouble(p -> below(p.part(), top.plane())).max().orElse(0);
+    return top.pieces().stream().mapToDouble(p -> below(p.part(), top.plane(), p.region())).max().orElse(0);
   }
 
   private static List<Surface> surfacesOf(Part part) {

@@ -7,7 +7,7 @@
  * <p>A {@link org.seamledger.element.Building} in metres, Z up, near the origin, so that coordinates have a micrometre to spare. Roof
  * elements
  * are solids or sheets of triangles; closed ones give sections by the even-odd rule, so the orientation of their triangles does not matter.
- * Openings are taken away from roof elements; those of walls stay closed. Elements without a body, or without an end, are left out.
+ * Openings are taken away from roof elements; those of walls stay closed, but for unfilled ones that take their top away. Elements without a body, or without an end, are left out.
  * Two arguments say how exact all this is: {@link org.seamledger.geometry.Tolerance} for what lies together, and
  * {@link org.seamledger.roof.SurfaceLimits} for what is slack, joint, relief or rounding. Neither is global.
  *
@@ -36,7 +36,7 @@
  *     <li>what other elements cover or pierce is not free ({@code Covering}).
  *     </ol>
  * <li>Obstacles: walls, penetrations and holes in each surface, by sections just above it and with the plane lifted
- *     ({@code ObstacleFinder}, with {@code Standing}, {@code Heights}, {@code Bundles}, {@code RoundOutline},
+ *     ({@code ObstacleFinder}, with {@code Standing}, {@code Heights}, {@code Bundles}, {@code RoundOutline}, {@code WallRows},
  *     {@link org.seamledger.roof.Passage}).
  * <li>Exposure: the free surface less obstacles, without pieces that lie hidden inside the building ({@code Exposure}).
  * <li>Meeting: edges of convex neighbours are moved on to the line in which their planes intersect ({@code Meeting}, with {@code FoldLine},
@@ -46,13 +46,16 @@
  *     follows from the rest of its closed line ({@code RingContacts}).
  * </ol>
  *
- * <p>Over all groups, facets become faces: flat ones drawn in pieces, and curved ones ({@code FaceJoiner}).
+ * <p>Over all groups, facets become faces: flat ones drawn in pieces, and curved ones ({@code FaceJoiner}, with {@code CurvedRuns}).
+ *
+ * <p>{@link org.seamledger.roof.CoverageCheck} then asks of every roof element where its upward area went ({@code UpwardArea}): it knows the
+ * faces, and nothing of these steps.
  *
  * <h2>Degenerate input</h2>
  *
  * <p>No roof element, or none with a body: a roof without faces. A vertical plane, or one steeper than the limit, carries nothing: no
  * face. A
- * triangle without area gives no plane. A sheet has no thickness and no inside: it is its own top, and stands for a build-up of
+ * triangle without area gives no plane. A closed body no thicker than what lies together is a sheet. A sheet has no thickness and no inside: it is its own top, and stands for a build-up of
  * a usual depth where it covers something. Slivers and specks below the limits vanish; a facet that is left without area is none. Planes
  * that turn
  * by too little have no line of intersection: their facets keep their outlines, and meet across the gap if at all. Coordinates that are not

@@ -11,14 +11,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.zip.CRC32;
 import java.util.zip.CheckedInputStream;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipMethod;
 import org.seamledger.finding.UnreadableModelException;
 
 /** Unpacks a model into a temporary file that goes when its channel is closed. */
@@ -46,7 +50,7 @@ final class Unpacker {
   static SeekableByteChannel unzip(Path path, String name, UnpackLimits limits) throws IOException {
     Unpacker unpacker = new Unpacker(name, limits);
     try (ZipFile zip = new ZipFile(path.toFile())) {
-      ZipEntry entry = unpacker.model(zip);
+      ZipEntry entry = unpacker.model(Collections.list(zip.entries()));
       try (CheckedInputStream in = new CheckedInputStream(zip.getInputStream(entry), new CRC32())) {
         SeekableByteChannel unpacked = unpacker.unpack(in, Math.max(1, entry.getCompressedSize()));
         if (in.getChecksum().getValue() != entry.getCrc()) {
@@ -56,16 +60,41 @@ final class Unpacker {
         return unpacked;
       }
     } catch (ZipException | EOFException | IllegalArgumentException e) {
+      Optional<SeekableByteChannel> other = unpacker.unzipDeflate64(path);
+      if (other.isPresent()) {
+        return other.get();
+      }
       throw unpacker.broken("zip", e);
     }
   }
 
+  /** Reads an archive whose one model is packed by Deflate64, which the platform refuses; empty where it is not. */
+  private Optional<SeekableByteChannel> unzipDeflate64(Path path) throws IOException {
+    try (org.apache.commons.compress.archivers.zip.ZipFile zip =
+        org.apache.commons.compress.archivers.zip.ZipFile.builder().setPath(path).get()) {
+      ZipEntry entry = model(Collections.list(zip.getEntries()));
+      if (entry.getMethod() != ZipMethod.ENHANCED_DEFLATED.getCode()) {
+        return Optional.empty();
+      }
+      try (CheckedInputStream in = new CheckedInputStream(zip.getInputStream((ZipArchiveEntry) entry), new CRC32())) {
+        SeekableByteChannel unpacked = unpack(in, Math.max(1, entry.getCompressedSize()));
+        if (in.getChecksum().getValue() != entry.getCrc()) {
+          unpacked.close();
+          return Optional.empty();
+        }
+        return Optional.of(unpacked);
+      }
+    } catch (IOException | IllegalArgumentException e) {
+      // Broken in a way that says nothing more than what the platform said.
+      return Optional.empty();
+    }
+  }
+
   /** The one model in an archive. */
-  private ZipEntry model(ZipFile zip) {
+  private ZipEntry model(List<? extends ZipEntry> entries) {
     List<ZipEntry> models = new ArrayList<>();
     boolean xml = false;
-    for (var entries = zip.entries(); entries.hasMoreElements();) {
-      ZipEntry entry = entries.nextElement();
+    for (ZipEntry entry : entries) {
       String file = entry.getName().toLowerCase(Locale.ROOT);
       xml |= file.endsWith(".ifcxml");
       if (file.endsWith(".ifc") && !entry.isDirectory() && !isShadow(file)) {

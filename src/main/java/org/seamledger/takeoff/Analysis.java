@@ -16,6 +16,8 @@ import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.SystemFormatException;
+import org.seamledger.roof.CoverageCheck;
+import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.roof.SurfaceLimits;
@@ -39,6 +41,7 @@ public final class Analysis {
     Rules rules = rules(inputs);
     Building building = Models.read(inputs, Stage.READING.of(progress));
     Roof roof = RoofBuilder.build(building, inputs.tolerance(), SurfaceLimits.DEFAULT, Stage.ROOF.of(progress));
+    List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
@@ -53,9 +56,10 @@ public final class Analysis {
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(List.of(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
+        Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
+            modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction());
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage);
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

@@ -18,6 +18,7 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Modelled;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
 
@@ -37,13 +38,15 @@ import org.seamledger.roof.SurfaceLimits;
  * @param kinds the kinds that lines can have, in the order in which they are listed
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
+ * @param coverage where the upward area of each roof element went, in the building's order
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
-    SortedMap<String, Modelled> modelled) {
+    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage) {
 
   public Takeoff {
+    coverage = List.copyOf(coverage);
     models = List.copyOf(models);
     elements = Collections.unmodifiableSortedMap(new TreeMap<>(elements));
     faces = List.copyOf(faces);

@@ -57,6 +57,8 @@ class ShippedClassesTest {
       new Allowed("org.bimserver.shared.exceptions.", "javax.xml.ws.WebFault", "an annotation for SOAP, which is not spoken here"),
       new Allowed("org.bimserver.shared.meta.", "org.eclipse.core.runtime.",
           "the client reads Java sources of services only where it is given some"),
+      new Allowed("org.apache.commons.compress.", "org.tukaani.xz.", "other packings in zips: only Deflate64 is read, the rest refused"),
+      new Allowed("org.apache.commons.compress.", "com.github.luben.zstd.", "the same"),
       new Allowed("javax.activation.", "com.sun.activation.registries.", "types of mail; documents go to the server as bytes"),
       new Allowed("org.eclipse.jdt.", "org.eclipse.", "a compiler in an IDE; the client mentions two of its classes and never compiles"),
       new Allowed("org.eclipse.jdt.", "org.osgi.", "the same"));

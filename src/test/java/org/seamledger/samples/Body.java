@@ -4,7 +4,7 @@ import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 
 /** What a thing is made of. */
-public sealed interface Body permits Extrusion, Cylinder {
+public sealed interface Body permits Extrusion, Cylinder, Shell {
 
   Body moved(Transform t);
 

@@ -134,7 +134,7 @@ final class FaceWriter {
   // ---- advanced boundary representations ----
 
   Ref advanced(Body body) {
-    return body instanceof Cylinder c ? advanced(c) : advanced(((Extrusion) body).shell());
+    return body instanceof Cylinder c ? advanced(c) : advanced(shell(body));
   }
 
   private Ref advanced(Shell shell) {
@@ -216,6 +216,17 @@ final class FaceWriter {
     return step.add("IFCADVANCEDFACE", List.of(bound), step.add("IFCPLANE", bodies.frame(centre, normal, x)), true);
   }
 
+  static Shell shell(Body body) {
+    return body instanceof Shell s ? s : body instanceof Cylinder c ? c.faceted().shell() : ((Extrusion) body).shell();
+  }
+
+  /** A surface without an inside, by the model's way: a shell of faces, or a set of connected faces. */
+  Ref surface(Shell shell, boolean shellBased) {
+    List<Ref> faces = shell.faces().stream().map(f -> face(shell.points(), f)).toList();
+    return shellBased ? step.add("IFCSHELLBASEDSURFACEMODEL", List.of(step.add("IFCOPENSHELL", faces)))
+        : step.add("IFCFACEBASEDSURFACEMODEL", List.of(step.add("IFCCONNECTEDFACESET", faces)));
+  }
+
   static boolean usesFaces(Form.Shape shape) {
     return switch (shape) {
       case BREP, POLYGONS, TRIANGLES, ADVANCED_BREP -> true;
@@ -224,7 +235,7 @@ final class FaceWriter {
   }
 
   Ref byFaces(Body body) {
-    Shell shell = body instanceof Cylinder c ? c.faceted().shell() : ((Extrusion) body).shell();
+    Shell shell = shell(body);
     return switch (form.shape()) {
       case BREP -> brep(shell);
       case POLYGONS -> polygons(shell);

@@ -20,7 +20,10 @@ public final class House {
 
   private final String name;
   private final List<RoofPlane> roofs = new ArrayList<>();
+  private final List<ShellRoof> shells = new ArrayList<>();
   private final List<Thing> things = new ArrayList<>();
+  private final TreeMap<String, Extrusion> cuts = new TreeMap<>();
+  private double expectedAreaM2;
   private final List<ExpectedLine> expected = new ArrayList<>();
   private final List<ExpectedLine> modelled = new ArrayList<>();
 
@@ -34,6 +37,26 @@ public final class House {
 
   public List<RoofPlane> roofs() {
     return List.copyOf(roofs);
+  }
+
+  /** Roof elements given by their faces. */
+  public List<ShellRoof> shells() {
+    return List.copyOf(shells);
+  }
+
+  /**
+   * A roof element given by its faces.
+   *
+   * @param sheet whether its faces bound nothing
+   */
+  public record ShellRoof(String name, List<Shell> shells, boolean sheet) {
+  }
+
+  /** Adds a roof element given by its faces: bodies, or sheets. */
+  public House shell(String roofName, boolean sheet, Shell... bodies) {
+    requireNew(roofName);
+    shells.add(new ShellRoof(roofName, List.of(bodies), sheet));
+    return this;
   }
 
   public List<Thing> things() {
@@ -86,6 +109,27 @@ public final class House {
     requireNew(thingName);
     things.add(new Thing(thingName, role, List.of(bodies)));
     return this;
+  }
+
+  /** The true area of its faces, square metres. */
+  House expectArea(double areaM2) {
+    expectedAreaM2 += areaM2;
+    return this;
+  }
+
+  double expectedAreaM2() {
+    return expectedAreaM2;
+  }
+
+  /** Takes a body out of a thing by an opening that nothing fills. */
+  House cut(String thingName, Extrusion opening) {
+    cuts.put(thingName, opening);
+    return this;
+  }
+
+  /** What an opening takes out of a thing, or null. */
+  Extrusion cutOf(String thingName) {
+    return cuts.get(thingName);
   }
 
   /** A wall with a rectangular plan. */
@@ -144,6 +188,10 @@ public final class House {
       requireNew(prefix + r.name());
       roofs.add(r.moved(t).named(prefix + r.name()));
     }
+    for (ShellRoof r : other.shells) {
+      requireNew(prefix + r.name());
+      shells.add(new ShellRoof(prefix + r.name(), r.shells().stream().map(b -> b.moved(t)).toList(), r.sheet()));
+    }
     for (Thing thing : other.things) {
       requireNew(prefix + thing.name());
       things.add(thing.moved(t).named(prefix + thing.name()));
@@ -158,6 +206,7 @@ public final class House {
     House part = new House(name);
     if (roof) {
       part.roofs.addAll(roofs);
+      part.shells.addAll(shells);
     }
     things.stream().filter(wanted).forEach(part.things::add);
     return part;

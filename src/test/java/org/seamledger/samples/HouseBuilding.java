@@ -37,6 +37,8 @@ public final class HouseBuilding {
       roofs.add(new Element(id(house, r.name()), "IfcSlab", Category.ROOF, r.name(), 0, List.of(solid(r.body(cut))), openings, "",
           new TreeMap<>()));
     }
+    house.shells().forEach(r -> roofs.add(new Element(id(house, r.name()), "IfcSlab", Category.ROOF, r.name(), 0,
+        r.shells().stream().map(HouseBuilding::solid).toList(), List.of(), "", new TreeMap<>())));
     house.things().forEach(t -> neighbours.add(neighbour(house, t)));
     Comparator<Element> byId = Comparator.comparing(Element::globalId);
     roofs.sort(byId);
@@ -79,7 +81,7 @@ public final class HouseBuilding {
   }
 
   private static Solid solid(Body body) {
-    Shell shell = (body instanceof Cylinder c ? c.faceted() : (Extrusion) body).shell();
+    Shell shell = FaceWriter.shell(body);
     MeshBuilder mesh = new MeshBuilder();
     for (Shell.Face f : shell.faces()) {
       mesh.face(corners(shell, f.outer()), f.inner().stream().map(h -> corners(shell, h)).toList());

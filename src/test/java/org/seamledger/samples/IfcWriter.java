@@ -202,6 +202,29 @@ public final class IfcWriter {
   // ---- elements ----
 
   private List<Ref> roof() {
+    List<Ref> all = new ArrayList<>(house.roofs().isEmpty() ? List.of() : planes());
+    house.shells().forEach(r -> all.add(shell(r)));
+    return all;
+  }
+
+  /** A roof element by its faces; shapes that have none are written as a faceted solid. */
+  private Ref shell(House.ShellRoof r) {
+    List<Shell> bodies = r.shells().stream().map(b -> b.moved(world)).toList();
+    Vec3 origin = origin(bodies.get(0));
+    List<Shell> local = bodies.stream().map(b -> b.moved(Transform.translation(origin.negated()))).toList();
+    boolean bySolids = !r.sheet() && form.shape() != Shape.SHEET;
+    Ref shape = FaceWriter.usesFaces(form.shape()) && (bySolids || form.shape() == Shape.POLYGONS || form.shape() == Shape.TRIANGLES)
+        ? shape(FaceWriter.typeName(form.shape()), local.stream().map(faces::byFaces).toList())
+        : bySolids ? shape("Brep", local.stream().map(faces::brep).toList())
+        : shape("SurfaceModel", local.stream().map(b -> faces.surface(b, form.make() == Form.Make.ROOF)).toList());
+    Ref product = step.add("IFCPRODUCTDEFINITIONSHAPE", null, null, List.of(shape));
+    boolean covering = form.make() == Form.Make.COVERINGS;
+    boolean roof = form.make() == Form.Make.ROOF;
+    return step.add(roof ? "IFCROOF" : covering ? "IFCCOVERING" : "IFCSLAB", id(r.name()), owner, r.name(), null, null, placement(origin),
+        product, null, word(roof ? "NOTDEFINED" : covering ? "ROOFING" : "ROOF"));
+  }
+
+  private List<Ref> planes() {
     return switch (form.make()) {
       case ROOF -> List.of(roofAsOne());
       case ROOF_OF_SLABS -> List.of(roofOfSlabs());
@@ -269,7 +292,21 @@ public final class IfcWriter {
     List<Body> parts = t.bodies().stream().map(b -> b.moved(world)).toList();
     Vec3 origin = origin(parts.get(0));
     List<Object> p = root(t.name(), placement(origin), representation(parts, origin, false));
-    return step.add(ElementClasses.keyword(t.role(), form.schema()), ElementClasses.complete(p, t.role(), form.schema()).toArray());
+    Ref thing = step.add(ElementClasses.keyword(t.role(), form.schema()), ElementClasses.complete(p, t.role(), form.schema()).toArray());
+    if (house.cutOf(t.name()) != null) {
+      cut(t.name(), thing);
+    }
+    return thing;
+  }
+
+  private void cut(String name, Ref thing) {
+    Body body = house.cutOf(name).moved(world);
+    Vec3 origin = origin(body);
+    List<Object> p = root("Opening in " + name, placement(origin), representation(List.of(body), origin, false));
+    if (form.schema() != Schema.IFC2X3) {
+      p.add(word("OPENING"));
+    }
+    step.add("IFCRELVOIDSELEMENT", id("voids " + name), owner, null, null, thing, step.add("IFCOPENINGELEMENT", p.toArray()));
   }
 
   /** The eight attributes that every element has. */
@@ -306,6 +343,9 @@ public final class IfcWriter {
 
   private Ref shape(List<Body> parts, boolean isRoof) {
     Shape s = form.shape();
+    if (parts.stream().anyMatch(Shell.class::isInstance)) {
+      return shape("SurfaceModel", parts.stream().map(b -> faces.surface(FaceWriter.shell(b), form.make() == Form.Make.ROOF)).toList());
+    }
     if (FaceWriter.usesFaces(s)) {
       return shape(FaceWriter.typeName(s), parts.stream().map(faces::byFaces).toList());
     }

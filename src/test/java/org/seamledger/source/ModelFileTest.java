@@ -55,6 +55,23 @@ class ModelFileTest {
     assertReads(write("house.ifc", zip), "house.ifc", MODEL);
   }
 
+  /** Without matches of the greatest length Deflate64 is Deflate; only the method's number differs (APPNOTE.TXT 4.4.5: 9). */
+  @Test
+  void zipByDeflate64() throws IOException {
+    byte[] zip = zip("models/House.ifc", MODEL);
+    for (int i = 0; i + 12 < zip.length; i++) {
+      boolean local = zip[i] == 'P' && zip[i + 1] == 'K' && zip[i + 2] == 3 && zip[i + 3] == 4;
+      boolean central = zip[i] == 'P' && zip[i + 1] == 'K' && zip[i + 2] == 1 && zip[i + 3] == 2;
+      if (local || central) {
+        zip[i + (local ? 8 : 10)] = 9;
+      }
+    }
+    assertReads(write("house.ifczip", zip), "house.ifczip", MODEL);
+    zip[zip.length / 4] ^= 0x55;
+    Path broken = write("broken.ifczip", zip);
+    assertThat(refusal(broken, UnpackLimits.DEFAULT)).isNotNull();
+  }
+
   @Test
   void theTemporaryFileGoes() throws IOException {
     long before = temporaryFiles();

@@ -67,7 +67,7 @@ public final class Takeoffs {
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
         Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, Progress.NONE), findings(), advice, KINDS.all(), new TreeMap<>(),
-        new TreeMap<>());
+        new TreeMap<>(), List.of());
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */

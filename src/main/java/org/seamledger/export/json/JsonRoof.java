@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.List;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.quantity.layout.Seam;
+import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Takeoff;
@@ -21,6 +22,26 @@ public final class JsonRoof {
 
   public void faces() throws IOException {
     json.objects("roofFaces", takeoff.faces(), this::face);
+  }
+
+  /** Where the upward area of each roof element went. */
+  public void coverage() throws IOException {
+    json.objects("coverage", takeoff.coverage(), this::covered);
+  }
+
+  private void covered(ElementCoverage c) throws IOException {
+    json.word("element", c.globalId());
+    json.number("upwardM2", c.upwardM2());
+    json.number("inFacesM2", c.inFacesM2());
+    json.number("coveredM2", c.coveredM2());
+    json.words("coveredBy", c.coveredBy());
+    json.number("innerLayerM2", c.innerLayerM2());
+    json.number("enclosedM2", c.enclosedM2());
+    json.number("voidM2", c.voidM2());
+    json.number("cutEdgeM2", c.cutEdgeM2());
+    json.number("tooSmallM2", c.tooSmallM2());
+    json.number("lostM2", c.lostM2());
+    json.flag("readable", c.readable());
   }
 
   private void face(RoofFace face) throws IOException {

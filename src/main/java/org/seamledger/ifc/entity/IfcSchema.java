@@ -23,6 +23,9 @@ import org.seamledger.finding.UnreadableModelException;
  * </table>
  */
 public enum IfcSchema {
+  /** Editions before IFC2X3: what is used here of them has the same attributes in the same places (from memory of those editions). */
+  IFC2X, IFC2X2,
+  /** The three that the table tells apart. */
   IFC2X3, IFC4, IFC4X3;
 
   /**
@@ -36,6 +39,12 @@ public enum IfcSchema {
       if (name.startsWith("IFC2X3")) {
         return IFC2X3;
       }
+      if (name.startsWith("IFC2X2")) {
+        return IFC2X2;
+      }
+      if (name.equals("IFC2X") || name.startsWith("IFC2X_")) {
+        return IFC2X;
+      }
       if (name.startsWith("IFC4X3")) {
         return IFC4X3;
       }
@@ -43,13 +52,13 @@ public enum IfcSchema {
         return IFC4;
       }
     }
-    throw new UnreadableModelException(file, 0, 0, "schema IFC2X3, IFC4 or IFC4X3 in FILE_SCHEMA",
+    throw new UnreadableModelException(file, 0, 0, "schema IFC2X, IFC2X2, IFC2X3, IFC4 or IFC4X3 in FILE_SCHEMA",
         identifiers.isEmpty() ? "none" : String.join(", ", identifiers));
   }
 
   /** Whether attribute 8 of a product of this class is its PredefinedType (or the like, such as ShapeType). */
   public boolean hasPredefinedType(String keyword) {
-    return this != IFC2X3 || switch (keyword) {
+    return compareTo(IFC4) >= 0 || switch (keyword) {
       case "IFCSLAB", "IFCROOF", "IFCCOVERING" -> true;
       default -> false;
     };

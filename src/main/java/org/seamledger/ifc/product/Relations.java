@@ -59,7 +59,7 @@ public final class Relations {
     }
   }
 
-  List<Long> parts(long id) {
+  public List<Long> parts(long id) {
     return parts.getOrDefault(id, List.of());
   }
 
