@@ -108,8 +108,8 @@ public final class JunctionFinder {
   }
 
   /**
-   * The stretch that speaks for the line: the longest, and of a wall's line the longest at a wall if there is any. Along a curved face it is
-   * one where the face slopes as it does elsewhere on the line: at the crown of a vault it lies level.
+   * The stretch that speaks for the line: the longest, and of a wall's line the longest at a wall if there is any. Along a curved face it
+   * is one where the face slopes as it does elsewhere on the line: at the crown of a vault it lies level.
    */
   private BoundaryEdge longest(List<BoundaryEdge> chain) {
     double steepest = chain.stream().mapToDouble(this::slope).max().orElseThrow();

@@ -78,7 +78,9 @@ final class UpwardArea {
     return s.plane().normal().z() < 0 ? s.flipped() : s;
   }
 
-  /** 1 where every triangle turns counter-clockwise seen from outside, or there is no inside; -1 where clockwise; 0 where they don't agree. */
+  /**
+   * 1 where every triangle turns counter-clockwise seen from outside, or there is no inside; -1 where clockwise; 0 where they don't agree.
+   */
   private static int turn(Mesh mesh) {
     Map<List<Vec3>, Integer> edges = new HashMap<>();
     double six = 0;

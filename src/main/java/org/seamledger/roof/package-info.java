@@ -7,9 +7,9 @@
  * <p>A {@link org.seamledger.element.Building} in metres, Z up, near the origin, so that coordinates have a micrometre to spare. Roof
  * elements
  * are solids or sheets of triangles; closed ones give sections by the even-odd rule, so the orientation of their triangles does not matter.
- * Openings are taken away from roof elements; those of walls stay closed, but for unfilled ones that take their top away. Elements without a body, or without an end, are left out.
- * Two arguments say how exact all this is: {@link org.seamledger.geometry.Tolerance} for what lies together, and
- * {@link org.seamledger.roof.SurfaceLimits} for what is slack, joint, relief or rounding. Neither is global.
+ * Openings are taken away from roof elements; those of walls stay closed, but for unfilled ones that take their top away. Elements
+ * without a body, or without an end, are left out. Two arguments say how exact all this is: {@link org.seamledger.geometry.Tolerance} for
+ * what lies together, and {@link org.seamledger.roof.SurfaceLimits} for what is slack, joint, relief or rounding. Neither is global.
  *
  * <h2>Guarantee</h2>
  *
@@ -48,16 +48,16 @@
  *
  * <p>Over all groups, facets become faces: flat ones drawn in pieces, and curved ones ({@code FaceJoiner}, with {@code CurvedRuns}).
  *
- * <p>{@link org.seamledger.roof.CoverageCheck} then asks of every roof element where its upward area went ({@code UpwardArea}): it knows the
- * faces, and nothing of these steps.
+ * <p>{@link org.seamledger.roof.CoverageCheck} then asks of every roof element where its upward area went ({@code UpwardArea}): it knows
+ * the faces, and nothing of these steps.
  *
  * <h2>Degenerate input</h2>
  *
  * <p>No roof element, or none with a body: a roof without faces. A vertical plane, or one steeper than the limit, carries nothing: no
  * face. A
- * triangle without area gives no plane. A closed body no thicker than what lies together is a sheet. A sheet has no thickness and no inside: it is its own top, and stands for a build-up of
- * a usual depth where it covers something. Slivers and specks below the limits vanish; a facet that is left without area is none. Planes
- * that turn
+ * triangle without area gives no plane. A closed body no thicker than what lies together is a sheet. A sheet has no thickness and no
+ * inside: it is its own top, and stands for a build-up of a usual depth where it covers something. Slivers and specks below the limits
+ * vanish; a facet that is left without area is none. Planes that turn
  * by too little have no line of intersection: their facets keep their outlines, and meet across the gap if at all. Coordinates that are not
  * finite can't occur: {@link org.seamledger.geometry.Vec3} refuses them.
  */

@@ -1,7 +1,6 @@
 package org.seamledger.samples;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.seamledger.samples.Pitch.pitch;
 
 import java.util.ArrayList;
 import java.util.Comparator;
