@@ -69,7 +69,7 @@ export function remarks(f) {
   const message = h('span', {role: 'alert', class: 'refused'});
   const store = async change => {
     try {
-      const next = await api.putFinding(state.analysis.id, m.id, {state: m.state, reason: m.reason, assignee: m.assignee, version: m.version, ...change});
+      const next = await api.putFinding(state.analysis.id, m.id, {state: m.state, reason: m.reason, acceptedBy: m.acceptedBy ?? '', assignee: m.assignee, version: m.version, ...change});
       document.activeElement?.blur();
       set({marks: new Map(state.marks).set(f.place, next)});
       say('Saved.');
@@ -93,13 +93,20 @@ export function remarks(f) {
       } catch (e) { put(message, ' ' + e.message); }
     }, field('Your name', author));
   };
+  const accept = () => {
+    const name = h('input', {value: remembered('author') ?? '', maxlength: 200, required: true, autocomplete: 'name'});
+    form('Why it can stay', '', 'Accept', text => {
+      remember('author', name.value.trim());
+      return store({state: 'accepted', reason: text, acceptedBy: name.value.trim()});
+    }, field('Your name', name));
+  };
   put(root,
-    m.state === 'accepted' && h('p', {}, h('b', {}, 'Accepted: '), m.reason),
+    m.state === 'accepted' && h('p', {}, h('b', {}, 'Accepted: '), m.reason, m.acceptedBy && h('small', {}, ` ${m.acceptedBy}, ${new Date(m.acceptedAt).toLocaleDateString()}`)),
     m.assignee && h('p', {}, h('b', {}, 'With: '), m.assignee),
     m.comments.length > 0 && h('ul', {class: 'comments'}, m.comments.map(c => h('li', {}, h('b', {}, c.author || 'Somebody'), ` ${new Date(c.created).toLocaleDateString()}: `, c.text))),
     h('span', {class: 'doings'},
-      m.state === 'accepted' ? h('button', {class: 'link', on: {click: () => store({state: 'open', reason: ''})}}, 'Reopen')
-        : h('button', {class: 'link', on: {click: () => form('Why it can stay', '', 'Accept', text => store({state: 'accepted', reason: text}))}}, 'Accept…'), ' · ',
+      m.state === 'accepted' ? h('button', {class: 'link', on: {click: () => store({state: 'open', reason: '', acceptedBy: ''})}}, 'Reopen')
+        : h('button', {class: 'link', on: {click: accept}}, 'Accept…'), ' · ',
       h('button', {class: 'link', on: {click: () => form('Who looks after it', m.assignee, 'Assign', text => store({assignee: text}))}}, 'Assign…'), ' · ',
       h('button', {class: 'link', on: {click: comment}}, 'Comment…')), message);
   return root;

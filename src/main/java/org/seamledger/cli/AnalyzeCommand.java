@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.finding.Severity;
-import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -42,7 +41,7 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures (default: text).")
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv (default: text).")
   private OutputFormat format;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")
@@ -63,6 +62,6 @@ final class AnalyzeCommand implements Task {
   }
 
   private boolean fails(Takeoff takeoff) {
-    return failOn != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(failOn.severity()));
+    return failOn != null && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(failOn.severity()));
   }
 }

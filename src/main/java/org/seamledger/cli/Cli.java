@@ -21,7 +21,8 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, CheckCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class,
+      subcommands = {AnalyzeCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class, PlanCommand.class,
+          SectionCommand.class,
           ProjectsCommand.class,
           ServeCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
@@ -97,7 +98,8 @@ final class Cli {
     if (asked.getCommand() instanceof Task task) {
       return task.run(session);
     }
-    throw new UsageException("say what to do: analyze, check, explain, plan, section, projects, serve or watch; --help tells more");
+    throw new UsageException(
+        "say what to do: analyze, check, compare, explain, plan, section, projects, serve or watch; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {

@@ -4,13 +4,14 @@ import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
+import org.seamledger.export.FindingsCsv;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.TextReport;
 import org.seamledger.takeoff.Takeoff;
 
 /** Forms of a result; names as the command line has them. */
 enum OutputFormat {
-  text(TextReport::write), json(JsonLedger::write), csv(CsvLedger::write), cuts(CutList::write);
+  text(TextReport::write), json(JsonLedger::write), csv(CsvLedger::write), cuts(CutList::write), findings(FindingsCsv::write);
 
   @FunctionalInterface
   private interface Writer {

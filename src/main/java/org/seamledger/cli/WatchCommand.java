@@ -121,7 +121,7 @@ final class WatchCommand implements Task {
   private Takeoff analyze(Session session, Inputs inputs, Progress progress, Tally tally) {
     Takeoff takeoff = session.analyzer().analyze(inputs, progress);
     Severity limit = failOn == null ? null : failOn.severity();
-    tally.finds |= limit != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(limit));
+    tally.finds |= limit != null && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit));
     return takeoff;
   }
 

@@ -3,6 +3,7 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
 import org.seamledger.quantity.Estimate;
 import org.seamledger.takeoff.ElementLabel;
@@ -86,6 +87,7 @@ public final class JsonLedger {
     json.word("ifcClass", element.ifcClass());
     json.word("name", element.name());
     json.count("model", element.model());
+    json.word("storey", element.storey());
   }
 
   private void finding(Finding finding) throws IOException {
@@ -96,9 +98,27 @@ public final class JsonLedger {
     json.word("action", FindingAdvice.action(takeoff, finding.code()));
     json.wordOrNull("junction", finding.junction());
     json.words("elements", finding.elements());
+    json.objects("elementDetails", ElementNames.details(takeoff, finding.elements()), this::detail);
+    if (finding.acceptance().isPresent()) {
+      json.object("accepted", () -> acceptance(finding.acceptance().get()));
+    }
     if (finding.remedy().isPresent()) {
       json.object("placement", () -> placement(finding.remedy().get()));
     }
+  }
+
+  private void detail(ElementNames.Detail element) throws IOException {
+    json.word("globalId", element.label().globalId());
+    json.word("class", element.label().ifcClass());
+    json.word("name", element.label().name());
+    json.word("storey", element.label().storey());
+    json.word("file", element.file());
+  }
+
+  private void acceptance(Acceptance acceptance) throws IOException {
+    json.word("by", acceptance.by());
+    json.wordOrNull("when", acceptance.when());
+    json.word("reason", acceptance.reason());
   }
 
   private void placement(Finding.Remedy remedy) throws IOException {

@@ -99,7 +99,8 @@ public final class IfcReader {
     List<Element> uniqueNeighbours = ids.unique(duplicates.without(sorted(neighbours)));
     duplicates.report();
     return new Building(infos, uniqueRoofs, uniqueNeighbours.stream().filter(e -> !isFlashing(e)).toList(),
-        uniqueNeighbours.stream().filter(IfcReader::isFlashing).toList(), offset, findings.all());
+        uniqueNeighbours.stream().filter(IfcReader::isFlashing).toList(), offset, findings.all(),
+        Mentions.of(scopes, List.of(uniqueNeighbours, uniqueRoofs), findings.all()));
   }
 
   private void reportRepeated(IfcInput input) {
@@ -210,6 +211,7 @@ public final class IfcReader {
     List<Element> elements = new ArrayList<>();
     bodies.forEach((id, body) -> {
       Entity e = scope.model().get(id);
+      scope.model().mention(e);
       elements.add(new Element(e.text(0), scope.classOf(id).name(), Category.ROOF, e.text(2), scope.model().index(), body,
           Holes.of(scope, id, bodies::containsKey), scope.whole(id), withWhole(scope, id, properties)));
     });
@@ -241,6 +243,7 @@ public final class IfcReader {
       for (long id : roofIds.get(i)) {
         Entity e = scope.model().get(id);
         if (!withBody.contains(id)) {
+          scope.model().mention(e);
           findings.add(Code.ROOF_WITHOUT_SHAPE, Shapes.name(e) + " has no shape that can be used.", e.text(0));
         }
       }

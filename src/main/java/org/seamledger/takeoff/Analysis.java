@@ -55,7 +55,7 @@ public final class Analysis {
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), PerimeterLaw.findings(roof, junctions), modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction());
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction()).withAccepted(inputs.accepted());
   }
 
   private static Headway begin(Stage stage, Progress progress) {

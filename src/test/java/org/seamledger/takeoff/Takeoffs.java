@@ -57,7 +57,7 @@ public final class Takeoffs {
   /** The same with another name for the roof. */
   public static Takeoff boatHouse(String roofName) {
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
-    elements.put("0roof", new ElementLabel("0roof", "IfcSlab", roofName, 0));
+    elements.put("0roof", new ElementLabel("0roof", "IfcSlab", roofName, 0, "Loft"));
     List<RoofFace> faces = List.of(face("F1", -1), face("F2", 1));
     RoofLayout layout = RoofLayout.of(faces, RoofSystem.DEFAULT);
     TreeMap<String, Advice> advice = new TreeMap<>();
