@@ -32,7 +32,7 @@ public record ModelFile(Path path, String name, UnpackLimits limits) implements 
   @Override
   public OpenModel open() throws IOException {
     if (Files.isDirectory(path)) {
-      throw unreadable("a model file", "a folder");
+      throw unreadable("a model file", "a folder; analyze --each and check --each take folders");
     }
     if (!Files.exists(path)) {
       throw unreadable("a model file", "no file of that name");
