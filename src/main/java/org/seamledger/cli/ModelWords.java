@@ -92,7 +92,7 @@ final class ModelWords {
         public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
           String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
           if (!name.startsWith(".") && MODEL.matcher(name).matches() && isMeant.test(file)) {
-            files.add(file.toString());
+            files.add(file.normalize().toString());
           }
           return FileVisitResult.CONTINUE;
         }

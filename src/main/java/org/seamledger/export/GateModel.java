@@ -22,10 +22,9 @@ import org.seamledger.takeoff.Takeoff;
  *
  * @param files as they were named to the program, at least one
  * @param problem why it can't be read; empty where it was
- * @param size in one line, such as {@code 4 faces, 14 junctions}; empty where nothing was counted
  * @param rules what was asked of it, whether or not it failed; empty where only {@code issues} say
  */
-public record GateModel(List<String> files, Optional<String> problem, String size, List<Rule> rules, List<Issue> issues) {
+public record GateModel(List<String> files, Optional<String> problem, List<Rule> rules, List<Issue> issues) {
 
   /** How a model stands. */
   public enum Status {
@@ -64,16 +63,13 @@ public record GateModel(List<String> files, Optional<String> problem, String siz
   }
 
   public static GateModel unreadable(String name, String problem) {
-    return new GateModel(List.of(name), Optional.of(problem), "", List.of(), List.of());
+    return new GateModel(List.of(name), Optional.of(problem), List.of(), List.of());
   }
 
   /** @param files what the models were named to the program, in their order */
   public static GateModel of(Takeoff takeoff, List<String> files) {
     List<Issue> issues = takeoff.findings().stream().map(f -> issue(takeoff, f, files)).toList();
-    double length = takeoff.detailed().stream().mapToDouble(j -> j.junction().junction().lengthM()).sum();
-    return new GateModel(files, Optional.empty(), TextReport.count(takeoff.faces().size(), "face") + ", "
-        + TextReport.count(takeoff.detailed().size(), "junction") + ", " + Rows.number(Math.round(length * 1000) / 1000.0) + " m",
-        List.of(), issues);
+    return new GateModel(files, Optional.empty(), List.of(), issues);
   }
 
   private static Issue issue(Takeoff takeoff, Finding f, List<String> files) {
@@ -101,14 +97,14 @@ public record GateModel(List<String> files, Optional<String> problem, String siz
       for (SpecificationResult result : document.specifications()) {
         Rule rule = rule(document, result.specification(), rules);
         rules.add(rule);
-        result.elements().forEach(e -> issues.add(issue(rule, e)));
+        result.elements().forEach(e -> issues.add(issue(rule, e, file(e.model(), files))));
         if (!result.passes() && result.elements().isEmpty()) {
           issues
               .add(new Issue(rule, Severity.VIOLATION, OneLine.of(rule.name() + ": " + result.reason()), "", List.of(), Optional.empty()));
         }
       }
     }
-    return new GateModel(files, Optional.empty(), TextReport.count(rules.size(), "specification"), rules, issues);
+    return new GateModel(files, Optional.empty(), rules, issues);
   }
 
   /** A file may have two specifications of one name: the second is told from the first. */
@@ -121,10 +117,15 @@ public record GateModel(List<String> files, Optional<String> problem, String siz
         OneLine.of(s.instructions()));
   }
 
-  private static Issue issue(Rule rule, FailedElement e) {
+  /** As the model was named to the program. */
+  private static String file(String bare, List<String> files) {
+    return files.stream().filter(f -> f.equals(bare) || f.replace('\\', '/').endsWith("/" + bare)).findFirst().orElse(files.get(0));
+  }
+
+  private static Issue issue(Rule rule, FailedElement e, String file) {
     String id = e.globalId().isEmpty() ? "#" + e.instance() : e.globalId();
     String message = OneLine.of(e.ifcClass() + " " + id + (e.name().isEmpty() ? " " : " '" + e.name() + "' ") + e.reason());
-    return new Issue(rule, Severity.VIOLATION, message, "", List.of(new Concerned(id, e.ifcClass(), e.name(), "", e.model())),
+    return new Issue(rule, Severity.VIOLATION, message, "", List.of(new Concerned(id, e.ifcClass(), e.name(), "", file)),
         Optional.empty());
   }
 
@@ -147,7 +148,7 @@ public record GateModel(List<String> files, Optional<String> problem, String siz
     List<Set<String>> unused = models.stream().filter(m -> m.problem().isEmpty()).map(m -> m.issues().stream().filter(Issue::isUnused)
         .map(Issue::message).collect(Collectors.toSet())).toList();
     Predicate<Issue> stays = i -> !i.isUnused() || unused.stream().allMatch(messages -> messages.contains(i.message()));
-    return models.stream().map(m -> new GateModel(m.files, m.problem, m.size, m.rules, m.issues.stream().filter(stays).toList())).toList();
+    return models.stream().map(m -> new GateModel(m.files, m.problem, m.rules, m.issues.stream().filter(stays).toList())).toList();
   }
 
   long open(Severity severity) {

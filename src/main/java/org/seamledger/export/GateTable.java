@@ -22,10 +22,10 @@ public final class GateTable {
   /** @param limit as for {@link GateModel#status} */
   public static void text(List<GateModel> models, Optional<Severity> limit, OutputStream out) throws IOException {
     TextPage page = new TextPage();
-    Table table = new Table("", "llrrrrl").row("model", "gate", "violations", "warnings", "notes", "accepted", "");
+    Table table = new Table("", "llrrrr").row("model", "gate", "violations", "warnings", "notes", "accepted");
     for (GateModel m : models) {
       table.row(shortened(m.name()), word(m, limit), number(m, Severity.VIOLATION), number(m, Severity.WARNING), number(m, Severity.INFO),
-          m.problem().isPresent() ? "" : Long.toString(m.accepted()), m.size());
+          m.problem().isPresent() ? "" : Long.toString(m.accepted()));
     }
     table.on(page);
     models.forEach(m -> open(m, page));

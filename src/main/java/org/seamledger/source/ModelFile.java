@@ -1,11 +1,14 @@
 package org.seamledger.source;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
+import java.util.Optional;
 import org.seamledger.finding.UnreadableModelException;
 
 /**
@@ -41,7 +44,22 @@ public record ModelFile(Path path, String name, UnpackLimits limits) implements 
       throw unreadable("a model file", "one that may not be read");
     }
     SeekableByteChannel channel = channel();
+    requireNoOther(channel);
     return new OpenModel(name, channel, channel.size());
+  }
+
+  private void requireNoOther(SeekableByteChannel channel) throws IOException {
+    ByteBuffer first = ByteBuffer.allocate(ForeignFormat.LOOK);
+    channel.position(0);
+    for (int n = 0; n >= 0 && first.hasRemaining();) {
+      n = channel.read(first);
+    }
+    channel.position(0);
+    Optional<ForeignFormat> other = ForeignFormat.of(Arrays.copyOf(first.array(), first.position()));
+    if (other.isPresent() || first.position() == 0) {
+      channel.close();
+      throw unreadable("an IFC model, STEP text that begins with ISO-10303-21", other.map(ForeignFormat::found).orElse("an empty file"));
+    }
   }
 
   private SeekableByteChannel channel() throws IOException {

@@ -75,8 +75,20 @@ final class Unpacker {
     if (models.size() == 1) {
       return models.get(0);
     }
-    String found = models.isEmpty() ? xml ? "ifcXML, which is not supported" : "none" : models.size() + " of them";
+    String found = models.isEmpty() ? xml ? "ifcXML, which is not supported (export the model as STEP text, .ifc)" : none(zip)
+        : models.size() + " of them (name one .ifc file)";
     throw new UnreadableModelException(name, 0, 0, "a zip that holds one .ifc file", found);
+  }
+
+  /** Zips that are documents of other programs, by the files that their formats ask for. */
+  private static String none(ZipFile zip) {
+    if (zip.getEntry("[Content_Types].xml") != null || zip.getEntry("mimetype") != null) {
+      return "an office document (export the building itself as IFC, .ifc)";
+    }
+    if (zip.getEntry("bcf.version") != null) {
+      return "a BCF file: issues about a model, not the model (name the .ifc file itself)";
+    }
+    return zip.size() == 0 ? "an empty one" : "none in it (export IFC from the program that wrote it)";
   }
 
   /** Some archivers put a second file of attributes beside each. */
