@@ -100,10 +100,21 @@ function difference(c, isLater) {
     lines('Added', c.added, l => [pick(l), u.length(l.lengthM), '']),
     lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM), '']),
     lines('Changed', c.changed, p => [pick(p.after, p.before), `${u.length(p.before.lengthM)} → ${u.length(p.after.lengthM)}`, `${p.changes.join(', ')} (found by ${BY[p.by]})`]),
+    findingsThatDiffer(c),
     h('h3', {}, 'Length by kind'),
     h('table', {class: 'plain'}, h('thead', {}, h('tr', {}, h('th', {scope: 'col'}, 'Kind'), ['Before', 'Now', 'Difference'].map(t => h('th', {scope: 'col', class: 'num'}, t)))),
       h('tbody', {}, c.lengths.map(l => h('tr', {}, h('td', {}, kindText(l.kind)), h('td', {class: 'num'}, u.run(l.beforeM)), h('td', {class: 'num'}, u.run(l.afterM)), h('td', {class: 'num'}, Math.abs(l.afterM - l.beforeM) < 5e-4 ? '' : signed(l.beforeM, l.afterM)))))),
     h('h3', {}, 'Difference in the order'), amounts(c) ?? h('p', {}, 'No number of the order changed.'));
+}
+
+/** Findings and overrides, as the comparison of the command line has them. */
+function findingsThatDiffer(c) {
+  const list = (title, all) => all.length > 0 && [h('h3', {}, `${title} (${u.count(all.length)})`),
+    h('ul', {class: 'notes'}, all.slice(0, MOST_ROWS).map(f => h('li', {class: f.severity}, h('code', {}, f.code), ' ', f.message, ' ', f.junction && h('code', {}, f.junction), f.accepted && ' (accepted)'))),
+    all.length > MOST_ROWS && h('p', {}, `and ${u.count(all.length - MOST_ROWS)} more`)];
+  return [list('New findings', c.newFindings), list('Findings that are gone', c.goneFindings),
+    c.stillFindings.length > 0 && h('p', {class: 'quiet'}, `${u.count(c.stillFindings.length)} ${c.stillFindings.length === 1 ? 'finding is' : 'findings are'} still there`),
+    c.overridesUnfit.length > 0 && [h('h3', {}, 'Overrides that no longer fit'), h('ul', {}, c.overridesUnfit.map(o => h('li', {}, h('code', {}, o.junction), `: ${[o.kind && kindText(o.kind), o.detail].filter(Boolean).join(', ')}; ${o.changes.includes('gone') ? 'the line is gone' : `what changed: ${o.changes.join(', ')}`}. ${o.reason}`)))]];
 }
 
 function pick(l, before) {

@@ -110,7 +110,8 @@ final class Cli {
 
   private static String usage(ParameterException e) {
     String name = e.getCommandLine().getCommandSpec().qualifiedName(" ");
-    return Suggestion.unknownCommand(e).or(() -> e.getMessage().lines().findFirst()).orElse("the command line is wrong") + Suggestion.of(e) + "; " + name + " --help tells more";
+    return Suggestion.unknownCommand(e).or(() -> e.getMessage().lines().findFirst()).orElse("the command line is wrong") + Suggestion.of(e)
+        + "; " + name + " --help tells more";
   }
 
   private int fault(PrintStream err, Throwable e) {

@@ -51,6 +51,7 @@ public final class JsonLedger {
     new JsonQuantities(takeoff, json).quantities();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
+    ModelPoints.write(takeoff, json);
     json.objects("estimates", EstimatesSection.of(takeoff), this::estimate);
     json.word("scope", ScopeSection.SCOPE);
     json.word("cautions", ScopeSection.SAFETY);

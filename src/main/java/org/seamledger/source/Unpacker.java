@@ -83,12 +83,12 @@ final class Unpacker {
   /** Zips that are documents of other programs, by the files that their formats ask for. */
   private static String none(ZipFile zip) {
     if (zip.getEntry("[Content_Types].xml") != null || zip.getEntry("mimetype") != null) {
-      return "an office document (export the building itself as IFC, .ifc)";
+      return "none: it is an office document (export the building itself as IFC, .ifc)";
     }
     if (zip.getEntry("bcf.version") != null) {
-      return "a BCF file: issues about a model, not the model (name the .ifc file itself)";
+      return "none: it is a BCF file, issues about a model, not the model (name the .ifc file itself)";
     }
-    return zip.size() == 0 ? "an empty one" : "none in it (export IFC from the program that wrote it)";
+    return zip.size() == 0 ? "none: it is empty" : "none (export IFC from the program that wrote it)";
   }
 
   /** Some archivers put a second file of attributes beside each. */

@@ -16,6 +16,7 @@ import org.seamledger.detail.On;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
@@ -65,6 +66,11 @@ public final class Takeoffs {
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
         Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT), findings(), advice, KINDS.all(), new TreeMap<>(), new TreeMap<>());
+  }
+
+  /** The same with findings accepted. */
+  public static Takeoff boatHouse(String roofName, List<AcceptedFinding> accepted) {
+    return boatHouse(roofName).withAccepted(accepted);
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */
