@@ -58,7 +58,8 @@ public record ModelFile(Path path, String name, UnpackLimits limits) implements 
     Optional<ForeignFormat> other = ForeignFormat.of(Arrays.copyOf(first.array(), first.position()));
     if (other.isPresent() || first.position() == 0) {
       channel.close();
-      throw new UnreadableModelException(name, 1, 1, "a STEP file, which starts with ISO-10303-21;", other.map(ForeignFormat::found).orElse("an empty file"));
+      throw new UnreadableModelException(name, 1, 1, "a STEP file, which starts with ISO-10303-21;",
+          other.map(ForeignFormat::found).orElse("an empty file"));
     }
   }
 

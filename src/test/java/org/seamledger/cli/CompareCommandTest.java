@@ -90,7 +90,8 @@ class CompareCommandTest {
     assertThat(run("compare", first.toString(), GATEHOUSE, "--format", "json")).isZero();
     StringBuilder accepted = new StringBuilder();
     for (JsonNode f : json().path("newFindings")) {
-      accepted.append(accepted.length() > 0 ? "," : "").append("{\"finding\": {\"code\": ").append(f.path("code")).append(", \"junction\": ")
+      accepted.append(accepted.length() > 0 ? "," : "").append("{\"finding\": {\"code\": ").append(f.path("code"))
+          .append(", \"junction\": ")
           .append(f.path("junction")).append(", \"elements\": ").append(f.path("elements"))
           .append("}, \"by\": \"A. Planner\", \"when\": \"2024-05-31\", \"reason\": \"drawn by hand\"}");
     }

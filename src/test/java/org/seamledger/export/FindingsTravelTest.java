@@ -118,7 +118,8 @@ class FindingsTravelTest {
   @Test
   void junitCountsWhatFailsAndSkipsWhatIsAccepted() throws Exception {
     Element open = suite(GateModel.of(Takeoffs.boatHouse(), List.of("b.ifc")), Severity.WARNING);
-    assertThat(List.of("name", "tests", "failures", "errors", "skipped").stream().map(open::getAttribute)).containsExactly("b.ifc", "3", "1",
+    assertThat(List.of("name", "tests", "failures", "errors", "skipped").stream().map(open::getAttribute)).containsExactly("b.ifc", "3",
+        "1",
         "0", "0");
     Element failure = (Element) open.getElementsByTagName("failure").item(0);
     assertThat(failure.getAttribute("type")).isEqualTo("kind/unclassified");

@@ -48,8 +48,9 @@ class ModelPointsTest {
       List<String> missed = new ArrayList<>();
       ModelPoints.missed(Analysis.run(Inputs.ofFiles(List.of(file)), Progress.SILENT)).keySet().forEach(p -> missed.add(p.identifier()));
       assertThat(missed).as(model).isEqualTo(named.get(model));
-      List<String> failed = IdsCheck.run(List.of(new ModelFile(file)), List.of(document()), Headway.UNHEARD).get(0).specifications().stream()
-          .filter(s -> !s.passes()).map(s -> s.specification().identifier()).toList();
+      List<String> failed =
+          IdsCheck.run(List.of(new ModelFile(file)), List.of(document()), Headway.UNHEARD).get(0).specifications().stream()
+              .filter(s -> !s.passes()).map(s -> s.specification().identifier()).toList();
       assertThat(failed).as(model).containsAll(missed);
     }
   }
