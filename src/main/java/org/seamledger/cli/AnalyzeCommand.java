@@ -44,7 +44,8 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; junit or sarif for pipelines (default: text).")
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; "
+          + "junit or sarif for pipelines (default: text).")
   private OutputFormat format;
 
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")

@@ -23,8 +23,8 @@ import org.seamledger.finding.AcceptedFinding;
  * Reads a file of decisions:
  *
  * <pre>{"decisions": [{"junction": "Jexw…", "kind": "valley", "detail": "valley-low-slope", "reason": "measured on site"}],
- * "accepted": [{"finding": {"code": "kind/flat-edge", "junction": "Jexw…", "elements": ["0b…"]}, "by": "A. Roofer", "when": "2024-05-31",
- * "reason": "a membrane is ordered"}]}</pre>
+ * "accepted": [{"finding": {"code": "kind/flat-edge", "junction": "Jexw…", "elements": ["0b…"]}, "by": "A. Roofer",
+ * "when": "2024-05-31", "reason": "a membrane is ordered"}]}</pre>
  *
  * {@code kind} or {@code detail} may be left out, and either list; {@code note} is allowed in every object, for remarks. Every fault is
  * reported, with its line and column, not only the first.

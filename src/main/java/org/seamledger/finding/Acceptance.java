@@ -8,7 +8,7 @@ import java.time.OffsetDateTime;
  * That somebody knows of a finding and lets it stand.
  *
  * @param by who, never blank
- * @param when a day, or a time with its offset, in ISO 8601: {@code 2024-05-31} or {@code 2024-05-31T14:00:00Z}; empty where nobody noted it
+ * @param when a day, or a time with its offset, in ISO 8601: {@code 2024-05-31}, {@code 2024-05-31T14:00:00Z}; empty where it is not known
  * @param reason for people, never blank
  */
 public record Acceptance(String by, String when, String reason) {

@@ -69,7 +69,7 @@ public enum Code {
   DECISION_WITHOUT_JUNCTION("review/unknown-junction", Severity.WARNING,
       "The decision has no effect: compare the junction's id with the ledger, or take the decision out."),
   ACCEPTED_WITHOUT_FINDING("review/unknown-finding", Severity.INFO,
-      "The acceptance has no effect: take it out where the finding was put right, or compare its code, junction and elements with the result."),
+      "The acceptance has no effect: take it out where the finding was put right, or compare code, junction and elements."),
   UNKNOWN_DETAIL("review/unknown-detail", Severity.WARNING,
       "The choice of this detail has no effect: choose one of the rules' details, or add it to the shapes."),
   UNFIT_DETAIL("review/unfit-detail", Severity.WARNING,

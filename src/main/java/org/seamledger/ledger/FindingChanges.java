@@ -10,8 +10,8 @@ import java.util.Map;
 import org.seamledger.finding.Severity;
 
 /**
- * Findings of two results set side by side. A finding stays the same where code, junction and elements do, though the figures in its message
- * differ; of several that agree in these the first is the first.
+ * Findings of two results set side by side. A finding stays the same where code, junction and elements do, though the figures in its
+ * message differ; of several that agree in these the first is the first.
  */
 record FindingChanges(List<Comparison.Found> added, List<Comparison.Kept> kept, List<Comparison.Found> gone) {
 

@@ -41,7 +41,8 @@ class PackagedGateTest {
     assertThat(new ObjectMapper().readTree(folder.resolve("reports/findings.sarif").toFile()).at("/runs/0/results")).hasSize(7);
     Files.writeString(folder.resolve("decisions.json"), """
         {"accepted": [
-          {"finding": {"code": "drainage/no-cricket", "junction": "J0xcbxgtm", "elements": ["0hGinPNwiSDrAurecV39RR", "1N2KbnKcnVdM4S7vhoc46V"]},
+          {"finding": {"code": "drainage/no-cricket", "junction": "J0xcbxgtm",
+            "elements": ["0hGinPNwiSDrAurecV39RR", "1N2KbnKcnVdM4S7vhoc46V"]},
            "by": "A. Planner", "when": "2024-05-31", "reason": "it is on the drawings"},
           {"finding": {"code": "penetration/no-opening", "junction": "J0tjnsqpc",
             "elements": ["0hGinPNwiSDrAurecV39RR", "1N2KbnKcnVdM4S7vhoc46V"]},
