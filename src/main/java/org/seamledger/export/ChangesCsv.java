@@ -94,7 +94,8 @@ public final class ChangesCsv {
     if (Math.abs(a.after() - a.before()) <= SAME || Double.isNaN(a.before()) && Double.isNaN(a.after())) {
       return;
     }
-    String change = Double.isNaN(a.before()) ? "added" : Double.isNaN(a.after()) ? "gone" : "changed";
+    String change =
+        about.equals("junction") ? "changed" : Double.isNaN(a.before()) ? "added" : Double.isNaN(a.after()) ? "gone" : "changed";
     row(about, change, id, kind, a.name(), cell(a.before()), cell(a.after()), cell(a.after() - a.before()));
   }
 

@@ -98,7 +98,7 @@ public final class Comparison {
     c.match(before.junctions(), after.junctions());
     Map<String, String> idBefore = new HashMap<>();
     c.pairs.forEach(p -> idBefore.put(p.after().id(), p.before().id()));
-    c.findings = FindingChanges.of(before.findings(), after.findings(), idBefore);
+    c.findings = FindingChanges.of(before, after, idBefore);
     c.quantities = Figures.differing(Figures.ofOrder(before), Figures.ofOrder(after), false);
     c.entries = Entries.compare(before.lists(), after.lists());
     c.settings = before.settingsThatDiffer(after);

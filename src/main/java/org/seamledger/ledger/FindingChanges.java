@@ -2,11 +2,16 @@ package org.seamledger.ledger;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.seamledger.finding.Severity;
 
 /**
@@ -22,23 +27,57 @@ record FindingChanges(List<Comparison.Found> added, List<Comparison.Kept> kept, 
   }
 
   /** @param idBefore what junctions of the newer result are called in the older one */
-  static FindingChanges of(List<ResultOutline.Found> before, List<ResultOutline.Found> after, Map<String, String> idBefore) {
-    Map<String, Deque<ResultOutline.Found>> left = new HashMap<>();
+  static FindingChanges of(ResultOutline older, ResultOutline newer, Map<String, String> idBefore) {
+    List<ResultOutline.Found> before = older.findings();
+    List<ResultOutline.Found> after = newer.findings();
+    Map<String, Deque<ResultOutline.Found>> left = new LinkedHashMap<>();
     before.forEach(f -> left.computeIfAbsent(f.key(), k -> new ArrayDeque<>()).add(f));
     List<Comparison.Found> added = new ArrayList<>();
-    List<Comparison.Kept> kept = new ArrayList<>();
+    List<ResultOutline.Found> unmatched = new ArrayList<>();
+    Map<ResultOutline.Found, ResultOutline.Found> pairs = new IdentityHashMap<>();
     for (ResultOutline.Found f : after) {
       Deque<ResultOutline.Found> same = left.get(f.key(idBefore.getOrDefault(text(f.junction()), text(f.junction()))));
       if (same == null || same.isEmpty()) {
-        added.add(found(f));
+        unmatched.add(f);
       } else {
-        kept.add(new Comparison.Kept(found(same.poll()), found(f)));
+        pairs.put(f, same.poll());
       }
     }
+    Set<String> roofs = older.roofElements();
+    roofs.addAll(newer.roofElements());
+    moved(left, unmatched, idBefore, roofs, pairs);
+    List<Comparison.Kept> kept = after.stream().filter(pairs::containsKey).map(f -> new Comparison.Kept(found(pairs.get(f)), found(f)))
+        .toList();
+    unmatched.stream().filter(f -> !pairs.containsKey(f)).map(FindingChanges::found).forEach(added::add);
     // What is left over of a key are its last ones, and the same object stands in both lists.
-    List<Comparison.Found> gone = before.stream().filter(f -> left.get(f.key()).stream().anyMatch(g -> g == f))
-        .map(FindingChanges::found).toList();
+    Set<ResultOutline.Found> over = Collections.newSetFromMap(new IdentityHashMap<>());
+    left.values().forEach(over::addAll);
+    List<Comparison.Found> gone = before.stream().filter(over::contains).map(FindingChanges::found).toList();
     return new FindingChanges(added, kept, gone);
+  }
+
+  /**
+   * A finding about a thing on the roof, such as a chimney, stands at one of the lines around it. Where the thing changes it may stand at
+   * another one: it is the same as long as both lines are in both results.
+   */
+  private static void moved(Map<String, Deque<ResultOutline.Found>> left, List<ResultOutline.Found> unmatched, Map<String, String> idBefore,
+      Set<String> roofs, Map<ResultOutline.Found, ResultOutline.Found> pairs) {
+    Set<String> stillThere = new HashSet<>(idBefore.values());
+    Map<String, Deque<ResultOutline.Found>> byThing = new HashMap<>();
+    left.values().stream().flatMap(Deque::stream).filter(f -> stillThere.contains(text(f.junction())) && isAboutAThing(f, roofs))
+        .forEach(f -> byThing.computeIfAbsent(f.key(""), k -> new ArrayDeque<>()).add(f));
+    for (ResultOutline.Found f : unmatched) {
+      Deque<ResultOutline.Found> same = byThing.get(f.key(""));
+      if (same != null && !same.isEmpty() && idBefore.containsKey(text(f.junction()))) {
+        ResultOutline.Found old = same.poll();
+        pairs.put(f, old);
+        left.get(old.key()).removeIf(g -> g == old);
+      }
+    }
+  }
+
+  private static boolean isAboutAThing(ResultOutline.Found f, Set<String> roofs) {
+    return f.elements() != null && !roofs.containsAll(f.elements());
   }
 
   List<Comparison.Found> worse(Severity limit) {

@@ -11,9 +11,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.zip.GZIPInputStream;
 import org.seamledger.finding.Acceptance;
@@ -87,7 +89,7 @@ record ResultOutline(int contract, JsonNode program, JsonNode system, List<Line>
 
   /** One roof face. */
   @JsonIgnoreProperties(ignoreUnknown = true)
-  record Face(String id, double areaM2) {
+  record Face(String id, double areaM2, List<String> elements) {
   }
 
   /** Lists of items with ids, beside junctions and findings. */
@@ -110,6 +112,13 @@ record ResultOutline(int contract, JsonNode program, JsonNode system, List<Line>
       words.add("roof system");
     }
     return words;
+  }
+
+  /** GlobalIds of what the faces lie on. */
+  Set<String> roofElements() {
+    Set<String> all = new HashSet<>();
+    roofFaces.stream().filter(f -> f.elements() != null).forEach(f -> all.addAll(f.elements()));
+    return all;
   }
 
   private static String text(JsonNode node, String field) {

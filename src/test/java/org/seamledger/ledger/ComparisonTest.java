@@ -111,6 +111,23 @@ class ComparisonTest {
     assertThat(c.worse(Severity.VIOLATION)).isEmpty();
   }
 
+  /** The chimney got wider, and what is said of it stands at another side of it; the roof's own eaves are each another matter. */
+  @Test
+  void aFindingAboutAThingMayMoveAroundIt() throws IOException {
+    String sides = line("a", "curb-side", "e r", 0, 0, 0, 1, 0, 0) + "," + line("b", "curb-side", "e r", 0, 1, 0, 1, 1, 0);
+    Comparison c =
+        Comparison.of(findings(sides, found("x/open", "warning", "a", "m")), findings(sides, found("x/open", "warning", "b", "m")));
+    assertThat(c.newFindings()).isEmpty();
+    assertThat(c.goneFindings()).isEmpty();
+    assertThat(c.keptFindings()).hasSize(1);
+    String roof = "\"roofFaces\":[{\"id\":\"F1\",\"elements\":[\"e\"]}],";
+    String before =
+        "{\"contract\":1," + roof + "\"junctions\":[" + sides + "],\"findings\":[" + found("x/open", "warning", "a", "m") + "]}";
+    Comparison eaves = Comparison.of(text(before), text(before.replace("\"junction\":\"a\"", "\"junction\":\"b\"")));
+    assertThat(eaves.newFindings()).hasSize(1);
+    assertThat(eaves.goneFindings()).hasSize(1);
+  }
+
   @Test
   void whatWasAWarningAndIsAViolationIsWorse() throws IOException {
     String line = line("a", "eave", "r", 0, 0, 0, 5, 0, 0);
