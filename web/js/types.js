@@ -94,6 +94,8 @@
  * @property {number} place of the finding
  * @property {'open'|'accepted'} state
  * @property {string} reason
+ * @property {string} acceptedBy
+ * @property {string} acceptedAt
  * @property {string} assignee
  * @property {{author: string, created: string, text: string}[]} comments
  * @property {number} version

@@ -20,16 +20,19 @@ export function remarks(f) {
   const m = markOf(f), root = h('div', {class: 'remarks'}), message = h('span', {role: 'alert', class: 'refused'});
   const place = {f, m, root, message};
   put(root,
-    m.state === 'accepted' && h('p', {}, h('b', {}, 'Accepted: '), m.reason),
+    m.state === 'accepted' && h('p', {}, h('b', {}, 'Accepted: '), m.reason, acceptedBy(m)),
     m.assignee && h('p', {}, h('b', {}, 'With: '), m.assignee),
     m.comments.length > 0 && h('ul', {class: 'comments'}, m.comments.map(comment)),
     h('span', {class: 'doings'},
-      m.state === 'accepted' ? link('Reopen', () => store(place, {state: 'open', reason: ''}))
-        : link('Accept…', () => ask(place, 'Why it can stay', '', 'Accept', reason => store(place, {state: 'accepted', reason}))), ' · ',
+      m.state === 'accepted' ? link('Reopen', () => store(place, {state: 'open', reason: '', acceptedBy: ''}))
+        : link('Accept…', () => askAccept(place)), ' · ',
       link('Assign…', () => ask(place, 'Who looks after it', m.assignee, 'Assign', text => store(place, {assignee: text}))), ' · ',
       link('Comment…', () => askComment(place))), message);
   return root;
 }
+
+const acceptedBy = m =>
+  m.acceptedBy && h('small', {}, ` ${m.acceptedBy}, ${new Date(m.acceptedAt).toLocaleDateString()}`);
 
 const comment = c =>
   h('li', {}, h('b', {}, c.author || 'Unnamed user'), ` ${new Date(c.created).toLocaleDateString()}: `, c.text);
@@ -37,7 +40,7 @@ const comment = c =>
 async function store({f, m, message}, change) {
   try {
     take(f, await api.putFinding(state.analysis.id, m.id,
-      {state: m.state, reason: m.reason, assignee: m.assignee, version: m.version, ...change}));
+      {state: m.state, reason: m.reason, acceptedBy: m.acceptedBy ?? '', assignee: m.assignee, version: m.version, ...change}));
     say('Saved.');
   } catch (e) {
     put(message, ' ' + e.message);
@@ -55,6 +58,16 @@ function ask({root}, label, value, button, send, more) {
     h('button', {type: 'button', on: {click: () => form.remove()}}, 'Leave it'));
   root.append(form);
   input.focus();
+}
+
+/** Who accepts a finding says why, and who they are: the report and the gate name them. */
+function askAccept(place) {
+  const name = h('input', {value: remembered('author') ?? '', maxlength: 200, required: true, autocomplete: 'name'});
+  const send = reason => {
+    remember('author', name.value.trim());
+    return store(place, {state: 'accepted', reason, acceptedBy: name.value.trim()});
+  };
+  ask(place, 'Why it can stay', '', 'Accept', send, field('Your name', name));
 }
 
 function askComment(place) {

@@ -26,6 +26,7 @@ export function difference(c, isLater) {
     lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM), '']),
     lines('Changed', c.changed, p => [pick(p.after, p.before), `${u.length(p.before.lengthM)} → ${u.length(p.after.lengthM)}`,
       `${p.changes.join(', ')} (found by ${BY[p.by]})`]),
+    findingsThatDiffer(c),
     h('h3', {}, 'Length by kind'),
     table(['Kind', ...['Before', 'Now', 'Difference'].map(text => ({text, num: true}))], c.lengths.map(lengths)),
     h('h3', {}, 'Difference in the order'), amounts(c));
@@ -41,6 +42,28 @@ function lengths(l) {
   const by = l.afterM - l.beforeM;
   return h('tr', {}, h('td', {}, kindText(l.kind)), num(u.run(l.beforeM)), num(u.run(l.afterM)),
     num(Math.abs(by) < 5e-4 ? '' : `${by >= 0 ? '+' : '−'}${u.run(Math.abs(by))}`));
+}
+
+/** Findings and overrides, as the comparison of the command line has them. */
+function findingsThatDiffer(c) {
+  const still = c.stillFindings.length;
+  return [findings('New findings', c.newFindings), findings('Findings that are gone', c.goneFindings),
+    still > 0 && h('p', {class: 'quiet'}, `${u.count(still)} ${still === 1 ? 'finding is' : 'findings are'} still there`),
+    c.overridesUnfit.length > 0 && [h('h3', {}, 'Overrides that no longer fit'), h('ul', {}, c.overridesUnfit.map(unfit))]];
+}
+
+function findings(title, list) {
+  const item = f => h('li', {class: f.severity}, h('code', {}, f.code), ' ', f.message, ' ', f.junction && h('code', {}, f.junction),
+    f.accepted && ' (accepted)');
+  return list.length > 0 && [h('h3', {}, `${title} (${u.count(list.length)})`),
+    h('ul', {class: 'notes'}, list.slice(0, MOST_ROWS).map(item)),
+    list.length > MOST_ROWS && h('p', {}, `and ${u.count(list.length - MOST_ROWS)} more`)];
+}
+
+function unfit(o) {
+  const chosen = [o.kind && kindText(o.kind), o.detail].filter(Boolean).join(', ');
+  const why = o.changes.includes('gone') ? 'the line is gone' : `what changed: ${o.changes.join(', ')}`;
+  return h('li', {}, h('code', {}, o.junction), `: ${chosen}; ${why}. ${o.reason}`);
 }
 
 function pick(l, before) {

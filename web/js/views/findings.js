@@ -6,6 +6,7 @@ import {SEVERITY, kindText} from '../ledger/marks.js';
 import {kindOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
 import {placeButton, placingForm} from './placing.js';
+import * as api from '../api.js';
 import * as u from '../units.js';
 
 const AT_FIRST = 60;
@@ -34,10 +35,14 @@ function content(draw) {
   box.checked = openOnly;
   const accepted = all.filter(isAccepted).length;
   return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`),
-    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')),
+    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(),
     Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev), draw)),
     placingForm()];
 }
+
+const acceptedFile = () => h('p', {},
+  h('a', {href: api.decisionsAt(state.analysis.id), download: 'decisions.json'}, 'What is accepted, as a file'), ' for ',
+  h('code', {}, 'seamledger analyze MODEL --decisions decisions.json'));
 
 const nothing = () => h('div', {class: 'empty'}, h('h2', {}, 'No findings'), h('p', {}, 'Nothing in this model required a decision. '
   + 'That is no proof that the roof is right: look at the long lines and the walls all the same.'));

@@ -3,6 +3,7 @@ package org.seamledger.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -11,7 +12,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "analyze", description = "List every junction of the roof in one or several models of one building.",
-    footer = {"", "Exit status: 0 done; 1 done, and a finding at or above --fail-on exists; 2 the command line, shapes or",
+    footer = {"", "With --each every MODEL stands for itself, and may be a folder (all models in it and below) or a pattern such as",
+        "'models/**/*.ifc'; text, json and csv are then a table with a row for each, and the exit status is the worst of all.", "",
+        "Exit status: 0 done; 1 done, and a finding at or above --fail-on exists; 2 the command line, shapes or",
         "system are wrong; 3 a model can't be read; 70 a fault of the program; 74 the result can't be written."})
 final class AnalyzeCommand implements Task {
 
@@ -41,8 +44,12 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures (default: text).")
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; "
+          + "junit or sarif for pipelines (default: text).")
   private OutputFormat format;
+
+  @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
+  private boolean each;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")
   private Path output;
@@ -53,15 +60,20 @@ final class AnalyzeCommand implements Task {
   @Override
   public int run(Session session) {
     session.requireWritable(output);
-    Takeoff takeoff;
-    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
-      takeoff = session.analyze(settings.on(chosen, session.environment()));
+    Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
+    if (each) {
+      settings.requireNoPlaces();
+      return new EachModel(models, limit, format.forMany(), output).run(session,
+          word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
     }
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, out));
-    return fails(takeoff) ? ExitStatus.FINDINGS : ExitStatus.DONE;
+    Takeoff takeoff = analyze(models, session);
+    session.print(Optional.ofNullable(output), out -> format.write(takeoff, models, limit, out));
+    return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
   }
 
-  private boolean fails(Takeoff takeoff) {
-    return failOn != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(failOn.severity()));
+  private Takeoff analyze(List<String> words, Session session) {
+    try (ChosenModels chosen = ChosenModels.of(words, servers)) {
+      return session.analyze(settings.on(chosen, session.environment()));
+    }
   }
 }

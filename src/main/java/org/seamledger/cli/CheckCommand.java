@@ -9,9 +9,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import org.seamledger.export.GateModel;
 import org.seamledger.export.IdsJson;
 import org.seamledger.export.IdsReport;
+import org.seamledger.finding.Severity;
 import org.seamledger.ids.IdsDocument;
 import org.seamledger.ids.IdsReader;
 import org.seamledger.ids.check.DocumentResult;
@@ -28,11 +31,13 @@ final class CheckCommand implements Task {
 
   /** Forms of the result. */
   enum Form {
-    text(IdsReport::write), json(IdsJson::write);
+    text((results, models, out) -> IdsReport.write(results, out)), json((results, models, out) -> IdsJson.write(results, out)), csv(of(
+        GateForm.csv)),
+    junit(of(GateForm.junit)), sarif(of(GateForm.sarif));
 
     @FunctionalInterface
     private interface Writer {
-      void write(List<DocumentResult> results, OutputStream out) throws IOException;
+      void write(List<DocumentResult> results, List<String> models, OutputStream out) throws IOException;
     }
 
     private final Writer writer;
@@ -40,8 +45,14 @@ final class CheckCommand implements Task {
     Form(Writer writer) {
       this.writer = writer;
     }
+
+    private static Writer of(GateForm form) {
+      return (results, models, out) -> form.write(List.of(GateModel.of(models, results)), LIMIT, out);
+    }
   }
 
+  /** What a specification does not let pass is wrong, however it was found. */
+  private static final Optional<Severity> LIMIT = Optional.of(Severity.VIOLATION);
   private static final Pattern MODEL = Pattern.compile("(?i)server:.*|.*\\.(ifc|ifczip|zip|gz)");
 
   @Parameters(arity = "0..*", paramLabel = "MODEL", description = "Models as for analyze. Elements of all of them count.")
@@ -54,8 +65,12 @@ final class CheckCommand implements Task {
       + "walls.ids.")
   private List<String> files;
 
-  @Option(names = "--format", paramLabel = "FORM", defaultValue = "text", description = "text, or json for programs (default: text).")
+  @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
+      description = "text, json for programs, csv for spreadsheets, junit or sarif for pipelines (default: text).")
   private Form format;
+
+  @Option(names = "--each", description = "Check each model by itself; models may be folders or patterns, as for analyze.")
+  private boolean each;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")
   private Path output;
@@ -65,8 +80,12 @@ final class CheckCommand implements Task {
     session.requireWritable(output);
     separate();
     List<IdsDocument> documents = files.stream().map(f -> read(Path.of(f))).toList();
-    List<DocumentResult> results = check(documents, session);
-    session.print(Optional.ofNullable(output), out -> format.writer.write(results, out));
+    if (each && documents.stream().allMatch(IdsDocument::valid)) {
+      return new EachModel(models, LIMIT, GateForm.valueOf(format.name()), output).run(session,
+          word -> GateModel.of(List.of(word), check(List.of(word), documents, session)));
+    }
+    List<DocumentResult> results = each ? none(documents) : check(models, documents, session);
+    session.print(Optional.ofNullable(output), out -> format.writer.write(results, models, out));
     documents.stream().flatMap(d -> d.problems().stream()).forEach(p -> session.complain(p.text()));
     return documents.stream().anyMatch(d -> !d.valid()) ? ExitStatus.USAGE
         : results.stream().allMatch(DocumentResult::passes) ? ExitStatus.DONE : ExitStatus.FINDINGS;
@@ -74,8 +93,9 @@ final class CheckCommand implements Task {
 
   /** Models that stand behind --ids are models all the same. */
   private void separate() {
-    List<String> named = files.stream().filter(f -> !MODEL.matcher(f).matches()).toList();
-    files.stream().filter(f -> MODEL.matcher(f).matches()).forEach(models::add);
+    Predicate<String> isModel = f -> MODEL.matcher(f).matches() || each && Files.isDirectory(Path.of(f));
+    List<String> named = files.stream().filter(isModel.negate()).toList();
+    files.stream().filter(isModel).forEach(models::add);
     files = named;
     if (models.isEmpty() || files.isEmpty()) {
       throw new UsageException(models.isEmpty() ? "say which models to check: check MODEL... --ids FILE..."
@@ -83,11 +103,15 @@ final class CheckCommand implements Task {
     }
   }
 
-  private List<DocumentResult> check(List<IdsDocument> documents, Session session) {
+  private static List<DocumentResult> none(List<IdsDocument> documents) {
+    return documents.stream().map(d -> new DocumentResult(d, List.of())).toList();
+  }
+
+  private List<DocumentResult> check(List<String> words, List<IdsDocument> documents, Session session) {
     if (documents.stream().noneMatch(IdsDocument::valid)) {
-      return documents.stream().map(d -> new DocumentResult(d, List.of())).toList();
+      return none(documents);
     }
-    try (ChosenModels chosen = ChosenModels.of(models, servers); LateProgress progress = new LateProgress(session.err())) {
+    try (ChosenModels chosen = ChosenModels.of(words, servers); LateProgress progress = new LateProgress(session.err())) {
       return IdsCheck.run(chosen.sources(), documents, progress.stage("checking the models", 0, 1));
     }
   }

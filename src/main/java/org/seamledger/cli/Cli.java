@@ -23,7 +23,8 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, CheckCommand.class, ExplainCommand.class, PlanCommand.class, SectionCommand.class,
+      subcommands = {AnalyzeCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class, PlanCommand.class,
+          SectionCommand.class,
           ProjectsCommand.class,
           ServeCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
@@ -106,7 +107,8 @@ final class Cli {
     if (asked.getCommand() instanceof Task task) {
       return task.run(session);
     }
-    throw new UsageException("say what to do: analyze, check, explain, plan, section, projects, serve or watch; --help tells more");
+    throw new UsageException(
+        "say what to do: analyze, check, compare, explain, plan, section, projects, serve or watch; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {
@@ -117,7 +119,8 @@ final class Cli {
 
   private static String usage(ParameterException e) {
     String name = e.getCommandLine().getCommandSpec().qualifiedName(" ");
-    return e.getMessage().lines().findFirst().orElse("the command line is wrong") + "; " + name + " --help tells more";
+    return Suggestion.unknownCommand(e).or(() -> e.getMessage().lines().findFirst()).orElse("the command line is wrong") + Suggestion.of(e)
+        + "; " + name + " --help tells more";
   }
 
   private int fault(PrintStream err, Throwable e) {

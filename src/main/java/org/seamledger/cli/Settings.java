@@ -24,6 +24,13 @@ final class Settings {
       + "after a turn anticlockwise about its origin. May be given for several models.")
   private List<String> places = List.of();
 
+  /** @throws UsageException where a model is placed, and none is that it could be placed to */
+  void requireNoPlaces() {
+    if (!places.isEmpty()) {
+      throw new UsageException("--place moves one of several models of a building; with --each every model stands for itself");
+    }
+  }
+
   /** On models that the command line named, which {@code --place} may call as it named them. */
   Inputs on(ChosenModels models, Environment environment) {
     return on(Inputs.of(models.sources()), models.words(), environment);

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import org.seamledger.element.ModelInfo;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -29,7 +31,7 @@ final class WarmUpCommand implements Task {
 
   private static void writeNowhere(OutputFormat format, Takeoff takeoff) {
     try {
-      format.write(takeoff, OutputStream.nullOutputStream());
+      format.write(takeoff, takeoff.models().stream().map(ModelInfo::file).toList(), Optional.empty(), OutputStream.nullOutputStream());
     } catch (IOException e) {
       throw new OutputException("nowhere", e);
     }

@@ -125,7 +125,7 @@ final class WatchCommand implements Task {
     Takeoff takeoff =
         session.analyzer().analyze(stored.decisions().isEmpty() ? inputs : inputs.withDecisions(stored.decisions()), progress);
     Severity limit = failOn == null ? null : failOn.severity();
-    tally.finds |= limit != null && takeoff.findings().stream().anyMatch(f -> f.severity().atLeast(limit));
+    tally.finds |= limit != null && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit));
     return new TakeoffResult(takeoff);
   }
 

@@ -17,40 +17,52 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.seamledger.detail.DecisionFormatException.Problem;
+import org.seamledger.finding.AcceptedFinding;
 
 /**
  * Reads a file of decisions:
  *
- * <pre>{"decisions": [{"junction": "Jexw…", "kind": "valley", "detail": "valley-low-slope", "reason": "measured on site"}]}</pre>
+ * <pre>{"decisions": [{"junction": "Jexw…", "kind": "valley", "detail": "valley-low-slope", "reason": "measured on site"}],
+ * "accepted": [{"finding": {"code": "kind/flat-edge", "junction": "Jexw…", "elements": ["0b…"]}, "by": "A. Roofer",
+ * "when": "2024-05-31", "reason": "a membrane is ordered"}]}</pre>
  *
- * {@code kind} or {@code detail} may be left out; {@code note} is allowed in every object, for remarks. Every fault is reported, with its
- * line and column, not only the first.
+ * {@code kind} or {@code detail} may be left out, and either list; {@code note} is allowed in every object, for remarks. Every fault is
+ * reported, with its line and column, not only the first.
  */
 public final class DecisionReader {
 
   private static final long LONGEST = 16 << 20;
-  private static final String NOTE = "note";
   private static final List<String> FIELDS = List.of("junction", "kind", "detail", "reason");
   private static final JsonFactory JSON = new JsonFactory().enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
 
   private final JsonParser json;
+  private final JsonFaults faults;
   private final Set<String> kinds;
   private final List<Decision> decisions = new ArrayList<>();
-  private final List<Problem> problems = new ArrayList<>();
+  private final List<AcceptedFinding> accepted = new ArrayList<>();
   private final Set<String> junctions = new TreeSet<>();
+
+  /** What such a file holds, each list in the file's order. */
+  public record Content(List<Decision> decisions, List<AcceptedFinding> accepted) {
+    public Content {
+      decisions = List.copyOf(decisions);
+      accepted = List.copyOf(accepted);
+    }
+  }
 
   private DecisionReader(JsonParser json, Set<String> kinds) {
     this.json = json;
+    this.faults = new JsonFaults(json);
     this.kinds = kinds;
   }
 
   /**
-   * The decisions in a file, in its order.
+   * What stands in a file.
    *
    * @param kinds ids that a kind can have
    * @throws DecisionFormatException where it can't be read or something in it is wrong
    */
-  public static List<Decision> read(Path file, Set<String> kinds) {
+  public static Content read(Path file, Set<String> kinds) {
     try {
       if (Files.size(file) > LONGEST) {
         throw whole(file.toString(), "at most " + LONGEST + " bytes", Files.size(file) + " bytes");
@@ -66,19 +78,19 @@ public final class DecisionReader {
   }
 
   /**
-   * The decisions in a text.
+   * What stands in a text.
    *
    * @param file what to call it in messages
    * @param kinds ids that a kind can have
    */
-  public static List<Decision> parse(String text, String file, Set<String> kinds) {
+  public static Content parse(String text, String file, Set<String> kinds) {
     try (JsonParser parser = JSON.createParser(text)) {
       DecisionReader reader = new DecisionReader(parser, kinds);
       reader.document();
-      if (!reader.problems.isEmpty()) {
-        throw new DecisionFormatException(file, reader.problems);
+      if (!reader.faults.all().isEmpty()) {
+        throw new DecisionFormatException(file, reader.faults.all());
       }
-      return List.copyOf(reader.decisions);
+      return new Content(reader.decisions, reader.accepted);
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();
       // The library adds where it thinks that things began, in words of its own.
@@ -97,7 +109,7 @@ public final class DecisionReader {
   private void document() throws IOException {
     boolean has = false;
     if (json.nextToken() != JsonToken.START_OBJECT) {
-      wrong("an object with the field \"decisions\"");
+      faults.wrong("an object with the field \"decisions\"");
       return;
     }
     while (json.nextToken() == JsonToken.FIELD_NAME) {
@@ -107,35 +119,38 @@ public final class DecisionReader {
       if (name.equals("decisions")) {
         has = true;
         list();
+      } else if (name.equals("accepted")) {
+        has = true;
+        accepted.addAll(new AcceptanceReader(json, faults).list());
       } else {
-        other(name, at, List.of("decisions"));
+        faults.other(name, at, List.of("decisions", "accepted"));
       }
     }
     if (!has) {
-      wrong("the field \"decisions\" before this");
+      faults.wrong("the field \"decisions\" before this");
     }
     if (json.nextToken() != null) {
-      wrong("the end of the file");
+      faults.wrong("the end of the file");
     }
   }
 
   private void list() throws IOException {
     if (json.currentToken() != JsonToken.START_ARRAY) {
-      wrong("a list of decisions");
+      faults.wrong("a list of decisions");
       return;
     }
     while (json.nextToken() != JsonToken.END_ARRAY) {
       if (json.currentToken() == JsonToken.START_OBJECT) {
         decision();
       } else {
-        wrong("an object with junction, kind or detail, and reason");
+        faults.wrong("an object with junction, kind or detail, and reason");
       }
     }
   }
 
   private void decision() throws IOException {
     JsonLocation begin = json.currentTokenLocation();
-    int before = problems.size();
+    int before = faults.all().size();
     Map<String, String> values = new LinkedHashMap<>();
     while (json.nextToken() == JsonToken.FIELD_NAME) {
       String name = json.currentName();
@@ -144,10 +159,10 @@ public final class DecisionReader {
       if (FIELDS.contains(name)) {
         value(name, values);
       } else {
-        other(name, at, FIELDS);
+        faults.other(name, at, FIELDS);
       }
     }
-    if (problems.size() == before) {
+    if (faults.all().size() == before) {
       check(begin, values);
     }
   }
@@ -157,11 +172,11 @@ public final class DecisionReader {
       return;
     }
     if (json.currentToken() != JsonToken.VALUE_STRING) {
-      wrong("a text for " + name);
+      faults.wrong("a text for " + name);
     } else if (name.equals("kind") && !json.getText().isEmpty() && !kinds.contains(json.getText())) {
-      wrong("one of the kinds " + String.join(", ", listed()));
+      faults.wrong("one of the kinds " + String.join(", ", listed()));
     } else if (name.equals("junction") && !junctions.add(json.getText())) {
-      wrong("one decision for each junction");
+      faults.wrong("one decision for each junction");
     } else {
       values.put(name, json.getText());
     }
@@ -180,41 +195,16 @@ public final class DecisionReader {
     boolean complete = true;
     for (String name : List.of("junction", "reason")) {
       if (values.getOrDefault(name, "").isBlank()) {
-        problems.add(problem(begin, "a decision with its " + name, values.containsKey(name) ? "an empty one" : "none"));
+        faults.missing(begin, "a decision with its " + name, values.containsKey(name) ? "an empty one" : "none");
         complete = false;
       }
     }
     if (kind.isEmpty() && detail.isEmpty()) {
-      problems.add(problem(begin, "a decision with kind or detail", "neither"));
+      faults.missing(begin, "a decision with kind or detail", "neither");
       complete = false;
     }
     if (complete) {
       decisions.add(new Decision(values.get("junction"), kind, detail, values.get("reason")));
     }
-  }
-
-  private void other(String name, JsonLocation at, List<String> known) throws IOException {
-    if (!name.equals(NOTE)) {
-      problems.add(problem(at, "one of the fields " + String.join(", ", known) + ", " + NOTE, "\"" + shortened(name) + "\""));
-    }
-    json.skipChildren();
-  }
-
-  /** Reports the value at hand and goes past it. */
-  private void wrong(String expected) throws IOException {
-    JsonToken token = json.currentToken();
-    String found =
-        token == null ? "the end of the file" : token == JsonToken.START_OBJECT ? "an object" : token == JsonToken.START_ARRAY ? "a list"
-            : token == JsonToken.VALUE_STRING ? "\"" + shortened(json.getText()) + "\"" : shortened(json.getText());
-    problems.add(problem(token == null ? json.currentLocation() : json.currentTokenLocation(), expected, found));
-    json.skipChildren();
-  }
-
-  private static Problem problem(JsonLocation at, String expected, String found) {
-    return new Problem(at.getLineNr(), at.getColumnNr(), expected, found);
-  }
-
-  private static String shortened(String text) {
-    return text.length() <= 40 ? text : text.substring(0, 40) + "…";
   }
 }

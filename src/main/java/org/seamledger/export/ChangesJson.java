@@ -60,6 +60,10 @@ public final class ChangesJson {
     json.objects("decisionsGone", decisionsGone, this::decision);
     json.objects("newFindings", c.newFindings(), this::finding);
     json.objects("goneFindings", c.goneFindings(), this::finding);
+    json.objects("stillFindings", c.keptFindings().stream().map(Comparison.Kept::after).toList(), this::finding);
+    json.objects("overridesUnfit", c.unfitOverrides(), this::override);
+    json.objects("entries", c.entries(), this::entry);
+    json.words("settings", c.settings());
     json.objects("quantities", c.quantities(), this::amount);
   }
 
@@ -68,6 +72,22 @@ public final class ChangesJson {
     json.object("after", () -> line(p.after()));
     json.word("by", p.by().name().toLowerCase(Locale.ROOT));
     json.words("changes", p.changes());
+    json.objects("figures", p.figures(), this::amount);
+  }
+
+  private void override(Comparison.Unfit o) throws IOException {
+    json.word("junction", o.junction());
+    json.word("kind", o.kind());
+    json.word("detail", o.detail());
+    json.word("reason", o.reason());
+    json.words("changes", o.changes());
+  }
+
+  private void entry(Comparison.Entry e) throws IOException {
+    json.word("list", e.list());
+    json.word("id", e.id());
+    json.word("change", e.change());
+    json.words("fields", e.fields());
   }
 
   private void line(Comparison.Line l) throws IOException {
@@ -96,6 +116,8 @@ public final class ChangesJson {
     json.word("severity", f.severity());
     json.word("message", f.message());
     json.wordOrNull("junction", f.junction());
+    json.words("elements", f.elements());
+    json.flag("accepted", f.accepted());
   }
 
   private void amount(Comparison.Amount a) throws IOException {

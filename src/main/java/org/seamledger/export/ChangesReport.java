@@ -1,9 +1,13 @@
 package org.seamledger.export;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.seamledger.detail.Kinds;
 import org.seamledger.export.report.Table;
 import org.seamledger.export.report.TextPage;
@@ -54,9 +58,24 @@ public final class ChangesReport {
     Table table = new Table("", "ll");
     table.row("Junctions", c.added().size() + " added, " + c.removed().size() + " gone, " + changed + " changed, "
         + (c.pairs().size() - changed) + " as before");
-    table.row("Findings", c.newFindings().size() + " new, " + c.goneFindings().size() + " gone");
+    table.row("Findings",
+        c.newFindings().size() + " new, " + c.goneFindings().size() + " gone, " + c.keptFindings().size() + " still there");
+    if (!c.unfitOverrides().isEmpty()) {
+      table.row("Overrides", c.unfitOverrides().size() + " no longer fit");
+    }
+    c.entries().stream().collect(Collectors.groupingBy(Comparison.Entry::list, LinkedHashMap::new, Collectors.toList()))
+        .forEach((list, entries) -> table.row(words(list), entries(entries)));
+    if (!c.settings().isEmpty()) {
+      table.row("Made with", "another " + String.join(", other ", c.settings()) + ": some of this may come from there");
+    }
     table.row("Order", changedAmounts().isEmpty() ? "as before" : changedAmounts().size() + " numbers differ");
     table.on(page);
+  }
+
+  private static String entries(List<Comparison.Entry> entries) {
+    return Stream.of("added", "gone", "changed")
+        .map(change -> entries.stream().filter(e -> e.change().equals(change)).count() + " " + change)
+        .collect(Collectors.joining(", "));
   }
 
   private void lengths() {
@@ -83,11 +102,28 @@ public final class ChangesReport {
     if (!changed.isEmpty()) {
       page.title("Junctions changed");
       Table table = new Table(INDENT, "llrrl").row("junction", "kind", "before", "now", "what differs");
-      changed.forEach(p -> table.row(p.after().id(), kinds(p), MeasureFormat.fixed(p.before().lengthM(), 3),
-          MeasureFormat.fixed(p.after().lengthM(), 3),
-          String.join(", ", p.changes())));
+      for (Comparison.Pair p : changed) {
+        table.row(p.after().id(), kinds(p), MeasureFormat.fixed(p.before().lengthM(), 3), MeasureFormat.fixed(p.after().lengthM(), 3),
+            String.join(", ", p.changes()));
+        details(p).forEach(words -> table.row("", words));
+      }
       table.on(page);
     }
+  }
+
+  /** Detail and numbers of a line that differ, its length apart. */
+  private static List<String> details(Comparison.Pair p) {
+    List<String> words = new ArrayList<>();
+    if (!p.before().detail().equals(p.after().detail())) {
+      words.add("detail " + orNone(p.before().detail()) + " → " + orNone(p.after().detail()));
+    }
+    p.figures().stream().filter(a -> !a.name().equals("lengthM"))
+        .forEach(a -> words.add(words(a.name()) + ": " + number(a.before()) + " → " + number(a.after())));
+    return words;
+  }
+
+  private static String orNone(String word) {
+    return word.isEmpty() ? "none" : word;
   }
 
   private static String kinds(Comparison.Pair p) {
@@ -108,6 +144,19 @@ public final class ChangesReport {
   private void findings() {
     findings("New findings", c.newFindings());
     findings("Findings that are gone", c.goneFindings());
+    overrides();
+  }
+
+  private void overrides() {
+    if (c.unfitOverrides().isEmpty()) {
+      return;
+    }
+    page.title("Overrides that no longer fit");
+    c.unfitOverrides().forEach(o -> page.paragraph(INDENT, INDENT + INDENT, o.junction() + ": "
+        + Stream.of(o.kind().isEmpty() ? "" : "kind " + o.kind(), o.detail().isEmpty() ? "" : "detail " + o.detail())
+            .filter(w -> !w.isEmpty()).collect(Collectors.joining(", "))
+        + "; " + (o.changes().contains("gone") ? "the line is gone" : "what changed: " + String.join(", ", o.changes()))
+        + ". Reason: " + OneLine.of(o.reason())));
   }
 
   private void findings(String title, List<Comparison.Found> findings) {
@@ -115,7 +164,8 @@ public final class ChangesReport {
       return;
     }
     page.title(title);
-    findings.forEach(f -> page.line(INDENT + f.severity() + "  " + f.code() + (f.junction().isEmpty() ? "" : "  " + f.junction()))
+    findings.forEach(f -> page.line(INDENT + f.severity() + "  " + f.code() + (f.junction().isEmpty() ? "" : "  " + f.junction())
+        + (f.accepted() ? "  (accepted)" : ""))
         .paragraph(INDENT + "- ", INDENT + INDENT, OneLine.of(f.message())));
   }
 

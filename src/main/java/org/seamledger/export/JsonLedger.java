@@ -7,8 +7,10 @@ import org.seamledger.export.json.JsonJunctions;
 import org.seamledger.export.json.JsonOutput;
 import org.seamledger.export.json.JsonQuantities;
 import org.seamledger.export.json.JsonRoof;
+import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.FindingAdvice;
 import org.seamledger.export.wording.ScopeText;
+import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
 import org.seamledger.quantity.Estimate;
 import org.seamledger.quantity.Estimates;
@@ -59,6 +61,7 @@ public final class JsonLedger {
     new JsonQuantities(takeoff, json).quantities();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
+    ModelPoints.write(takeoff, json);
     json.objects("estimates", Estimates.of(takeoff.faces(), takeoff.quantities()), this::estimate);
     json.word("scope", ScopeText.SCOPE.text());
     json.word("cautions", ScopeText.SAFETY.text());
@@ -95,6 +98,7 @@ public final class JsonLedger {
     json.word("ifcClass", element.ifcClass());
     json.word("name", element.name());
     json.count("model", element.model());
+    json.word("storey", element.storey());
   }
 
   private void finding(Finding finding) throws IOException {
@@ -105,9 +109,27 @@ public final class JsonLedger {
     json.word("action", FindingAdvice.action(takeoff, finding.code()));
     json.wordOrNull("junction", finding.junction());
     json.words("elements", finding.elements());
+    json.objects("elementDetails", ElementNames.details(takeoff, finding.elements()), this::detail);
+    if (finding.acceptance().isPresent()) {
+      json.object("accepted", () -> acceptance(finding.acceptance().get()));
+    }
     if (finding.remedy().isPresent()) {
       json.object("placement", () -> placement(finding.remedy().get()));
     }
+  }
+
+  private void detail(ElementNames.Detail element) throws IOException {
+    json.word("globalId", element.label().globalId());
+    json.word("class", element.label().ifcClass());
+    json.word("name", element.label().name());
+    json.word("storey", element.label().storey());
+    json.word("file", element.file());
+  }
+
+  private void acceptance(Acceptance acceptance) throws IOException {
+    json.word("by", acceptance.by());
+    json.wordOrNull("when", acceptance.when());
+    json.word("reason", acceptance.reason());
   }
 
   private void placement(Finding.Remedy remedy) throws IOException {

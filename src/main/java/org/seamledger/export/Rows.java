@@ -12,7 +12,8 @@ import org.seamledger.measure.MeasureFormat;
 
 /**
  * Comma-separated values by RFC 4180, UTF-8, being written row by row. A cell that a spreadsheet would take for a formula gets an
- * apostrophe in front, so that a name in a model can't run anything.
+ * apostrophe in front, so that a name in a model can't run anything; so does one that begins with such a sign in full width, which some
+ * spreadsheets read alike. Where semicolons part cells, those within one stay within quotes.
  */
 final class Rows {
 
@@ -44,11 +45,11 @@ final class Rows {
   /** One cell, guarded and quoted as needed. */
   static String cell(String value) {
     String safe = startsFormula(value) && !NUMBER.matcher(value).matches() ? "'" + value : value;
-    boolean quoted = safe.chars().anyMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n');
+    boolean quoted = safe.chars().anyMatch(c -> c == ',' || c == ';' || c == '"' || c == '\r' || c == '\n');
     return quoted ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
   }
 
   private static boolean startsFormula(String value) {
-    return !value.isEmpty() && "=+-@\t\r\n".indexOf(value.charAt(0)) >= 0;
+    return !value.isEmpty() && "=+-@\t\r\n＝＋－＠".indexOf(value.charAt(0)) >= 0;
   }
 }

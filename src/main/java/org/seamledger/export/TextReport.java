@@ -44,6 +44,7 @@ public final class TextReport {
       OverridesSection.write(takeoff, page);
     }
     FindingsSection.write(takeoff, takeoff.findings(), page);
+    ModelPoints.write(takeoff, page);
     EstimatesSection.write(takeoff, page);
     ScopeSection.write(page);
     out.write(page.text().getBytes(StandardCharsets.UTF_8));

@@ -78,6 +78,8 @@ public enum Code {
       "A person chose this in place of the rules, and quantities follow the choice: read the reason before ordering."),
   DECISION_WITHOUT_JUNCTION("review/unknown-junction", Severity.WARNING,
       "The decision has no effect: compare the junction's id with the ledger, or take the decision out."),
+  ACCEPTED_WITHOUT_FINDING("review/unknown-finding", Severity.INFO,
+      "The acceptance has no effect: take it out where the finding was put right, or compare code, junction and elements."),
   UNKNOWN_DETAIL("review/unknown-detail", Severity.WARNING,
       "The choice of this detail has no effect: choose one of the rules' details, or add it to the shapes."),
   UNFIT_DETAIL("review/unfit-detail", Severity.WARNING,

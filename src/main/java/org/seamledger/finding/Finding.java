@@ -12,9 +12,10 @@ import java.util.Optional;
  * @param junction id of the junction concerned, or the empty string
  * @param elements GlobalIds concerned, in the order that matters
  * @param remedy the placement that would answer it, where there is one
+ * @param acceptance who lets it stand, where somebody does
  */
-public record Finding(String code, Severity severity, String message, String junction, List<String> elements, Optional<Remedy> remedy)
-    implements Comparable<Finding> {
+public record Finding(String code, Severity severity, String message, String junction, List<String> elements, Optional<Remedy> remedy,
+    Optional<Acceptance> acceptance) implements Comparable<Finding> {
 
   /**
    * A model placed otherwise.
@@ -26,7 +27,7 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding(String code, Severity severity, String message, String junction, List<String> elements) {
-    this(code, severity, message, junction, elements, Optional.empty());
+    this(code, severity, message, junction, elements, Optional.empty(), Optional.empty());
   }
 
   public Finding {
@@ -35,6 +36,7 @@ public record Finding(String code, Severity severity, String message, String jun
     Objects.requireNonNull(message);
     Objects.requireNonNull(junction);
     Objects.requireNonNull(remedy);
+    Objects.requireNonNull(acceptance);
     elements = List.copyOf(elements);
   }
 
@@ -47,12 +49,22 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding at(String junctionId) {
-    return new Finding(code, severity, message, junctionId, elements, remedy);
+    return new Finding(code, severity, message, junctionId, elements, remedy, acceptance);
   }
 
   /** The same with what would answer it. */
   public Finding with(Remedy placement) {
-    return new Finding(code, severity, message, junction, elements, Optional.of(placement));
+    return new Finding(code, severity, message, junction, elements, Optional.of(placement), acceptance);
+  }
+
+  /** The same, accepted. */
+  public Finding accepted(Acceptance by) {
+    return new Finding(code, severity, message, junction, elements, remedy, Optional.of(by));
+  }
+
+  /** Whether it stands at this severity or above and nobody accepted it: what a gate counts. */
+  public boolean isOpenAt(Severity limit) {
+    return acceptance.isEmpty() && severity.atLeast(limit);
   }
 
   /** The worst first, then by code, junction and text, so that a result has one order only. */

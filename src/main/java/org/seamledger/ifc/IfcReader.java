@@ -101,7 +101,8 @@ public final class IfcReader {
     List<Element> uniqueNeighbours = ids.unique(duplicates.without(sorted(neighbours)));
     duplicates.report();
     return new Building(infos, uniqueRoofs, uniqueNeighbours.stream().filter(e -> !isFlashing(e)).toList(),
-        uniqueNeighbours.stream().filter(IfcReader::isFlashing).toList(), offset, findings.all());
+        uniqueNeighbours.stream().filter(IfcReader::isFlashing).toList(), offset, findings.all(),
+        Mentions.of(scopes, List.of(uniqueNeighbours, uniqueRoofs), findings.all()));
   }
 
   private void reportRepeated(IfcInput input) {
@@ -212,6 +213,7 @@ public final class IfcReader {
     List<Element> elements = new ArrayList<>();
     bodies.forEach((id, body) -> {
       Entity e = scope.model().get(id);
+      scope.model().mention(e);
       elements.add(new Element(e.text(0), scope.classOf(id).name(), Category.ROOF, e.text(2), scope.model().index(), body,
           Holes.of(scope, id, bodies::containsKey), scope.whole(id), withWhole(scope, id, properties)));
     });
@@ -243,6 +245,7 @@ public final class IfcReader {
       for (long id : roofIds.get(i)) {
         Entity e = scope.model().get(id);
         if (!withBody.contains(id)) {
+          scope.model().mention(e);
           String parts = shapedParts(scope, id);
           findings.add(parts.isEmpty() ? Code.ROOF_WITHOUT_SHAPE : Code.ROOF_IN_PARTS, Shapes.name(e)
               + (parts.isEmpty() ? " has no shape that can be used."

@@ -4,13 +4,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
+import org.seamledger.finding.Severity;
 
 /**
  * The difference between two results of one building; {@link LineMatch} says which junctions are one.
@@ -30,12 +28,13 @@ public final class Comparison {
   }
 
   /**
-   * A junction in both results; {@code changes} names what differs: kind, detail, length, place, neighbour, seals, fasteners; empty where
-   * nothing does.
+   * A junction in both results; {@code changes} names what differs: kind, detail, length, place, neighbour, seals, fasteners; empty
+   * where nothing does. {@code figures} are the numbers of the line that differ.
    */
-  public record Pair(Line before, Line after, By by, List<String> changes) {
+  public record Pair(Line before, Line after, By by, List<String> changes, List<Amount> figures) {
     public Pair {
       changes = List.copyOf(changes);
+      figures = List.copyOf(figures);
     }
   }
 
@@ -44,25 +43,60 @@ public final class Comparison {
   }
 
   /** A finding in one of the results; {@code junction} is the empty string where it is about none. */
-  public record Found(String code, String severity, String message, String junction) {
+  public record Found(String code, String severity, String message, String junction, List<String> elements, boolean accepted) {
+    public Found {
+      elements = List.copyOf(elements);
+    }
+  }
+
+  /** A finding in both results. */
+  public record Kept(Found before, Found after) {
+  }
+
+  /**
+   * An override in the older result that no longer fits.
+   *
+   * @param changes {@code gone}, or what changed of the line or of what the rules make of it: kind, detail, length, place
+   */
+  public record Unfit(String junction, String kind, String detail, String reason, List<String> changes) {
+    public Unfit {
+      changes = List.copyOf(changes);
+    }
+  }
+
+  /** An item, by its id, of a list in the result that differs: {@code change} is added, gone or changed. */
+  public record Entry(String list, String id, String change, List<String> fields) {
+    public Entry {
+      fields = List.copyOf(fields);
+    }
   }
 
   private final List<Pair> pairs = new ArrayList<>();
   private final List<Line> added = new ArrayList<>();
   private final List<Line> removed = new ArrayList<>();
-  private final List<Amount> quantities = new ArrayList<>();
-  private final List<Found> newFindings = new ArrayList<>();
-  private final List<Found> goneFindings = new ArrayList<>();
+  private final List<Unfit> unfit = new ArrayList<>();
+  private List<Amount> quantities = List.of();
+  private List<Entry> entries = List.of();
+  private List<String> settings = List.of();
+  private FindingChanges findings;
   private final Map<String, double[]> lengthByKind = new TreeMap<>();
 
   private Comparison() {
   }
 
+  public static Comparison of(ComparedResult before, ComparedResult after) {
+    return of(before.outline(), after.outline());
+  }
+
   static Comparison of(ResultOutline before, ResultOutline after) {
     Comparison c = new Comparison();
     c.match(before.junctions(), after.junctions());
-    c.compareFindings(before.findings(), after.findings());
-    c.compareQuantities(before.quantities(), after.quantities());
+    Map<String, String> idBefore = new HashMap<>();
+    c.pairs.forEach(p -> idBefore.put(p.after().id(), p.before().id()));
+    c.findings = FindingChanges.of(before, after, idBefore);
+    c.quantities = Figures.differing(Figures.ofOrder(before), Figures.ofOrder(after), false);
+    c.entries = Entries.compare(before.lists(), after.lists());
+    c.settings = before.settingsThatDiffer(after);
     before.junctions().forEach(l -> c.lengthByKind.computeIfAbsent(l.kind(), k -> new double[2])[0] += l.lengthM());
     after.junctions().forEach(l -> c.lengthByKind.computeIfAbsent(l.kind(), k -> new double[2])[1] += l.lengthM());
     return c;
@@ -90,12 +124,37 @@ public final class Comparison {
 
   /** Findings that only the newer result has, in its order. */
   public List<Found> newFindings() {
-    return List.copyOf(newFindings);
+    return findings.added();
+  }
+
+  /** Findings that both results have, in the order of the newer one. */
+  public List<Kept> keptFindings() {
+    return findings.kept();
+  }
+
+  /** Findings of this severity or a worse one that nobody accepted, and that the older result had not, or not as bad. */
+  public List<Found> worse(Severity limit) {
+    return findings.worse(limit);
+  }
+
+  /** Overrides in the older result that no longer fit, in its order of junctions. */
+  public List<Unfit> unfitOverrides() {
+    return List.copyOf(unfit);
+  }
+
+  /** What differs in lists of items with ids, such as nodes. */
+  public List<Entry> entries() {
+    return entries;
+  }
+
+  /** What the results were made with that differs, in words: program, rules, roof system; so that a difference may come from there. */
+  public List<String> settings() {
+    return settings;
   }
 
   /** Findings that only the older result has, in its order. */
   public List<Found> goneFindings() {
-    return List.copyOf(goneFindings);
+    return findings.gone();
   }
 
   /** Total length before and after, metres, by kind in alphabetical order. */
@@ -106,35 +165,47 @@ public final class Comparison {
   private void match(List<LedgerReader.Line> before, List<LedgerReader.Line> after) {
     LineMatch match = new LineMatch(before, after);
     for (LedgerReader.Line l : after) {
-      match.before(l).ifPresentOrElse(old -> pairs.add(new Pair(line(old), line(l), match.how(l), changes(old, l))),
+      match.before(l).ifPresentOrElse(old -> pairs.add(new Pair(line(old), line(l), match.how(l), changes(old, l),
+          Figures.differing(Figures.ofLine(old), Figures.ofLine(l), true))),
           () -> added.add(line(l)));
     }
     match.gone().forEach(l -> removed.add(line(l)));
+    Map<String, LedgerReader.Line> now = new HashMap<>();
+    after.forEach(l -> match.before(l).ifPresent(old -> now.put(old.id(), l)));
+    before.stream().filter(LedgerReader.Line::isOverridden).forEach(l -> override(l, now.get(l.id())));
+  }
+
+  private void override(LedgerReader.Line old, LedgerReader.Line now) {
+    List<String> changes = new ArrayList<>();
+    if (now == null) {
+      changes.add("gone");
+    } else {
+      add(changes, "kind", !old.kindByRules().equals(now.kindByRules()));
+      add(changes, "detail", !old.detailByRules().equals(now.detailByRules()));
+      add(changes, "length", Math.abs(old.lengthM() - now.lengthM()) > SAME_M);
+      add(changes, "place", !LineMatch.samePlace(old, now, SAME_M));
+    }
+    if (!changes.isEmpty()) {
+      unfit.add(new Unfit(old.id(), old.decided().path("kind").asText(""), old.decided().path("detail").asText(""),
+          old.decided().path("reason").asText(""), changes));
+    }
+  }
+
+  private static void add(List<String> changes, String name, boolean differs) {
+    if (differs) {
+      changes.add(name);
+    }
   }
 
   private static List<String> changes(LedgerReader.Line old, LedgerReader.Line now) {
     List<String> changes = new ArrayList<>();
-    if (!old.kind().equals(now.kind())) {
-      changes.add("kind");
-    }
-    if (!String.valueOf(old.detail()).equals(String.valueOf(now.detail()))) {
-      changes.add("detail");
-    }
-    if (Math.abs(old.lengthM() - now.lengthM()) > SAME_M) {
-      changes.add("length");
-    }
-    if (!LineMatch.samePlace(old, now, SAME_M)) {
-      changes.add("place");
-    }
-    if (!old.neighbour().equals(now.neighbour())) {
-      changes.add("neighbour");
-    }
-    if (differs(old.seals(), now.seals())) {
-      changes.add("seals");
-    }
-    if (differs(old.fasteners(), now.fasteners())) {
-      changes.add("fasteners");
-    }
+    add(changes, "kind", !old.kind().equals(now.kind()));
+    add(changes, "detail", !String.valueOf(old.detail()).equals(String.valueOf(now.detail())));
+    add(changes, "length", Math.abs(old.lengthM() - now.lengthM()) > SAME_M);
+    add(changes, "place", !LineMatch.samePlace(old, now, SAME_M));
+    add(changes, "neighbour", !old.neighbour().equals(now.neighbour()));
+    add(changes, "seals", differs(old.seals(), now.seals()));
+    add(changes, "fasteners", differs(old.fasteners(), now.fasteners()));
     return changes;
   }
 
@@ -145,63 +216,5 @@ public final class Comparison {
   private static Line line(LedgerReader.Line l) {
     List<List<Double>> path = Arrays.stream(l.path()).map(p -> Arrays.stream(p).boxed().toList()).toList();
     return new Line(l.id(), l.kind(), l.detail() == null ? "" : l.detail(), l.lengthM(), path);
-  }
-
-  /** A finding stays the same where code, junction and elements do, though the figures in its message differ. */
-  private void compareFindings(List<LedgerReader.Found> before, List<LedgerReader.Found> after) {
-    Map<String, String> idBefore = new HashMap<>();
-    pairs.forEach(p -> idBefore.put(p.after().id(), p.before().id()));
-    Map<String, Integer> left = new HashMap<>();
-    before.forEach(f -> left.merge(key(f, text(f.junction())), 1, Integer::sum));
-    for (LedgerReader.Found f : after) {
-      String key = key(f, idBefore.getOrDefault(text(f.junction()), text(f.junction())));
-      if (left.merge(key, -1, Integer::sum) < 0) {
-        newFindings.add(found(f));
-      }
-    }
-    // What is left over of a key are its last ones.
-    for (int i = before.size() - 1; i >= 0; i--) {
-      LedgerReader.Found f = before.get(i);
-      if (left.merge(key(f, text(f.junction())), -1, Integer::sum) >= 0) {
-        goneFindings.add(0, found(f));
-      }
-    }
-  }
-
-  private static String key(LedgerReader.Found f, String junction) {
-    return f.code() + "\n" + junction + "\n" + f.elements();
-  }
-
-  private static String text(String s) {
-    return s == null ? "" : s;
-  }
-
-  private static Found found(LedgerReader.Found f) {
-    return new Found(text(f.code()), text(f.severity()), text(f.message()), text(f.junction()));
-  }
-
-  private void compareQuantities(JsonNode before, JsonNode after) {
-    Map<String, Double> a = new LinkedHashMap<>();
-    Map<String, Double> b = new LinkedHashMap<>();
-    numbers("", before, a);
-    numbers("", after, b);
-    Set<String> names = new LinkedHashSet<>(a.keySet());
-    names.addAll(new HashSet<>(b.keySet()).stream().sorted().toList());
-    names.forEach(n -> quantities.add(new Amount(n, a.getOrDefault(n, Double.NaN), b.getOrDefault(n, Double.NaN))));
-  }
-
-  private static void numbers(String path, JsonNode node, Map<String, Double> into) {
-    if (node.isNumber()) {
-      into.put(path, node.doubleValue());
-    } else if (node.isObject()) {
-      node.properties().forEach(e -> numbers(path.isEmpty() ? e.getKey() : path + "." + e.getKey(), e.getValue(), into));
-    } else if (node.isArray()) {
-      // Metal parts are a list; each is known by its name.
-      node.forEach(item -> {
-        if (item.path("part").isTextual()) {
-          numbers(path + "." + item.path("part").textValue(), item, into);
-        }
-      });
-    }
   }
 }

@@ -44,7 +44,16 @@ final class LedgerReader {
   /** One junction: identity, place and what it takes to seal. */
   @JsonIgnoreProperties(ignoreUnknown = true)
   record Line(String id, String kind, double lengthM, double[][] path, List<String> faces, List<String> elements,
-      String detail, JsonNode facts, JsonNode decided, JsonNode seals, JsonNode fasteners) {
+      String detail, JsonNode facts, JsonNode decided, JsonNode metal, JsonNode seals, JsonNode fasteners, JsonNode closures) {
+
+    boolean isOverridden() {
+      return decided != null && decided.isObject();
+    }
+
+    /** The detail that the rules alone choose, or the empty string where they choose none. */
+    String detailByRules() {
+      return isOverridden() ? decided.path("byRules").path("detail").asText("") : detail == null ? "" : detail;
+    }
 
     /** What the model alone makes of it, whatever a person chose. */
     String kindByRules() {
@@ -68,12 +77,21 @@ final class LedgerReader {
 
   /** One finding. */
   @JsonIgnoreProperties(ignoreUnknown = true)
-  record Found(String code, String severity, String message, String junction, List<String> elements) {
+  record Found(String code, String severity, String message, String junction, List<String> elements, JsonNode accepted) {
+
+    /** What is the same in the next revision although figures in the message differ. */
+    String key() {
+      return key(junction == null ? "" : junction);
+    }
+
+    String key(String junctionBefore) {
+      return code + "\n" + junctionBefore + "\n" + elements;
+    }
   }
 
   /** One roof face. */
   @JsonIgnoreProperties(ignoreUnknown = true)
-  record Face(String id, double areaM2) {
+  record Face(String id, double areaM2, List<String> elements) {
   }
 
   /** One seal of a junction; lengths in metres. */

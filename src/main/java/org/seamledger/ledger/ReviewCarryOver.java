@@ -63,10 +63,10 @@ final class ReviewCarryOver {
       }
     }
     db.run(
-        "UPDATE finding SET (state, reason, assignee, version, updated) = (SELECT o.state, o.reason, o.assignee, 1, o.updated"
-            + " FROM finding o"
-            + " WHERE o.analysis = ? AND o.id = finding.id) WHERE analysis = ? AND id IN (SELECT id FROM finding WHERE analysis ="
-            + " ? AND version > 0)",
+        "UPDATE finding SET (state, reason, accepted_by, accepted_at, assignee, version, updated) ="
+            + " (SELECT o.state, o.reason, o.accepted_by, o.accepted_at, o.assignee, 1, o.updated FROM finding o"
+            + " WHERE o.analysis = ? AND o.id = finding.id) WHERE analysis = ?"
+            + " AND id IN (SELECT id FROM finding WHERE analysis = ? AND version > 0)",
         before, after, before);
     db.run("INSERT INTO comment(analysis, finding, author, text, created) SELECT ?, c.finding, c.author, c.text, c.created FROM comment c"
         + " JOIN finding f ON f.analysis = ? AND f.id = c.finding WHERE c.analysis = ? ORDER BY c.id", after, after, before);

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.seamledger.finding.AcceptedFinding;
 
 /** What people said: reviews of junctions, marks and comments on findings. */
 public final class Reviews {
@@ -77,15 +79,16 @@ public final class Reviews {
     });
   }
 
-  private static final String MARK = "SELECT id, place, state, reason, assignee, version, updated FROM finding ";
+  private static final String MARK = "SELECT id, place, state, reason, accepted_by, accepted_at, assignee, version, updated FROM finding ";
 
   private static FindingMark mark(ResultSet r, List<FindingMark.Comment> comments) throws SQLException {
-    return new FindingMark(r.getString(1), r.getInt(2), r.getString(3), r.getString(4), r.getString(5), r.getLong(6), r.getString(7),
-        comments);
+    return new FindingMark(r.getString(1), r.getInt(2), r.getString(3), r.getString(4), r.getString(5), r.getString(6), r.getString(7),
+        r.getLong(8), r.getString(9), comments);
   }
 
   private static FindingMark with(FindingMark m, List<FindingMark.Comment> comments) {
-    return new FindingMark(m.id(), m.place(), m.state(), m.reason(), m.assignee(), m.version(), m.updated(), comments);
+    return new FindingMark(m.id(), m.place(), m.state(), m.reason(), m.acceptedBy(), m.acceptedAt(), m.assignee(), m.version(),
+        m.updated(), comments);
   }
 
   private FindingMark requireMark(String analysis, String id) throws SQLException {
@@ -100,10 +103,29 @@ public final class Reviews {
     mark.validate();
     return db.transaction(() -> {
       requireAnalysis(analysis);
-      requireSame(requireMark(analysis, mark.id()).version(), mark.version());
-      db.run("UPDATE finding SET state = ?, reason = ?, assignee = ?, version = version + 1, updated = ? WHERE analysis = ? AND id = ?",
-          mark.state(), mark.reason(), mark.assignee(), Analyses.now(), analysis, mark.id());
+      FindingMark stored = requireMark(analysis, mark.id());
+      requireSame(stored.version(), mark.version());
+      boolean isAccepted = mark.state().equals("accepted");
+      boolean isAsBefore = stored.state().equals(mark.state()) && stored.reason().equals(mark.reason())
+          && stored.acceptedBy().equals(mark.acceptedBy());
+      String now = Analyses.now();
+      db.run("UPDATE finding SET state = ?, reason = ?, accepted_by = ?, accepted_at = ?, assignee = ?, version = version + 1, updated = ?"
+          + " WHERE analysis = ? AND id = ?", mark.state(), mark.reason(), isAccepted ? mark.acceptedBy() : "",
+          isAccepted ? isAsBefore ? stored.acceptedAt() : now : "", mark.assignee(), now, analysis, mark.id());
       return requireMark(analysis, mark.id());
+    });
+  }
+
+  /** The findings of an analysis that people accepted, in the order of the result, in a form that stays true in the next export. */
+  public List<AcceptedFinding> accepted(String analysis) {
+    return db.transaction(() -> {
+      requireAnalysis(analysis);
+      List<FindingMark> marks = db.list(MARK + "WHERE analysis = ? AND place >= 0 AND state = 'accepted' ORDER BY place",
+          r -> mark(r, List.of()), analysis);
+      Optional<StoredLedger> ledger =
+          marks.isEmpty() ? Optional.empty() : db.one("SELECT sha256, bytes, gzip FROM ledger WHERE analysis = ?",
+              r -> new StoredLedger(r.getString(1), r.getLong(2), r.getBytes(3)), analysis);
+      return ledger.map(l -> ResultOutline.of(l).accepted(marks)).orElse(List.of());
     });
   }
 

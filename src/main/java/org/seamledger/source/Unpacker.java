@@ -15,6 +15,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.zip.CRC32;
 import java.util.zip.CheckedInputStream;
 import java.util.zip.GZIPInputStream;
@@ -104,8 +106,21 @@ final class Unpacker {
     if (models.size() == 1) {
       return models.get(0);
     }
-    String found = models.isEmpty() ? xml ? "ifcXML, which is not supported" : "none" : models.size() + " of them";
+    String found = models.isEmpty() ? xml ? "ifcXML, which is not supported (export the model as STEP text, .ifc)" : none(entries)
+        : models.size() + " of them (name one .ifc file)";
     throw new UnreadableModelException(name, 0, 0, "a zip that holds one .ifc file", found);
+  }
+
+  /** Zips that are documents of other programs, by the files that their formats ask for. */
+  private static String none(List<? extends ZipEntry> entries) {
+    Set<String> names = entries.stream().map(ZipEntry::getName).collect(Collectors.toSet());
+    if (names.contains("[Content_Types].xml") || names.contains("mimetype")) {
+      return "none: it is an office document (export the building itself as IFC, .ifc)";
+    }
+    if (names.contains("bcf.version")) {
+      return "none: it is a BCF file, issues about a model, not the model (name the .ifc file itself)";
+    }
+    return names.isEmpty() ? "none: it is empty" : "none (export IFC from the program that wrote it)";
   }
 
   /** Some archivers put a second file of attributes beside each. */

@@ -12,6 +12,7 @@ import org.seamledger.detail.DecisionFormatException;
 import org.seamledger.detail.DecisionReader;
 import org.seamledger.detail.KindBook;
 import org.seamledger.detail.Kinds;
+import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.shacl.BrokenRulesException;
 import org.seamledger.shacl.Rules;
@@ -28,13 +29,15 @@ import org.seamledger.source.ModelSource;
  * @param decisions kinds and details that people chose, at most one a junction
  * @param places movements of models to the first one, by their positions in {@code models} from 0; the others lie where the models
  *     themselves say
+ * @param accepted findings that people let stand
  */
 public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance,
-    List<Decision> decisions, SortedMap<Integer, RigidTransform> places) {
+    List<Decision> decisions, SortedMap<Integer, RigidTransform> places, List<AcceptedFinding> accepted) {
 
   public Inputs {
     models = List.copyOf(models);
     decisions = List.copyOf(decisions);
+    accepted = List.copyOf(accepted);
     places = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(places));
     if (models.isEmpty()) {
       throw new IllegalArgumentException("an analysis needs at least one model");
@@ -43,7 +46,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
 
   /** These models, the default system, the program's shapes and tolerance. */
   public static Inputs of(List<? extends ModelSource> models) {
-    return new Inputs(List.copyOf(models), Optional.empty(), Optional.empty(), Tolerance.DEFAULT, List.of(), new TreeMap<>());
+    return new Inputs(List.copyOf(models), Optional.empty(), Optional.empty(), Tolerance.DEFAULT, List.of(), new TreeMap<>(), List.of());
   }
 
   public static Inputs ofFiles(List<Path> files) {
@@ -83,25 +86,26 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
   }
 
   public Inputs withSystem(Optional<Path> file) {
-    return new Inputs(models, file, shapes, tolerance, decisions, places);
+    return new Inputs(models, file, shapes, tolerance, decisions, places, accepted);
   }
 
   public Inputs withShapes(Optional<Path> folder) {
-    return new Inputs(models, system, folder, tolerance, decisions, places);
+    return new Inputs(models, system, folder, tolerance, decisions, places, accepted);
   }
 
   public Inputs withDecisions(List<Decision> chosen) {
-    return new Inputs(models, system, shapes, tolerance, chosen, places);
+    return new Inputs(models, system, shapes, tolerance, chosen, places, accepted);
   }
 
   /**
-   * The same with the decisions in a file, which may choose any kind that the shapes given before have.
+   * The same with the decisions and accepted findings in a file, which may choose any kind that the shapes given before have.
    *
    * @throws UnusableFileException where it can't be read or is wrong
    */
   public Inputs withDecisionsIn(Path file) {
     try {
-      return withDecisions(DecisionReader.read(file, kinds()));
+      DecisionReader.Content content = DecisionReader.read(file, kinds());
+      return new Inputs(models, system, shapes, tolerance, content.decisions(), places, content.accepted());
     } catch (DecisionFormatException | BrokenRulesException e) {
       throw new UnusableFileException(e);
     }
@@ -115,7 +119,7 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
   }
 
   private Inputs placed(SortedMap<Integer, RigidTransform> movements) {
-    return new Inputs(models, system, shapes, tolerance, decisions, movements);
+    return new Inputs(models, system, shapes, tolerance, decisions, movements, accepted);
   }
 
   /**

@@ -12,6 +12,7 @@ import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
@@ -56,6 +57,13 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
     kinds = List.copyOf(kinds);
     modelled = Collections.unmodifiableSortedMap(new TreeMap<>(modelled));
     detailTitles = Collections.unmodifiableSortedMap(new TreeMap<>(detailTitles));
+  }
+
+  /** The same result, with findings accepted. */
+  Takeoff withAccepted(List<AcceptedFinding> accepted) {
+    return accepted.isEmpty() ? this
+        : new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities,
+            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage);
   }
 
   /** The junctions with their kinds, ordered by id. */

@@ -51,7 +51,7 @@ final class DetailScenes {
     List<DetailedJunction> junctions = List
         .of(new DetailedJunction(new KindedJunction(junction, KINDS.kind(kind), new Explanation(List.of(kind), "", List.of())), detail));
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
-    elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0));
+    elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0, ""));
     RoofLayout layout = RoofLayout.of(faces, system, Progress.NONE);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
         SurfaceLimits.DEFAULT, elements, faces, junctions,

@@ -205,8 +205,10 @@ class BrowserTest {
     open("hall.ifc", "house");
     tab("Findings");
     with(WebElement::click, ".notes .warning .doings button", "Accept");
+    with(e -> e.sendKeys("A. Planner"), "form.inline input[autocomplete=name]");
     WebElement reason = see("form.inline input");
     reason.sendKeys("cricket is on the drawings" + Keys.ENTER);
+    see(".notes .warning.accepted", "A. Planner");
     see(".notes .warning.accepted", "cricket is on the drawings");
     with(WebElement::click, ".notes .warning button", "Curb");
     with(e -> e.sendKeys("looked at on site"), ".detail-panel textarea");

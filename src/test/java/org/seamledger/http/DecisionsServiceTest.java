@@ -256,7 +256,7 @@ class DecisionsServiceTest {
     }
     JsonNode mark = service.reviews(id).path("findings").get(place);
     HttpResponse<byte[]> accepted = service.send("PUT", "/api/analyses/" + id + "/findings/" + mark.path("id").textValue(),
-        Map.of("state", "accepted", "reason", "a cricket is drawn", "assignee", "", "version", 0));
+        Map.of("state", "accepted", "reason", "a cricket is drawn", "acceptedBy", "A. Planner", "assignee", "", "version", 0));
     assertThat(accepted.statusCode()).isEqualTo(200);
     decide(id, side, 0, "curb-downslope", "");
     follow(id);

@@ -228,13 +228,27 @@ class ServiceTest {
     JsonNode mark = service.reviews(id).path("findings").path(0);
     String path = "/api/analyses/" + id + "/findings/" + mark.path("id").textValue();
     assertThat(service.send("PUT", path, Map.of("state", "accepted", "version", 0)).statusCode()).as("without a reason").isEqualTo(422);
+    assertThat(service.send("PUT", path, Map.of("state", "accepted", "reason", "agreed", "version", 0)).statusCode()).as("by nobody")
+        .isEqualTo(422);
     assertThat(
-        service.send("PUT", path, Map.of("state", "accepted", "reason", "agreed with the designer", "assignee", "roofer", "version", 0))
+        service
+            .send("PUT", path,
+                Map.of("state", "accepted", "reason", "agreed with the designer", "acceptedBy", "A. Planner", "assignee", "roofer",
+                    "version", 0))
             .statusCode())
         .isEqualTo(200);
     assertThat(service.send("POST", path + "/comments", Map.of("author", "estimator", "text", "See sheet 3.")).statusCode()).isEqualTo(201);
     JsonNode now = service.reviews(id).path("findings").path(0);
     assertThat(now.path("state").textValue()).isEqualTo("accepted");
+    assertThat(now.path("acceptedBy").textValue()).isEqualTo("A. Planner");
+    JsonNode file = TestService.json(service.get("/api/analyses/" + id + "/decisions"));
+    JsonNode accepted = file.path("accepted").path(0);
+    assertThat(accepted.path("by").textValue()).isEqualTo("A. Planner");
+    assertThat(accepted.path("when").textValue()).isEqualTo(now.path("acceptedAt").textValue()).startsWith("20");
+    JsonNode finding = service.ledger(id).path("findings").path(0);
+    assertThat(accepted.path("finding").path("code")).isEqualTo(finding.path("code"));
+    assertThat(accepted.path("finding").path("junction")).isEqualTo(finding.path("junction"));
+    assertThat(accepted.path("finding").path("elements")).isEqualTo(finding.path("elements"));
     assertThat(now.path("comments").path(0).path("text").textValue()).isEqualTo("See sheet 3.");
   }
 

@@ -7,10 +7,12 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.seamledger.finding.Severity;
 
 /** Which junction of one result is which of another; places and lengths are made up so that each case has one right answer. */
 class ComparisonTest {
@@ -77,6 +79,113 @@ class ComparisonTest {
     assertThat(c.lengthByKind().get("eave")).containsExactly(5, 0);
     assertThat(c.lengthByKind().get("hip")).containsExactly(0, 3);
     assertThat(c.quantities()).containsExactly(new Comparison.Amount("tape.netM", 1, 2));
+  }
+
+  private static ResultOutline text(String json) throws IOException {
+    return ResultOutline.read(new ByteArrayInputStream(json.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  private static String found(String code, String severity, String junction, String message) {
+    return "{\"code\":\"" + code + "\",\"severity\":\"" + severity + "\",\"junction\":"
+        + (junction.isEmpty() ? null : "\"" + junction + "\"")
+        + ",\"message\":\"" + message + "\",\"elements\":[\"e\"]}";
+  }
+
+  private static ResultOutline findings(String line, String... findings) throws IOException {
+    return text("{\"contract\":1,\"junctions\":[" + line + "],\"findings\":[" + String.join(",", findings) + "]}");
+  }
+
+  /** The same finding has another figure in its message, and stands at a line that has another id at the same place. */
+  @Test
+  void findingsAreTheSameByWhatTheyAreAboutNotByTheirFigures() throws IOException {
+    ResultOutline before = findings(line("a", "eave", "r", 0, 0, 0, 5, 0, 0), found("x/long", "warning", "a", "5 m"),
+        found("x/gone", "warning", "", "once"));
+    ResultOutline after = findings(line("b", "eave", "q", 0, 0, 0, 5, 0, 0), found("x/long", "warning", "b", "6 m"),
+        found("x/new", "warning", "", "now"), found("x/new", "warning", "", "again"),
+        found("x/let", "violation", "", "known").replace("\"elements\"", "\"accepted\":{\"by\":\"A\"},\"elements\""));
+    Comparison c = Comparison.of(before, after);
+    assertThat(c.keptFindings()).extracting(k -> k.before().message() + " " + k.after().message()).containsExactly("5 m 6 m");
+    assertThat(c.goneFindings()).extracting(Comparison.Found::code).containsExactly("x/gone");
+    assertThat(c.newFindings()).extracting(Comparison.Found::message).containsExactly("now", "again", "known");
+    assertThat(c.worse(Severity.WARNING)).as("nobody accepted them").extracting(Comparison.Found::message).containsExactly("now", "again");
+    assertThat(c.worse(Severity.VIOLATION)).isEmpty();
+  }
+
+  /** The chimney got wider, and what is said of it stands at another side of it; the roof's own eaves are each another matter. */
+  @Test
+  void aFindingAboutAThingMayMoveAroundIt() throws IOException {
+    String sides = line("a", "curb-side", "e r", 0, 0, 0, 1, 0, 0) + "," + line("b", "curb-side", "e r", 0, 1, 0, 1, 1, 0);
+    Comparison c =
+        Comparison.of(findings(sides, found("x/open", "warning", "a", "m")), findings(sides, found("x/open", "warning", "b", "m")));
+    assertThat(c.newFindings()).isEmpty();
+    assertThat(c.goneFindings()).isEmpty();
+    assertThat(c.keptFindings()).hasSize(1);
+    String roof = "\"roofFaces\":[{\"id\":\"F1\",\"elements\":[\"e\"]}],";
+    String before =
+        "{\"contract\":1," + roof + "\"junctions\":[" + sides + "],\"findings\":[" + found("x/open", "warning", "a", "m") + "]}";
+    Comparison eaves = Comparison.of(text(before), text(before.replace("\"junction\":\"a\"", "\"junction\":\"b\"")));
+    assertThat(eaves.newFindings()).hasSize(1);
+    assertThat(eaves.goneFindings()).hasSize(1);
+  }
+
+  @Test
+  void whatWasAWarningAndIsAViolationIsWorse() throws IOException {
+    String line = line("a", "eave", "r", 0, 0, 0, 5, 0, 0);
+    Comparison c = Comparison.of(findings(line, found("x/y", "warning", "", "m")), findings(line, found("x/y", "violation", "", "m")));
+    assertThat(c.newFindings()).isEmpty();
+    assertThat(c.worse(Severity.VIOLATION)).hasSize(1);
+    assertThat(c.worse(Severity.WARNING)).as("it was one before").isEmpty();
+  }
+
+  @Test
+  void aLineThatChangedHasItsNumbers() throws IOException {
+    String before = line("a", "eave", "r", 0, 0, 0, 5, 0, 0).replace("\"faces\"",
+        "\"seals\":[{\"form\":\"tape\",\"lengthM\":5},{\"form\":\"tape\",\"lengthM\":5}],"
+            + "\"fasteners\":[{\"place\":\"cleat\",\"count\":51}],\"faces\"");
+    String after = line("a", "eave", "r", 0, 0, 0, 6, 0, 0).replace("\"faces\"",
+        "\"seals\":[{\"form\":\"tape\",\"lengthM\":6}],\"metal\":[{\"part\":\"drip\",\"pieces\":2,\"lengthM\":6}],\"faces\"");
+    assertThat(Comparison.of(result(before), result(after)).pairs().get(0).figures()).containsExactly(
+        new Comparison.Amount("lengthM", 5, 6),
+        new Comparison.Amount("tape.lengthM", 10, 6), new Comparison.Amount("fasteners.cleat.count", 51, Double.NaN),
+        new Comparison.Amount("metal.drip.lengthM", Double.NaN, 6), new Comparison.Amount("metal.drip.pieces", Double.NaN, 2));
+  }
+
+  @Test
+  void anOverrideFitsWhileTheLineAndTheRulesChoiceAreTheSame() throws IOException {
+    String chosen = "\"decided\":{\"kind\":\"hip\",\"detail\":null,\"reason\":\"seen\",\"byRules\":{\"kind\":\"ridge\",\"detail\":\"d\"}},";
+    String line = line("a", "hip", "r", 0, 0, 0, 5, 0, 0).replace("\"faces\"", chosen + "\"faces\"");
+    String rules = line("a", "ridge", "r", 0, 0, 0, 5, 0, 0).replace("\"faces\"", "\"detail\":\"d\",\"faces\"");
+    assertThat(Comparison.of(result(line), result(line)).unfitOverrides()).isEmpty();
+    assertThat(Comparison.of(result(line), result(rules)).unfitOverrides()).as("not applied, but it would fit").isEmpty();
+    assertThat(Comparison.of(result(line), result(rules.replace("5.0,0.0,0.0", "6.0,0.0,0.0"))).unfitOverrides())
+        .containsExactly(new Comparison.Unfit("a", "hip", "", "seen", List.of("place")));
+    assertThat(Comparison.of(result(line), result(rules.replace("\"d\"", "\"e\""))).unfitOverrides().get(0).changes())
+        .containsExactly("detail");
+    assertThat(Comparison.of(result(line), result(line("z", "eave", "q", 90, 0, 0, 95, 0, 0))).unfitOverrides().get(0).changes())
+        .containsExactly("gone");
+  }
+
+  @Test
+  void linesOfTheOrderGoByTheirIdsAndNodesAndPanelsByTheirs() throws IOException {
+    ResultOutline before = text("{\"contract\":1,\"order\":[{\"id\":\"tape\",\"net\":5,\"order\":1},{\"id\":\"clip\",\"net\":9}],"
+        + "\"nodes\":[{\"id\":\"N1\",\"kind\":\"end\"},{\"id\":\"N2\",\"kind\":\"end\"}],"
+        + "\"quantities\":{\"panels\":[{\"count\":2,\"lengthM\":3,\"areaM2\":1},{\"count\":1,\"lengthM\":4,\"areaM2\":2}],"
+        + "\"curbs\":[{\"widthM\":0.8,\"depthM\":0.6,\"count\":1}]}}");
+    ResultOutline after = text("{\"contract\":1,\"order\":[{\"id\":\"tape\",\"net\":7,\"order\":1}],"
+        + "\"nodes\":[{\"id\":\"N1\",\"kind\":\"peak\"},{\"id\":\"N3\"}],\"quantities\":{\"panels\":[]}}");
+    Comparison c = Comparison.of(before, after);
+    assertThat(c.quantities()).contains(new Comparison.Amount("order.tape.net", 5, 7), new Comparison.Amount("order.tape.order", 1, 1),
+        new Comparison.Amount("order.clip.net", 9, Double.NaN), new Comparison.Amount("panels.lengthM", 10, Double.NaN),
+        new Comparison.Amount("curbs.800 × 600 mm.count", 1, Double.NaN));
+    assertThat(c.entries()).containsExactly(new Comparison.Entry("nodes", "N1", "changed", List.of("kind")),
+        new Comparison.Entry("nodes", "N3", "added", List.of()), new Comparison.Entry("nodes", "N2", "gone", List.of()));
+  }
+
+  @Test
+  void otherRulesAreSaid() throws IOException {
+    assertThat(Comparison.of(text("{\"contract\":1,\"program\":{\"version\":\"1\",\"shapes\":\"a\"},\"system\":{\"x\":1}}"),
+        text("{\"contract\":1,\"program\":{\"version\":\"1\",\"shapes\":\"b\"},\"system\":{\"x\":2}}")).settings())
+        .containsExactly("rules", "roof system");
   }
 
   @Test

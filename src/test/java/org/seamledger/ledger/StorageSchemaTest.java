@@ -140,6 +140,23 @@ class StorageSchemaTest {
     }
   }
 
+  @ParameterizedTest
+  @EnumSource
+  void whatWasAcceptedBeforeNamesWereAskedForKeepsItsTime(StorageEngine which) throws SQLException {
+    Engine engine = which.engine(folder, which.newDatabase());
+    try (Connection c = engine.connect(); Statement s = c.createStatement()) {
+      StorageSchema.bringUpToDate(c, engine, StorageSchema.STEPS.subList(0, 6));
+      s.execute("INSERT INTO project VALUES('p', 'School', '')");
+      s.execute("INSERT INTO analysis(id, project, revision, state, title, created) VALUES('a', 'p', 1, 'done', '', '')");
+      s.execute("INSERT INTO finding VALUES('a', 'f1', 0, 'accepted', 'known', '', 1, '2026-03-01T08:00:00Z'),"
+          + " ('a', 'f2', 1, 'open', '', 'roofer', 1, '2026-03-02T08:00:00Z')");
+      c.commit();
+      StorageSchema.bringUpToDate(c, engine);
+      assertThat(rows(c, "SELECT id || ' ' || reason || '|' || accepted_by || '|' || accepted_at FROM finding ORDER BY id"))
+          .containsExactly("f1 known||2026-03-01T08:00:00Z", "f2 ||");
+    }
+  }
+
   @Test
   void aFolderFromBeforeTheStepsWereCountedKeepsItsData() throws SQLException, IOException {
     try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("ledger.db")); Statement s = c.createStatement();

@@ -85,7 +85,8 @@ class ModelFileTest {
   void whatIsNoFile() throws IOException {
     Path missing = folder.resolve("missing.ifc");
     assertThat(refusal(missing, UnpackLimits.DEFAULT)).hasMessage(missing + ": expected a model file, found no file of that name");
-    assertThat(refusal(folder, UnpackLimits.DEFAULT)).hasMessage(folder + ": expected a model file, found a folder");
+    assertThat(refusal(folder, UnpackLimits.DEFAULT))
+        .hasMessage(folder + ": expected a model file, found a folder; analyze --each and check --each take folders");
   }
 
   @Test

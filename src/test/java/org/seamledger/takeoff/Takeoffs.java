@@ -16,6 +16,7 @@ import org.seamledger.detail.On;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
@@ -59,7 +60,7 @@ public final class Takeoffs {
   /** The same with another name for the roof. */
   public static Takeoff boatHouse(String roofName) {
     TreeMap<String, ElementLabel> elements = new TreeMap<>();
-    elements.put("0roof", new ElementLabel("0roof", "IfcSlab", roofName, 0));
+    elements.put("0roof", new ElementLabel("0roof", "IfcSlab", roofName, 0, "Loft"));
     List<RoofFace> faces = List.of(face("F1", -1), face("F2", 1));
     RoofLayout layout = RoofLayout.of(faces, RoofSystem.DEFAULT, Progress.NONE);
     TreeMap<String, Advice> advice = new TreeMap<>();
@@ -68,6 +69,11 @@ public final class Takeoffs {
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
         Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, Progress.NONE), findings(), advice, KINDS.all(), new TreeMap<>(),
         new TreeMap<>(), List.of());
+  }
+
+  /** The same with findings accepted. */
+  public static Takeoff boatHouse(String roofName, List<AcceptedFinding> accepted) {
+    return boatHouse(roofName).withAccepted(accepted);
   }
 
   /** Falls towards -Y or +Y from a ridge along X at y = 0, z = 2. */

@@ -29,7 +29,8 @@ public final class FindingsSection {
   public static String counts(List<Finding> findings) {
     String counts = Stream.of(Severity.values()).sorted(Comparator.reverseOrder())
         .map(severity -> count(findings, severity)).flatMap(Optional::stream).collect(Collectors.joining(", "));
-    return counts.isEmpty() ? "none" : counts;
+    long accepted = findings.stream().filter(f -> f.acceptance().isPresent()).count();
+    return counts.isEmpty() ? "none" : counts + (accepted == 0 ? "" : "; of them " + accepted + " accepted");
   }
 
   private static Optional<String> count(List<Finding> findings, Severity severity) {
@@ -54,12 +55,18 @@ public final class FindingsSection {
   private static void group(Takeoff takeoff, List<Finding> group, TextPage page) {
     Finding first = group.get(0);
     page.line(INDENT + noun(first.severity()) + "  " + first.code() + (group.size() > 1 ? "  (" + group.size() + " times)" : ""));
-    group.stream().limit(SHOWN).forEach(f -> page.paragraph(INDENT + "- ", INDENT + INDENT, sentence(f)));
+    group.stream().limit(SHOWN).forEach(f -> one(f, page));
     if (group.size() > SHOWN) {
       page.line(INDENT + "- and " + (group.size() - SHOWN) + " more of the kind: --format json lists them all.");
     }
     say(page, "Why: ", FindingAdvice.reason(takeoff, first.code()));
     say(page, "What to do: ", FindingAdvice.action(takeoff, first.code()));
+  }
+
+  private static void one(Finding finding, TextPage page) {
+    page.paragraph(INDENT + "- ", INDENT + INDENT, sentence(finding));
+    finding.acceptance().ifPresent(a -> page.paragraph(INDENT + INDENT + "accepted by ", INDENT + INDENT,
+        OneLine.of(a.by()) + (a.when().isEmpty() ? "" : " on " + a.when()) + ": " + OneLine.of(a.reason())));
   }
 
   private static void say(TextPage page, String what, String words) {

@@ -25,6 +25,16 @@ public final class ElementNames {
     return element == null || takeoff.models().size() < 2 ? "" : " [" + (element.model() + 1) + "]";
   }
 
+  /** An element that a finding names, with the file of its model. */
+  public record Detail(ElementLabel label, String file) {
+  }
+
+  /** The elements in their order; of one that the model does not hold only the GlobalId is known. */
+  public static List<Detail> details(Takeoff takeoff, List<String> globalIds) {
+    return globalIds.stream().map(id -> new Detail(takeoff.elements().getOrDefault(id, new ElementLabel(id, "", "", 0, "")),
+        file(takeoff, id))).toList();
+  }
+
   /** File of the model that an element is in, or the empty string where that is not known. */
   public static String file(Takeoff takeoff, String globalId) {
     ElementLabel element = takeoff.elements().get(globalId);

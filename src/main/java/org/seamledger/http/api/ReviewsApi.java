@@ -61,10 +61,10 @@ public final class ReviewsApi {
     JsonBodies.answer(ctx, 200, stored);
   }
 
-  /** The decisions in force as a file that the command line takes, so that this result can be had again without this server. */
+  /** What people decided, and the findings they accepted, as a file that the command line takes: this result without this server. */
   private void decisions(Context ctx) {
     Choices.Standing standing = store.choices().of(ctx.pathParam("id"));
-    byte[] file = DecisionFile.bytes(standing.inForce());
+    byte[] file = DecisionFile.bytes(standing.inForce(), store.reviews().accepted(ctx.pathParam("id")));
     ctx.header("Content-Disposition", "attachment; filename=\"decisions.json\"").header("Cache-Control", "no-cache");
     CachedBodies.send(ctx, file, PageFiles.gzip(file), PageFiles.etag(file), "application/json");
   }
@@ -72,7 +72,7 @@ public final class ReviewsApi {
   private void putFinding(Context ctx) throws IOException {
     JsonNode b = JsonBodies.body(ctx, limits.bodyBytes());
     FindingMark mark = new FindingMark(ctx.pathParam("finding"), 0, JsonBodies.text(b, "state"), JsonBodies.text(b, "reason"),
-        JsonBodies.text(b, "assignee"), JsonBodies.version(b), "", List.of());
+        JsonBodies.text(b, "acceptedBy"), "", JsonBodies.text(b, "assignee"), JsonBodies.version(b), "", List.of());
     JsonBodies.answer(ctx, 200, store.reviews().put(ctx.pathParam("id"), mark));
   }
 

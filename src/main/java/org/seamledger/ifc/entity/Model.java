@@ -1,5 +1,7 @@
 package org.seamledger.ifc.entity;
 
+import java.util.HashMap;
+import java.util.Map;
 import org.seamledger.step.ReferenceVisitor;
 import org.seamledger.step.StepFile;
 
@@ -12,6 +14,7 @@ public final class Model {
   private final IfcSchema schema;
   private final Units units;
   private final Findings findings;
+  private final Map<String, Long> mentioned = new HashMap<>();
 
   public Model(IfcInput input, int index, Findings findings) {
     this.file = input.file();
@@ -55,6 +58,16 @@ public final class Model {
   public Entity get(long id) {
     return new Entity(this, file.find(id)
         .orElseThrow(() -> EntityProblem.dangling("#" + id + " is referred to, but the file does not hold it")));
+  }
+
+  /** Notes an element that the building holds or a finding names, so that it can be described afterwards. */
+  public void mention(Entity element) {
+    mentioned.putIfAbsent(element.text(0), element.id());
+  }
+
+  /** Instances of the elements noted, by GlobalId; the first of several with one. */
+  public Map<String, Long> mentioned() {
+    return mentioned;
   }
 
   /** Keyword of an instance without decoding it, or the empty string where there is none. */

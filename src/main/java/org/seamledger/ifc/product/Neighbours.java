@@ -74,6 +74,7 @@ public final class Neighbours {
         }
       });
       if (isNear(Shapes.bounds(body), below)) {
+        model.mention(product);
         elements.add(new Element(product.text(0), c.name(), category, product.text(2), model.index(), body, openings(id),
             scope.whole(id), new java.util.TreeMap<>()));
       }
@@ -137,6 +138,7 @@ public final class Neighbours {
     for (long id : model.idsOf("IFCCHIMNEY")) {
       Entity chimney = model.get(id);
       if (!Shapes.isStated(chimney) && scope.relations().parts(id).isEmpty() && !shaped.contains(chimney.text(0))) {
+        model.mention(chimney);
         model.findings().add(Code.NEIGHBOUR_WITHOUT_SHAPE, Shapes.name(chimney) + " has no shape.", chimney.text(0));
       }
     }

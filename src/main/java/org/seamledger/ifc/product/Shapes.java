@@ -183,6 +183,7 @@ public final class Shapes {
   }
 
   private void report(Entity product, EntityProblem p) {
+    model.mention(product);
     model.findings().add(p, name(product), product.text(0));
   }
 
