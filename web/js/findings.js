@@ -28,6 +28,8 @@ export function mountFindings(root) {
     box.checked = openOnly;
     return [h('h2', {}, `Findings: ${u.count(all.length - accepted(all))} open of ${u.count(all.length)}`),
       h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')),
+      accepted(all) > 0 && h('p', {}, h('a', {href: api.decisionsAt(state.analysis.id), download: 'decisions.json'}, 'What is accepted, as a file'), ' for ',
+        h('code', {}, 'seamledger analyze MODEL --decisions decisions.json')),
       Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev))),
       placingForm()];
   }
