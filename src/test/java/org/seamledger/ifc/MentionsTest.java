@@ -12,7 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Inputs;
-import org.seamledger.takeoff.Progress;
+import org.seamledger.progress.Progress;
 
 /** Elements by what people find them by; what is expected stands in the text of the sample (ifc-samples/gatehouse.ifc, its storey is Roof). */
 class MentionsTest {
@@ -24,7 +24,7 @@ class MentionsTest {
   private Path folder;
 
   private Map<String, ElementLabel> elements(String text) throws IOException {
-    return Analysis.run(Inputs.ofFiles(List.of(Files.writeString(folder.resolve("house.ifc"), text))), Progress.SILENT).elements();
+    return Analysis.run(Inputs.ofFiles(List.of(Files.writeString(folder.resolve("house.ifc"), text))), Progress.NONE).elements();
   }
 
   private static String gatehouse() throws IOException {
