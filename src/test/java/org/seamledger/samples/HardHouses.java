@@ -50,7 +50,7 @@ final class HardHouses {
     // Long enough that what lies together, two millimetres, is less than the share that lengths may be off; and no facet narrower than what
     // lies within the coincidence of its neighbours' planes.
     double radius = Math.max(between(random, 4, 25), Math.ceil(4 / Math.toRadians(from + to)));
-    facets = Math.min(facets, (int) (radius * Math.toRadians(from + to) / 0.12));
+    facets = Math.min(facets, (int) (radius * Math.toRadians(from + to) / 0.2));
     return Vaults
         .vault(new Vaults.Vault(radius, from, to, between(random, 5, 30), Math.max(6, facets), 1 + random.nextInt(6),
             random.nextInt(3) == 0 ? 0 : 0.2), random.nextLong());
