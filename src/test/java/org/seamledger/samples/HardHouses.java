@@ -39,9 +39,9 @@ final class HardHouses {
 
   static House vault(Random random) {
     boolean crowned = random.nextInt(3) > 0;
-    double from = between(random, 12, 60);
+    double from = between(random, 16, 60);
     boolean even = random.nextBoolean();
-    double to = crowned ? even ? from : between(random, 12, 60) : -between(random, 2, from - 8);
+    double to = crowned ? even ? from : between(random, 12, 60) : -between(random, 1, from - 14);
     int facets = 12 + random.nextInt(69);
     double least = 15.0;
     if ((from + to) / facets > least) {
