@@ -90,6 +90,7 @@ public final class CoverageCheck {
     if (roof.faces().isEmpty() && !coverage.isEmpty()) {
       findings.add(Finding.of(Code.NO_FACE, "None of the roof's elements has a face.",
           coverage.stream().map(ElementCoverage::globalId).toList()));
+      return findings;
     }
     for (ElementCoverage c : coverage) {
       double limit = Math.max(limits.lostM2(), limits.lostShare() * c.upwardM2());

@@ -78,11 +78,26 @@ final class Meeting {
     double reach = Math.min(limits.farthestM(), limits.thicknesses() * thickestM + tolerance.gapM());
     Box3 box = Box3.of(List.of(TopSurface.at(facet.plane(), a), TopSurface.at(facet.plane(), b))).grown(reach);
     for (int j : index.overlapping(box)) {
+      if (j != i && isShared(facet, facets.get(j), a, b)) {
+        return List.of(whole);
+      }
       if (j != i) {
         lines.addAll(lines(facet, facets.get(j), a, b));
       }
     }
     return whole.onto(lines);
+  }
+
+  /** Whether the whole edge is one of the other facet's already: a third one is not what it should meet. */
+  private boolean isShared(ExposedFacet facet, ExposedFacet other, Vec2 a, Vec2 b) {
+    for (Vec2 p : List.of(a, b, a.towards(b, 0.5))) {
+      Vec3 at = TopSurface.at(facet.plane(), p);
+      if (Math.abs(other.plane().height(at)) > tolerance.coincidenceM()
+          || other.region().boundaryDistance(new Vec2(other.plane().u(at), other.plane().v(at))) > tolerance.coincidenceM()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The lines that edge a–b of a facet should be moved to because of edges of another. */

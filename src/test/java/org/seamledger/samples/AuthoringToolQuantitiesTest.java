@@ -58,6 +58,33 @@ class AuthoringToolQuantitiesTest {
     near(lengths(t).get("ridge"), 6.6);
   }
 
+  /**
+   * A low barrel in triangles beside a level box: web-ifc's mesh, planes clustered, to two centimetres (796.32 and 181.40 m²; eaves 38.20,
+   * 14.00 and 4.20; end arcs 25.45; sidewalls 8.80 against the box).
+   */
+  @Test
+  void lowBarrelInTriangles() throws IOException {
+    Takeoff t = takeoff("d15_");
+    assertThat(t.faces()).hasSize(2);
+    assertThat(t.faces().stream().filter(RoofFace::isCurved)).singleElement()
+        .satisfies(f -> assertThat(f.areaM2()).isCloseTo(796.32, within(0.4)));
+    assertThat(area(t)).isCloseTo(977.72, within(0.5));
+    assertThat(lengths(t)).containsOnlyKeys("eave", "rake", "sidewall", "flat-edge");
+    near(lengths(t).get("eave"), 4.2, 14, 38.2);
+    near(lengths(t).get("rake"), 25.45, 25.45);
+    near(lengths(t).get("sidewall"), 8.8, 8.8);
+  }
+
+  /** The same of a barrel of 81 facets and more: 116.923 m², eaves 14.840, end arcs 7.880, nothing else. */
+  @Test
+  void barrelInTriangles() throws IOException {
+    Takeoff t = takeoff("d16_");
+    assertThat(t.faces()).singleElement().satisfies(f -> assertThat(f.areaM2()).isCloseTo(116.923, within(0.02)));
+    assertThat(lengths(t)).containsOnlyKeys("eave", "rake");
+    near(lengths(t).get("eave"), 14.84, 14.84);
+    near(lengths(t).get("rake"), 7.88, 7.88);
+  }
+
   /** The hole that a chimney of 0.70 by 0.70 m, known from the companion structural model, leaves in a slab at 45 degrees. */
   @Test
   void chimneyHoleInASlab() throws IOException {

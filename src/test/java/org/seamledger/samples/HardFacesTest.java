@@ -28,7 +28,8 @@ class HardFacesTest {
   enum Sort {
     VAULT(HardHouses::vault), DOME(HardHouses::dome), CONE(HardHouses::cone), NEAR_COPLANAR(HardHouses::nearCoplanar),
     CROSSING_HIPS(HardHouses::crossingHips), THIN(HardHouses::thin), CUT_BY_OPENINGS(HardHouses::wallsCutByOpenings),
-    SHEET_WALLS(HardHouses::sheetWalls), STUDS(HardHouses::studs), PARAPETS_APART(HardHouses::parapetsApart);
+    SHEET_WALLS(HardHouses::sheetWalls), STUDS(HardHouses::studs), PARAPETS_APART(HardHouses::parapetsApart),
+    LAYERS(HardHouses::layers), POST(HardHouses::post);
 
     private final Function<Random, House> house;
 

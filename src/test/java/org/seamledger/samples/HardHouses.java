@@ -39,16 +39,20 @@ final class HardHouses {
 
   static House vault(Random random) {
     boolean crowned = random.nextInt(3) > 0;
-    double from = between(random, 12, 60);
+    double from = between(random, 16, 60);
     boolean even = random.nextBoolean();
-    double to = crowned ? even ? from : between(random, 12, 60) : -between(random, 2, from - 8);
+    double to = crowned ? even ? from : between(random, 12, 60) : -between(random, 1, from - 14);
     int facets = 12 + random.nextInt(69);
     double least = 15.0;
     if ((from + to) / facets > least) {
       facets = (int) Math.ceil((from + to) / least);
     }
+    // Long enough that what lies together, two millimetres, is less than the share that lengths may be off; and no facet narrower than what
+    // lies within the coincidence of its neighbours' planes.
+    double radius = Math.max(between(random, 4, 25), Math.ceil(4 / Math.toRadians(from + to)));
+    facets = Math.min(facets, (int) (radius * Math.toRadians(from + to) / 0.2));
     return Vaults
-        .vault(new Vaults.Vault(between(random, 4, 25), from, to, between(random, 5, 30), Math.max(6, facets), 1 + random.nextInt(6),
+        .vault(new Vaults.Vault(radius, from, to, between(random, 5, 30), Math.max(6, facets), 1 + random.nextInt(6),
             random.nextInt(3) == 0 ? 0 : 0.2), random.nextLong());
   }
 
@@ -66,7 +70,9 @@ final class HardHouses {
     double low = between(random, 2, 9);
     double high = between(random, 2, 9);
     double degrees = between(random, 5, 40);
-    double turn = between(random, 0.05, 0.45) * (random.nextBoolean() ? 1 : -1);
+    double trace = between(random, 0.05, 0.98);
+    // Rakes that turn by more than half a degree are two lines, and what lies at that limit is either.
+    double turn = (trace > 0.45 && trace < 0.55 ? 0.4 : trace) * (random.nextBoolean() ? 1 : -1);
     Pitch first = Pitch.pitch(degrees);
     Pitch second = Pitch.pitch(degrees + turn);
     double z = EAVE + low * first.tan();
@@ -74,7 +80,22 @@ final class HardHouses {
         .roof("lower", risingNorth(0, EAVE, first), DEPTH, at(0, 0), at(length, 0), at(length, low), at(0, low))
         .roof("upper", risingNorth(low, z, second), DEPTH, at(0, low), at(length, low), at(length, low + high), at(0, low + high))
         .expect("eave", length, "length of the plan").expect("high-edge", length, "length of the plan")
-        .expect(2, "rake", low * first.rafter() + high * second.rafter(), "both runs × √(1+t²)");
+        .expect(Math.abs(turn) < 0.5 ? 2 : 0, "rake", low * first.rafter() + high * second.rafter(), "both runs × √(1+t²)")
+        .expect(Math.abs(turn) < 0.5 ? 0 : 2, "rake", low * first.rafter(), "lower run × √(1+t²)")
+        .expect(Math.abs(turn) < 0.5 ? 0 : 2, "rake", high * second.rafter(), "upper run × √(1+t²)");
+  }
+
+  /** A gable of separate slabs for each layer, with air between them: covering, insulation, deck. */
+  static House layers(Random random) {
+    return Roofs.gable(between(random, 5, 12), between(random, 6, 18), Pitch.pitch(between(random, 10, 50)))
+        .layered(between(random, 0.02, 0.05), between(random, 0.1, 0.2));
+  }
+
+  /** A plane with one post in its field: that goes through the roof, and is no wall. */
+  static House post(Random random) {
+    Pitch pitch = Pitch.pitch(between(random, 5, 35));
+    return Roofs.monoSlope(between(random, 4, 8), between(random, 5, 9), pitch)
+        .boxThrough("post", Thing.Role.COLUMN, "plane", 3, 2, 0.12, 0.12, between(random, 0.5, 1.5), House.Through.WHOLE);
   }
 
   /** Hip roofs of different widths whose ridges cross at a right angle, as a T: every plane at one pitch. */

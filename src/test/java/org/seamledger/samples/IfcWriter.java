@@ -337,7 +337,8 @@ public final class IfcWriter {
 
   private Ref representation(List<Body> parts, Vec3 origin, boolean isRoof) {
     List<Body> local = parts.stream().map(b -> b.moved(Transform.translation(origin.negated()))).toList();
-    Ref shape = form.shape().isMapped() ? mapped(local) : shape(local, isRoof);
+    boolean mapped = form.shape().isMapped() && local.stream().noneMatch(Shell.class::isInstance);
+    Ref shape = mapped ? mapped(local) : shape(local, isRoof);
     return step.add("IFCPRODUCTDEFINITIONSHAPE", null, null, List.of(shape));
   }
 
