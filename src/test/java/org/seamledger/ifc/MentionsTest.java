@@ -14,7 +14,9 @@ import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.progress.Progress;
 
-/** Elements by what people find them by; what is expected stands in the text of the sample (ifc-samples/gatehouse.ifc, its storey is Roof). */
+/**
+ * Elements by what people find them by; what is expected stands in the text of the sample (ifc-samples/gatehouse.ifc, its storey is Roof).
+ */
 class MentionsTest {
 
   private static final String CHIMNEY = "1N2KbnKcnVdM4S7vhoc46V";
