@@ -26,7 +26,7 @@ class PackagedGateTest {
 
   @Test
   void passesFailsAndPassesAgainOnceItIsAccepted() throws Exception {
-    Files.copy(Path.of("examples/gate.sh"), folder.resolve("gate.sh"));
+    Files.copy(Path.of("src/pipelines/gate.sh"), folder.resolve("gate.sh"));
     String second = Files.readString(InstalledProgram.samples().resolve("gatehouse.ifc"));
     Files.writeString(folder.resolve("second.ifc"), second);
     Files.writeString(folder.resolve("first.ifc"), second.replace("$,'chimney',$,$,#127,#135,", "$,'chimney',$,$,#127,$,"));
