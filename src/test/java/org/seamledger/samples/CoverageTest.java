@@ -6,12 +6,14 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.seamledger.SharedModels;
 import org.seamledger.roof.ElementCoverage;
 import org.seamledger.takeoff.Takeoff;
 
 /** Nothing of any sample's or shared model's roof is lost, and where its area went adds up. */
+@Tag("slow")
 class CoverageTest {
 
   @Test

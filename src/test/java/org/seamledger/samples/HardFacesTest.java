@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.seamledger.roof.ElementCoverage;
@@ -19,6 +20,7 @@ import org.seamledger.takeoff.Takeoff;
  * nothing lost. Every house and form is chosen by a seed; {@code -Dseamledger.hard=N} says how many of each sort, {@code -Dseamledger.seed}
  * where to start. Sources: the formula beside each expected line.
  */
+@Tag("slow")
 class HardFacesTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", 20_261_128);
