@@ -96,7 +96,7 @@ class ArchitectureTest {
     table.put("http.job", with("http.answer", with("http.setting", watched)));
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
-        List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger"));
+        List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
     table.put("cli", with("ids", with("http", with("http.setting", watched))));
     return table;
   }

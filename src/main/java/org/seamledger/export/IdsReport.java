@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.seamledger.export.report.TextPage;
+import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.OneLine;
 import org.seamledger.ids.Specification;
 import org.seamledger.ids.check.DocumentResult;
@@ -37,7 +38,7 @@ public final class IdsReport {
     }
     result.specifications().forEach(this::specification);
     long passed = result.specifications().stream().filter(SpecificationResult::passes).count();
-    page.line("  " + passed + " of " + count(result.specifications().size(), "specification") + (result.specifications().size() == 1
+    page.line("  " + passed + " of " + CountText.of(result.specifications().size(), "specification") + (result.specifications().size() == 1
         ? " passes" : " pass"));
   }
 
@@ -57,13 +58,10 @@ public final class IdsReport {
   }
 
   private static String counts(SpecificationResult result) {
-    String applies = result.applicable() == 0 ? "applies to nothing in the model" : "applies to " + count(result.applicable(), "element");
+    String applies =
+        result.applicable() == 0 ? "applies to nothing in the model" : "applies to " + CountText.of(result.applicable(), "element");
     return applies + (result.elements().isEmpty() ? "" : ", " + result.elements().size() + " fail")
         + (result.reason().isEmpty() ? "" : "; " + result.reason());
-  }
-
-  private static String count(long number, String what) {
-    return number + " " + what + (number == 1 ? "" : "s");
   }
 
   private void element(FailedElement element) {

@@ -12,8 +12,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.seamledger.finding.Sha256;
 import org.seamledger.http.answer.HttpProblem;
-import org.seamledger.http.answer.PageFiles;
 import org.seamledger.http.setting.Options;
 
 /**
@@ -108,7 +108,7 @@ final class AccessGuard {
 
   /** What the cookie holds: who reads it in a browser still does not know the token. */
   private String session() {
-    return PageFiles.sha256Hex(("seamledger session " + token.orElseThrow()).getBytes(StandardCharsets.UTF_8));
+    return Sha256.hex(("seamledger session " + token.orElseThrow()).getBytes(StandardCharsets.UTF_8));
   }
 
   /** Lets a browser in that showed the token once, because an event stream cannot send headers. */

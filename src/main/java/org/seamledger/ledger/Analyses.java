@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.zip.GZIPOutputStream;
+import org.seamledger.finding.Sha256;
 
 /** Projects, their analyses and the results of these. */
 public final class Analyses {
@@ -241,7 +242,7 @@ public final class Analyses {
   }
 
   static StoredLedger compress(Path json) throws IOException {
-    MessageDigest hash = Digests.sha256();
+    MessageDigest hash = Sha256.digest();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (InputStream in = new DigestInputStream(Files.newInputStream(json), hash);
         GZIPOutputStream out = new GZIPOutputStream(bytes, 1 << 16)) {

@@ -1,6 +1,5 @@
 package org.seamledger.ledger;
 
-import java.security.MessageDigest;
 import java.util.HexFormat;
 import org.seamledger.finding.Sha256;
 
@@ -8,10 +7,6 @@ import org.seamledger.finding.Sha256;
 final class Digests {
 
   private Digests() {
-  }
-
-  static MessageDigest sha256() {
-    return Sha256.digest();
   }
 
   /** The first 64 bits of the hash of a text, as 16 hexadecimal digits. */

@@ -7,7 +7,7 @@ public final class CountText {
   }
 
   /** "1 line", "2 lines". */
-  public static String of(int n, String noun) {
+  public static String of(long n, String noun) {
     return n + " " + noun + (n == 1 ? "" : "s");
   }
 }

@@ -13,7 +13,6 @@ import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.Locale;
@@ -133,16 +132,8 @@ public final class PageFiles {
     return bytes.toByteArray();
   }
 
-  public static String sha256Hex(byte[] content) {
-    return HexFormat.of().formatHex(sha256(content));
-  }
-
   private static byte[] sha256(byte[] content) {
-    return sha256().digest(content);
-  }
-
-  public static MessageDigest sha256() {
-    return Sha256.digest();
+    return Sha256.digest().digest(content);
   }
 
   /** Browsers take an import map only from within the page; its hash lets in this one script and no other. */

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import org.seamledger.detail.Decision;
+import org.seamledger.finding.Sha256;
 import org.seamledger.http.answer.HttpProblem;
-import org.seamledger.http.answer.PageFiles;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
@@ -107,7 +107,7 @@ public final class DrawingBoard {
   }
 
   private static String hash(Result result) {
-    MessageDigest digest = PageFiles.sha256();
+    MessageDigest digest = Sha256.digest();
     try (OutputStream out = new DigestOutputStream(OutputStream.nullOutputStream(), digest)) {
       result.writeLedger(out);
     } catch (IOException e) {
