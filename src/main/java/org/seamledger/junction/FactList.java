@@ -124,7 +124,8 @@ public final class FactList {
       fact("cricket", FLAG, "true where a line ends whose detail has a cricket", "the detail has a part with the id cricket"),
       fact("cornerDegrees", NUMBER, DEGREES, "just two free edges, walls or sides of penetrations end here: plan angle between them on the "
           + "roof's side; less than 180 at an outside corner of the roof, more at an inside one", "between the lines' plan directions"),
-      fact("straight", FLAG, "true where just two lines end here and each goes on in the other's direction", "angle in space under 5 degrees"));
+      fact("straight", FLAG, "true where just two lines end here and each goes on in the other's direction",
+          "angle in space under 5 degrees"));
 
   /** And of a face. */
   public static final List<Fact> FACE = List.of(

@@ -4,8 +4,8 @@ import org.seamledger.finding.Sha256;
 import org.seamledger.geometry.Vec3;
 
 /**
- * Names a junction, or a node, by what does not change when a file is exported again or reordered: the GlobalIds that meet and where the line's middle
- * and ends are, to the centimetre.
+ * Names a junction, or a node, by what does not change when a file is exported again or reordered: the GlobalIds that meet and where the
+ * line's middle and ends, or the point, are, to the centimetre.
  */
 final class JunctionId {
 

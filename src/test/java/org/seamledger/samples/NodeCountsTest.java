@@ -4,16 +4,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.seamledger.samples.Pitch.per12;
 import static org.seamledger.samples.Pitch.pitch;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.seamledger.SharedModels;
 import org.seamledger.junction.LineEnd;
 import org.seamledger.node.KindedNode;
 import org.seamledger.samples.House.Through;
@@ -96,10 +101,29 @@ class NodeCountsTest {
     everyEndHasOneNode(Pipeline.analyse(c.house().get(), Form.PLAIN), c.name());
   }
 
+  @Test
+  void everyEndHasOneNodeInRealModels() throws IOException {
+    for (Path file : SharedModels.all()) {
+      if (!file.getFileName().toString().startsWith("d14")) {
+        everyEndHasOneNode(Pipeline.analyse(file), file.toString());
+      }
+    }
+  }
+
+  @Test
+  void everyEndHasOneNodeInTheSamples() throws IOException {
+    try (Stream<Path> files = Files.list(Path.of("ifc-samples"))) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".ifc")).sorted().toList()) {
+        everyEndHasOneNode(Pipeline.analyse(file), file.toString());
+      }
+    }
+  }
+
   static void everyEndHasOneNode(Takeoff t, String name) {
     List<KindedNode> nodes = t.nodes();
     assertThat(nodes).as(name).extracting(KindedNode::id).doesNotHaveDuplicates().isSorted();
-    Map<LineEnd, Long> ends = nodes.stream().flatMap(n -> n.node().ends().stream()).collect(Collectors.groupingBy(e -> e, Collectors.counting()));
+    Map<LineEnd, Long> ends =
+        nodes.stream().flatMap(n -> n.node().ends().stream()).collect(Collectors.groupingBy(e -> e, Collectors.counting()));
     t.junctions().stream().map(j -> j.junction()).forEach(j -> {
       boolean open = j.path().get(0).distance(j.path().get(j.path().size() - 1)) > 1e-6;
       for (boolean first : new boolean[] {true, false}) {

@@ -33,10 +33,8 @@ public final class JsonNodes {
     json.words("junctions", node.node().junctions());
     json.words("faces", node.node().faces());
     json.tree("facts", node.facts().asMap());
-    json.objects("metal", java.util.List.of(), m -> {
-    });
-    json.objects("seals", java.util.List.of(), m -> {
-    });
+    json.objects("metal", java.util.List.of(), m -> {});
+    json.objects("seals", java.util.List.of(), m -> {});
     json.words("findings", codes.getOrDefault(node.id(), new TreeSet<>()));
   }
 
