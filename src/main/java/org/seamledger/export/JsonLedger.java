@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.export.json.JsonJunctions;
+import org.seamledger.export.json.JsonNodes;
 import org.seamledger.export.json.JsonOutput;
 import org.seamledger.export.json.JsonQuantities;
 import org.seamledger.export.json.JsonRoof;
@@ -58,6 +59,7 @@ public final class JsonLedger {
     junctions.kinds();
     junctions.details();
     junctions.choices();
+    new JsonNodes(takeoff, json).write();
     new JsonQuantities(takeoff, json).quantities();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);

@@ -9,7 +9,10 @@ import org.seamledger.element.Building;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
+import org.seamledger.junction.NodeFinder;
 import org.seamledger.junction.PerimeterLaw;
+import org.seamledger.node.KindedNode;
+import org.seamledger.node.NodeKinds;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
@@ -52,6 +55,9 @@ public final class Analysis {
         Stage.DETAILS.of(progress)).with(byShapes.findings());
     Details.Result decided =
         Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
+    NodeKinds nodeKinds = new NodeKinds(rules);
+    List<KindedNode> nodes = nodeKinds.classify(
+        NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
@@ -59,7 +65,8 @@ public final class Analysis {
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
             modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage).withAccepted(inputs.accepted());
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all())
+        .withAccepted(inputs.accepted());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

@@ -56,7 +56,7 @@ final class DetailScenes {
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
         SurfaceLimits.DEFAULT, elements, faces, junctions,
         Quantities.of(faces, junctions, layout, system, Progress.NONE), List.of(), new TreeMap<>(), KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of());
+        new TreeMap<>(), List.of(), List.of(), List.of());
   }
 
   static String kind(String detail) {
