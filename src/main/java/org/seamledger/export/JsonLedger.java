@@ -3,6 +3,7 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.json.JsonFixity;
 import org.seamledger.export.json.JsonJunctions;
 import org.seamledger.export.json.JsonOutput;
 import org.seamledger.export.json.JsonQuantities;
@@ -59,6 +60,7 @@ public final class JsonLedger {
     junctions.details();
     junctions.choices();
     new JsonQuantities(takeoff, json).quantities();
+    new JsonFixity(takeoff, json).panels();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
     ModelPoints.write(takeoff, json);
