@@ -3,6 +3,7 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.json.JsonFixity;
 import org.seamledger.export.json.JsonJunctions;
 import org.seamledger.export.json.JsonNodes;
 import org.seamledger.export.json.JsonOutput;
@@ -61,6 +62,7 @@ public final class JsonLedger {
     junctions.choices();
     new JsonNodes(takeoff, json).write();
     new JsonQuantities(takeoff, json).quantities();
+    new JsonFixity(takeoff, json).panels();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
     ModelPoints.write(takeoff, json);

@@ -38,6 +38,10 @@ public enum Code {
   // Quantities
   CLOSURES_MISMATCH("quantity/closures-mismatch", Severity.WARNING,
       "Pieces between seams don't add up to the line they close; check that line against the model."),
+  NO_FIXED_LINE("movement/no-fixed-line", Severity.VIOLATION,
+      "Fix each panel along exactly one line: at an end that can carry it, or by fixed clips; else it creeps down the slope."),
+  TWO_FIXED_LINES("movement/two-fixed-lines", Severity.VIOLATION,
+      "Let the panel slide at all lines but one: else it buckles, tears its fasteners or opens its seals."),
   SLIVER("quantity/sliver", Severity.INFO,
       "Move the start of the seams on that face, or agree on a wider end panel."),
   // Roof

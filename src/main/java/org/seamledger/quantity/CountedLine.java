@@ -5,11 +5,12 @@ import org.seamledger.junction.Junction;
 import org.seamledger.quantity.formula.LappedRun;
 
 /** A junction's line as it is counted: its lengths, its sides, and the laps of what lies along it. Lengths in metres. */
-record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system) {
+record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system, Fixity fixity) {
 
-  static CountedLine of(Junction junction, RoofLayout layout, RoofSystem system) {
+  static CountedLine of(Junction junction, RoofLayout layout, RoofSystem system, Fixity fixity) {
     return new CountedLine(junction,
-        junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList(), system);
+        junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList(), system,
+        fixity);
   }
 
   double lengthM() {

@@ -4,6 +4,7 @@ import java.util.List;
 import org.seamledger.detail.Decisions;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kinds;
 import org.seamledger.element.Building;
 import org.seamledger.junction.Junction;
@@ -58,7 +59,8 @@ public final class Analysis {
     NodeKinds nodeKinds = new NodeKinds(rules);
     List<KindedNode> nodes = nodeKinds.classify(
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress));
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
+        Stage.QUANTITIES.of(progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
