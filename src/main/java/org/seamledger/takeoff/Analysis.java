@@ -41,6 +41,9 @@ public final class Analysis {
   public static Takeoff run(Inputs inputs, Progress progress) {
     try {
       return stages(inputs, progress);
+    } catch (BrokenRulesException e) {
+      // Some mistakes in the rules show only when a detail is made of them.
+      throw new UnusableFileException(e);
     } catch (DegenerateGeometryException e) {
       throw new UnreadableModelException(String.join(" + ", inputs.names()), 0, 0, "geometry that can be computed with", e.getMessage());
     }
