@@ -24,7 +24,7 @@ final class Ordeal {
 
   /** Seconds of processor time. */
   private static final double MOST_SECONDS = 5;
-  private static final int PATIENCE_MILLIS = 60_000;
+  private static final int PATIENCE_MILLIS = 30_000;
   private static final Pattern UNCLEAR =
       Pattern.compile("NaN|Infinity|Exception|\\bat org\\.|internal fault|more memory than|null$", Pattern.MULTILINE);
 
@@ -118,6 +118,9 @@ final class Ordeal {
         where.append(e.getClassName().contains("seamledger") ? "  " + e + "\n" : "");
       }
       System.out.println("HANGS at\n" + where);
+      t.interrupt();
+      t.join(PATIENCE_MILLIS / 10);
+      System.out.println(t.isAlive() ? "and does not hear an interrupt" : "and ends when it is interrupted");
       return new Ending(-2, "", "hangs", PATIENCE_MILLIS / 1000.0);
     }
     return new Ending(status[0], out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8), nanos[0] / 1e9);

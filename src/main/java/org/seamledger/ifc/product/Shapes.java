@@ -144,7 +144,7 @@ public final class Shapes {
   private List<Draft> drafts(Entity product, Entity representation, Transform placement, boolean matters) {
     Transform t = Transform.translation(offset.negated()).after(place).after(worldSystem(representation)).after(placement);
     List<Draft> drafts = new ArrayList<>();
-    for (Entity item : representation.entities(3)) {
+    for (Entity item : representation.members(3)) {
       if (!Items.boundsNothing(item.keyword())) {
         try {
           drafts.add(maker.draft(item, t, 0));
