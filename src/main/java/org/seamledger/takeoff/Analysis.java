@@ -7,6 +7,8 @@ import org.seamledger.detail.Explanation;
 import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kinds;
 import org.seamledger.element.Building;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.geometry.DegenerateGeometryException;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
@@ -41,6 +43,17 @@ public final class Analysis {
    * @throws UnusableFileException where the shapes or the roof system can't be used
    */
   public static Takeoff run(Inputs inputs, Progress progress) {
+    try {
+      return stages(inputs, progress);
+    } catch (BrokenRulesException e) {
+      // Some mistakes in the rules show only when a detail is made of them.
+      throw new UnusableFileException(e);
+    } catch (DegenerateGeometryException e) {
+      throw new UnreadableModelException(String.join(" + ", inputs.names()), 0, 0, "geometry that can be computed with", e.getMessage());
+    }
+  }
+
+  private static Takeoff stages(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
     Rules rules = rules(inputs);
     Building building = Models.read(inputs, Stage.READING.of(progress));
