@@ -1,5 +1,7 @@
 package org.seamledger.quantity.layout;
 
+import org.seamledger.geometry.Vec3;
+
 /**
  * A blank of a pan's width to cut: one connected piece of face between two seams, or between a seam and an edge.
  *
@@ -11,7 +13,9 @@ package org.seamledger.quantity.layout;
  * @param areaM2 what remains of the blank
  * @param shaped true where it takes more than one straight cut an end: a notch, a hole, two bevels
  * @param sliver true where it is narrower than the least width that can be worked
+ * @param lowEnd middle of its widest low end, local coordinates, metres
+ * @param highEnd the same of its high end
  */
 public record Panel(int pan, double widthM, double lengthM, double lowBevelDegrees, double highBevelDegrees, double areaM2,
-    boolean shaped, boolean sliver) {
+    boolean shaped, boolean sliver, Vec3 lowEnd, Vec3 highEnd) {
 }

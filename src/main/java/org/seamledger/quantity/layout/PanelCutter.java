@@ -1,19 +1,25 @@
 package org.seamledger.quantity.layout;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.roof.Facet;
 
 /** Cuts a facet into panels at its seams. */
 final class PanelCutter {
 
+  private final Plane plane;
   private final Region area;
   private final double minimumM;
   private final double tolerance;
 
-  PanelCutter(Region area, double minimumM, double tolerance) {
-    this.area = area;
+  PanelCutter(Facet facet, double minimumM, double tolerance) {
+    this.plane = facet.plane();
+    this.area = facet.area();
     this.minimumM = minimumM;
     this.tolerance = tolerance;
   }
@@ -73,7 +79,12 @@ final class PanelCutter {
     double width = part.maxU() - part.minU();
     boolean shaped = low.size() > 1 || high.size() > 1 || part.rings().size() > 1;
     return new Panel(number, width, part.maxV() - part.minV(), -bevel(low), bevel(high), part.area(), shaped,
-        width < minimumM - tolerance);
+        width < minimumM - tolerance, middle(low, part, part.minV()), middle(high, part, part.maxV()));
+  }
+
+  private Vec3 middle(List<Cut> cuts, Region part, double atV) {
+    return cuts.stream().max(Comparator.comparingDouble(c -> c.run.u())).map(c -> c.start.plus(c.run.times(0.5)))
+        .map(p -> plane.at(p.u(), p.v())).orElseGet(() -> plane.at((part.minU() + part.maxU()) / 2, atV));
   }
 
   /** Joins a cut to one that it continues. */
