@@ -70,10 +70,17 @@ final class LineDraft {
   /** In packs, rounded up once. */
   OrderLine inPacks(double wasteShare, double pack, String orderUnit) {
     Order order = Order.of(net, wasteShare, pack);
-    steps.add(number(net) + " " + unit + (wasteShare > 0 ? " + " + number(100 * wasteShare) + " % = " + number(order.withWaste()) + " " + unit : "")
-        + (pack == 1 && orderUnit.equals(unit) ? ", rounded up: " : " ÷ " + number(pack) + " " + unit + " a " + orderUnit + ", rounded up: ")
-        + order.units());
+    if (wasteShare > 0 || pack != 1) {
+      steps.add(packed(wasteShare, pack, orderUnit, order));
+    }
     return line(wasteShare, order.withWaste(), pack, order.units(), orderUnit);
+  }
+
+  private String packed(double wasteShare, double pack, String orderUnit, Order order) {
+    String waste = wasteShare > 0 ? " + " + number(100 * wasteShare) + " % = " + number(order.withWaste()) + " " + unit : "";
+    return number(net) + " " + unit + waste
+        + (pack == 1 && orderUnit.equals(unit) ? ", rounded up: " : " ÷ " + number(pack) + " " + unit + " a " + orderUnit + ", rounded up: ")
+        + order.units();
   }
 
   OrderLine line(double wasteShare, double withWaste, double pack, long order, String orderUnit) {
