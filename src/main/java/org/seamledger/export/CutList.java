@@ -42,12 +42,12 @@ public final class CutList {
   }
 
   private static void trims(TrimPlan plan, Rows rows) throws IOException {
-    for (int bar = 0; bar < plan.plan().bars().size(); bar++) {
-      for (int i : plan.plan().bars().get(bar)) {
+    for (int bar = 0; bar < plan.bars().size(); bar++) {
+      for (int i : plan.bars().get(bar)) {
         TrimPlan.Piece piece = plan.pieces().get(i);
         rows.row(List.of(plan.part(), piece.face(), piece.junction(), "1", Rows.number(plan.girthM()),
             MeasureFormat.formatInches(plan.girthM()), Rows.number(piece.lengthM()), MeasureFormat.formatInches(piece.lengthM()), "0", "0",
-            "from stock length " + (bar + 1) + " of " + plan.plan().bars().size()));
+            "from stock length " + (bar + 1) + " of " + plan.bars().size()));
       }
     }
   }

@@ -31,10 +31,6 @@ final class LineDraft {
     this.unit = unit;
   }
 
-  String id() {
-    return id;
-  }
-
   LineDraft size(String text) {
     size = text;
     return this;

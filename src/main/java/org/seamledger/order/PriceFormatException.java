@@ -9,8 +9,6 @@ public final class PriceFormatException extends RuntimeException {
   private static final long serialVersionUID = 1L;
   private static final int MOST = 20;
 
-  private final transient List<Problem> problems;
-
   /** A mistake: where, what was expected, what was found; line and column from 1. */
   public record Problem(int line, int column, String expected, String found) {
   }
@@ -19,10 +17,5 @@ public final class PriceFormatException extends RuntimeException {
     super(problems.stream().limit(MOST)
         .map(p -> file + ": line " + p.line() + ", column " + p.column() + ": expected " + p.expected() + ", found " + p.found())
         .collect(Collectors.joining("\n")) + (problems.size() > MOST ? "\n" + file + ": " + (problems.size() - MOST) + " more" : ""));
-    this.problems = List.copyOf(problems);
-  }
-
-  public List<Problem> problems() {
-    return problems;
   }
 }

@@ -21,6 +21,11 @@ public record TrimPlan(String part, double girthM, List<Piece> pieces, StockPlan
   public record Piece(String junction, String face, double lengthM) {
   }
 
+  /** Which pieces come from which stock length, by positions in {@code pieces}. */
+  public List<List<Integer>> bars() {
+    return plan.bars();
+  }
+
   /** Length of all pieces, laps included, metres. */
   public double sheetM() {
     return pieces.stream().mapToDouble(Piece::lengthM).sum();

@@ -25,11 +25,6 @@ public record StockPlan(List<List<Integer>> bars, int bound) {
     bars = bars.stream().map(List::copyOf).toList();
   }
 
-  /** True where no plan needs fewer. */
-  public boolean isOptimal() {
-    return bars.size() == bound;
-  }
-
   /**
    * @param piecesM lengths, none longer than a stock length
    * @param leastM a piece shorter than this takes as much, since an offcut so short is scrap
