@@ -3,6 +3,7 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.json.JsonDrainage;
 import org.seamledger.export.json.JsonJunctions;
 import org.seamledger.export.json.JsonOutput;
 import org.seamledger.export.json.JsonQuantities;
@@ -53,6 +54,7 @@ public final class JsonLedger {
     JsonRoof roof = new JsonRoof(takeoff, json);
     roof.faces();
     roof.coverage();
+    new JsonDrainage(takeoff, json).drainage();
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();
     junctions.kinds();

@@ -5,6 +5,7 @@ import org.seamledger.detail.Decisions;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.Kinds;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.Building;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
@@ -44,6 +45,7 @@ public final class Analysis {
     List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
+    DrainageTrace drainage = DrainageTrace.of(roof, junctions, modelled.gutters(junctions));
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
     Kinds kinds = new Kinds(rules);
@@ -57,9 +59,9 @@ public final class Analysis {
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
-            modelled.findings(),
+            modelled.findings(), drainage.findings(roof.faces()),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage).withAccepted(inputs.accepted());
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, drainage).withAccepted(inputs.accepted());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

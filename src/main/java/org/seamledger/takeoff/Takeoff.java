@@ -11,6 +11,7 @@ import org.seamledger.detail.Advice;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Finding;
@@ -40,11 +41,12 @@ import org.seamledger.roof.SurfaceLimits;
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
  * @param coverage where the upward area of each roof element went, in the building's order
+ * @param drainage where the water goes
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
-    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage) {
+    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, DrainageTrace drainage) {
 
   public Takeoff {
     coverage = List.copyOf(coverage);
@@ -63,7 +65,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   Takeoff withAccepted(List<AcceptedFinding> accepted) {
     return accepted.isEmpty() ? this
         : new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities,
-            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage);
+            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage, drainage);
   }
 
   /** The junctions with their kinds, ordered by id. */
