@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Optional;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.json.JsonDrainage;
 import org.seamledger.export.json.JsonFixity;
 import org.seamledger.export.json.JsonJunctions;
 import org.seamledger.export.json.JsonNodes;
@@ -67,6 +68,7 @@ public final class JsonLedger {
     JsonRoof roof = new JsonRoof(takeoff, json);
     roof.faces();
     roof.coverage();
+    new JsonDrainage(takeoff, json).drainage();
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();
     junctions.kinds();

@@ -70,6 +70,9 @@ public enum Code {
       "Junction lengths around a face do not add up to its perimeter; check that face against the model."),
   FLASHING_ALONE("junction/flashing-near-none", Severity.INFO,
       "A flashing or gutter in the model accompanies no junction of the roof: move it, or take it for what it is."),
+  // Drainage
+  WATER_UNBALANCED("drainage/unbalanced", Severity.WARNING,
+      "Compare the drainage with the plan: what leaves the roof is not what falls on it, so flows at some lines are wrong."),
   // Kinds
   UNCLASSIFIED("kind/unclassified", Severity.WARNING,
       "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),

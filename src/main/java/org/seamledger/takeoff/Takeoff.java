@@ -11,6 +11,7 @@ import org.seamledger.detail.Advice;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Finding;
@@ -44,11 +45,13 @@ import org.seamledger.roof.SurfaceLimits;
  * @param coverage where the upward area of each roof element went, in the building's order
  * @param nodes where lines end and meet, ordered by id
  * @param nodeKinds the kinds that nodes can have, in the order in which they are listed
+ * @param drainage where the water goes
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
-    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, List<KindedNode> nodes, List<NodeKind> nodeKinds) {
+    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, List<KindedNode> nodes, List<NodeKind> nodeKinds,
+    DrainageTrace drainage) {
 
   public Takeoff {
     coverage = List.copyOf(coverage);
@@ -69,7 +72,8 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   Takeoff withAccepted(List<AcceptedFinding> accepted) {
     return accepted.isEmpty() ? this
         : new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities,
-            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage, nodes, nodeKinds);
+            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage, nodes, nodeKinds,
+                drainage);
   }
 
   /** The junctions with their kinds, ordered by id. */
