@@ -12,6 +12,7 @@ import org.seamledger.export.wording.FindingAdvice;
 import org.seamledger.export.wording.ScopeText;
 import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
+import org.seamledger.finding.Remark;
 import org.seamledger.quantity.Estimate;
 import org.seamledger.quantity.Estimates;
 import org.seamledger.takeoff.ElementLabel;
@@ -113,6 +114,9 @@ public final class JsonLedger {
     if (finding.acceptance().isPresent()) {
       json.object("accepted", () -> acceptance(finding.acceptance().get()));
     }
+    if (!finding.remarks().isEmpty()) {
+      json.objects("remarks", finding.remarks(), this::remark);
+    }
     if (finding.remedy().isPresent()) {
       json.object("placement", () -> placement(finding.remedy().get()));
     }
@@ -130,6 +134,12 @@ public final class JsonLedger {
     json.word("by", acceptance.by());
     json.wordOrNull("when", acceptance.when());
     json.word("reason", acceptance.reason());
+  }
+
+  private void remark(Remark remark) throws IOException {
+    json.wordOrNull("by", remark.by());
+    json.wordOrNull("when", remark.when());
+    json.word("text", remark.text());
   }
 
   private void placement(Finding.Remedy remedy) throws IOException {

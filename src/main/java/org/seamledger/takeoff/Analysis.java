@@ -59,7 +59,8 @@ public final class Analysis {
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
             modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage).withAccepted(inputs.accepted());
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage,
+        Surroundings.of(building)).withAccepted(inputs.accepted());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

@@ -68,7 +68,7 @@ public final class Takeoffs {
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
         Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, Progress.NONE), findings(), advice, KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of());
+        new TreeMap<>(), List.of(), Surroundings.NONE);
   }
 
   /** The same with findings accepted. */
