@@ -20,7 +20,7 @@ public final class BcfDate {
     try {
       Instant at = text.length() <= "2024-05-31".length() ? LocalDate.parse(text).atStartOfDay().toInstant(ZoneOffset.UTC)
           : text.matches(".*(Z|[+-]\\d\\d:?\\d\\d)") ? OffsetDateTime.parse(withColon(text)).toInstant()
-              : LocalDateTime.parse(text).toInstant(ZoneOffset.UTC);
+          : LocalDateTime.parse(text).toInstant(ZoneOffset.UTC);
       return isWritable(at) ? Optional.of(at.truncatedTo(ChronoUnit.SECONDS)) : Optional.empty();
     } catch (DateTimeException e) {
       return Optional.empty();

@@ -72,7 +72,8 @@ public record Finding(String code, Severity severity, String message, String jun
 
   /** The same with more that people said. */
   public Finding saying(List<Remark> more) {
-    return new Finding(code, severity, message, junction, elements, remedy, acceptance, Stream.concat(remarks.stream(), more.stream()).toList());
+    return new Finding(code, severity, message, junction, elements, remedy, acceptance,
+        Stream.concat(remarks.stream(), more.stream()).toList());
   }
 
   /** Whether it stands at this severity or above and nobody accepted it: what a gate counts. */

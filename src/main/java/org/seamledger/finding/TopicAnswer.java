@@ -94,7 +94,8 @@ public record TopicAnswer(String guid, String title, String status, Verdict verd
     Remark last = remarks.isEmpty() ? null : remarks.get(remarks.size() - 1);
     String who = !by.isBlank() ? by : last != null ? last.by() : "";
     String since = isLastTheReason() && !last.when().isEmpty() ? last.when() : when;
-    return new Acceptance(who.isBlank() ? UNNAMED : who, since, last == null ? "closed as \"" + status + "\" without a remark" : last.text());
+    return new Acceptance(who.isBlank() ? UNNAMED : who, since,
+        last == null ? "closed as \"" + status + "\" without a remark" : last.text());
   }
 
   /** Whether two remarks are one that came by two ways: dates are compared to the second. */

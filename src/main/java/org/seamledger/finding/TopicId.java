@@ -10,8 +10,8 @@ import java.util.stream.Collectors;
 
 /**
  * What a finding is called where it is handed on: a name-based UUID (version 3 of RFC 9562) of what is the same in every export, its code,
- * junction, elements, and which of the findings it is that agree in these. A finding of the whole model takes the models' names, too, so that
- * it is not the same as that of another building.
+ * junction, elements, and which of the findings it is that agree in these. A finding of the whole model takes the models' names, too, so
+ * that it is not the same as that of another building.
  */
 public final class TopicId {
 

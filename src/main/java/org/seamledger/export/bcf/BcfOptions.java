@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.Optional;
 import org.seamledger.bcf.BcfDate;
 import org.seamledger.bcf.BcfVersion;
-import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -17,11 +16,6 @@ public record BcfOptions(BcfVersion version, String author, Optional<Instant> cr
 
   /** A model that doesn't say when it was written: no clock is asked, so that the same model gives the same bytes. */
   private static final Instant UNKNOWN = Instant.EPOCH;
-
-  /** By this program, as old as the model. */
-  public static BcfOptions of(BcfVersion version) {
-    return new BcfOptions(version, Program.NAME, Optional.empty());
-  }
 
   Instant createdOf(Takeoff takeoff) {
     return created.orElseGet(() -> BcfDate.instant(takeoff.models().isEmpty() ? "" : takeoff.models().get(0).written()).orElse(UNKNOWN));

@@ -25,8 +25,8 @@ import org.seamledger.finding.Finding;
 import org.seamledger.takeoff.Takeoff;
 
 /**
- * All findings of a takeoff as a BCF package, a topic each, in the order in which people read them. The same takeoff and options give the same
- * bytes, and the same finding has the same topic in every revision.
+ * All findings of a takeoff as a BCF package, a topic each, in the order in which people read them. The same takeoff and options give the
+ * same bytes, and the same finding has the same topic in every revision.
  */
 public final class BcfPackage {
 

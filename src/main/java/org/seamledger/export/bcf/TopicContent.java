@@ -75,8 +75,9 @@ record TopicContent(UUID guid, String title, String type, String status, String 
     add(lines, "Why: ", FindingAdvice.reason(takeoff, f.code()));
     add(lines, "What to do: ", FindingAdvice.action(takeoff, f.code()));
     if (at != null) {
-      lines.add("Junction: " + at.junction().kind() + ", " + MeasureFormat.plain(at.junction().junction().lengthM(), DECIMALS) + " m, faces "
-          + String.join(", ", at.junction().junction().faces()) + " (" + f.junction() + ")");
+      lines
+          .add("Junction: " + at.junction().kind() + ", " + MeasureFormat.plain(at.junction().junction().lengthM(), DECIMALS) + " m, faces "
+              + String.join(", ", at.junction().junction().faces()) + " (" + f.junction() + ")");
     }
     for (ElementNames.Detail e : ElementNames.details(takeoff, elements.subList(0, Math.min(MOST_DESCRIBED, elements.size())))) {
       List<String> words = List.of(e.label().ifcClass(), e.label().name(), e.label().storey(), e.file());

@@ -16,8 +16,8 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 
 /**
- * The surface of an element as flat polygons. What is in a plane of a Boolean result is its section just below the plane less that just above;
- * bodies of very many planes are drawn with their uncut surfaces instead, holes and all.
+ * The surface of an element as flat polygons. What is in a plane of a Boolean result is its section just below the plane less that just
+ * above; bodies of very many planes are drawn with their uncut surfaces instead, holes and all.
  */
 final class BodyFlats {
 

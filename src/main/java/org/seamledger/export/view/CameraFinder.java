@@ -18,7 +18,7 @@ final class CameraFinder {
   private static final double NEAREST = 7;
   private static final double ENOUGH = 0.9;
   /** What is so near to a line, in metres, doesn't hide it: the roof itself. */
-  private static final double OFF_THE_SURFACE = 0.06;
+  private static final double OFF_THE_SURFACE = 0.03;
 
   private final RoofScene scene;
 
@@ -58,7 +58,7 @@ final class CameraFinder {
 
   /** Horizontal: where the faces look, and away from the middle of the whole. */
   private Vec3 outward(Sight sight) {
-    Vec3 sum = Vec3.ZERO;
+    Vec3 sum = sight.side().times(3);
     for (Vec3 n : sight.normals()) {
       double plan = n.planLength();
       sum = sum.plus(plan < 1e-3 ? Vec3.ZERO : new Vec3(n.x() / plan, n.y() / plan, 0));
@@ -86,7 +86,8 @@ final class CameraFinder {
       Vec3 along = sight.line().get(sight.line().size() - 1).minus(sight.line().get(0));
       across = along.length() < 1e-6 ? 1 : along.unit().cross(direction).length();
     }
-    return 1.6 * facing + 0.8 * Math.min(across, 0.85) - 0.2 * Math.abs(turn) / 90 - 0.3 * height / 90;
+    return 1.6 * facing + 0.8 * Math.min(across, 0.85) + 1.2 * Math.min(0.4, sight.side().dot(direction)) - 0.2 * Math.abs(turn) / 90
+        - 0.3 * height / 90;
   }
 
   private List<Flat> near(Sight sight) {

@@ -6,8 +6,8 @@ import java.util.List;
 import org.seamledger.geometry.Vec3;
 
 /**
- * A picture being drawn through a camera, with the depth of each pixel, so that what is nearer hides what is farther. Drawn at twice the size
- * each way and made smaller at the end, which smooths edges.
+ * A picture being drawn through a camera, with the depth of each pixel, so that what is nearer hides what is farther. Drawn at twice the
+ * size each way and made smaller at the end, which smooths edges.
  */
 final class Raster {
 
@@ -47,6 +47,26 @@ final class Raster {
     Arrays.fill(rgb, background);
   }
 
+  /** The same, to be drawn on further. */
+  Raster(Raster other) {
+    this.camera = other.camera;
+    this.right = other.right;
+    this.width = other.width;
+    this.height = other.height;
+    this.focal = other.focal;
+    this.rgb = other.rgb.clone();
+    this.inverse = other.inverse.clone();
+  }
+
+  /** Whether anything in a sphere can be in the picture; metres. */
+  private boolean reaches(Vec3 centre, double radius) {
+    double[] c = seen(centre);
+    double wide = width / 2.0 / focal;
+    double high = height / 2.0 / focal;
+    return c[2] + radius > NEAR && Math.abs(c[0]) - wide * c[2] < radius * Math.sqrt(1 + wide * wide)
+        && Math.abs(c[1]) - high * c[2] < radius * Math.sqrt(1 + high * high);
+  }
+
   private double[] seen(Vec3 p) {
     Vec3 q = p.minus(camera.eye());
     return new double[] {q.dot(right), q.dot(camera.up()), q.dot(camera.forward())};
@@ -58,6 +78,9 @@ final class Raster {
 
   /** Fills a polygon with a colour, shaded by how it turns to the eye and to a light from above. */
   void fill(Flat flat, int colour) {
+    if (!reaches(flat.centre(), flat.radius())) {
+      return;
+    }
     List<double[][]> rings = new ArrayList<>();
     for (List<Vec3> ring : flat.rings()) {
       List<double[]> clipped = clipped(ring);
@@ -117,7 +140,7 @@ final class Raster {
   void line(Vec3 from, Vec3 to, double thick, int colour, double cover, Part part) {
     double[] p = seen(from);
     double[] q = seen(to);
-    if (p[2] < NEAR && q[2] < NEAR) {
+    if (p[2] < NEAR && q[2] < NEAR || !reaches(from.towards(to, 0.5), from.distance(to) / 2 + 1)) {
       return;
     }
     double[] a = p[2] < NEAR ? between(p, q) : p;

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 import org.seamledger.roof.RoofFace;
@@ -18,8 +19,12 @@ import org.seamledger.roof.RoofFace;
  * @param points that must be in the picture, at least one
  * @param lit ids of faces and elements that stand out
  * @param normals unit normals of the faces concerned
+ * @param side horizontal unit direction from which a line at the foot of something is seen; zero where there is nothing beside it
  */
-public record Sight(List<Vec3> line, List<Vec3> points, Set<String> lit, List<Vec3> normals) {
+public record Sight(List<Vec3> line, List<Vec3> points, Set<String> lit, List<Vec3> normals, Vec3 side) {
+
+  /** So far off a line, in metres, it is looked on which side of it a face lies. */
+  private static final double ASIDE = 0.05;
 
   public Sight {
     line = List.copyOf(line);
@@ -48,7 +53,32 @@ public record Sight(List<Vec3> line, List<Vec3> points, Set<String> lit, List<Ve
       carriers.addAll(face.elements());
     }
     junction.elements().stream().filter(e -> !carriers.contains(e)).forEach(lit::add);
-    return new Sight(junction.path(), junction.path(), lit, normals);
+    return new Sight(junction.path(), junction.path(), lit, normals, side(junction, scene));
+  }
+
+  /** Square to the line, to where its one face lies, where something else is on the other side. */
+  private static Vec3 side(Junction junction, RoofScene scene) {
+    if (junction.faces().size() != 1 || junction.facts().word("against").equals("nothing") || junction.path().size() < 2) {
+      return Vec3.ZERO;
+    }
+    Vec3 sum = Vec3.ZERO;
+    RoofFace face = scene.face(junction.faces().get(0));
+    for (int i = 1; i < junction.path().size(); i++) {
+      Vec3 along = junction.path().get(i).minus(junction.path().get(i - 1));
+      Vec3 square = new Vec3(-along.y(), along.x(), 0);
+      Vec3 middle = junction.path().get(i - 1).towards(junction.path().get(i), 0.5);
+      Vec3 step = square.length() < 1e-9 ? Vec3.ZERO : square.unit().times(ASIDE);
+      sum = sum.plus(isIn(face, middle.plus(step)) ? square : isIn(face, middle.minus(step)) ? square.negated() : Vec3.ZERO);
+    }
+    return sum.length() < 1e-6 ? Vec3.ZERO : sum.unit();
+  }
+
+  /** Whether a point is above or below a face. */
+  private static boolean isIn(RoofFace face, Vec3 p) {
+    return face.facets().stream().anyMatch(f -> {
+      Vec3 q = new Vec3(p.x(), p.y(), f.plane().elevation(p.x(), p.y()));
+      return f.area().contains(new Vec2(f.plane().u(q), f.plane().v(q)));
+    });
   }
 
   private static Optional<Sight> ofElements(List<String> elements, RoofScene scene) {
@@ -68,12 +98,13 @@ public record Sight(List<Vec3> line, List<Vec3> points, Set<String> lit, List<Ve
         normals.add(face.meanNormal());
       }
     }
-    return box.isEmpty() || !box.isBounded() ? Optional.empty() : Optional.of(new Sight(List.of(), corners(box), lit, normals));
+    return box.isEmpty() || !box.isBounded() ? Optional.empty() : Optional.of(new Sight(List.of(), corners(box), lit, normals, Vec3.ZERO));
   }
 
   private static Optional<Sight> whole(RoofScene scene) {
     Box3 box = scene.whole();
-    return box.isEmpty() || !box.isBounded() ? Optional.empty() : Optional.of(new Sight(List.of(), corners(box), Set.of(), List.of()));
+    return box.isEmpty() || !box.isBounded() ? Optional.empty()
+        : Optional.of(new Sight(List.of(), corners(box), Set.of(), List.of(), Vec3.ZERO));
   }
 
   static List<Vec3> corners(Box3 b) {

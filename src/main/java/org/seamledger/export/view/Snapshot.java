@@ -8,8 +8,8 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 
 /**
- * The picture of a sight: roof and walls shaded, what is concerned in colour, the line thick and red, those that meet its faces dark, and in a
- * corner the whole roof from above with the place ringed.
+ * The picture of a sight: roof and walls shaded, what is concerned in colour, the line thick and red, those that meet its faces dark, and
+ * in a corner the whole roof from above with the place ringed.
  */
 public final class Snapshot {
 
@@ -23,7 +23,6 @@ public final class Snapshot {
   private static final int NEXT = 0x14284B;
   private static final int RED = 0xD4151B;
   private static final int WHITE = 0xFFFFFF;
-  private static final int INSET_BACKGROUND = 0xFFFFFF;
 
   /** Width of the whole picture in relation to the inset's. */
   private static final int INSET = 4;
@@ -33,6 +32,8 @@ public final class Snapshot {
   private final RoofScene scene;
   private final int width;
   private final int height;
+  /** The whole roof from above, for the corner of every picture. */
+  private Raster plan;
 
   /**
    * What a picture shows and from where.
@@ -98,17 +99,24 @@ public final class Snapshot {
   }
 
   private void inset(int[][] picture, Sight sight) {
-    int w = width / INSET;
-    int h = (int) Math.round(w / Camera.ASPECT);
-    Camera above = Camera.at(Sight.corners(scene.whole()), scene.whole().centre(), new Vec3(0, -1e-9, 1), 1);
-    Raster raster = new Raster(above, w, h, INSET_BACKGROUND);
-    scene.flats().stream().filter(Flat::isRoof).forEach(f -> raster.fill(f, sight.lit().contains(f.owner()) ? LIT_ROOF : ROOF));
+    if (plan == null) {
+      plan = plan();
+    }
+    Raster raster = new Raster(plan);
     double scale = width / 1200.0;
-    scene.junctions().values().forEach(j -> path(raster, j.path(), scale, LINE, 0.7, Raster.Part.SEEN));
     path(raster, sight.line(), 4 * scale, RED, 1, Raster.Part.SEEN);
     path(raster, sight.line(), 4 * scale, RED, 1, Raster.Part.HIDDEN);
     raster.ring(sight.centre(), 16 * scale, 4 * scale, RED);
     place(raster.picture(), picture, (int) Math.round(14 * scale));
+  }
+
+  private Raster plan() {
+    int w = width / INSET;
+    Camera above = Camera.at(Sight.corners(scene.whole()), scene.whole().centre(), new Vec3(0, -1e-9, 1), 1);
+    Raster raster = new Raster(above, w, (int) Math.round(w / Camera.ASPECT), WHITE);
+    scene.flats().stream().filter(Flat::isRoof).forEach(f -> raster.fill(f, ROOF));
+    scene.junctions().values().forEach(j -> path(raster, j.path(), width / 1200.0, LINE, 0.7, Raster.Part.SEEN));
+    return raster;
   }
 
   private static void place(int[][] small, int[][] picture, int margin) {
