@@ -52,6 +52,7 @@ class ArchitectureTest {
     table.put("geometry", List.of("measure"));
     table.put("source", List.of("finding"));
     table.put("step", List.of("progress", "finding"));
+    table.put("bcf", List.of("finding"));
     table.put("schema", List.of());
     table.put("ids", List.of("schema", "step", "source", "progress", "finding"));
     table.put("element", List.of("geometry", "measure", "finding"));
@@ -87,6 +88,8 @@ class ArchitectureTest {
     table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("export.view", RESULTS);
+    table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
             .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order", "ledger"),
@@ -102,7 +105,7 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("ids", with("http", with("http.setting", watched))));
+    table.put("cli", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched))))));
     return table;
   }
 
