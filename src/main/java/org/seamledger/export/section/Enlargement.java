@@ -17,9 +17,10 @@ final class Enlargement {
   static final double FROM = 4;
   /** From this scale on a circle helps where there is room for it. */
   static final double WANTED = 2.5;
-  static final double RADIUS = 25;
-  /** What the circle and its words take of the figure's width. */
-  static final double WIDTH = 2 * RADIUS + 6;
+  private static final double RADIUS = 25;
+  /** On small paper. */
+  private static final double SMALL_RADIUS = 17;
+  private static final double SMALL_PLACE = 200;
   private static final double SCALE = 1;
 
   private Enlargement() {
@@ -38,18 +39,28 @@ final class Enlargement {
     return Optional.empty();
   }
 
+  private static double radius(PaperBox place) {
+    return place.width() < SMALL_PLACE ? SMALL_RADIUS : RADIUS;
+  }
+
+  /** What the circle takes of the place's width. */
+  static double width(PaperBox place) {
+    return 2 * radius(place) + 6;
+  }
+
   /** Where the circle has room beside the section: in a corner of the place, its foot first. */
   static Optional<Vec2> corner(SectionView view) {
     PaperBox place = view.place();
     PaperRoom room = new PaperRoom(place);
     SectionInk.mark(view, room);
     view.scene().shapes().stream().filter(SectionScene.Shape::area).forEach(s -> room.close(view.paper(s.points())));
-    double foot = place.bottom() - RADIUS - 7;
-    double head = place.top() + RADIUS + 2;
-    double left = place.left() + RADIUS + 2;
-    double right = place.right() - WIDTH / 2;
+    double radius = radius(place);
+    double foot = place.bottom() - radius - 7;
+    double head = place.top() + radius + 2;
+    double left = place.left() + radius + 2;
+    double right = place.right() - radius - 3;
     return Stream.of(new Vec2(right, foot), new Vec2(right, head), new Vec2(left, foot), new Vec2(left, head))
-        .filter(c -> room.isFree(PaperRoom.square(c, RADIUS + 1)) && room.crossed(PaperRoom.square(c, RADIUS + 6)) == 0).findFirst();
+        .filter(c -> room.isFree(PaperRoom.square(c, radius + 1)) && room.crossed(PaperRoom.square(c, radius + 4)) == 0).findFirst();
   }
 
   /**
@@ -68,24 +79,24 @@ final class Enlargement {
       return;
     }
     Vec2 at = corner.get();
-    PaperBox box = new PaperBox(at.u() - RADIUS, at.v() - RADIUS, at.u() + RADIUS, at.v() + RADIUS);
+    double r = radius(room.place());
+    PaperBox box = new PaperBox(at.u() - r, at.v() - r, at.u() + r, at.v() + r);
     SectionView shown = new SectionView(large.scene(), SCALE, big.get(), box);
     svg.open("defs").open("clipPath", "id", "enlarged");
-    circle("", at, RADIUS, svg);
+    circle("", at, r, svg);
     svg.close("clipPath").close("defs");
-    circle("paper", at, RADIUS, svg);
+    circle("paper", at, r, svg);
     svg.open("g", "class", "enlarged", "clip-path", "url(#enlarged)");
     figure.forEnlargement().parts(shown, svg);
     svg.close("g");
-    circle("enlarge", at, RADIUS, svg);
-    svg.turned("head", at.plus(new Vec2(0, RADIUS + 4.2)), 0, "A   " + Sheet.scale(SCALE));
-    room.close(PaperRoom.square(at, RADIUS + 0.5));
-    room.close(PaperRoom.strip(at.plus(new Vec2(0, RADIUS + 4.2)), 0, 20, 3));
-    mark(view, view.paper(small.get()), room, svg);
+    circle("enlarge", at, r, svg);
+    svg.turned("head", at.plus(new Vec2(0, r + 4.2)), 0, "A   " + Sheet.scale(SCALE));
+    room.close(PaperRoom.square(at, r + 0.5));
+    room.close(PaperRoom.strip(at.plus(new Vec2(0, r + 4.2)), 0, 20, 3));
+    mark(view.paper(small.get()), r / view.denominator(), room, svg);
   }
 
-  private static void mark(SectionView view, Vec2 at, PaperRoom room, Svg svg) {
-    double radius = RADIUS / view.denominator();
+  private static void mark(Vec2 at, double radius, PaperRoom room, Svg svg) {
     circle("enlarge", at, radius, svg);
     for (int i = 0; i < 16; i++) {
       double turn = Math.PI * (i * 5 % 16) / 8;

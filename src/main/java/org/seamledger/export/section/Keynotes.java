@@ -63,6 +63,13 @@ final class Keynotes {
     return sorted;
   }
 
+  /** Tells dimensions to keep away from the places that leaders will go to. */
+  void mark(PaperRoom room) {
+    for (Note note : notes) {
+      note.places.forEach(p -> room.line(List.of(p.plus(new Vec2(-1, 0)), p.plus(new Vec2(1, 0)))));
+    }
+  }
+
   /** Draws numbers and leaders where there is room. */
   void draw(PaperRoom room, Svg svg) {
     List<Note> sorted = sorted();

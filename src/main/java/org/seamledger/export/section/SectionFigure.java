@@ -32,6 +32,7 @@ record SectionFigure(RoofSystem system, Detail detail, SectionCounts counts, Key
     if (view.denominator() >= Enlargement.WANTED) {
       Enlargement.draw(this, view, large, room, svg);
     }
+    notes.mark(room);
     new DimensionMarks(view, room, notes).draw(svg);
     notes.draw(room, svg);
     svg.close("g");

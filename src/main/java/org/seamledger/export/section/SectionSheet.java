@@ -20,7 +20,6 @@ import org.seamledger.takeoff.Takeoff;
 public final class SectionSheet {
 
   private static final double TITLE = 19;
-  private static final double LEGEND = 11;
 
   private final Takeoff takeoff;
   private final SheetSetup setup;
@@ -38,7 +37,7 @@ public final class SectionSheet {
     room = TitleStrip.room(setup.paper());
     double width = width(setup.paper());
     column = new PaperBox(room.right() - width, room.top() + TITLE, room.right() - 3, room.bottom() - 2);
-    place = new PaperBox(room.left() + 2, room.top() + TITLE, column.left() - 4, room.bottom() - LEGEND);
+    place = new PaperBox(room.left() + 2, room.top() + TITLE, column.left() - 4, room.bottom() - (setup.paper().isSmall() ? 15.5 : 11));
   }
 
   private static double width(Paper paper) {
@@ -52,7 +51,7 @@ public final class SectionSheet {
 
   private String drawn() {
     SectionCut cut = SectionCut.of(takeoff, detailed);
-    PaperBox left = new PaperBox(place.left(), place.top(), place.right() - Enlargement.WIDTH, place.bottom());
+    PaperBox left = new PaperBox(place.left(), place.top(), place.right() - Enlargement.width(place), place.bottom());
     SectionView view = SectionView.fit(takeoff.system(), detailed, cut, setup.units(), place);
     if (view.denominator() >= Enlargement.FROM && Enlargement.corner(view).isEmpty() && Enlargement.centre(view.scene()).isPresent()) {
       view = SectionView.fit(takeoff.system(), detailed, cut, setup.units(), left);

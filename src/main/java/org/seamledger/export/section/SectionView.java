@@ -17,10 +17,12 @@ import org.seamledger.quantity.RoofSystem;
  */
 record SectionView(SectionScene scene, double denominator, Vec2 centre, PaperBox place) {
 
-  private static final double[] SCALES = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 50};
+  private static final double[] SCALES = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 50};
 
-  /** Paper around the section for numbers and dimensions. */
-  private static final double MARGIN = 19;
+  /** Paper around the section for numbers and dimensions, and where the place is small. */
+  private static final double MARGIN = 18;
+  private static final double SMALL_MARGIN = 13;
+  private static final double SMALL_PLACE = 200;
 
   /** Room between sheets that touch, millimetres on paper. */
   private static final double GAP = 0.75;
@@ -28,10 +30,11 @@ record SectionView(SectionScene scene, double denominator, Vec2 centre, PaperBox
   /** The greatest scale at which the section has room; sheets that touch are drawn apart by the same width on paper at every scale. */
   public static SectionView fit(RoofSystem system, DetailedJunction detailed, SectionCut cut, Units units, PaperBox place) {
     SectionView view = null;
+    double margin = place.width() < SMALL_PLACE ? SMALL_MARGIN : MARGIN;
     for (double n : SCALES) {
       view = at(system, detailed, cut, units, place, n);
       PaperBox extent = view.reach();
-      if (extent.width() <= place.width() - 2 * MARGIN && extent.height() <= place.height() - 2 * MARGIN) {
+      if (extent.width() <= place.width() - 2 * margin && extent.height() <= place.height() - 2 * margin) {
         break;
       }
     }

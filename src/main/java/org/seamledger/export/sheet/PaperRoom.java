@@ -1,9 +1,13 @@
 package org.seamledger.export.sheet;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.seamledger.geometry.Vec2;
 
 /**
@@ -80,15 +84,14 @@ public final class PaperRoom {
     }
   }
 
-  private List<Mark> near(List<Vec2> points) {
-    List<Mark> found = new ArrayList<>();
-    for (long key : keys(points)) {
-      for (Mark m : cells.getOrDefault(key, List.of())) {
-        if (found.stream().noneMatch(f -> f == m)) {
-          found.add(m);
-        }
-      }
+  /** What may touch it, each once. */
+  private Collection<Mark> near(List<Vec2> points) {
+    List<Long> keys = keys(points);
+    if (keys.size() == 1) {
+      return cells.getOrDefault(keys.get(0), List.of());
     }
+    Set<Mark> found = Collections.newSetFromMap(new IdentityHashMap<>());
+    keys.forEach(key -> found.addAll(cells.getOrDefault(key, List.of())));
     return found;
   }
 
@@ -131,10 +134,14 @@ public final class PaperRoom {
   }
 
   private static double least(List<Vec2> points, Vec2 axis) {
-    return points.stream().mapToDouble(p -> p.dot(axis)).min().orElse(0);
+    double least = Double.MAX_VALUE;
+    for (Vec2 p : points) {
+      least = Math.min(least, p.dot(axis));
+    }
+    return least;
   }
 
   private static double most(List<Vec2> points, Vec2 axis) {
-    return points.stream().mapToDouble(p -> p.dot(axis)).max().orElse(0);
+    return -least(points, axis.times(-1));
   }
 }
