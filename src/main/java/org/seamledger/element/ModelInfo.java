@@ -11,14 +11,14 @@ import java.util.Optional;
  * @param lengthUnit such as {@code metre}, {@code millimetre}, {@code foot}
  * @param application the program that wrote it, with its version, or the empty string
  * @param bytes size after unpacking
- * @param date the day on which the file was written, as its header states it, such as {@code 2024-05-17}, or the empty string
  * @param placement movement to the result's coordinates that somebody asked for: {@code dx,dy,dz[,degrees[,factor]]}; empty where the
  *     model lies as the models themselves say
+ * @param date when the file says that it was written, as it stands there, or the empty string
  */
 public record ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes,
-    String date, Optional<String> placement) {
+    Optional<String> placement, String date) {
 
   public ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes) {
-    this(file, sha256, schema, lengthUnit, application, bytes, "", Optional.empty());
+    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty(), "");
   }
 }
