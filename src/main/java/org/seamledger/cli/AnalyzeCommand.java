@@ -45,7 +45,7 @@ final class AnalyzeCommand implements Task {
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
       description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; "
-          + "junit or sarif for pipelines (default: text).")
+          + "junit or sarif for pipelines; ifc: a copy of the model with the answers in it (default: text).")
   private OutputFormat format;
 
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
@@ -59,16 +59,33 @@ final class AnalyzeCommand implements Task {
 
   @Override
   public int run(Session session) {
-    session.requireWritable(output);
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
     if (each) {
+      session.requireWritable(output);
       settings.requireNoPlaces();
       return new EachModel(models, limit, format.forMany(), output).run(session,
           word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
     }
+    Takeoff takeoff = format == OutputFormat.ifc ? copies(session) : result(limit, session);
+    return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
+  }
+
+  private Takeoff result(Optional<Severity> limit, Session session) {
+    session.requireWritable(output);
     Takeoff takeoff = analyze(models, session);
     session.print(Optional.ofNullable(output), out -> format.write(takeoff, models, limit, out));
-    return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
+    return takeoff;
+  }
+
+  /** Models are read twice: for the analysis, and to be copied. */
+  private Takeoff copies(Session session) {
+    CopiesOutput copies = new CopiesOutput(Optional.ofNullable(output));
+    copies.requireWritable(session, models.size());
+    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
+      Takeoff takeoff = session.analyze(settings.on(chosen, session.environment()));
+      copies.write(takeoff, chosen.sources(), session);
+      return takeoff;
+    }
   }
 
   private Takeoff analyze(List<String> words, Session session) {

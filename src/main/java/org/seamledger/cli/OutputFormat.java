@@ -18,7 +18,7 @@ enum OutputFormat {
   text(of(TextReport::write), Optional.of(GateForm.text)), json(of(JsonLedger::write), Optional.of(GateForm.json)),
   csv(of(CsvLedger::write), Optional.of(GateForm.csv)), cuts(of(CutList::write), Optional.empty()),
   findings(of(FindingsCsv::write), Optional.empty()), junit(of(GateForm.junit), Optional.of(GateForm.junit)),
-  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif));
+  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), ifc(OutputFormat::copies, Optional.empty());
 
   @FunctionalInterface
   private interface Writer {
@@ -37,6 +37,11 @@ enum OutputFormat {
   OutputFormat(GateWriter writer, Optional<GateForm> many) {
     this.writer = writer;
     this.many = many;
+  }
+
+  /** {@link CopiesOutput} writes them: they need the models, too. */
+  private static void copies(Takeoff takeoff, List<String> models, Optional<Severity> limit, OutputStream out) {
+    throw new IllegalStateException("copies of models are written from the models");
   }
 
   private static GateWriter of(Writer writer) {

@@ -1,6 +1,7 @@
 package org.seamledger.element;
 
 import java.util.Optional;
+import org.seamledger.geometry.Transform;
 
 /**
  * Where a part of a building comes from.
@@ -13,11 +14,12 @@ import java.util.Optional;
  * @param bytes size after unpacking
  * @param placement movement to the result's coordinates that somebody asked for: {@code dx,dy,dz[,degrees[,factor]]}; empty where the
  *     model lies as the models themselves say
+ * @param world from the model's own coordinates to those of the first model, metres, however it was placed
  */
 public record ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes,
-    Optional<String> placement) {
+    Optional<String> placement, Transform world) {
 
   public ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes) {
-    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty());
+    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty(), Transform.IDENTITY);
   }
 }
