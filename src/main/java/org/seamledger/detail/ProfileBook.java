@@ -11,7 +11,7 @@ import org.seamledger.shacl.Rules;
 final class ProfileBook {
 
   private static final Set<String> PROFILE = Set.of("profile", "ofPart", "inSection", "legs");
-  private static final Set<String> LEG = Set.of("leg", "mm", "size", "share", "bend", "bendTo");
+  private static final Set<String> LEG = Set.of("leg", "mm", "size", "share", "bend", "back", "bendTo");
   private static final List<String> SIZES = List.of("closure.height", "closure.fasteningFlange", "panel.seamHeight", "walls.upstand");
 
   private ProfileBook() {
@@ -40,6 +40,7 @@ final class ProfileBook {
     }
     String size = d.has("size") ? d.oneOf("size", SIZES.stream(), s -> s) : "";
     Profile.Bend bend = d.has("bendTo") ? d.oneOf("bendTo", Stream.of(Profile.Bend.values()), Profile.Bend::word) : Profile.Bend.FIXED;
-    return new Profile.Leg(d.word("leg"), d.number("mm", 0) / 1000, size, d.number("share", 0), bend, d.number("bend", 0));
+    return new Profile.Leg(d.word("leg"), d.number("mm", 0) / 1000, size, d.number("share", 0), bend,
+        d.number("bend", 0) - d.number("back", 0));
   }
 }
