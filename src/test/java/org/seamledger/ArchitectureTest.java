@@ -52,6 +52,7 @@ class ArchitectureTest {
     table.put("geometry", List.of("measure"));
     table.put("source", List.of("finding"));
     table.put("step", List.of("progress", "finding"));
+    table.put("bcf", List.of("finding"));
     table.put("schema", List.of());
     table.put("ids", List.of("schema", "step", "source", "progress", "finding"));
     table.put("element", List.of("geometry", "measure", "finding"));
@@ -80,6 +81,7 @@ class ArchitectureTest {
             "progress", "finding", "measure"));
     table.put("order.stock", List.of("quantity"));
     table.put("order", with("order.stock", RESULTS));
+    table.put("enrich", with("schema", with("step", with("ifc.entity", RESULTS))));
     table.put("ledger", RESULTS);
     table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
     table.put("export.json", with("order", RESULTS));
@@ -87,13 +89,16 @@ class ArchitectureTest {
     table.put("export.sheet", List.of("export.wording", "takeoff", "roof", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("export.view", RESULTS);
+    table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
             .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order",
                 "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
-    List<String> stored = with("progress", with("source", with("export", with("order", with("ledger", RESULTS)))));
+    List<String> stored =
+        with("progress", with("source", with("step", with("enrich", with("export", with("order", with("ledger", RESULTS)))))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));
@@ -103,7 +108,7 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("ids", with("http", with("http.setting", watched))));
+    table.put("cli", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched))))));
     return table;
   }
 

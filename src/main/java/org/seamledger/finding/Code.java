@@ -91,6 +91,8 @@ public enum Code {
       "The decision has no effect: compare the junction's id with the ledger, or take the decision out."),
   ACCEPTED_WITHOUT_FINDING("review/unknown-finding", Severity.INFO,
       "The acceptance has no effect: take it out where the finding was put right, or compare code, junction and elements."),
+  TOPIC_WITHOUT_FINDING("review/unknown-topic", Severity.INFO,
+      "The topic that came back has no effect: it is another building's, or what it was about has been put right."),
   UNKNOWN_DETAIL("review/unknown-detail", Severity.WARNING,
       "The choice of this detail has no effect: choose one of the rules' details, or add it to the shapes."),
   UNFIT_DETAIL("review/unfit-detail", Severity.WARNING,

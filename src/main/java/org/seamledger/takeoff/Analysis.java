@@ -82,7 +82,8 @@ public final class Analysis {
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
             modelled.findings(), drainage.findings(roof.faces()),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage)
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        Surroundings.of(building))
         .withAccepted(inputs.accepted());
   }
 
