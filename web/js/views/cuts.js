@@ -8,7 +8,8 @@ import {count} from '../units.js';
 
 const MOST_CUTS = 300;
 const HEADS = {part: 'Part', face: 'Face', junction: 'Junction', pieces: 'Pieces', widthM: 'Width, m', widthIn: 'Width, in',
-  lengthM: 'Length, m', lengthIn: 'Length, in', lowBevelDegrees: 'Bevel low, °', highBevelDegrees: 'Bevel high, °', note: 'Note', profile: 'Folded profile, legs and bends'};
+  lengthM: 'Length, m', lengthIn: 'Length, in', lowBevelDegrees: 'Bevel low, °', highBevelDegrees: 'Bevel high, °', note: 'Note',
+  profile: 'Folded profile, legs and bends'};
 const isNumber = head => /pieces|(M|In|Degrees)$/.test(head);
 
 /** @param {object} q quantities of the result; nothing where they have no panels */

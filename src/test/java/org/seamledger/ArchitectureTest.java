@@ -98,7 +98,8 @@ class ArchitectureTest {
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored =
-        with("progress", with("source", with("step", with("enrich", with("export", with("order", with("ledger", RESULTS)))))));
+        with("progress", with("source", with("step", with("enrich",
+            with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));

@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param profiles how parts are folded
  */
 public record Detail(String id, String title, List<MetalPart> metal, List<Seal> seals, List<Fastening> fastenings,
-    List<HoldPoint> holdPoints, String waterPath, boolean metalFirst, String source, List<Profile> profiles) {
+    List<HoldPoint> holdPoints, String waterPath, boolean metalFirst, String source, List<FoldingProfile> profiles) {
 
   /** Where the rules choose no detail. */
   public static final Detail NONE = new Detail("none", "No detail chosen", List.of(), List.of(), List.of(), List.of(), "", false, "");
@@ -36,8 +36,8 @@ public record Detail(String id, String title, List<MetalPart> metal, List<Seal> 
   }
 
   /** How a part is folded in a section drawing; empty where nothing says so, as of what is made to measure. */
-  public Optional<Profile> profile(String part, String section) {
-    List<Profile> all = profiles.stream().filter(p -> p.part().equals(part)).toList();
+  public Optional<FoldingProfile> profile(String part, String section) {
+    List<FoldingProfile> all = profiles.stream().filter(p -> p.part().equals(part)).toList();
     return all.stream().filter(p -> p.section().equals(section)).findFirst()
         .or(() -> all.stream().filter(p -> p.section().isEmpty()).findFirst());
   }

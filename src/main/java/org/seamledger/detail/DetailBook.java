@@ -31,12 +31,12 @@ final class DetailBook {
   /** @throws org.seamledger.shacl.BrokenRulesException where a detail that shapes choose has no content, or a wrong one */
   static SortedMap<String, Detail> read(Rules rules) {
     SortedMap<String, Detail> details = new TreeMap<>();
-    List<Profile> profiles = ProfileBook.read(rules);
+    List<FoldingProfile> profiles = ProfileBook.read(rules);
     rules.described("detail").forEach((id, d) -> details.put(id, detail(id, d, profiles)));
     return details;
   }
 
-  private static Detail detail(String id, Described d, List<Profile> profiles) {
+  private static Detail detail(String id, Described d, List<FoldingProfile> profiles) {
     d.only(DETAIL);
     if (!d.has("title")) {
       throw d.problem("is chosen, but nothing says what it consists of (sl:title ...)");

@@ -8,7 +8,7 @@ import java.util.Map;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.export.section.FoldedPart;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.order.PanelLines;
 import org.seamledger.order.TrimLines;
@@ -19,9 +19,11 @@ import org.seamledger.quantity.PanelCut;
 import org.seamledger.quantity.layout.Panel;
 import org.seamledger.takeoff.Takeoff;
 
-/** The shop's cut list as comma-separated values: panels as blanks face by face, hem, overhang and setback
- * included; closures junction by junction, to the clear width between seams; trims by the stock length that each piece is cut from; closures and trims
- * with their folded profile. Equal panels and closures share a row. */
+/**
+ * The shop's cut list as comma-separated values: panels as blanks face by face, hem, overhang and setback included; closures junction by
+ * junction, to the clear width between seams; trims by the stock length that each piece is cut from; closures and trims with their folded
+ * profile. Equal panels and closures share a row.
+ */
 public final class CutList {
 
   private CutList() {
@@ -54,7 +56,7 @@ public final class CutList {
     for (DetailedJunction j : takeoff.detailed()) {
       for (MetalPart part : j.detail().metal()) {
         FoldedPart.of(takeoff, j, part)
-            .ifPresent(f -> profiles.put(j.junction().junction().id() + ' ' + part.part(), f.words(Units.METRIC)));
+            .ifPresent(f -> profiles.put(j.junction().junction().id() + ' ' + part.part(), f.words(DrawingUnits.METRIC)));
       }
     }
     return profiles;

@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.detail.Details;
 import org.seamledger.export.sheet.Palette;
 import org.seamledger.quantity.RoofSystem;
@@ -122,8 +123,8 @@ class PaletteTest {
     assertThat(page).contains("palette.json").doesNotContainPattern("#[0-9a-fA-F]{6}");
     String file = Files.readString(Path.of("web/palette.json"));
     String section = SectionDrawing.svg(DetailScenes.of(new Details(Rules.packaged()).book().get("headwall-reglet"), RoofSystem.DEFAULT),
-        DetailScenes.ID);
-    String plan = PlanDrawing.svg(DetailScenes.of(new Details(Rules.packaged()).book().get("headwall-reglet"), RoofSystem.DEFAULT));
+        DetailScenes.ID, SheetSetup.DEFAULT);
+    String plan = PlanDrawing.sheets(DetailScenes.of(new Details(Rules.packaged()).book().get("headwall-reglet"), RoofSystem.DEFAULT), SheetSetup.DEFAULT).get(0);
     for (Palette.Entry e : Palette.seals()) {
       assertThat(file).contains(e.light(), e.dark());
       assertThat(plan).contains(".seal-" + e.id() + " { fill: none; stroke: " + e.light());

@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.MetalPart;
-import org.seamledger.detail.Profile;
+import org.seamledger.detail.FoldingProfile;
 import org.seamledger.detail.Run;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
@@ -42,11 +42,11 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
         .map(p -> folded(part.part(), p, girth, takeoff.system(), SectionCut.of(takeoff, junction)));
   }
 
-  private static FoldedPart folded(String part, Profile profile, double girth, RoofSystem system, SectionCut cut) {
+  private static FoldedPart folded(String part, FoldingProfile profile, double girth, RoofSystem system, SectionCut cut) {
     double stated = profile.legs().stream().mapToDouble(l -> stated(l, system)).sum();
     List<Leg> legs = new ArrayList<>();
     for (int i = 0; i < profile.legs().size(); i++) {
-      Profile.Leg leg = profile.legs().get(i);
+      FoldingProfile.Leg leg = profile.legs().get(i);
       double length = leg.share() > 0 ? leg.share() * (girth - stated) : stated(leg, system);
       legs.add(new Leg(leg.name(), length, i == profile.legs().size() - 1 ? 0 : bend(leg, cut)));
     }
@@ -56,7 +56,7 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
             + MeasureFormat.formatMillimetres(stated));
   }
 
-  private static double stated(Profile.Leg leg, RoofSystem system) {
+  private static double stated(FoldingProfile.Leg leg, RoofSystem system) {
     return switch (leg.size()) {
       case "closure.height" -> system.closure().height().value();
       case "closure.fasteningFlange" -> system.closure().fasteningFlange().value();
@@ -66,7 +66,7 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
     };
   }
 
-  private static double bend(Profile.Leg leg, SectionCut cut) {
+  private static double bend(FoldingProfile.Leg leg, SectionCut cut) {
     double first = cut.faces().isEmpty() ? 0 : cut.faces().get(0).riseDegrees();
     double second = cut.faces().size() < 2 ? first : cut.faces().get(1).riseDegrees();
     return switch (leg.bend()) {
@@ -78,7 +78,7 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
   }
 
   /** Its legs and bends in words: {@code hem 10 mm, 180°; drip 12 mm, -90°; …}. */
-  public String words(Units units) {
+  public String words(DrawingUnits units) {
     return problem.isEmpty() ? legs.stream().map(l -> l.name() + " " + units.small(l.lengthM())
         + (l.bendDegrees() == 0 ? "" : ", " + MeasureFormat.fixed(l.bendDegrees(), 1) + "°")).collect(Collectors.joining("; ")) : problem;
   }

@@ -6,14 +6,14 @@ import org.seamledger.detail.Fastening;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
 
 /** What is counted of each part of a junction's detail, in words for the list on its sheet; empty words where nothing is. */
-record SectionCounts(JunctionQuantities counted, Units units) {
+record SectionCounts(JunctionQuantities counted, DrawingUnits units) {
 
   String metal(MetalPart part) {
     int pieces = counted.metal().stream().filter(m -> m.part().equals(part.part())).mapToInt(MetalLine::pieces).sum();

@@ -10,9 +10,9 @@ import java.util.List;
  * @param section word of the section drawing in which the part is folded so; empty for all others
  * @param legs from one edge to the other
  */
-public record Profile(String name, String part, String section, List<Leg> legs) {
+public record FoldingProfile(String name, String part, String section, List<Leg> legs) {
 
-  public Profile {
+  public FoldingProfile {
     legs = List.copyOf(legs);
   }
 
