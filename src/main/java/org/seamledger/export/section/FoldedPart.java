@@ -23,6 +23,8 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
 
   /** A shorter leg no brake holds: common practice, no source. */
   private static final double SHORTEST_M = 0.005;
+  /** By this a closed hem is drawn open. */
+  private static final double OPEN_DEGREES = 14;
 
   public FoldedPart {
     legs = List.copyOf(legs);
@@ -87,11 +89,15 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
   List<Vec2> outline() {
     List<Vec2> points = new ArrayList<>(List.of(new Vec2(0, 0)));
     double turn = 0;
-    for (Leg leg : legs) {
-      Vec2 last = points.get(points.size() - 1);
-      double t = Math.toRadians(turn);
-      points.add(last.plus(new Vec2(Math.cos(t), Math.sin(t)).times(leg.lengthM())));
-      turn += Math.max(-166, Math.min(166, leg.bendDegrees()));
+    for (int i = 0; i < legs.size(); i++) {
+      Leg leg = legs.get(i);
+      double before = i == 0 ? 0 : legs.get(i - 1).bendDegrees();
+      boolean isFirstHem = i == 0 && Math.abs(leg.bendDegrees()) > 179;
+      boolean isLastHem = i == legs.size() - 1 && Math.abs(before) > 179;
+      double open = isFirstHem ? Math.signum(leg.bendDegrees()) : isLastHem ? -Math.signum(before) : 0;
+      double t = Math.toRadians(turn + OPEN_DEGREES * open);
+      points.add(points.get(points.size() - 1).plus(new Vec2(Math.cos(t), Math.sin(t)).times(leg.lengthM())));
+      turn += leg.bendDegrees();
     }
     return points;
   }
