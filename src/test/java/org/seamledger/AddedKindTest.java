@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.PlanDrawing;
@@ -104,9 +105,9 @@ class AddedKindTest {
     String report = written(TextReport::write);
     assertThat(report).containsPattern("steep-rake +4 +14\\.630 .*free edge parallel to the slope of a steep f");
     assertThat(report.indexOf("steep-rake")).as("in its place, after the rake").isGreaterThan(report.indexOf("  rake "));
-    String plan = PlanDrawing.svg(takeoff);
+    String plan = PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0);
     assertThat(plan).contains("rake; steep rake</text>").containsPattern("class=\"junction edge seal-tape\" data-id=\"" + id + "\"");
-    assertThat(SectionDrawing.svg(takeoff, id)).contains("steep rake");
+    assertThat(SectionDrawing.svg(takeoff, id, SheetSetup.DEFAULT)).contains("steep rake");
   }
 
   private interface Writer {

@@ -86,18 +86,20 @@ class ArchitectureTest {
     table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
     table.put("export.json", with("order", RESULTS));
     table.put("export.report", with("order", with("export.wording", RESULTS)));
-    table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
+    table.put("export.sheet", List.of("export.wording", "takeoff", "roof", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
-            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order", "ledger"),
+            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order",
+                "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored =
-        with("progress", with("source", with("step", with("enrich", with("export", with("order", with("ledger", RESULTS)))))));
+        with("progress", with("source", with("step", with("enrich",
+            with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));

@@ -12,7 +12,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "section",
-    customSynopsis = "seamledger section [--shapes DIR] [--system FILE] [--decisions FILE] [--paper SIZE] [--units UNITS] [--output FILE] MODEL... JUNCTION",
+    customSynopsis = "seamledger section [--shapes DIR] [--system FILE] [--decisions FILE] [--paper SIZE] [--units UNITS]"
+        + " [--output FILE] MODEL... JUNCTION",
     description = "Draw a section through a junction's detail to scale, as SVG: metal, tape, sealants, fasteners.")
 final class SectionCommand implements Task {
 

@@ -3,7 +3,7 @@ package org.seamledger.cli;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.TitleBlock;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import picocli.CommandLine.Option;
 
 /** What drawings can be told: paper, units, the words of the title block. */
@@ -13,7 +13,7 @@ final class SheetChoice {
   private String paper = Paper.A3.word();
 
   @Option(names = "--units", paramLabel = "UNITS", description = "metric, us, or both (default).")
-  private String units = Units.BOTH.word();
+  private String units = DrawingUnits.BOTH.word();
 
   @Option(names = "--project", paramLabel = "TEXT", description = "The project's name, for the title block.")
   private String project = "";
@@ -36,7 +36,7 @@ final class SheetChoice {
   /** @throws UsageException where there is no such paper, or no such units */
   SheetSetup setup() {
     return new SheetSetup(Paper.of(paper).orElseThrow(() -> new UsageException("--paper is one of " + Paper.choices() + ", not " + paper)),
-        Units.of(units).orElseThrow(() -> new UsageException("--units is one of " + Units.choices() + ", not " + units)),
+        DrawingUnits.of(units).orElseThrow(() -> new UsageException("--units is one of " + DrawingUnits.choices() + ", not " + units)),
         new TitleBlock(project, number, revision, date, drawn, checked));
   }
 }

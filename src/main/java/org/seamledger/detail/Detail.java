@@ -1,6 +1,7 @@
 package org.seamledger.detail;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How a junction is made and sealed.
@@ -12,17 +13,32 @@ import java.util.List;
  * @param waterPath what stops the water where no sealant is left
  * @param metalFirst whether the metal alone, lapped or turned up, still leads the water off
  * @param source where the detail comes from: a publication, or {@code common practice}
+ * @param profiles how parts are folded
  */
 public record Detail(String id, String title, List<MetalPart> metal, List<Seal> seals, List<Fastening> fastenings,
-    List<HoldPoint> holdPoints, String waterPath, boolean metalFirst, String source) {
+    List<HoldPoint> holdPoints, String waterPath, boolean metalFirst, String source, List<FoldingProfile> profiles) {
 
   /** Where the rules choose no detail. */
   public static final Detail NONE = new Detail("none", "No detail chosen", List.of(), List.of(), List.of(), List.of(), "", false, "");
+
+  /** A detail whose parts' profiles nobody states. */
+  public Detail(String id, String title, List<MetalPart> metal, List<Seal> seals, List<Fastening> fastenings, List<HoldPoint> holdPoints,
+      String waterPath, boolean metalFirst, String source) {
+    this(id, title, metal, seals, fastenings, holdPoints, waterPath, metalFirst, source, List.of());
+  }
 
   public Detail {
     metal = List.copyOf(metal);
     seals = List.copyOf(seals);
     fastenings = List.copyOf(fastenings);
     holdPoints = List.copyOf(holdPoints);
+    profiles = List.copyOf(profiles);
+  }
+
+  /** How a part is folded in a section drawing; empty where nothing says so, as of what is made to measure. */
+  public Optional<FoldingProfile> profile(String part, String section) {
+    List<FoldingProfile> all = profiles.stream().filter(p -> p.part().equals(part)).toList();
+    return all.stream().filter(p -> p.section().equals(section)).findFirst()
+        .or(() -> all.stream().filter(p -> p.section().isEmpty()).findFirst());
   }
 }

@@ -31,11 +31,12 @@ final class DetailBook {
   /** @throws org.seamledger.shacl.BrokenRulesException where a detail that shapes choose has no content, or a wrong one */
   static SortedMap<String, Detail> read(Rules rules) {
     SortedMap<String, Detail> details = new TreeMap<>();
-    rules.described("detail").forEach((id, d) -> details.put(id, detail(id, d)));
+    List<FoldingProfile> profiles = ProfileBook.read(rules);
+    rules.described("detail").forEach((id, d) -> details.put(id, detail(id, d, profiles)));
     return details;
   }
 
-  private static Detail detail(String id, Described d) {
+  private static Detail detail(String id, Described d, List<FoldingProfile> profiles) {
     d.only(DETAIL);
     if (!d.has("title")) {
       throw d.problem("is chosen, but nothing says what it consists of (sl:title ...)");
@@ -45,7 +46,7 @@ final class DetailBook {
     List<Seal> seals = parts(blocks, "seals", DetailBook::seal).stream().map(s -> sealed(d, s, metal)).toList();
     List<Fastening> fastenings = parts(blocks, "fastenings", DetailBook::fastening);
     return new Detail(id, d.word("title"), metal, seals, fastenings, parts(blocks, "holdPoints", DetailBook::holdPoint),
-        d.word("waterPath"), d.flag("metalFirst", false), d.word("source"));
+        d.word("waterPath"), d.flag("metalFirst", false), d.word("source"), profiles);
   }
 
   /** What a detail includes, then itself, then what follows: each block in its turn. */

@@ -2,7 +2,13 @@ package org.seamledger.export;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.MetalPart;
+import org.seamledger.export.section.FoldedPart;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.order.PanelLines;
 import org.seamledger.order.TrimLines;
@@ -13,9 +19,11 @@ import org.seamledger.quantity.PanelCut;
 import org.seamledger.quantity.layout.Panel;
 import org.seamledger.takeoff.Takeoff;
 
-/** The shop's cut list as comma-separated values: panels as blanks face by face, hem, overhang and setback
- * included; closures junction by junction, to the clear width between seams; trims by the stock length that each piece is cut from. Equal
- * panels and closures share a row. */
+/**
+ * The shop's cut list as comma-separated values: panels as blanks face by face, hem, overhang and setback included; closures junction by
+ * junction, to the clear width between seams; trims by the stock length that each piece is cut from; closures and trims with their folded
+ * profile. Equal panels and closures share a row.
+ */
 public final class CutList {
 
   private CutList() {
@@ -25,29 +33,43 @@ public final class CutList {
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
     Rows rows = new Rows(out);
     rows.row(List.of("part", "face", "junction", "pieces", "widthM", "widthIn", "lengthM", "lengthIn", "lowBevelDegrees",
-        "highBevelDegrees", "note"));
+        "highBevelDegrees", "note", "profile"));
+    Map<String, String> profiles = profiles(takeoff);
     PanelLines.BlankLength blanks = PanelLines.lengths(takeoff);
     for (PanelCut cut : takeoff.quantities().panels()) {
       rows.row(panel(cut, blanks.of(cut.face(), cut.panel())));
     }
     for (JunctionQuantities junction : takeoff.quantities().byJunction().values()) {
       for (ClosureCut cut : junction.closures()) {
-        rows.row(closure(junction.junction(), cut, takeoff.system().clearM(cut)));
+        rows.row(closure(junction.junction(), cut, takeoff.system().clearM(cut), profiles));
       }
     }
     for (TrimPlan plan : TrimLines.plans(takeoff)) {
-      trims(plan, rows);
+      trims(plan, profiles, rows);
     }
     rows.flush();
   }
 
-  private static void trims(TrimPlan plan, Rows rows) throws IOException {
+  /** How parts are folded, in words, by junction and part. */
+  private static Map<String, String> profiles(Takeoff takeoff) {
+    Map<String, String> profiles = new HashMap<>();
+    for (DetailedJunction j : takeoff.detailed()) {
+      for (MetalPart part : j.detail().metal()) {
+        FoldedPart.of(takeoff, j, part)
+            .ifPresent(f -> profiles.put(j.junction().junction().id() + ' ' + part.part(), f.words(DrawingUnits.METRIC)));
+      }
+    }
+    return profiles;
+  }
+
+  private static void trims(TrimPlan plan, Map<String, String> profiles, Rows rows) throws IOException {
     for (int bar = 0; bar < plan.bars().size(); bar++) {
       for (int i : plan.bars().get(bar)) {
         TrimPlan.Piece piece = plan.pieces().get(i);
         rows.row(List.of(plan.part(), piece.face(), piece.junction(), "1", Rows.number(plan.girthM()),
             MeasureFormat.formatInches(plan.girthM()), Rows.number(piece.lengthM()), MeasureFormat.formatInches(piece.lengthM()), "0", "0",
-            "from stock length " + (bar + 1) + " of " + plan.bars().size()));
+            "from stock length " + (bar + 1) + " of " + plan.bars().size(),
+            profiles.getOrDefault(piece.junction() + ' ' + plan.part(), "")));
       }
     }
   }
@@ -58,12 +80,13 @@ public final class CutList {
     return List.of("panel", cut.face(), "", Integer.toString(cut.count()), Rows.number(panel.widthM()),
         MeasureFormat.formatInches(panel.widthM()),
         Rows.number(blankM), MeasureFormat.formatInches(blankM), Rows.number(panel.lowBevelDegrees()),
-        Rows.number(panel.highBevelDegrees()), note.strip());
+        Rows.number(panel.highBevelDegrees()), note.strip(), "");
   }
 
-  private static List<String> closure(String junction, ClosureCut cut, double clearM) {
+  private static List<String> closure(String junction, ClosureCut cut, double clearM, Map<String, String> profiles) {
     String bevel = Rows.number(cut.bevelDegrees());
     return List.of(cut.part(), cut.face(), junction, Integer.toString(cut.count()), "", "", Rows.number(clearM),
-        MeasureFormat.formatInches(clearM), bevel, bevel, cut.shorter() ? "shorter than can be worked" : "");
+        MeasureFormat.formatInches(clearM), bevel, bevel, cut.shorter() ? "shorter than can be worked" : "",
+        profiles.getOrDefault(junction + ' ' + cut.part(), ""));
   }
 }

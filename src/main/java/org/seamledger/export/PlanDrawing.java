@@ -15,11 +15,6 @@ public final class PlanDrawing {
   private PlanDrawing() {
   }
 
-  /** The sheet with the whole roof, as SVG text; the same takeoff gives the same text. */
-  public static String svg(Takeoff takeoff) {
-    return sheets(takeoff, SheetSetup.DEFAULT).get(0);
-  }
-
   /** Every sheet as SVG text: the whole roof, its parts where it is large, the rest of the list of short lines. */
   public static List<String> sheets(Takeoff takeoff, SheetSetup setup) {
     return PlanSheets.draw(takeoff, setup);

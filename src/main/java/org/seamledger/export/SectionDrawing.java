@@ -22,11 +22,6 @@ public final class SectionDrawing {
    *
    * @throws IllegalArgumentException where there is no junction of that id
    */
-  public static String svg(Takeoff takeoff, String junctionId) {
-    return svg(takeoff, junctionId, SheetSetup.DEFAULT);
-  }
-
-  /** The same on other paper, in other units, with a title block. */
   public static String svg(Takeoff takeoff, String junctionId, SheetSetup setup) {
     DetailedJunction found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no junction has the id " + junctionId));

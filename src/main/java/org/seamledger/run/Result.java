@@ -24,6 +24,9 @@ public interface Result {
   /** The section through a junction's detail, as SVG; empty where there is no junction of that id. */
   Optional<String> section(String junction, SheetSetup setup);
 
+  /** A sheet of the trims as they are folded, from 1, as SVG; empty where there is no such sheet. */
+  Optional<String> profiles(SheetSetup setup, int sheet);
+
   /** The shop's cut list, as comma-separated values. */
   String cutList();
 

@@ -12,6 +12,7 @@ import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.OrderCsv;
 import org.seamledger.export.PlanDrawing;
+import org.seamledger.export.ProfileDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.sheet.SheetSetup;
@@ -33,8 +34,7 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
 
   @Override
   public Optional<String> plan(SheetSetup setup, int sheet) {
-    List<String> sheets = PlanDrawing.sheets(takeoff, setup);
-    return sheet < 1 || sheet > sheets.size() ? Optional.empty() : Optional.of(sheets.get(sheet - 1));
+    return one(PlanDrawing.sheets(takeoff, setup), sheet);
   }
 
   @Override
@@ -46,6 +46,15 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   public Optional<String> section(String junction, SheetSetup setup) {
     boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction));
     return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction, setup)) : Optional.empty();
+  }
+
+  @Override
+  public Optional<String> profiles(SheetSetup setup, int sheet) {
+    return one(ProfileDrawing.sheets(takeoff, setup), sheet);
+  }
+
+  private static Optional<String> one(List<String> sheets, int sheet) {
+    return sheet < 1 || sheet > sheets.size() ? Optional.empty() : Optional.of(sheets.get(sheet - 1));
   }
 
   @Override

@@ -10,6 +10,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.seamledger.geometry.Vec2;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
@@ -36,11 +37,21 @@ record Drawn(Document document) {
     NodeList all = document.getElementsByTagName(tag);
     for (int i = 0; i < all.getLength(); i++) {
       Element e = (Element) all.item(i);
-      if (Arrays.asList(e.getAttribute("class").split(" ")).contains(type)) {
+      if (Arrays.asList(e.getAttribute("class").split(" ")).contains(type) && !isEnlarged(e)) {
         found.add(e);
       }
     }
     return found;
+  }
+
+  /** Whether it lies in a part that is drawn a second time, at another scale. */
+  private static boolean isEnlarged(Element e) {
+    for (Node n = e.getParentNode(); n instanceof Element parent; n = n.getParentNode()) {
+      if (parent.getAttribute("class").equals("enlarged")) {
+        return true;
+      }
+    }
+    return false;
   }
 
   List<Element> elements(String tag) {

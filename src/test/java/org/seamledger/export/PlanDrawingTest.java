@@ -51,7 +51,7 @@ class PlanDrawingTest {
   @ValueSource(strings = {"gatehouse", "school"})
   void everyJunctionIsDrawnToScaleAndLabelledOrListed(String name) {
     Takeoff takeoff = sample(name);
-    Drawn plan = Drawn.parse(PlanDrawing.svg(takeoff));
+    Drawn plan = Drawn.parse(PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0));
     List<Element> lines = plan.elements("polyline", "junction");
     assertThat(lines).hasSameSizeAs(takeoff.junctions());
     double drawn = 0;
@@ -76,7 +76,7 @@ class PlanDrawingTest {
   @Test
   void upOnPaperIsTheModelsNorth() {
     Takeoff takeoff = sample("gatehouse");
-    Drawn plan = Drawn.parse(PlanDrawing.svg(takeoff));
+    Drawn plan = Drawn.parse(PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0));
     Vec3 from = takeoff.junctions().get(0).junction().path().get(0);
     for (int i = 0; i < takeoff.junctions().size(); i++) {
       Vec3 p = takeoff.junctions().get(i).junction().path().get(0).minus(from);
@@ -90,13 +90,13 @@ class PlanDrawingTest {
   @Test
   void namesStayWords() {
     Takeoff takeoff = DetailScenes.of(new Details(Rules.packaged()).book().get("hip"), RoofSystem.DEFAULT);
-    Drawn plan = Drawn.parse(PlanDrawing.svg(takeoff));
+    Drawn plan = Drawn.parse(PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0));
     plan.isHarmless();
     assertThat(plan.words()).contains("a \"model\" <b>.ifc");
   }
 
   @Test
   void theSameTakeoffGivesTheSameText() {
-    assertThat(PlanDrawing.svg(Takeoffs.boatHouse())).isEqualTo(PlanDrawing.svg(Takeoffs.boatHouse()));
+    assertThat(PlanDrawing.sheets(Takeoffs.boatHouse(), SheetSetup.DEFAULT).get(0)).isEqualTo(PlanDrawing.sheets(Takeoffs.boatHouse(), SheetSetup.DEFAULT).get(0));
   }
 }

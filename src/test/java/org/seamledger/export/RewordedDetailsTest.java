@@ -11,6 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.MetalPart;
@@ -38,8 +39,8 @@ class RewordedDetailsTest {
     SortedMap<String, Detail> after = book(reworded);
     assertThat(after).hasSameSizeAs(before);
     before.forEach((id, detail) -> {
-      String one = SectionDrawing.svg(DetailScenes.of(detail, RoofSystem.DEFAULT), DetailScenes.ID);
-      String other = SectionDrawing.svg(DetailScenes.of(after.get(id), RoofSystem.DEFAULT), DetailScenes.ID);
+      String one = SectionDrawing.svg(DetailScenes.of(detail, RoofSystem.DEFAULT), DetailScenes.ID, SheetSetup.DEFAULT);
+      String other = SectionDrawing.svg(DetailScenes.of(after.get(id), RoofSystem.DEFAULT), DetailScenes.ID, SheetSetup.DEFAULT);
       assertThat(withoutWords(other)).as(id).isEqualTo(withoutWords(one));
       detail.metal().forEach(m -> assertThat(other).contains(turned(m.part())));
     });
@@ -54,7 +55,7 @@ class RewordedDetailsTest {
   }
 
   private static String withoutWords(String svg) {
-    return svg.replaceAll(">[^<]*<", "><");
+    return svg.replaceAll(">[^<]*<", "><").replaceAll("data-words=\"[^\"]*\"", "");
   }
 
   /** A detail as files had it before there were ids: drawn by its words, as then. */
@@ -81,7 +82,7 @@ class RewordedDetailsTest {
     assertThat(old.metal()).extracting(MetalPart::id).containsExactly("closure", "cap");
     assertThat(old.seals()).extracting(Seal::id).containsExactly("closure-foot", "laps");
     assertThat(old.seals().get(1).part()).isEqualTo("cap");
-    assertThat(SectionDrawing.svg(DetailScenes.of(old, RoofSystem.DEFAULT), DetailScenes.ID)).doesNotContain("not drawn");
+    assertThat(SectionDrawing.svg(DetailScenes.of(old, RoofSystem.DEFAULT), DetailScenes.ID, SheetSetup.DEFAULT)).doesNotContain("not drawn");
   }
 
   @Test

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Seal;
@@ -34,7 +35,7 @@ class SectionDrawingTest {
   }
 
   private static Drawn drawn(String detail, RoofSystem system) {
-    return Drawn.parse(SectionDrawing.svg(DetailScenes.of(BOOK.get(detail), system), DetailScenes.ID));
+    return Drawn.parse(SectionDrawing.svg(DetailScenes.of(BOOK.get(detail), system), DetailScenes.ID, SheetSetup.DEFAULT));
   }
 
   @Test
@@ -125,26 +126,26 @@ class SectionDrawingTest {
 
   @Test
   void theSameTakeoffGivesTheSameText() {
-    assertThat(SectionDrawing.svg(DetailScenes.of(BOOK.get("valley"), OTHER), DetailScenes.ID))
-        .isEqualTo(SectionDrawing.svg(DetailScenes.of(BOOK.get("valley"), OTHER), DetailScenes.ID));
+    assertThat(SectionDrawing.svg(DetailScenes.of(BOOK.get("valley"), OTHER), DetailScenes.ID, SheetSetup.DEFAULT))
+        .isEqualTo(SectionDrawing.svg(DetailScenes.of(BOOK.get("valley"), OTHER), DetailScenes.ID, SheetSetup.DEFAULT));
   }
 
   /** Details of an office's own, and junctions without one, have a drawing too. */
   @Test
   void whatNobodyForesawIsListed() {
-    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "ridge1")).words()).contains("ridge cap", "under the cap", "cap edge");
-    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "rake1")).words()).contains("No detail chosen");
+    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "ridge1", SheetSetup.DEFAULT)).words()).contains("ridge cap", "under the cap", "cap edge");
+    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "rake1", SheetSetup.DEFAULT)).words()).contains("No detail chosen");
     Detail hip = BOOK.get("hip");
     List<Seal> seals = List.of(new Seal(Seal.Form.TAPE, Seal.Role.PRIMARY, Seal.Exposure.CONCEALED, "along the lamp post", 1,
         org.seamledger.detail.On.LINE, org.seamledger.detail.Run.CONTINUOUS, 0, "", ""));
     Detail own = new Detail("hip", hip.title(), hip.metal(), seals, List.of(), List.of(), "", true, "office");
-    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID)).words()).contains("not drawn",
+    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID, SheetSetup.DEFAULT)).words()).contains("not drawn",
         "along the lamp post");
   }
 
   @Test
   void anUnknownJunctionIsRefused() {
-    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope")).isInstanceOf(IllegalArgumentException.class)
+    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope", SheetSetup.DEFAULT)).isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("nope");
   }
 }

@@ -22,7 +22,8 @@ import org.seamledger.detail.Details;
 import org.seamledger.detail.Run;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.SheetSetup;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.TitleBlock;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.RoofSystem;
@@ -32,8 +33,8 @@ import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
 /**
- * Every detail's sheet, measured as it would be printed: words and numbers apart, leaders across nothing that is read, all on the paper, and
- * every part of the detail drawn once by its id. Areas are compared by the JDK's own geometry, not by that which placed them.
+ * Every detail's sheet, measured as it would be printed: words and numbers apart, leaders across nothing that is read, all on the paper,
+ * and every part of the detail drawn once by its id. Areas are compared by the JDK's own geometry, not by that which placed them.
  */
 @Tag("slow")
 class SectionLayoutTest {
@@ -52,8 +53,9 @@ class SectionLayoutTest {
   }
 
   private static List<SheetSetup> setups() {
-    return List.of(SheetSetup.DEFAULT, SheetSetup.DEFAULT.with(Units.METRIC), SheetSetup.DEFAULT.with(Paper.A4).with(Units.US),
-        SheetSetup.DEFAULT.with(Paper.LETTER), SheetSetup.DEFAULT.with(Paper.ARCH_C));
+    return List.of(SheetSetup.DEFAULT, new SheetSetup(Paper.A3, DrawingUnits.METRIC, TitleBlock.EMPTY),
+        new SheetSetup(Paper.A4, DrawingUnits.US, TitleBlock.EMPTY), new SheetSetup(Paper.LETTER, DrawingUnits.BOTH, TitleBlock.EMPTY),
+        new SheetSetup(Paper.ARCH_C, DrawingUnits.BOTH, TitleBlock.EMPTY));
   }
 
   private static Takeoff scene(String detail) {
@@ -112,7 +114,7 @@ class SectionLayoutTest {
   void everyPartIsDrawnOnceByItsId(String id) {
     Detail detail = BOOK.get(id);
     Takeoff takeoff = scene(id);
-    Drawn drawn = Drawn.parse(SectionDrawing.svg(takeoff, DetailScenes.ID));
+    Drawn drawn = Drawn.parse(SectionDrawing.svg(takeoff, DetailScenes.ID, SheetSetup.DEFAULT));
     List<String> groups = drawn.elements("g", "drawn").stream().map(e -> e.getAttribute("data-part")).filter(p -> !p.isEmpty()).toList();
     TreeSet<String> asked = new TreeSet<>();
     detail.metal().forEach(m -> asked.add("metal " + m.id()));
@@ -134,7 +136,7 @@ class SectionLayoutTest {
   @ParameterizedTest
   @MethodSource("details")
   void tapeCanBeRead(String id) {
-    Drawn drawn = Drawn.parse(SectionDrawing.svg(scene(id), DetailScenes.ID));
+    Drawn drawn = Drawn.parse(SectionDrawing.svg(scene(id), DetailScenes.ID, SheetSetup.DEFAULT));
     boolean hasTape = BOOK.get(id).seals().stream().anyMatch(s -> s.form().word().equals("tape"));
     if (hasTape && drawn.denominator() >= 4) {
       assertThat(drawn.elements("g", "enlarged")).hasSize(1);

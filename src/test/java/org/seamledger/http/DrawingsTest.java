@@ -23,6 +23,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.CutList;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
@@ -86,10 +87,10 @@ class DrawingsTest {
   @Test
   void sendsThePlanAndEverySectionAsTheProgramDrawsThem() {
     Takeoff takeoff = takeoff(model);
-    assertThat(drawing("plan")).isEqualTo(PlanDrawing.svg(takeoff));
+    assertThat(drawing("plan")).isEqualTo(PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0));
     assertThat(takeoff.junctions()).hasSizeGreaterThan(10).allSatisfy(j -> {
       String junction = j.junction().id();
-      assertThat(drawing("sections/" + junction)).isEqualTo(SectionDrawing.svg(takeoff, junction));
+      assertThat(drawing("sections/" + junction)).isEqualTo(SectionDrawing.svg(takeoff, junction, SheetSetup.DEFAULT));
     });
   }
 

@@ -71,6 +71,11 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     }
 
     @Override
+    public Optional<String> profiles(SheetSetup setup, int sheet) {
+      return Optional.of(sheet("profiles"));
+    }
+
+    @Override
     public String planDocument(SheetSetup setup) {
       return sheet("plan");
     }

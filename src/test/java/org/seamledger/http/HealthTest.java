@@ -74,6 +74,11 @@ class HealthTest {
     }
 
     @Override
+    public Optional<String> profiles(SheetSetup setup, int sheet) {
+      return whole.profiles(setup, sheet);
+    }
+
+    @Override
     public String planDocument(SheetSetup setup) {
       return whole.planDocument(setup);
     }

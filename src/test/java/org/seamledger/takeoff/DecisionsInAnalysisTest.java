@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.progress.Progress;
 import org.seamledger.detail.Decision;
 import org.seamledger.detail.DetailedJunction;
@@ -124,9 +125,9 @@ class DecisionsInAnalysisTest {
         ridge + ": detail ridge-vented instead of ridge-unvented. Reason: =the attic is vented");
     assertThat(text(decided, (t, out) -> JunctionReport.write(t, at(t, ridge), at(t, ridge).junction().explanation(), out)))
         .contains("Manual override", "=the attic is vented", "What the rules say");
-    assertThat(PlanDrawing.svg(decided)).contains(ridge.substring(0, 4) + "* · 3.000 m").contains("A star after an id");
-    assertThat(SectionDrawing.svg(decided, ridge)).contains("Detail ridge-vented · manual override");
-    assertThat(PlanDrawing.svg(BY_RULES)).doesNotContain("A star after an id");
+    assertThat(PlanDrawing.sheets(decided, SheetSetup.DEFAULT).get(0)).contains(ridge.substring(0, 4) + "* · 3.000 m").contains("A star after an id");
+    assertThat(SectionDrawing.svg(decided, ridge, SheetSetup.DEFAULT)).contains("Detail ridge-vented · manual override");
+    assertThat(PlanDrawing.sheets(BY_RULES, SheetSetup.DEFAULT).get(0)).doesNotContain("A star after an id");
   }
 
   @Test
@@ -167,9 +168,9 @@ class DecisionsInAnalysisTest {
     assertThat(text(decided, JsonLedger::write)).doesNotContain("NaN").doesNotContain("Infinity");
     assertThat(text(decided, TextReport::write)).doesNotContain("NaN").doesNotContain("Infinity");
     assertThat(text(decided, CsvLedger::write)).doesNotContain("NaN");
-    assertThat(PlanDrawing.svg(decided)).doesNotContain("NaN");
+    assertThat(PlanDrawing.sheets(decided, SheetSetup.DEFAULT).get(0)).doesNotContain("NaN");
     for (DetailedJunction j : decided.detailed()) {
-      assertThat(SectionDrawing.svg(decided, j.junction().junction().id())).doesNotContain("NaN").doesNotContain("Infinity");
+      assertThat(SectionDrawing.svg(decided, j.junction().junction().id(), SheetSetup.DEFAULT)).doesNotContain("NaN").doesNotContain("Infinity");
     }
   }
 }

@@ -10,7 +10,7 @@ import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Svg;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.junction.Junction;
@@ -33,14 +33,14 @@ final class PlanFigure {
   private final Takeoff takeoff;
   private final PlanView view;
   private final PlanNames names;
-  private final Units units;
+  private final DrawingUnits units;
   private final PaperBox shown;
   private final PaperRoom room;
   private final Svg words = new Svg();
   private final Set<String> labelled = new HashSet<>();
   private final TreeSet<String> unlabelledFaces = new TreeSet<>();
 
-  PlanFigure(Takeoff takeoff, PlanView view, PlanNames names, Units units, PaperBox place) {
+  PlanFigure(Takeoff takeoff, PlanView view, PlanNames names, DrawingUnits units, PaperBox place) {
     this.takeoff = takeoff;
     this.view = view;
     this.names = names;

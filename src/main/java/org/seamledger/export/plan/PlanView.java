@@ -36,7 +36,8 @@ public record PlanView(double denominator, Vec2 low, Vec2 high, PaperBox window,
     double minX = all.stream().mapToDouble(Vec3::x).min().orElse(0);
     double minY = all.stream().mapToDouble(Vec3::y).min().orElse(0);
     Vec2 low = new Vec2(minX, minY);
-    Vec2 high = new Vec2(all.stream().mapToDouble(Vec3::x).max().orElse(minX + 1), all.stream().mapToDouble(Vec3::y).max().orElse(minY + 1));
+    Vec2 high =
+        new Vec2(all.stream().mapToDouble(Vec3::x).max().orElse(minX + 1), all.stream().mapToDouble(Vec3::y).max().orElse(minY + 1));
     PaperBox inner = room.inset(MARGIN);
     double n = SCALES[SCALES.length - 1];
     for (int i = SCALES.length - 1; i >= 0; i--) {

@@ -1,14 +1,13 @@
 package org.seamledger.export.section;
 
 import java.util.List;
+import org.seamledger.detail.FastenerType;
 import org.seamledger.detail.Fastening;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
 
 /** Fasteners where the detail has them, those of one row in one group and with one note. A wedge is drawn as a wedge. */
 final class FastenerMarks {
-
-  private static final String WEDGES = "wedges";
 
   private final SectionView view;
   private final SectionFigure figure;
@@ -29,7 +28,7 @@ final class FastenerMarks {
       }
       svg.open("g", "class", "drawn", figure.attribute(), "fastening " + f.id());
       for (SectionScene.Screw s : places) {
-        if (f.id().equals(WEDGES)) {
+        if (f.type() == FastenerType.WEDGE) {
           wedge(s, svg);
         } else {
           screw(s, svg);

@@ -86,7 +86,8 @@ final class SealMarks {
     String lines = seal.lines() > 1 ? ", " + seal.lines() + " lines" : "";
     String role = ", " + seal.role().word() + (seal.exposure() == Seal.Exposure.EXPOSED ? ", EXPOSED" : "");
     return switch (seal.form()) {
-      case TAPE -> "tape " + stated(figure.system().tape().thickness()) + " × " + stated(figure.system().tape().width()) + " " + seal.place() + lines + role;
+      case TAPE -> "tape " + stated(figure.system().tape().thickness()) + " × " + stated(figure.system().tape().width()) + " "
+          + seal.place() + lines + role;
       case IN_SEAM -> "non-curing sealant " + seal.place() + lines + role + (seal.run() == Run.PER_LAP ? " (at laps, beyond the cut)" : "");
       case BEAD -> "bead " + size(seal) + " " + seal.place() + lines + role;
     };

@@ -1,17 +1,19 @@
 package org.seamledger.export.section;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
 
 /** What is counted of each part of a junction's detail, in words for the list on its sheet; empty words where nothing is. */
-record SectionCounts(JunctionQuantities counted, Units units) {
+record SectionCounts(JunctionQuantities counted, DrawingUnits units) {
 
   String metal(MetalPart part) {
     int pieces = counted.metal().stream().filter(m -> m.part().equals(part.part())).mapToInt(MetalLine::pieces).sum();
@@ -28,8 +30,18 @@ record SectionCounts(JunctionQuantities counted, Units units) {
     return length > 0 ? "; " + units.length(length) : "";
   }
 
+  /** Count, type and length of each part of a line of fasteners, and what it joins. */
   String fasteners(Fastening fastening) {
-    int count = counted.fasteners().stream().filter(f -> f.place().equals(fastening.place())).mapToInt(FastenerRow::count).sum();
-    return count > 0 ? "; " + count + " pieces" : "";
+    Map<String, Integer> kinds = new LinkedHashMap<>();
+    for (FastenerRow row : counted.fasteners()) {
+      if (row.id().equals(fastening.id()) && row.count() > 0) {
+        String words = row.type().label() + " " + units.small(row.lengthM()) + ", " + row.joins().word().replace("-", " to ")
+            + (row.slotM() > 0 ? ", in slots of " + units.small(row.slotM()) : "");
+        kinds.merge(words, row.count(), Integer::sum);
+      }
+    }
+    StringBuilder words = new StringBuilder();
+    kinds.forEach((kind, count) -> words.append("; ").append(count).append(" pieces, ").append(kind));
+    return words.toString();
   }
 }

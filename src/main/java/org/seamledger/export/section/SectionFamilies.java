@@ -2,7 +2,7 @@ package org.seamledger.export.section;
 
 import java.util.List;
 import org.seamledger.detail.DetailedJunction;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.quantity.RoofSystem;
 
 /** Which composition shows a kind's detail: where faces, walls and parts stand to each other. Lengths in millimetres. */
@@ -13,7 +13,7 @@ final class SectionFamilies extends SectionComposer {
   }
 
   /** Composes the scene of a junction, with drawn sheets kept {@code gap} apart. */
-  public static SectionScene compose(RoofSystem system, DetailedJunction detailed, SectionCut cut, double gap, Units units) {
+  public static SectionScene compose(RoofSystem system, DetailedJunction detailed, SectionCut cut, double gap, DrawingUnits units) {
     SectionScene scene = new SectionScene(detailed.detail(), gap, units);
     new SectionFamilies(scene, system, detailed, cut).compose();
     return scene;

@@ -104,7 +104,8 @@ final class SectionParts {
     scene.line("panel", on.at(from, 0), on.at(seamAt, 0), on.at(seamAt, seam), on.at(seamAt + 6, seam), on.at(seamAt + 6, seam - 8));
     scene.line("panel", on.at(to, 0), on.at(seamAt + 2 * g, 0), on.at(seamAt + 2 * g, seam - 2 * g));
     scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
-    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(seamAt, seam * 0.6));
+    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()),
+        on.at(seamAt, seam * 0.6));
     breaks(on, to, slope);
   }
 

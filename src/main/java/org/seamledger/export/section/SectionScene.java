@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Seal;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Vec2;
 
 /**
@@ -18,7 +18,8 @@ import org.seamledger.geometry.Vec2;
  * @param gap room that keeps drawn sheets apart, which in truth touch; grows as the scale shrinks
  * @param units of the words
  */
-public record SectionScene(Detail detail, double gap, Units units, List<Shape> shapes, List<Label> labels, List<Dimension> dimensions, List<Note> notes,
+public record SectionScene(Detail detail, double gap, DrawingUnits units, List<Shape> shapes,
+    List<Label> labels, List<Dimension> dimensions, List<Note> notes,
     Map<String, List<List<List<Vec2>>>> sealPlaces, Map<String, List<Screw>> screwPlaces, Map<String, List<Vec2>> parts) {
 
   /** A line or an area; areas are closed. {@code part} is the id of the detail's part that it draws, or empty. */
@@ -40,7 +41,7 @@ public record SectionScene(Detail detail, double gap, Units units, List<Shape> s
   public record Screw(Vec2 head, Vec2 point) {
   }
 
-  SectionScene(Detail detail, double gap, Units units) {
+  SectionScene(Detail detail, double gap, DrawingUnits units) {
     this(detail, gap, units, new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new LinkedHashMap<>(),
         new LinkedHashMap<>(),
         new LinkedHashMap<>());
@@ -69,10 +70,6 @@ public record SectionScene(Detail detail, double gap, Units units, List<Shape> s
 
   void line(String type, Vec2... points) {
     shapes.add(new Shape(type, List.of(points), false, ""));
-  }
-
-  void line(String type, List<Vec2> points) {
-    shapes.add(new Shape(type, List.copyOf(points), false, ""));
   }
 
   /** A part of the detail; its first drawing carries the label. */

@@ -85,12 +85,14 @@ public final class SectionSheet {
     String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
     int columns = (int) ((room.width() - 8 - (isCommon ? 46 : 0)) / (2.9 * 0.57));
     svg.text("subtitle", new Vec2(left, room.top() + 12), Sheet.cut("Junction " + id + " · " + detailed.junction().type().label() + " · "
-        + setup.units().length(detailed.junction().junction().lengthM()) + " · " + elements + " · " + Sheet.models(takeoff), columns, false));
+        + setup.units().length(detailed.junction().junction().lengthM()) + " · " + elements + " · " + Sheet.models(takeoff), columns,
+        false));
     svg.text("subtitle", new Vec2(left, room.top() + 16.4), Sheet.cut("Detail " + detail.id()
         + (detailed.decided().isEmpty() ? "" : " · " + OverrideText.MARK) + " · " + takeoff.system().name()
         + " · cut square to the line, drawn from the numbers applied", columns, false));
     if (isCommon) {
-      svg.empty("rect", "class", "mark", "x", Svg.number(room.right() - 46), "y", Svg.number(room.top() + 3), "width", "43", "height", "7.4");
+      svg.empty("rect", "class", "mark", "x", Svg.number(room.right() - 46), "y", Svg.number(room.top() + 3), "width", "43", "height",
+          "7.4");
       svg.text("mark-text", new Vec2(room.right() - 43, room.top() + 7.9), "COMMON PRACTICE");
     }
   }

@@ -4,7 +4,7 @@ import java.util.List;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.Svg;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.quantity.RoofSystem;
 
@@ -28,7 +28,7 @@ record SectionView(SectionScene scene, double denominator, Vec2 centre, PaperBox
   private static final double GAP = 0.75;
 
   /** The greatest scale at which the section has room; sheets that touch are drawn apart by the same width on paper at every scale. */
-  public static SectionView fit(RoofSystem system, DetailedJunction detailed, SectionCut cut, Units units, PaperBox place) {
+  public static SectionView fit(RoofSystem system, DetailedJunction detailed, SectionCut cut, DrawingUnits units, PaperBox place) {
     SectionView view = null;
     double margin = place.width() < SMALL_PLACE ? SMALL_MARGIN : MARGIN;
     for (double n : SCALES) {
@@ -42,7 +42,7 @@ record SectionView(SectionScene scene, double denominator, Vec2 centre, PaperBox
   }
 
   /** The section at a scale, its middle in the middle of the place. */
-  static SectionView at(RoofSystem system, DetailedJunction detailed, SectionCut cut, Units units, PaperBox place, double n) {
+  static SectionView at(RoofSystem system, DetailedJunction detailed, SectionCut cut, DrawingUnits units, PaperBox place, double n) {
     SectionScene scene = SectionFamilies.compose(system, detailed, cut, GAP * n, units);
     List<Vec2> all = scene.shapes().stream().flatMap(s -> s.points().stream()).toList();
     double minX = all.stream().mapToDouble(Vec2::u).min().orElse(0);

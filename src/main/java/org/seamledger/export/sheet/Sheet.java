@@ -125,13 +125,13 @@ public final class Sheet {
     svg.text("small", at.plus(new Vec2(0, 3.6)), "Figured dimensions govern");
     double most = Math.min(50, width - 16) * denominator / 1000;
     double y = at.v() + 7;
-    if (setup.units() != Units.US) {
+    if (setup.units() != DrawingUnits.US) {
       double metric = round(most, 1);
       bar(svg, new Vec2(at.u(), y), metric * 1000 / denominator,
           metric < 1 ? MeasureFormat.plain(metric * 1000, 0) + " mm" : MeasureFormat.plain(metric, 1) + " m");
       y += 7;
     }
-    if (setup.units() != Units.METRIC) {
+    if (setup.units() != DrawingUnits.METRIC) {
       boolean feet = most >= 2 * FOOT;
       double us = round(most, feet ? FOOT : INCH);
       bar(svg, new Vec2(at.u(), y), us * 1000 / denominator,

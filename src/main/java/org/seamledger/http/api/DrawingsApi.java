@@ -41,6 +41,12 @@ public final class DrawingsApi {
       answer(ctx, "plan " + setup + sheet, SVG,
           d -> d.plan(setup, sheet).orElseThrow(() -> HttpProblem.notFound("This plan has no sheet " + sheet + ".")));
     });
+    routes.get("/api/analyses/{id}/profiles.svg", ctx -> {
+      SheetSetup setup = SheetRequest.setup(ctx);
+      int sheet = SheetRequest.sheet(ctx);
+      answer(ctx, "profiles " + setup + sheet, SVG,
+          d -> d.profiles(setup, sheet).orElseThrow(() -> HttpProblem.notFound("There is no sheet " + sheet + " of trims.")));
+    });
     routes.get("/api/analyses/{id}/plan.html", ctx -> {
       SheetSetup setup = SheetRequest.setup(ctx);
       answer(ctx, "plan document " + setup, HTML, d -> d.planDocument(setup));

@@ -4,7 +4,7 @@ import io.javalin.http.Context;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.TitleBlock;
-import org.seamledger.export.sheet.Units;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.http.answer.HttpProblem;
 
 /** What a request says about a drawing's sheet: paper, units, title block, which sheet. */
@@ -18,10 +18,10 @@ final class SheetRequest {
   /** @throws HttpProblem where there is no such paper, no such units, or a text is too long for a title block */
   static SheetSetup setup(Context ctx) {
     String paper = text(ctx, "paper", Paper.A3.word());
-    String units = text(ctx, "units", Units.BOTH.word());
+    String units = text(ctx, "units", DrawingUnits.BOTH.word());
     return new SheetSetup(
         Paper.of(paper).orElseThrow(() -> HttpProblem.badRequest("query/paper", "paper is one of " + Paper.choices() + ".")),
-        Units.of(units).orElseThrow(() -> HttpProblem.badRequest("query/units", "units is one of " + Units.choices() + ".")),
+        DrawingUnits.of(units).orElseThrow(() -> HttpProblem.badRequest("query/units", "units is one of " + DrawingUnits.choices() + ".")),
         new TitleBlock(text(ctx, "project", ""), text(ctx, "number", ""), text(ctx, "revision", ""), text(ctx, "date", ""),
             text(ctx, "drawn", ""), text(ctx, "checked", "")));
   }

@@ -6,8 +6,8 @@ import java.util.stream.Collectors;
 import org.seamledger.measure.Measure;
 import org.seamledger.measure.MeasureFormat;
 
-/** Units of a drawing's words. {@link #BOTH} gives lengths in both, and what the roof system states as it states it. */
-public enum Units {
+/** DrawingUnits of a drawing's words. {@link #BOTH} gives lengths in both, and what the roof system states as it states it. */
+public enum DrawingUnits {
   METRIC("metric", "mm, m"), US("us", "in, ft"), BOTH("both", "mm and in");
 
   /** Below this, a tenth of a millimetre counts: a tape's thickness. */
@@ -16,7 +16,7 @@ public enum Units {
   private final String word;
   private final String label;
 
-  Units(String word, String label) {
+  DrawingUnits(String word, String label) {
     this.word = word;
     this.label = label;
   }
@@ -30,12 +30,12 @@ public enum Units {
     return label;
   }
 
-  public static Optional<Units> of(String word) {
+  public static Optional<DrawingUnits> of(String word) {
     return Arrays.stream(values()).filter(u -> u.word.equalsIgnoreCase(word)).findFirst();
   }
 
   public static String choices() {
-    return Arrays.stream(values()).map(Units::word).collect(Collectors.joining(", "));
+    return Arrays.stream(values()).map(DrawingUnits::word).collect(Collectors.joining(", "));
   }
 
   /** A length along the roof, from metres. */

@@ -1,0 +1,81 @@
+package org.seamledger.export;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.seamledger.detail.Detail;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Details;
+import org.seamledger.detail.MetalPart;
+import org.seamledger.detail.Run;
+import org.seamledger.export.section.FoldedPart;
+import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.progress.Progress;
+import org.seamledger.quantity.MetalLine;
+import org.seamledger.quantity.RoofSystem;
+import org.seamledger.shacl.Rules;
+import org.seamledger.takeoff.Analysis;
+import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
+
+class ProfileDrawingTest {
+
+  private static final SortedMap<String, Detail> BOOK = new Details(Rules.packaged()).book();
+
+  static Stream<String> details() {
+    return BOOK.keySet().stream();
+  }
+
+  /** Every part that is folded has a profile whose legs are the girth that is counted and bought. */
+  @ParameterizedTest
+  @MethodSource("details")
+  void legsAddUpToTheGirthThatIsCounted(String id) {
+    Takeoff takeoff = DetailScenes.of(BOOK.get(id), RoofSystem.DEFAULT);
+    DetailedJunction junction = takeoff.detailed().get(0);
+    for (MetalPart part : BOOK.get(id).metal()) {
+      Optional<FoldedPart> folded = FoldedPart.of(takeoff, junction, part);
+      assertThat(folded.isPresent()).as(id + ", " + part.part()).isEqualTo(part.run() != Run.ONCE);
+      folded.ifPresent(f -> {
+        assertThat(f.problem()).as(id + ", " + part.part()).isEmpty();
+        double legs = f.legs().stream().mapToDouble(FoldedPart.Leg::lengthM).sum();
+        List<MetalLine> counted = takeoff.quantities().byJunction().get(DetailScenes.ID).metal().stream()
+            .filter(m -> m.part().equals(part.part())).toList();
+        assertThat(counted).isNotEmpty().allSatisfy(m -> assertThat(legs).isCloseTo(m.girthM(), within(1e-9)));
+      });
+    }
+  }
+
+  /**
+   * The gatehouse's ridge lies between two faces of 6:12, atan(6/12) = 26.565° each: the cap turns by 53.13° (worked by hand), its two legs
+   * share what a girth of 12 in leaves after hems of 10 mm and drips of 12 mm: (304.8 − 44) / 2 = 130.4 mm.
+   */
+  @Test
+  void aRidgeCapIsFoldedByTheSlopes() {
+    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(Path.of("ifc-samples", "gatehouse.ifc"))), Progress.NONE);
+    DetailedJunction ridge = takeoff.detailed().stream().filter(j -> j.junction().kind().equals("ridge")).findFirst().orElseThrow();
+    MetalPart cap = ridge.detail().metal().stream().filter(m -> m.id().equals("cap")).findFirst().orElseThrow();
+    FoldedPart folded = FoldedPart.of(takeoff, ridge, cap).orElseThrow();
+    assertThat(folded.legs()).hasSize(6);
+    assertThat(Math.abs(folded.legs().get(2).bendDegrees())).isCloseTo(53.13, within(0.01));
+    assertThat(folded.legs().get(2).lengthM()).isCloseTo(0.1304, within(1e-6));
+    assertThat(Drawn.parse(ProfileDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0)).words()).contains("ridge cap, girth 305 mm",
+        "-53.1°", "closure");
+  }
+
+  /** A girth that its other legs use up is said, not drawn. */
+  @Test
+  void aGirthThatIsTooSmallIsSaid() {
+    RoofSystem narrow = RoofSystem.parse("{\"walls\": {\"upstand\": \"500 mm\"}}", "narrow.json");
+    Takeoff takeoff = DetailScenes.of(BOOK.get("headwall-reglet"), narrow);
+    assertThat(Drawn.parse(ProfileDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0)).words().replaceAll("\\s+", " "))
+        .contains("is too small for the apron's other legs of 522 mm");
+  }
+}
