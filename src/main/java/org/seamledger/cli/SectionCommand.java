@@ -35,7 +35,7 @@ final class SectionCommand implements Task {
     try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
       takeoff = session.analyze(settings.on(chosen, session.environment()));
     }
-    String id = JunctionChoice.find(takeoff, words.get(words.size() - 1)).junction().junction().id();
+    String id = JunctionChoice.id(takeoff, words.get(words.size() - 1));
     session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, out));
     return ExitStatus.DONE;
   }

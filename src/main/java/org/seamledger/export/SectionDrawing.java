@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.export.node.NodeSheet;
 import org.seamledger.export.section.SectionCaption;
 import org.seamledger.export.section.SectionCut;
 import org.seamledger.export.section.SectionFigure;
@@ -12,6 +14,7 @@ import org.seamledger.export.section.SectionStyle;
 import org.seamledger.export.section.SectionView;
 import org.seamledger.export.sheet.Sheet;
 import org.seamledger.export.sheet.Svg;
+import org.seamledger.node.KindedNode;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -24,13 +27,17 @@ public final class SectionDrawing {
   }
 
   /**
-   * The drawing as SVG text; the same takeoff gives the same text.
+   * The drawing as SVG text, of a node plan and oblique view; the same takeoff gives the same text.
    *
-   * @throws IllegalArgumentException where there is no junction of that id
+   * @throws IllegalArgumentException where there is no junction and no node of that id
    */
   public static String svg(Takeoff takeoff, String junctionId) {
+    Optional<KindedNode> node = takeoff.nodes().stream().filter(n -> n.id().equals(junctionId)).findFirst();
+    if (node.isPresent()) {
+      return NodeSheet.svg(takeoff, node.get());
+    }
     DetailedJunction found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
-        .orElseThrow(() -> new IllegalArgumentException("no junction has the id " + junctionId));
+        .orElseThrow(() -> new IllegalArgumentException("no junction and no node has the id " + junctionId));
     return drawn(takeoff, found);
   }
 

@@ -58,7 +58,8 @@ public final class Analysis {
     NodeKinds nodeKinds = new NodeKinds(rules);
     List<KindedNode> nodes = nodeKinds.classify(
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress));
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress))
+        .withNodes(nodes, decided.junctions());
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
