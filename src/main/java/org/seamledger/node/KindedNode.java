@@ -16,7 +16,6 @@ public record KindedNode(JunctionNode node, NodeKind kind, Facts facts, List<Nod
     lines = List.copyOf(lines);
   }
 
-
   public String id() {
     return node.id();
   }
