@@ -76,19 +76,21 @@ class ArchitectureTest {
         List.of("quantity", "node", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element", "step", "source",
             "geometry",
             "progress", "finding", "measure"));
+    table.put("order.stock", List.of("quantity"));
+    table.put("order", with("order.stock", RESULTS));
     table.put("ledger", RESULTS);
     table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
-    table.put("export.json", RESULTS);
-    table.put("export.report", with("export.wording", RESULTS));
+    table.put("export.json", with("order", RESULTS));
+    table.put("export.report", with("order", with("export.wording", RESULTS)));
     table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export",
         Stream
-            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "ledger"),
+            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order", "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
-    List<String> stored = with("progress", with("source", with("export", with("ledger", RESULTS))));
+    List<String> stored = with("progress", with("source", with("export", with("order", with("ledger", RESULTS)))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));

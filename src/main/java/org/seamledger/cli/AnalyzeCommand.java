@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
+import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,9 +45,13 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; "
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
+          + "closures; order as csv: everything to buy; findings as csv; "
           + "junit or sarif for pipelines (default: text).")
   private OutputFormat format;
+
+  @Mixin
+  private PricesChoice prices;
 
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
   private boolean each;
@@ -61,13 +66,14 @@ final class AnalyzeCommand implements Task {
   public int run(Session session) {
     session.requireWritable(output);
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
+    Optional<PriceList> priced = prices.read();
     if (each) {
       settings.requireNoPlaces();
       return new EachModel(models, limit, format.forMany(), output).run(session,
           word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
     }
     Takeoff takeoff = analyze(models, session);
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, models, limit, out));
+    session.print(Optional.ofNullable(output), out -> format.write(takeoff, new OutputFormat.Subject(models, limit, priced), out));
     return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
   }
 

@@ -31,7 +31,8 @@ final class WarmUpCommand implements Task {
 
   private static void writeNowhere(OutputFormat format, Takeoff takeoff) {
     try {
-      format.write(takeoff, takeoff.models().stream().map(ModelInfo::file).toList(), Optional.empty(), OutputStream.nullOutputStream());
+      format.write(takeoff, new OutputFormat.Subject(takeoff.models().stream().map(ModelInfo::file).toList(), Optional.empty(),
+          Optional.empty()), OutputStream.nullOutputStream());
     } catch (IOException e) {
       throw new OutputException("nowhere", e);
     }

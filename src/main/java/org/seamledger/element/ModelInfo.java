@@ -13,11 +13,12 @@ import java.util.Optional;
  * @param bytes size after unpacking
  * @param placement movement to the result's coordinates that somebody asked for: {@code dx,dy,dz[,degrees[,factor]]}; empty where the
  *     model lies as the models themselves say
+ * @param date when the file says that it was written, as it stands there, or the empty string
  */
 public record ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes,
-    Optional<String> placement) {
+    Optional<String> placement, String date) {
 
   public ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes) {
-    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty());
+    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty(), "");
   }
 }

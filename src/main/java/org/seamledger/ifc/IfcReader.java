@@ -286,7 +286,8 @@ public final class IfcReader {
     for (int i = 0; i < inputs.size(); i++) {
       Model model = scopes.get(i).model();
       infos.add(new ModelInfo(inputs.get(i).bareName(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
-          application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument)));
+          application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument),
+          model.file().header().timeStamp()));
     }
     return infos;
   }

@@ -133,6 +133,12 @@ public final class FactList {
       fact("movementM", NUMBER, METRES, "that panel's change of length between the lowest and the highest temperature of the metal",
           "coefficient of expansion; half the length where it is fixed in the middle"));
 
+  /** What the rules that fix panels see of one, besides where the system fixes panels. */
+  public static final List<Fact> PANEL = List.of(
+      fact("lowEnd", WORD, "kinds of the junctions at its low end, one value each", "its cut edges held against the lines of its face"),
+      fact("highEnd", WORD, "kinds of the junctions at its high end, one value each", "likewise"),
+      fact("fixedClips", FLAG, "true where the system has clips that hold a panel fast", "roof system"));
+
   /** And of the roof system, wherever they look. */
   public static final List<Fact> SYSTEM = List.of(
       fact("panelMetal", WORD, "metal of the panels: \"zinc\", \"galvanized-steel\", \"aluminium-zinc-steel\", \"aluminium\", \"steel\", "
@@ -168,7 +174,7 @@ public final class FactList {
   private static final Map<String, Fact> BY_NAME = new TreeMap<>();
 
   static {
-    Stream.of(LINE, CHOICE, JUNCTION, NODE, FACE, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+    Stream.of(LINE, CHOICE, JUNCTION, NODE, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
   }
 
   private FactList() {

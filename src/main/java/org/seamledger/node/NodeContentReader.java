@@ -5,7 +5,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.seamledger.detail.FastenerType;
 import org.seamledger.detail.HoldPoint;
+import org.seamledger.detail.Joins;
 import org.seamledger.detail.Seal;
 import org.seamledger.junction.Fact;
 import org.seamledger.junction.FactList;
@@ -20,10 +22,6 @@ final class NodeContentReader {
   private static final Set<String> FASTENING = Set.of("place", "id", "of", "count", "type", "joins", "lengthMm");
   private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
-  private static final List<String> TYPES =
-      List.of("stitch-screw", "deck-screw", "pancake-screw", "wall-anchor", "wedge", "rivet");
-  private static final List<String> JOINS =
-      List.of("panel-metal", "metal-metal", "metal-deck", "panel-deck", "metal-wall", "clip-deck");
 
   private NodeContentReader() {
   }
@@ -67,8 +65,8 @@ final class NodeContentReader {
 
   private static NodeFastening fastening(Described d, List<NodePart> parts) {
     d.only(FASTENING);
-    return new NodeFastening(d.word("place"), d.word("id"), of(d, parts).id(), d.count("count", 1), d.oneOf("type", TYPES.stream(), w -> w),
-        d.oneOf("joins", JOINS.stream(), w -> w), d.number("lengthMm", 0) / 1000);
+    return new NodeFastening(d.word("place"), d.word("id"), of(d, parts).id(), d.count("count", 1), d.oneOf("type", Arrays.stream(FastenerType.values()), FastenerType::word),
+        d.oneOf("joins", Arrays.stream(Joins.values()), Joins::word), d.number("lengthMm", 0) / 1000);
   }
 
   private static NodePart of(Described d, List<NodePart> parts) {

@@ -1,13 +1,14 @@
 package org.seamledger.node;
 
+import org.seamledger.detail.FastenerType;
+import org.seamledger.detail.Joins;
+
 /**
  * Fasteners at a node.
  *
  * @param of id of the part that they hold
  * @param count for each piece of that part
- * @param type such as {@code rivet}
- * @param joins what they join, such as {@code metal-metal}
  * @param lengthM of one
  */
-public record NodeFastening(String place, String id, String of, int count, String type, String joins, double lengthM) {
+public record NodeFastening(String place, String id, String of, int count, FastenerType type, Joins joins, double lengthM) {
 }

@@ -64,6 +64,7 @@ final class NodeCounter {
   private FastenerRow fasteners(NodeFastening fastening) {
     int count = pieces(fastening.of()) * fastening.count();
     steps.add(fastening.place() + ": " + pieces(fastening.of()) + " × " + fastening.count() + " = " + count);
-    return new FastenerRow(fastening.place(), "", count, 0, false, 1);
+    return new FastenerRow(fastening.place(), fastening.id(), "", count, 0, false, 1, fastening.joins(), fastening.type(),
+        fastening.lengthM(), 0);
   }
 }

@@ -107,13 +107,17 @@ public final class JsonJunctions {
     json.number("volumeMl", line.volumeM3() * ML_PER_M3);
   }
 
-  private void fasteners(FastenerRow row) throws IOException {
+  void fasteners(FastenerRow row) throws IOException {
     json.word("place", row.place());
     json.wordOrNull("face", row.face());
     json.count("count", row.count());
     json.number("spacingM", row.spacingM());
     json.flag("throughTape", row.throughTape());
     json.number("tapeCoverage", row.coverage());
+    json.word("joins", row.joins().word());
+    json.word("type", row.type().word());
+    json.number("lengthM", row.lengthM());
+    json.number("slotM", row.slotM());
   }
 
   private void closure(ClosureCut cut) throws IOException {

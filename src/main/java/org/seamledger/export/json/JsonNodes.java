@@ -1,13 +1,11 @@
 package org.seamledger.export.json;
 
 import java.io.IOException;
-import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.seamledger.node.KindedNode;
-import org.seamledger.node.NodeFastening;
 import org.seamledger.node.NodeKind;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
@@ -39,7 +37,7 @@ public final class JsonNodes {
     json.words("junctions", node.node().junctions());
     json.words("faces", node.node().faces());
     json.tree("facts", told(node.facts().asMap()));
-    requirements(takeoff.quantities().byJunction().get(node.id()), node);
+    requirements(takeoff.quantities().byJunction().get(node.id()));
     json.words("findings", codes.getOrDefault(node.id(), new TreeSet<>()));
   }
 
@@ -50,18 +48,10 @@ public final class JsonNodes {
     return told;
   }
 
-  private void requirements(JunctionQuantities takes, KindedNode node) throws IOException {
+  private void requirements(JunctionQuantities takes) throws IOException {
     json.objects("metal", takes.metal(), lines::metal);
     json.objects("seals", takes.seals(), lines::seal);
-    List<NodeFastening> fastenings = node.kind().content().fastenings();
-    json.objects("fasteners", takes.fasteners(), row -> {
-      NodeFastening fastening = fastenings.stream().filter(f -> f.place().equals(row.place())).findFirst().orElseThrow();
-      json.word("place", row.place());
-      json.count("count", row.count());
-      json.word("joins", fastening.joins());
-      json.word("type", fastening.type());
-      json.number("lengthM", fastening.lengthM());
-    });
+    json.objects("fasteners", takes.fasteners(), lines::fasteners);
     json.words("steps", takes.steps());
   }
 

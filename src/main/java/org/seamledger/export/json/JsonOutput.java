@@ -110,6 +110,12 @@ public final class JsonOutput implements AutoCloseable {
     number(value);
   }
 
+  /** A decimal number as it stands. */
+  public void decimal(String field, java.math.BigDecimal value) throws IOException {
+    json.writeFieldName(field);
+    json.writeNumber(value.toPlainString());
+  }
+
   private void number(double value) throws IOException {
     json.writeNumber(MeasureFormat.plain(value, PLACES));
   }

@@ -59,7 +59,7 @@ public final class NodeCaption {
     for (int i = 0; i < content.parts().size(); i++) {
       NodePart part = content.parts().get(i);
       y += LINE;
-      svg.text("small", new Vec2(12, y), (i + 1) + "  " + part.count(node.facts()) + " × " + part.part() + ", sheet "
+      svg.text("small", new Vec2(12, y), (i + 1) + ": " + part.count(node.facts()) + " × " + part.part() + ", sheet "
           + millimetres(part.girthM()) + ", reaches " + millimetres(part.lengthM()));
       y = seals(part, y);
     }
@@ -84,8 +84,8 @@ public final class NodeCaption {
       if (fastening.of().equals(part.id())) {
         y += LINE;
         svg.empty("circle", "class", "fastener", "cx", "20", "cy", Svg.number(y - 0.8), "r", "0.75");
-        svg.text("small", new Vec2(25, y), part.count(node.facts()) * fastening.count() + " × " + fastening.type().replace('-', ' ') + " "
-            + millimetres(fastening.lengthM()) + ", " + fastening.joins().replace('-', ' ') + ": " + fastening.place());
+        svg.text("small", new Vec2(25, y), part.count(node.facts()) * fastening.count() + " × " + fastening.type().label() + " "
+            + millimetres(fastening.lengthM()) + ", " + fastening.joins().word().replace("-", " to ") + ": " + fastening.place());
       }
     }
     return y;
