@@ -16,7 +16,7 @@ import picocli.CommandLine.Parameters;
 final class SectionCommand implements Task {
 
   @Parameters(arity = "2..*", paramLabel = "MODEL... JUNCTION",
-      description = "Models as for analyze, then a junction's id or its beginning.")
+      description = "Models as for analyze, then the id of a junction or a node, or its beginning.")
   private List<String> words;
 
   @Mixin

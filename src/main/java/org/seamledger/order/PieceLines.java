@@ -44,7 +44,7 @@ final class PieceLines {
   private void node(JunctionQuantities counted) {
     for (MetalLine m : counted.metal()) {
       String id = "piece:" + m.part().replace(' ', '-');
-      drafts.computeIfAbsent(id, k -> new LineDraft(id, OrderGroup.TRIMS, m.part(), "piece"))
+      drafts.computeIfAbsent(id, k -> new LineDraft(id, OrderGroup.CORNERS, m.part(), "piece"))
           .size("sheet " + OrderSource.size(m.girthM())).add(counted.junction(), "", m.pieces());
     }
   }
