@@ -21,7 +21,8 @@ enum OutputFormat {
   text(of(TextReport::write), Optional.of(GateForm.text)), json(priced(JsonLedger::write), Optional.of(GateForm.json)),
   csv(of(CsvLedger::write), Optional.of(GateForm.csv)), cuts(of(CutList::write), Optional.empty()),
   order(priced(OrderCsv::write), Optional.empty()),
-  findings(of(FindingsCsv::write), Optional.empty()), nodes(of(NodesCsv::write), Optional.empty()), junit(of(GateForm.junit), Optional.of(GateForm.junit)),
+  findings(of(FindingsCsv::write), Optional.empty()), nodes(of(NodesCsv::write), Optional.empty()),
+  junit(of(GateForm.junit), Optional.of(GateForm.junit)),
   sarif(of(GateForm.sarif), Optional.of(GateForm.sarif));
 
   @FunctionalInterface

@@ -49,8 +49,9 @@ public final class NodeReport {
     Vec3 at = takeoff.world(node.node().at());
     page.title("Where");
     Table table = new Table(INDENT, "ll");
-    table.row("at", "x " + MeasureFormat.fixed(at.x(), 3) + "  y " + MeasureFormat.fixed(at.y(), 3) + "  z " + MeasureFormat.fixed(at.z(), 3)
-        + "  m, in the model's coordinates");
+    table.row("at",
+        "x " + MeasureFormat.fixed(at.x(), 3) + "  y " + MeasureFormat.fixed(at.y(), 3) + "  z " + MeasureFormat.fixed(at.z(), 3)
+            + "  m, in the model's coordinates");
     table.row("faces", String.join(", ", node.node().faces()));
     Map<String, String> kinds = new java.util.TreeMap<>();
     takeoff.junctions().forEach(j -> kinds.put(j.junction().id(), j.type().label()));

@@ -65,7 +65,8 @@ final class NodeContentReader {
 
   private static NodeFastening fastening(Described d, List<NodePart> parts) {
     d.only(FASTENING);
-    return new NodeFastening(d.word("place"), d.word("id"), of(d, parts).id(), d.count("count", 1), d.oneOf("type", Arrays.stream(FastenerType.values()), FastenerType::word),
+    return new NodeFastening(d.word("place"), d.word("id"), of(d, parts).id(), d.count("count", 1),
+        d.oneOf("type", Arrays.stream(FastenerType.values()), FastenerType::word),
         d.oneOf("joins", Arrays.stream(Joins.values()), Joins::word), d.number("lengthMm", 0) / 1000);
   }
 

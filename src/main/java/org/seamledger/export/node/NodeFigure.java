@@ -20,7 +20,9 @@ final class NodeFigure {
       Map.of(Seal.Form.TAPE, "tape-line", Seal.Form.BEAD, "bead-line", Seal.Form.IN_SEAM, "soft-line");
   /** Pieces are drawn so far apart in an oblique view, metres: as in an exploded drawing. */
   private static final double APART = 0.05;
-  private static final double RING = 12;
+  private static final double RING = 8;
+  /** The second of two seals lies so much nearer to the node. */
+  private static final double BESIDE = 0.1;
   /** Balloons on the ring stand at least so far apart, radians. */
   private static final double BETWEEN = 0.17;
 
@@ -82,13 +84,7 @@ final class NodeFigure {
     svg.open("g", "data-part", id);
     piece.flats().stream().sorted(Comparator.comparingDouble(f -> view.paper(middle(f), 0).v()))
         .forEach(flat -> svg.polygon("piece", view.paper(flat, lift)));
-    for (NodeSeal seal : content.seals()) {
-      if (seal.of().equals(id)) {
-        svg.open("g", "data-seal", seal.id());
-        piece.joints().forEach(j -> svg.polyline(LOOKS.get(seal.form()), view.paper(j, lift)));
-        svg.close("g");
-      }
-    }
+    seals(piece, content.seals().stream().filter(seal -> seal.of().equals(id)).toList(), lift);
     for (NodeFastening fastening : content.fastenings()) {
       if (fastening.of().equals(id)) {
         piece.spread(fastening.count()).forEach(p -> {
@@ -99,6 +95,18 @@ final class NodeFigure {
       }
     }
     svg.close("g");
+  }
+
+  /** Each seal along the joints of its piece; a second one beside the first, so that both are seen. */
+  private void seals(Piece piece, List<NodeSeal> seals, double lift) {
+    for (int i = 0; i < seals.size(); i++) {
+      double share = 1 - BESIDE * i;
+      svg.open("g", "data-seal", seals.get(i).id());
+      for (List<Vec3> joint : piece.joints()) {
+        svg.polyline(LOOKS.get(seals.get(i).form()), view.paper(joint.stream().map(p -> scene.at().towards(p, share)).toList(), lift));
+      }
+      svg.close("g");
+    }
   }
 
   private static Vec3 middle(List<Vec3> flat) {

@@ -12,7 +12,7 @@ import org.seamledger.takeoff.Takeoff;
 public final class NodeSheet {
 
   /** Half the width of the plan on paper, millimetres. */
-  private static final double HALF = 66;
+  private static final double HALF = 76;
   private static final double MIDDLE = 125;
   private static final List<Integer> SCALES = List.of(5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50);
 
