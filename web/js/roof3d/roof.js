@@ -28,7 +28,7 @@ export function mountRoof(root) {
   onChange(['changes', 'tab'], () => roof.model.buildChanges());
   onChange(['nodes', 'nodeKind'], () => roof.model.buildNodes());
   onChange(['units'], () => {});
-  onChange(['theme'], () => roof.model.buildChosen());
+  onChange(['theme'], () => { roof.model.buildLines(); roof.model.buildChosen(); });
   roof.listen();
   addEventListener('beforeprint', () => root.isConnected && !root.hidden && roof.printPicture());
   roof.begin();

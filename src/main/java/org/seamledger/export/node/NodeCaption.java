@@ -3,6 +3,7 @@ package org.seamledger.export.node;
 import java.util.List;
 import org.seamledger.detail.HoldPoint;
 import org.seamledger.export.sheet.Sheet;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.export.wording.ScopeText;
 import org.seamledger.geometry.Vec2;
@@ -33,11 +34,11 @@ public final class NodeCaption {
   }
 
   /** Adds the words to a drawing at scale 1:{@code denominator}. */
-  public static void draw(Takeoff takeoff, KindedNode node, double denominator, Svg svg) {
+  public static void draw(Takeoff takeoff, KindedNode node, double denominator, SheetSetup setup, Svg svg) {
     NodeCaption caption = new NodeCaption(takeoff, node, svg);
     caption.title();
     caption.pieces();
-    caption.work(denominator);
+    caption.work(denominator, setup);
   }
 
   private void title() {
@@ -49,7 +50,7 @@ public final class NodeCaption {
         + String.join(", ", node.node().faces()) + " · " + takeoff.system().name());
     svg.text("head", new Vec2(14, 36), "Plan");
     svg.text("head", new Vec2(218, 36), "Oblique view, pieces drawn apart in their order");
-    svg.line("rule", new Vec2(10, 214), new Vec2(410, 214));
+    svg.line("rule", new Vec2(10, 214), new Vec2(398, 214));
   }
 
   /** As many lines as there are; the same numbers as in the figure. */
@@ -95,7 +96,7 @@ public final class NodeCaption {
     return MeasureFormat.formatMillimetres(metres) + " (" + MeasureFormat.formatInches(metres) + ")";
   }
 
-  private void work(double denominator) {
+  private void work(double denominator, SheetSetup setup) {
     double y = 220;
     svg.text("head", new Vec2(190, y), "Order of work");
     y = Sheet.paragraph(svg, "small", new Vec2(190, y + LINE), 3.4, 88, content.note());
@@ -104,10 +105,10 @@ public final class NodeCaption {
     for (HoldPoint point : content.holdPoints()) {
       y = Sheet.paragraph(svg, "small", new Vec2(190, y), 3.4, 88, "Before " + point.before() + ": " + point.check() + ".");
     }
-    Sheet.scaleBars(svg, new Vec2(330, 220), denominator);
+    Sheet.scaleBars(svg, new Vec2(322, 220), denominator, setup, 70);
     List<String> source = List.of("Source: " + content.source() + ". Replace it by the panel maker's tested detail.",
         "Lines and slopes are the model's; sheet thickness, hems and bends are not drawn.", ScopeText.SCOPE.text());
-    double at = 272;
+    double at = 270;
     for (String words : source) {
       at = Sheet.paragraph(svg, "fine", new Vec2(12, at), 3.2, 235, words);
     }

@@ -1,8 +1,11 @@
 package org.seamledger.export.node;
 
 import java.util.List;
+import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.Sheet;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
+import org.seamledger.export.sheet.Units;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.node.KindedNode;
@@ -19,19 +22,20 @@ public final class NodeSheet {
   private NodeSheet() {
   }
 
-  /** The sheet as SVG text. */
-  public static String svg(Takeoff takeoff, KindedNode node) {
+  /** The sheet as SVG text, always on A3. */
+  public static String svg(Takeoff takeoff, KindedNode node, Units units) {
+    SheetSetup setup = new SheetSetup(Paper.A3, units, SheetSetup.DEFAULT.title());
     NodeScene scene = new NodeScene(node, takeoff.faces());
     List<Piece> pieces = scene.pieces();
     int scale = SCALES.stream().filter(s -> scene.reach() * 1000 / s <= HALF).findFirst().orElse(50);
     String title = "Node " + node.id() + ": " + node.kind().content().title();
-    Svg sheet = Sheet.begin(Sheet.HEIGHT, scale, title, "Plan and oblique view of node " + node.id() + ", " + node.kind().label(),
+    Svg sheet = Sheet.begin(setup.paper(), scale, title, "Plan and oblique view of node " + node.id() + ", " + node.kind().label(),
         NodeStyle.STYLE);
     Svg svg = new Svg();
     new NodeFigure(scene, pieces, new NodeView(scene.at(), new Vec2(108, MIDDLE), 1000.0 / scale, false, 0), svg).draw();
     new NodeFigure(scene, pieces, new NodeView(scene.at(), new Vec2(312, MIDDLE), 1000.0 / scale, true, turn(scene)), svg).draw();
-    NodeCaption.draw(takeoff, node, scale, svg);
-    return sheet.toString() + svg + "</svg>\n";
+    NodeCaption.draw(takeoff, node, scale, setup, svg);
+    return sheet.toString() + new Svg().open("g", "transform", "translate(10 2)") + svg + "</g>\n</svg>\n";
   }
 
   /** The roof is turned so that its faces fall towards who looks, and a little to the side. */

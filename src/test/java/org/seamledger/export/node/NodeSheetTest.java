@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.node.KindedNode;
 import org.seamledger.node.NodeContent;
 import org.seamledger.progress.Progress;
@@ -48,7 +49,7 @@ class NodeSheetTest {
     for (Path sample : samples()) {
       Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(sample)), Progress.NONE);
       for (KindedNode node : takeoff.nodes()) {
-        String svg = NodeSheet.svg(takeoff, node);
+        String svg = NodeSheet.svg(takeoff, node, SheetSetup.DEFAULT.units());
         seen.add(node.kind().id());
         for (String view : List.of("plan", "oblique")) {
           compare(takeoff.quantities().byJunction().get(node.id()), node, view(svg, view), sample + " " + node.id() + " " + view);
