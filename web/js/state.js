@@ -14,8 +14,10 @@ const DEFAULTS = {
   tab: 'ledger',
   pane: 'book',        // roof, book or detail: what a small screen shows
   view: 'both',        // plan, 3d or both
-  selected: '',        // junction id
+  selected: '',        // id of a junction or a node
   face: '',            // roof face id under attention
+  nodes: true,         // whether the drawings show where lines meet
+  nodeKind: '',        // only nodes of this kind
   filters: {},         // by the names of FILTERS
   sort: '-length',
   group: 'kind',

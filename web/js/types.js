@@ -51,6 +51,17 @@
  */
 
 /**
+ * @typedef {object} RoofNode where lines end and meet
+ * @property {string} id
+ * @property {string} kind see the kinds of nodes of the result
+ * @property {Point} at
+ * @property {string[]} junctions ids
+ * @property {string[]} faces ids
+ * @property {number} pieces of metal there
+ * @property {Finding[]} found
+ */
+
+/**
  * @typedef {object} Kind of a junction, as the result names it
  * @property {string} id
  * @property {string} label in small letters
@@ -66,6 +77,8 @@
  * @property {Finding[]} findings
  * @property {Junction[]} junctions
  * @property {Map<string, Junction>} byId
+ * @property {Map<string, RoofNode>} nodes
+ * @property {Map<string, {id: string, label: string, meaning: string, title: string, note: string, source: string}>} nodeKinds
  * @property {Map<string, object>} whole junctions with all that they require, fetched when one is looked at
  * @property {Map<string, object>} details
  * @property {Map<string, string>} choices titles of details to choose from

@@ -22,6 +22,8 @@ export function index(raw) {
   return {
     raw, faces, findings, junctions,
     whole: new Map(),
+    nodes: nodesOf(raw, findingsOf),
+    nodeKinds: new Map((raw.nodeKinds ?? []).map(k => [k.id, k])),
     byId: new Map(junctions.map(j => [j.id, j])),
     details: new Map((raw.details ?? []).map(d => [d.id, d])),
     choices: new Map((raw.detailChoices ?? raw.details ?? []).map(d => [d.id, d.title])),
@@ -31,6 +33,11 @@ export function index(raw) {
     coverageM: metres(raw.system?.panel?.coverage ?? raw.system?.panelCoverage) ?? 0.4064,
     seamM: metres(raw.system?.panel?.seamHeight ?? raw.system?.seamHeight) ?? 0.0381,
   };
+}
+
+/** Where lines meet; results of earlier versions have none. */
+function nodesOf(raw, findingsOf) {
+  return new Map((raw.nodes ?? []).map(n => [n.id, {...n, found: findingsOf.get(n.id) ?? []}]));
 }
 
 function junction(j, place, faces, findingsOf) {

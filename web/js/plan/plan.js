@@ -1,12 +1,12 @@
 // The roof plan, to scale: faces, seams, fall arrows, junction lines, labels.
 
 import {h, put, s} from '../dom.js';
-import {state, watch} from '../state.js';
+import {set, state, watch} from '../state.js';
 import {middle} from '../ledger/geometry.js';
 import {planAt} from '../api.js';
 import {Camera} from './camera.js';
 import {drawLabels} from './labels.js';
-import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines} from './layers.js';
+import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes} from './layers.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
 import {drawScale, northMark, onPaper} from './sheet.js';
@@ -22,6 +22,7 @@ export function mountPlan(root) {
   onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
   onChange(['units'], () => (plan.linkSheets(), plan.look()));
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
+  onChange(['nodes', 'nodeKind'], () => plan.showNodes());
   plan.draw();
   onPaper(root, plan.svg, plan.scale, () => plan.look());
   plan.fitToRoom();
@@ -42,9 +43,10 @@ export class Plan {
 
   tools() {
     const button = (text, click, props) => h('button', {...props, on: {click}}, text);
+    this.nodes = button('Nodes', () => set({nodes: !state.nodes}), {'aria-pressed': 'true', title: 'Points where lines end and meet'});
     return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
       button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
-      button('Fit', () => this.fit()), h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank',
+      button('Fit', () => this.fit()), this.nodes, h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank',
         rel: 'noopener', title: 'The plan on sheets to print, to scale'}, 'Sheets'));
   }
 
@@ -76,11 +78,17 @@ export class Plan {
     });
   }
 
+  showNodes() {
+    drawNodes(this.layers);
+    this.nodes.setAttribute('aria-pressed', String(state.nodes));
+  }
+
   draw() {
     this.seams.forget();
     drawFaces(this.layers);
     drawLines(this.layers);
     drawChanges(this.layers);
+    this.showNodes();
     drawChosen(this.layers);
   }
 

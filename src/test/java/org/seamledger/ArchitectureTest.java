@@ -88,13 +88,14 @@ class ArchitectureTest {
     table.put("export.report", with("order", with("export.wording", RESULTS)));
     table.put("export.sheet", List.of("export.wording", "takeoff", "roof", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("export.node", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
-            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order",
-                "ledger"),
+            .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids",
+                "order", "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored =

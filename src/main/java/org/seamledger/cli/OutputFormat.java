@@ -9,6 +9,7 @@ import org.seamledger.bcf.BcfVersion;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.FindingsCsv;
+import org.seamledger.export.NodesCsv;
 import org.seamledger.export.GateModel;
 import org.seamledger.export.JsonLedger;
 import org.seamledger.export.OrderCsv;
@@ -24,7 +25,8 @@ enum OutputFormat {
   text(of(TextReport::write), Optional.of(GateForm.text)), json(priced(JsonLedger::write), Optional.of(GateForm.json)),
   csv(of(CsvLedger::write), Optional.of(GateForm.csv)), cuts(of(CutList::write), Optional.empty()),
   order(priced(OrderCsv::write), Optional.empty()),
-  findings(of(FindingsCsv::write), Optional.empty()), junit(of(GateForm.junit), Optional.of(GateForm.junit)),
+  findings(of(FindingsCsv::write), Optional.empty()), nodes(of(NodesCsv::write), Optional.empty()),
+  junit(of(GateForm.junit), Optional.of(GateForm.junit)),
   sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
   /** Written from the models themselves, see {@link CopiesOutput}. */
   ifc(OutputFormat::copies);

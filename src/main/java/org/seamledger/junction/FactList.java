@@ -127,6 +127,9 @@ public final class FactList {
       fact("straight", FLAG, "true where just two lines end here and each goes on in the other's direction",
           "angle in space under 5 degrees"));
 
+  /** What the rules that make findings see of a node besides these. */
+  public static final List<Fact> NODE_REVIEW = List.of(fact("nodeKind", WORD, "the kind that nodes.ttl gave it", "by the shapes"));
+
   /** And of a face. */
   public static final List<Fact> FACE = List.of(
       fact("panelLengthM", NUMBER, METRES, "length of its longest panel", "panel layout"),
@@ -174,7 +177,7 @@ public final class FactList {
   private static final Map<String, Fact> BY_NAME = new TreeMap<>();
 
   static {
-    Stream.of(LINE, CHOICE, JUNCTION, NODE, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
   }
 
   private FactList() {

@@ -42,6 +42,9 @@ final class FastenerLines {
   }
 
   private static String type(OrderSource source, JunctionQuantities q, FastenerRow row) {
+    if (source.junction(q) == null) {
+      return row.type().word();
+    }
     String id = source.junction(q).detail().fastenings().stream().filter(f -> f.place().equals(row.place())).map(Fastening::id).findFirst()
         .orElse("");
     return switch (id) {

@@ -15,6 +15,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;
+import org.seamledger.node.KindedNode;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.formula.ObliqueCut;
 import org.seamledger.quantity.layout.FaceLayout;
@@ -25,7 +26,7 @@ import org.seamledger.roof.RoofFace;
 /**
  * The quantities of a takeoff.
  *
- * @param byJunction by id, sorted
+ * @param byJunction by id, sorted; nodes where lines meet are among them
  * @param panels the cut list, face by face in the order of their ids, the longest first
  * @param fixity along which line each panel is fixed
  * @param findings of the count itself: sums that don't agree, slivers, panels without exactly one fixed line
@@ -67,6 +68,18 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     faces.forEach(f -> slivers(f, layout.face(f.id()), system, findings));
     ProjectQuantities project = ProjectSum.of(junctions, counted.values(), layout, system);
     return new Quantities(system, layout, counted, project, panelCuts(faces, fixity), fixity, findings);
+  }
+
+  /**
+   * The same with what is taken where lines end and meet, by the nodes' ids among the junctions' and in the project's sums.
+   *
+   * @param junctions those that were counted
+   */
+  public Quantities withNodes(List<KindedNode> nodes, List<DetailedJunction> junctions) {
+    SortedMap<String, JunctionQuantities> counted = new TreeMap<>(byJunction);
+    nodes.forEach(n -> counted.put(n.id(), NodeCounter.count(n, system)));
+    ProjectQuantities all = ProjectSum.of(junctions, counted.values(), layout, system);
+    return new Quantities(system, layout, counted, all, panels, fixity, findings);
   }
 
   /**

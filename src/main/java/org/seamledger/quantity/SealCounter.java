@@ -94,15 +94,25 @@ final class SealCounter {
   }
 
   private Measure size(Seal seal) {
-    return switch (seal.size()) {
+    return size(seal.size(), system);
+  }
+
+  private BeadShape shape(Seal seal) {
+    return shape(seal.size(), system);
+  }
+
+  /** The size of bead that a detail or a node names. */
+  static Measure size(String name, RoofSystem system) {
+    return switch (name) {
       case "bead.receiverSize" -> system.bead().receiverSize();
       case "bead.clampSize" -> system.bead().clampSize();
       default -> system.bead().size();
     };
   }
 
-  private BeadShape shape(Seal seal) {
-    return switch (seal.size()) {
+  /** And its shape. */
+  static BeadShape shape(String name, RoofSystem system) {
+    return switch (name) {
       case "bead.receiverSize" -> system.bead().receiverShape();
       case "bead.clampSize" -> system.bead().clampShape();
       default -> system.bead().shape();

@@ -20,7 +20,7 @@ record ReviewRule(String code, String target, Severity severity, String message,
 
   static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
   private static final Pattern CODE = Pattern.compile("[a-z][a-z-]*/[a-z][a-z-]*");
-  private static final Set<String> TARGETS = Set.of("Junction", "RoofFace", "RoofSystem");
+  private static final Set<String> TARGETS = Set.of("Junction", "Node", "RoofFace", "RoofSystem");
   private static final Set<String> TERMS = Set.of("code", "reason", "action");
 
   static ReviewRule read(String code, Described d, Shapes shapes) {
@@ -30,7 +30,7 @@ record ReviewRule(String code, String target, Severity severity, String message,
     }
     List<Node> targets = d.shacl("targetClass");
     if (targets.size() != 1 || !TARGETS.contains(RuleCheck.local(targets.get(0)))) {
-      throw d.problem("needs one sh:targetClass: sl:Junction, sl:RoofFace or sl:RoofSystem");
+      throw d.problem("needs one sh:targetClass: sl:Junction, sl:Node, sl:RoofFace or sl:RoofSystem");
     }
     List<Node> messages = d.shacl("message");
     if (messages.size() != 1 || !messages.get(0).isLiteral()) {

@@ -2,12 +2,15 @@ package org.seamledger.takeoff;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.finding.Finding;
 import org.seamledger.progress.Progress;
+import org.seamledger.node.KindedNode;
 import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.roof.RoofFace;
@@ -16,7 +19,7 @@ import org.seamledger.shacl.Rules;
 /** What the rules say of the design as a whole: of the roof system, of every face and of every junction. */
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
-  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities, Rules rules, Progress progress) {
+  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities, Rules rules, Progress progress) {
     DesignFacts facts = new DesignFacts(faces, junctions, quantities);
     DesignReview review = new DesignReview(rules, facts.system());
     List<Finding> findings = new ArrayList<>(review.ofSystem());
@@ -26,6 +29,11 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
     for (DetailedJunction junction : progress.part(0.3, 1).over(junctions)) {
       findings.addAll(review.ofJunction(junction, facts.junction(junction)));
     }
+    nodes.forEach(n -> {
+      Map<String, Object> seen = new TreeMap<>(n.facts().asMap());
+      seen.put("nodeKind", n.kind().id());
+      findings.addAll(review.ofNode(n.node(), seen));
+    });
     return new Reviewed(findings, review.advice());
   }
 

@@ -28,7 +28,7 @@ class VocabularyTest {
     assertThat(comments("nodes.ttl")).isEqualTo(meanings(FactList.NODE));
     assertThat(comments("fixity.ttl")).isEqualTo(meanings(FactList.PANEL));
     assertThat(comments("findings.ttl")).isEqualTo(meanings(
-        Stream.of(FactList.JUNCTION, FactList.FACE, FactList.SYSTEM).flatMap(List::stream).toList()));
+        Stream.of(FactList.JUNCTION, FactList.NODE_REVIEW, FactList.FACE, FactList.SYSTEM).flatMap(List::stream).toList()));
   }
 
   private static Map<String, String> meanings(List<Fact> facts) {
