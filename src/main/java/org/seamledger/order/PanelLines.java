@@ -62,7 +62,7 @@ public final class PanelLines {
   private double blankM(String face, Panel panel) {
     CutSettings cuts = system.purchase().cuts();
     boolean eave = eaves.getOrDefault(face, List.of()).stream()
-        .anyMatch(j -> distance(panel.lowEnd(), j.junction().junction().path()) <= AT);
+        .anyMatch(j -> panel.lowMiddle().map(p -> distance(p, j.junction().junction().path()) <= AT).orElse(false));
     return Math.max(0, panel.lengthM() + cuts.hem().value() + (eave ? cuts.eaveOverhang().value() : 0) - cuts.headSetback().value());
   }
 

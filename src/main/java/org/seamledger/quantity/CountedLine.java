@@ -13,18 +13,18 @@ import org.seamledger.quantity.formula.Plate;
  *
  * @param beyondM how far what leads water off reaches beyond each end of the line
  */
-record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system, double beyondM) {
+record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system, double beyondM, Fixity fixity) {
 
   /** What is wider than a curb: the pan that leads water past it, and the cleats that hold the panels above over it. */
   private static final Set<String> BEYOND = Set.of("pan", "cleat");
 
   /** At the upper side of a curb water is led past it: a pan's width to each side. */
-  static CountedLine of(KindedJunction kinded, RoofLayout layout, RoofSystem system) {
+  static CountedLine of(KindedJunction kinded, RoofLayout layout, RoofSystem system, Fixity fixity) {
     Junction junction = kinded.junction();
     boolean atCurb = kinded.type().family() == Kind.Family.PENETRATION && kinded.type().water() == Kind.Water.AGAINST;
     return new CountedLine(junction,
         junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList(), system,
-        atCurb ? layout.coverageM(junction.faces()) : 0);
+        atCurb ? layout.coverageM(junction.faces()) : 0, fixity);
   }
 
   double lengthM() {

@@ -17,6 +17,8 @@ import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Modelled;
+import org.seamledger.node.KindedNode;
+import org.seamledger.node.NodeKind;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.ElementCoverage;
@@ -40,14 +42,18 @@ import org.seamledger.roof.SurfaceLimits;
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
  * @param coverage where the upward area of each roof element went, in the building's order
+ * @param nodes where lines end and meet, ordered by id
+ * @param nodeKinds the kinds that nodes can have, in the order in which they are listed
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
-    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage) {
+    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, List<KindedNode> nodes, List<NodeKind> nodeKinds) {
 
   public Takeoff {
     coverage = List.copyOf(coverage);
+    nodes = nodes.stream().sorted(Comparator.comparing(KindedNode::id)).toList();
+    nodeKinds = List.copyOf(nodeKinds);
     models = List.copyOf(models);
     elements = Collections.unmodifiableSortedMap(new TreeMap<>(elements));
     faces = List.copyOf(faces);
@@ -63,7 +69,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   Takeoff withAccepted(List<AcceptedFinding> accepted) {
     return accepted.isEmpty() ? this
         : new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities,
-            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage);
+            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage, nodes, nodeKinds);
   }
 
   /** The junctions with their kinds, ordered by id. */

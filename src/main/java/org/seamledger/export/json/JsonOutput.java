@@ -124,6 +124,11 @@ public final class JsonOutput implements AutoCloseable {
     list(field, corners, this::point);
   }
 
+  void point(String field, Vec3 p) throws IOException {
+    json.writeFieldName(field);
+    point(p);
+  }
+
   void point(Vec3 p) throws IOException {
     json.writeStartArray();
     number(p.x());
