@@ -14,7 +14,7 @@ final class LineDraft {
   /** Net amounts below this are none: a tenth of a millimetre, of a millilitre. */
   private static final double NOTHING = 1e-4;
 
-  private final String id;
+  private String id;
   private final OrderGroup group;
   private final String item;
   private final String unit;
@@ -29,6 +29,11 @@ final class LineDraft {
     this.group = group;
     this.item = item;
     this.unit = unit;
+  }
+
+  LineDraft named(String newId) {
+    id = newId;
+    return this;
   }
 
   LineDraft size(String text) {
