@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Optional;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.json.JsonDrainage;
 import org.seamledger.export.json.JsonFixity;
 import org.seamledger.export.json.JsonJunctions;
 import org.seamledger.export.json.JsonNodes;
@@ -16,6 +17,7 @@ import org.seamledger.export.wording.FindingAdvice;
 import org.seamledger.export.wording.ScopeText;
 import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
+import org.seamledger.finding.Remark;
 import org.seamledger.order.OrderList;
 import org.seamledger.order.PriceList;
 import org.seamledger.order.PricedOrder;
@@ -67,6 +69,7 @@ public final class JsonLedger {
     JsonRoof roof = new JsonRoof(takeoff, json);
     roof.faces();
     roof.coverage();
+    new JsonDrainage(takeoff, json).drainage();
     JsonJunctions junctions = new JsonJunctions(takeoff, json);
     junctions.junctions();
     junctions.kinds();
@@ -98,7 +101,7 @@ public final class JsonLedger {
     json.word("lengthUnit", model.lengthUnit());
     json.word("application", model.application());
     json.count("bytes", model.bytes());
-    json.word("date", model.date());
+    json.word("date", model.written());
     if (model.placement().isPresent()) {
       json.word("placement", model.placement().get());
     }
@@ -132,6 +135,9 @@ public final class JsonLedger {
     if (finding.acceptance().isPresent()) {
       json.object("accepted", () -> acceptance(finding.acceptance().get()));
     }
+    if (!finding.remarks().isEmpty()) {
+      json.objects("remarks", finding.remarks(), this::remark);
+    }
     if (finding.remedy().isPresent()) {
       json.object("placement", () -> placement(finding.remedy().get()));
     }
@@ -149,6 +155,12 @@ public final class JsonLedger {
     json.word("by", acceptance.by());
     json.wordOrNull("when", acceptance.when());
     json.word("reason", acceptance.reason());
+  }
+
+  private void remark(Remark remark) throws IOException {
+    json.wordOrNull("by", remark.by());
+    json.wordOrNull("when", remark.when());
+    json.word("text", remark.text());
   }
 
   private void placement(Finding.Remedy remedy) throws IOException {

@@ -49,7 +49,7 @@ public final class OrderCsv {
   }
 
   private static List<String> source(Takeoff takeoff) {
-    return List.of(each(takeoff, ModelInfo::file), each(takeoff, ModelInfo::sha256), each(takeoff, ModelInfo::date),
+    return List.of(each(takeoff, ModelInfo::file), each(takeoff, ModelInfo::sha256), each(takeoff, ModelInfo::written),
         OneLine.of(takeoff.system().name()), Program.NAME + " " + takeoff.version());
   }
 

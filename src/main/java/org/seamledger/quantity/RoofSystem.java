@@ -84,7 +84,8 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       new PipeSettings(length("1 3/8 in"), length("12 in"), length("18 in")),
       new SlopeSettings(Measure.slope("3:12"), Measure.slope("1/4:12")),
       new WasteSettings(share("10 %"), share("10 %"), share("10 %"), share("10 %"), share("0 %"), share("0 %")),
-      new SiteSettings(length("0 m"), Measure.parse(Dimension.SPEED, "4.8 in/h"), share("100 %"), Measure.temperature("-20 °F"),
+      new SiteSettings(length("0 m"), Measure.parse(Dimension.SPEED, "4.8 in/h"), Measure.parse(Dimension.SPEED, "9.6 in/h"),
+          share("100 %"), Measure.temperature("-20 °F"),
           Measure.temperature("180 °F"), Measure.temperature("70 °F"), Measure.temperature("70 °F"), share("50 %"),
           Measure.parse(Dimension.SPEED, "90 mph"), false),
       usualPurchase());
@@ -209,6 +210,11 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
   /** True where seams of a face of this slope get a sealant in the seam. */
   public boolean sealsSeamsAt(double slopeDegrees) {
     return slopeDegrees < limits.sealSeamsBelow().degrees() - 1e-3;
+  }
+
+  /** Intensity of five minutes' rain, metres a second: never less than the hour's. */
+  public double fiveMinuteRainfallMs() {
+    return Math.max(site.rainfall().value(), site.fiveMinuteRainfall().value());
   }
 
   /** Manning's n of the panel's surface (published table: copper, brass, lead .011, smooth steel .012, galvanized .016). */

@@ -3,6 +3,7 @@ package org.seamledger.run;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Optional;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.order.PriceList;
 
 /**
@@ -14,11 +15,14 @@ public interface Result {
   /** Writes the ledger: the JSON of the contract, as UTF-8. */
   void writeLedger(OutputStream out) throws IOException;
 
-  /** The roof plan, as SVG. */
-  String plan();
+  /** A sheet of the roof plan, from 1, as SVG; empty where the plan has no such sheet. */
+  Optional<String> plan(SheetSetup setup, int sheet);
+
+  /** All sheets of the roof plan as one HTML document, a page each. */
+  String planDocument(SheetSetup setup);
 
   /** The section through a junction's detail, as SVG; empty where there is no junction of that id. */
-  Optional<String> section(String junction);
+  Optional<String> section(String junction, SheetSetup setup);
 
   /** The shop's cut list, as comma-separated values. */
   String cutList();

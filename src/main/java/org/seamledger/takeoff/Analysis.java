@@ -6,6 +6,7 @@ import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kinds;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.Building;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.geometry.DegenerateGeometryException;
@@ -61,6 +62,7 @@ public final class Analysis {
     List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
+    DrainageTrace drainage = DrainageTrace.of(roof, junctions, modelled.gutters(junctions));
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
     Kinds kinds = new Kinds(rules);
@@ -78,9 +80,10 @@ public final class Analysis {
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
-            modelled.findings(),
+            modelled.findings(), drainage.findings(roof.faces()),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all())
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        Surroundings.of(building))
         .withAccepted(inputs.accepted());
   }
 

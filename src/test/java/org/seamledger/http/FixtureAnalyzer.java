@@ -1,5 +1,6 @@
 package org.seamledger.http;
 
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.source.ModelFile;
 import org.seamledger.run.Result;
@@ -65,12 +66,17 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     }
 
     @Override
-    public String plan() {
+    public Optional<String> plan(SheetSetup setup, int sheet) {
+      return Optional.of(sheet("plan"));
+    }
+
+    @Override
+    public String planDocument(SheetSetup setup) {
       return sheet("plan");
     }
 
     @Override
-    public Optional<String> section(String junction) {
+    public Optional<String> section(String junction, SheetSetup setup) {
       return junction.startsWith("J") && junction.length() == 8 ? Optional.of(sheet(junction)) : Optional.empty();
     }
 

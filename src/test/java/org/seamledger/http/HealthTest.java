@@ -24,6 +24,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.http.setting.Options;
 import org.seamledger.order.PriceList;
 import org.seamledger.progress.Progress;
@@ -68,8 +69,13 @@ class HealthTest {
     }
 
     @Override
-    public String plan() {
-      return whole.plan();
+    public Optional<String> plan(SheetSetup setup, int sheet) {
+      return whole.plan(setup, sheet);
+    }
+
+    @Override
+    public String planDocument(SheetSetup setup) {
+      return whole.planDocument(setup);
     }
 
     @Override
@@ -78,7 +84,7 @@ class HealthTest {
     }
 
     @Override
-    public Optional<String> section(String junction) {
+    public Optional<String> section(String junction, SheetSetup setup) {
       return Optional.empty();
     }
 
