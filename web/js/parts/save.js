@@ -1,6 +1,7 @@
 // Tables as files for a spreadsheet.
 
 import {h} from '../dom.js';
+import {state} from '../state.js';
 
 /** A cell that a spreadsheet would take for a formula gets an apostrophe in front, so that a name in a model cannot run there. */
 const cell = v => {
@@ -8,6 +9,11 @@ const cell = v => {
   const safe = typeof v === 'string' && /^[=+\-@\t\r]/.test(text) ? "'" + text : text;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 };
+
+/** A file's name with model and revision: {@code school-revision-3-order.csv}. */
+export const fileName = (what, ending = 'csv') =>
+  `${state.analysis.title.replace(/\.(ifc|ifczip|gz|zip)$/gi, '').replace(/[^\p{L}\p{N}._-]+/gu, '-')}-revision-${state.analysis.revision}`
+    + `-${what}.${ending}`;
 
 /**
  * Saves rows of cells as comma-separated values.
