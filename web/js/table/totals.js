@@ -8,6 +8,7 @@ import * as u from '../units.js';
 import {COLUMNS, groupText} from './columns.js';
 
 const MOST_PRINTED = 3000;
+
 export function drawTotals(root, data) {
   const t = data.totals;
   put(root, h('span', {}, `${u.count(t.count)} of ${u.count(state.ledger.junctions.length)} junctions`), h('span', {}, u.run(t.lengthM)),

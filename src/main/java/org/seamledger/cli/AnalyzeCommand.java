@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
+import org.seamledger.export.SubtotalsCsv;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
 import org.seamledger.finding.TopicAnswer;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -54,6 +56,10 @@ final class AnalyzeCommand implements Task {
   @Mixin
   private PricesChoice prices;
 
+  @Option(names = "--by", paramLabel = "KEY",
+      description = "With --format order: divide the order by kind, family, detail, junction, face, storey or model.")
+  private Subtotals.By by;
+
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
   private boolean each;
 
@@ -74,6 +80,9 @@ final class AnalyzeCommand implements Task {
     }
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
     Optional<PriceList> priced = prices.read();
+    if (by != null && (format != OutputFormat.order || each)) {
+      throw new UsageException("--by divides the order: it goes with --format order, and not with --each");
+    }
     if (each) {
       settings.requireNoPlaces();
       topics.requireNoReviews();
@@ -83,7 +92,13 @@ final class AnalyzeCommand implements Task {
     OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
     List<TopicAnswer> answers = topics.answers();
     Takeoff takeoff = analyze(models, session).withAnswers(answers);
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));
+    session.print(Optional.ofNullable(output), out -> {
+      if (by != null) {
+        SubtotalsCsv.write(takeoff, priced, by, out);
+      } else {
+        format.write(takeoff, request, out);
+      }
+    });
     return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
   }
 
