@@ -20,7 +20,8 @@ import picocli.CommandLine.Parameters;
 
 /** One roof under several systems. */
 @Command(name = "alternates", description = "Order one roof under several roof systems, side by side.",
-    footer = {"", "The first alternate is what the others are compared with: the first --system, or the built-in system. Every other --system",
+    footer = {"",
+        "The first alternate is what the others are compared with: the first --system, or the built-in system. Every other --system",
         "is one more, and so is every --alternate, which changes values of the first: 'wide pans: panel.coverage = 18 in;",
         "tape.roll = 40 ft'. A mistake in any of them is refused before anything is computed.", "",
         "Exit status: 0 done; 2 the command line, a system or the prices are wrong; 3 a model can't be read."})

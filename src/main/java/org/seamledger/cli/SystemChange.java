@@ -42,7 +42,8 @@ final class SystemChange {
     }
     String field = path[path.length - 1];
     if (equals < 0 || at == null || !at.has(field) || at.get(field).isObject()) {
-      throw new UsageException("--alternate: expected FIELD = VALUE with a field of the system such as panel.coverage, found \"" + change + "\"");
+      throw new UsageException(
+          "--alternate: expected FIELD = VALUE with a field of the system such as panel.coverage, found \"" + change + "\"");
     }
     String value = change.substring(equals + 1).strip();
     if (at.get(field).isBoolean() && (value.equals("true") || value.equals("false"))) {

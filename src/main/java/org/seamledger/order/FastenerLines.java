@@ -27,7 +27,8 @@ final class FastenerLines {
 
   static List<OrderLine> of(OrderSource source) {
     Map<Product, LineDraft> drafts = new TreeMap<>(Comparator.comparing((Product p) -> p.type().word()).thenComparing(Product::tenths));
-    Map<Product, TreeMap<String, Long>> places = new TreeMap<>(Comparator.comparing((Product p) -> p.type()).thenComparing(Product::tenths));
+    Map<Product, TreeMap<String, Long>> places =
+        new TreeMap<>(Comparator.comparing((Product p) -> p.type()).thenComparing(Product::tenths));
     for (JunctionQuantities q : source.counted()) {
       for (FastenerRow row : q.fasteners()) {
         Product product = new Product(row.type(), Math.round(row.lengthM() * 1e4));

@@ -32,8 +32,8 @@ import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
 /**
- * Every detail's sheet, measured as it would be printed: words and numbers apart, leaders across nothing that is read, all on the paper, and
- * every part of the detail drawn once by its id. Areas are compared by the JDK's own geometry, not by that which placed them.
+ * Every detail's sheet, measured as it would be printed: words and numbers apart, leaders across nothing that is read, all on the paper,
+ * and every part of the detail drawn once by its id. Areas are compared by the JDK's own geometry, not by that which placed them.
  */
 @Tag("slow")
 class SectionLayoutTest {

@@ -19,7 +19,8 @@ import org.seamledger.takeoff.Takeoff;
 /** Alternates side by side, and the order divided by where it comes from, on the school. */
 class AlternatesTest {
 
-  private static final PriceList PRICES = PriceList.parse("id,unit,price\ntape,roll,18.37\ntrim:*,length,22.21\npanel:*,m2,31.17\n", "p.csv");
+  private static final PriceList PRICES =
+      PriceList.parse("id,unit,price\ntape,roll,18.37\ntrim:*,length,22.21\npanel:*,m2,31.17\n", "p.csv");
   private static Takeoff school;
   private static OrderList order;
   private static PricedOrder priced;
@@ -82,7 +83,8 @@ class AlternatesTest {
 
   @Test
   void modelsAndStoreysAreNamed() {
-    assertThat(Subtotals.of(school, order, Optional.empty(), Subtotals.By.MODEL)).extracting(Subtotals.Part::key).containsOnly("school.ifc");
+    assertThat(Subtotals.of(school, order, Optional.empty(), Subtotals.By.MODEL)).extracting(Subtotals.Part::key)
+        .containsOnly("school.ifc");
     assertThat(Subtotals.of(school, order, Optional.empty(), Subtotals.By.STOREY)).isNotEmpty();
   }
 }

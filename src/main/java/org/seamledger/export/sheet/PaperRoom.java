@@ -11,9 +11,9 @@ import java.util.Set;
 import org.seamledger.geometry.Vec2;
 
 /**
- * What has been drawn in a place, so that words and leaders find room: words never overlap words, leaders or break lines, and a leader never
- * crosses words, a break line or another leader. Lines of the drawing may be crossed where nothing else is left. Looked up by squares of
- * the paper, so that a sheet of thousands of lines stays quick.
+ * What has been drawn in a place, so that words and leaders find room: words never overlap words, leaders or break lines, and a leader
+ * never crosses words, a break line or another leader. Lines of the drawing may be crossed where nothing else is left. Looked up by
+ * squares of the paper, so that a sheet of thousands of lines stays quick.
  */
 public final class PaperRoom {
 
