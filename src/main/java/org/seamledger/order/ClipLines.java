@@ -1,6 +1,5 @@
 package org.seamledger.order;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
