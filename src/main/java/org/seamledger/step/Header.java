@@ -6,7 +6,6 @@ import java.util.List;
  * What the header section says that the program uses.
  *
  * @param schemas the identifiers of FILE_SCHEMA, as they stand, such as {@code IFC2X3}
- * @param timeStamp FILE_NAME's time stamp, as it stands
  * @param preprocessor FILE_NAME's preprocessor version
  * @param originatingSystem FILE_NAME's originating system
  */
