@@ -63,6 +63,25 @@ export async function cuts(id) {
   return (await answer.text()).trim().split('\r\n').map(cells);
 }
 
+export const orderAt = id => a(id) + '/order.csv';
+/** The lines of the order's table by their ids, cells by their heads. */
+export async function orderRows(id) {
+  const answer = await fetch(orderAt(id));
+  if (!answer.ok) throw new Error('The order cannot be had now.');
+  const [heads, ...rows] = (await answer.text()).trim().split('\r\n').map(cells);
+  return new Map(rows.map(r => [r[0], Object.fromEntries(heads.map((head, i) => [head, r[i]]))]));
+}
+
+export const junctionsAt = id => a(id) + '/junctions.csv';
+export const pricesAt = project => `/api/projects/${encodeURIComponent(project)}/prices`;
+export const removePrices = project => call('DELETE', pricesAt(project));
+/** @param {File} file comma-separated values */
+export async function putPrices(project, file) {
+  const answer = await fetch(`${pricesAt(project)}?name=${encodeURIComponent(file.name)}`,
+    {method: 'PUT', body: file, headers: {'Content-Type': 'text/csv', Accept: 'application/json'}});
+  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
+}
+
 const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)
   .map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
 

@@ -131,11 +131,11 @@
  * @typedef {object} OrderLine
  * @property {string} what
  * @property {string} [size]
- * @property {string|string[]} [net]
- * @property {string} [gross] with waste
- * @property {string|number} [buy]
- * @property {(string|false)[]} [how] how the number came about
- * @property {boolean} [sub] whether it is a part of the line above
+ * @property {string} net
+ * @property {string} gross with waste; empty where none is added
+ * @property {string} buy
+ * @property {string} cost as a decimal; empty where it has no price
+ * @property {string[]} how the number came about
  */
 
 /** @typedef {{name: string, before: number|null, after: number|null}} Amount a number of the order in two results */

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
+import org.seamledger.export.SubtotalsCsv;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
 import org.seamledger.finding.TopicAnswer;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -55,6 +57,10 @@ final class AnalyzeCommand implements Task {
   @Mixin
   private PricesChoice prices;
 
+  @Option(names = "--by", paramLabel = "KEY",
+      description = "With --format order: divide the order by kind, family, detail, junction, face, storey or model.")
+  private Subtotals.By by;
+
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
   private boolean each;
 
@@ -71,6 +77,9 @@ final class AnalyzeCommand implements Task {
   public int run(Session session) {
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
     Optional<PriceList> priced = prices.read();
+    if (by != null && (format != OutputFormat.order || each)) {
+      throw new UsageException("--by divides the order: it goes with --format order, and not with --each");
+    }
     if (each) {
       session.requireWritable(output);
       settings.requireNoPlaces();
@@ -88,7 +97,13 @@ final class AnalyzeCommand implements Task {
     requireNoTerminal(session);
     Takeoff takeoff = analyze(models, session).withAnswers(answers);
     OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));
+    session.print(Optional.ofNullable(output), out -> {
+      if (by != null) {
+        SubtotalsCsv.write(takeoff, priced, by, out);
+      } else {
+        format.write(takeoff, request, out);
+      }
+    });
     return takeoff;
   }
 

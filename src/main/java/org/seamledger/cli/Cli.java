@@ -23,9 +23,8 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class, PlanCommand.class,
-          ProfilesCommand.class,
-          SectionCommand.class,
+      subcommands = {AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class,
+          PlanCommand.class, ProfilesCommand.class, SectionCommand.class,
           ProjectsCommand.class,
           ServeCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,

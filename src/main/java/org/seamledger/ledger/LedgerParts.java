@@ -27,12 +27,13 @@ import java.util.zip.GZIPOutputStream;
  *
  * <p>In the outline a junction keeps all its fields but these: steps, explanation, closures, plugs and metal go; {@code seals} are
  * summed by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays; {@code metalParts} counts
- * the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal. Of the quantities the list of
- * panels goes; {@code panelSum} has their number, length and area.
+ * the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal. Lines of the
+ * order lose the arithmetic, junctions, faces and measures. The panels go, and with them the list of the quantities; {@code panelSum} has their number, length and area.
  */
 public final class LedgerParts {
 
   private static final Set<String> LEFT_OUT = Set.of("steps", "explanation", "closures", "plugs", "metal", "seals", "fasteners", "facts");
+  private static final String PANELS = "panels";
   private static final int CHUNK = 1 << 18;
   private record Place(int chunk, int from, int to) {
   }
@@ -46,10 +47,15 @@ public final class LedgerParts {
     try (JsonGenerator out = LedgerReader.PLAIN.createGenerator(new GZIPOutputStream(bytes, 1 << 16))) {
       out.writeStartObject();
       LedgerReader.unpack(ledger, (name, value) -> {
+        if (name.equals(PANELS)) {
+          value.skipChildren();
+          return;
+        }
         out.writeFieldName(name);
         switch (name) {
           case "junctions" -> parts(value, out, LedgerParts::shortened);
           case "nodes" -> parts(value, out, LedgerParts::shortenedNode);
+          case "order" -> order(value, out);
           case "quantities" -> out.writeTree(quantities(value.readValueAsTree()));
           default -> out.copyCurrentStructure(value);
         }
@@ -98,6 +104,17 @@ public final class LedgerParts {
     });
     out.writeEndArray();
     chunks.add(gzip(chunk));
+  }
+
+  /** How a line of the order came about stands in the order as a table. */
+  private static void order(JsonParser in, JsonGenerator out) throws IOException {
+    out.writeStartArray();
+    LedgerReader.each(in, item -> {
+      ObjectNode line = item.readValueAsTree();
+      line.remove(List.of("junctions", "faces", "measures", "steps"));
+      out.writeTree(line);
+    });
+    out.writeEndArray();
   }
 
   private static ObjectNode shortened(ObjectNode whole) throws IOException {

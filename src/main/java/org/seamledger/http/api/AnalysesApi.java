@@ -18,6 +18,8 @@ import org.seamledger.ledger.Analyses;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.SystemFormatException;
 
 /** Analyses: begin, look at, stop. */
 public final class AnalysesApi {
@@ -109,11 +111,21 @@ public final class AnalysesApi {
     if (!system.isObject()) {
       throw HttpProblem.badRequest("body/value", "system must be an object with the values to use.");
     }
+    requireUsable(system);
     requireRoom();
     String id = Analyses.newId();
     List<StoredFile> files = new ArrayList<>(old.files().stream().filter(StoredFile::isModel).toList());
     files.add(folder.writeSystem(id, JsonBodies.bytes(system)));
     begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
+  }
+
+  /** A mistake in the form is refused before anything is computed or stored. */
+  private static void requireUsable(JsonNode system) {
+    try {
+      RoofSystem.parse(JsonBodies.text(system), "system");
+    } catch (SystemFormatException e) {
+      throw new HttpProblem(422, "system/invalid", e.getMessage());
+    }
   }
 
   /** Runs the models of an analysis again with some of them placed otherwise, as the next revision of its project. */
