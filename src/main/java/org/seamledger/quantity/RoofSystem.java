@@ -57,7 +57,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
           length("0.024 in"),
           FixedAt.EAVE, length("3/4 in"), length("3 in")),
       new LayoutSettings(Start.LEFT, length("0 in")),
-      new TapeSettings(length("7/8 in"), length("3/16 in"), length("50 ft"), share("25 %"), length("2 in")),
+      new TapeSettings(length("7/8 in"), length("3/16 in"), length("50 ft"), share("12.5 %"), length("2 in")),
       new ClosureSettings(length("1 1/2 in"), length("1 in")),
       new FastenerSettings(length("4 in"), length("1 in"), 1, length("12 in"), length("18 in"), length("1 1/2 in"), Metal.STAINLESS_STEEL,
           1),

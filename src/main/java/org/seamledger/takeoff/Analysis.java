@@ -55,7 +55,7 @@ public final class Analysis {
     Details.Result decided =
         Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress));
-    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, drainage, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),

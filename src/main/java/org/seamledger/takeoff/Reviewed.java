@@ -6,6 +6,7 @@ import java.util.SortedMap;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.finding.Finding;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DesignFacts;
@@ -16,10 +17,11 @@ import org.seamledger.shacl.Rules;
 /** What the rules say of the design as a whole: of the roof system, of every face and of every junction. */
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
-  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities, Rules rules, Progress progress) {
-    DesignFacts facts = new DesignFacts(faces, junctions, quantities);
+  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities, DrainageTrace drainage, Rules rules,
+      Progress progress) {
+    DesignFacts facts = new DesignFacts(junctions, quantities, drainage);
     DesignReview review = new DesignReview(rules, facts.system());
-    List<Finding> findings = new ArrayList<>(review.ofSystem());
+    List<Finding> findings = new ArrayList<>(faces.isEmpty() ? List.of() : review.ofSystem());
     for (RoofFace face : progress.part(0, 0.3).over(faces)) {
       findings.addAll(review.ofFace(face, facts.face(face)));
     }
