@@ -166,7 +166,7 @@ public final class JunctionReport {
   }
 
   private void findings() {
-    List<Finding> here = takeoff.findings().stream().filter(f -> f.junction().equals(junction.id())).toList();
+    List<Finding> here = takeoff.findings().stream().filter(f -> f.junctions().contains(junction.id())).toList();
     if (!here.isEmpty()) {
       FindingsSection.write(takeoff, here, page);
     }

@@ -9,13 +9,14 @@ import java.util.Optional;
  *
  * @param code short stable name, {@code area/what}, lower case
  * @param message one sentence for people, with the figures
- * @param junction id of the junction concerned, or the empty string
+ * @param junction id of the junction concerned, the first of several, or the empty string
  * @param elements GlobalIds concerned, in the order that matters
+ * @param junctions all junctions concerned, that one first; empty where there is none
  * @param remedy the placement that would answer it, where there is one
  * @param acceptance who lets it stand, where somebody does
  */
-public record Finding(String code, Severity severity, String message, String junction, List<String> elements, Optional<Remedy> remedy,
-    Optional<Acceptance> acceptance) implements Comparable<Finding> {
+public record Finding(String code, Severity severity, String message, String junction, List<String> elements,
+    List<String> junctions, Optional<Remedy> remedy, Optional<Acceptance> acceptance) implements Comparable<Finding> {
 
   /**
    * A model placed otherwise.
@@ -27,7 +28,7 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding(String code, Severity severity, String message, String junction, List<String> elements) {
-    this(code, severity, message, junction, elements, Optional.empty(), Optional.empty());
+    this(code, severity, message, junction, elements, List.of(), Optional.empty(), Optional.empty());
   }
 
   public Finding {
@@ -38,6 +39,7 @@ public record Finding(String code, Severity severity, String message, String jun
     Objects.requireNonNull(remedy);
     Objects.requireNonNull(acceptance);
     elements = List.copyOf(elements);
+    junctions = junctions.isEmpty() && !junction.isEmpty() ? List.of(junction) : List.copyOf(junctions);
   }
 
   public static Finding of(Code code, String message, String... elements) {
@@ -49,17 +51,17 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding at(String junctionId) {
-    return new Finding(code, severity, message, junctionId, elements, remedy, acceptance);
+    return new Finding(code, severity, message, junctionId, elements, List.of(), remedy, acceptance);
   }
 
   /** The same with what would answer it. */
   public Finding with(Remedy placement) {
-    return new Finding(code, severity, message, junction, elements, Optional.of(placement), acceptance);
+    return new Finding(code, severity, message, junction, elements, junctions, Optional.of(placement), acceptance);
   }
 
   /** The same, accepted. */
   public Finding accepted(Acceptance by) {
-    return new Finding(code, severity, message, junction, elements, remedy, Optional.of(by));
+    return new Finding(code, severity, message, junction, elements, junctions, remedy, Optional.of(by));
   }
 
   /** Whether it stands at this severity or above and nobody accepted it: what a gate counts. */

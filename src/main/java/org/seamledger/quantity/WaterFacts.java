@@ -21,12 +21,14 @@ final class WaterFacts {
   /** Width of a channel along a wall or in a level valley, and its fall, that a depth is stated for (common practice, no source). */
   private static final double CHANNEL_WIDTH = 0.1;
   private static final double CHANNEL_FALL = 1.0 / 200;
+  /** Sine of the angle from which on water runs into a wall rather than along it. */
+  private static final double INTO_WALL = 0.1;
   private static final double LITRES = 1000;
 
   private final RoofLayout layout;
   private final RoofSystem system;
   private final DrainageTrace trace;
-  private final Map<String, Kind> kinds = new TreeMap<>();
+  private final Map<String, Junction> walls = new TreeMap<>();
   private final LineEnds ends;
 
   WaterFacts(List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system, DrainageTrace trace) {
@@ -34,7 +36,8 @@ final class WaterFacts {
     this.system = system;
     this.trace = trace;
     this.ends = new LineEnds(junctions);
-    junctions.forEach(j -> kinds.put(j.junction().junction().id(), j.junction().type()));
+    junctions.stream().filter(j -> j.junction().type().family() == Kind.Family.WALL).map(j -> j.junction().junction())
+        .forEach(j -> walls.put(j.id(), j));
   }
 
   void add(DetailedJunction detailed, SortedMap<String, Object> f) {
@@ -65,8 +68,17 @@ final class WaterFacts {
       f.put("largerFlowShare", most / area);
     }
     Map<WaterPlace, Double> to = trace.path().getOrDefault(WaterPlace.junction(line.id()), Collections.emptySortedMap());
-    f.put("endsAtWall", to.keySet().stream().filter(p -> !p.isFace()).map(p -> kinds.get(p.id()))
-        .anyMatch(k -> k != null && k.family() == Kind.Family.WALL));
+    f.put("endsAtWall", to.keySet().stream().filter(p -> !p.isFace()).map(p -> walls.get(p.id()))
+        .anyMatch(w -> w != null && runsInto(line, w)));
+  }
+
+  /** Whether a line's water runs into a wall, not past its corner: a wall lies to the right of its line, seen along it. */
+  private static boolean runsInto(Junction line, Junction wall) {
+    Vec3 v = line.path().get(line.path().size() - 1).minus(line.path().get(0));
+    Vec3 down = v.z() > 0 ? v.negated() : v;
+    Vec3 w = wall.path().get(wall.path().size() - 1).minus(wall.path().get(0));
+    double across = down.x() * w.y() - down.y() * w.x();
+    return across > INTO_WALL * down.planLength() * w.planLength();
   }
 
   /** Width of the flow at the low end, level and square to the line, and what the cleats leave free there; not for a bent line. */

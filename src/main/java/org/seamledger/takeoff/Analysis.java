@@ -60,7 +60,7 @@ public final class Analysis {
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
             modelled.findings(), drainage.findings(roof.faces()),
-            decided.findings(), quantities.findings(), reviewed.findings())),
+            decided.findings(), quantities.findings(), reviewed.findings()), reviewed.advice()),
         reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, drainage).withAccepted(inputs.accepted());
   }
 

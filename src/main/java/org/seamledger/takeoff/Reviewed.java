@@ -7,7 +7,9 @@ import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.drainage.DrainageTrace;
+import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
+import org.seamledger.finding.FindingGroups;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
@@ -31,7 +33,9 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
     return new Reviewed(findings, review.advice());
   }
 
-  static List<Finding> together(List<List<Finding>> parts) {
-    return parts.stream().flatMap(List::stream).toList();
+  /** All of them, one a cause. */
+  static List<Finding> together(List<List<Finding>> parts, SortedMap<String, Advice> advice) {
+    return FindingGroups.of(parts.stream().flatMap(List::stream).toList(),
+        code -> Code.isOnce(code) || advice.containsKey(code) && advice.get(code).once());
   }
 }

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.FindingAdvice;
+import org.seamledger.export.wording.FindingRisk;
 import org.seamledger.export.wording.OneLine;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
@@ -48,7 +49,8 @@ public final class FindingsSection {
       page.line(INDENT + "None.");
     }
     Map<String, List<Finding>> groups = new LinkedHashMap<>();
-    findings.forEach(f -> groups.computeIfAbsent(f.severity() + f.code(), key -> new ArrayList<>()).add(f));
+    new FindingRisk(takeoff).ordered().stream().filter(findings::contains)
+        .forEach(f -> groups.computeIfAbsent(f.severity() + f.code(), key -> new ArrayList<>()).add(f));
     groups.values().forEach(group -> group(takeoff, group, page));
   }
 
@@ -60,7 +62,7 @@ public final class FindingsSection {
       page.line(INDENT + "- and " + (group.size() - SHOWN) + " more of the kind: --format json lists them all.");
     }
     say(page, "Why: ", FindingAdvice.reason(takeoff, first.code()));
-    say(page, "What to do: ", FindingAdvice.action(takeoff, first.code()));
+    say(page, "What to do (" + FindingAdvice.who(takeoff, first.code()) + "): ", FindingAdvice.action(takeoff, first.code()));
   }
 
   private static void one(Finding finding, TextPage page) {
@@ -76,7 +78,7 @@ public final class FindingsSection {
   }
 
   private static String sentence(Finding finding) {
-    String where = finding.junction().isEmpty() ? "" : " [" + finding.junction() + "]";
+    String where = finding.junctions().isEmpty() ? "" : " [" + String.join(", ", finding.junctions()) + "]";
     return OneLine.of(finding.message()) + where;
   }
 }
