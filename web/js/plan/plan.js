@@ -1,7 +1,7 @@
 // The roof plan, to scale: faces, seams, fall arrows, junction lines, labels.
 
 import {h, put, s} from '../dom.js';
-import {state, watch} from '../state.js';
+import {set, state, watch} from '../state.js';
 import {middle} from '../ledger/geometry.js';
 import {planAt} from '../api.js';
 import {Camera} from './camera.js';
@@ -9,6 +9,7 @@ import {drawLabels} from './labels.js';
 import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines} from './layers.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
+import {drawWater} from './water.js';
 import {drawScale, northMark, onPaper} from './sheet.js';
 
 const DENSE_JUNCTIONS = 3000;
@@ -20,6 +21,7 @@ export function mountPlan(root) {
   onChange(['ledger'], () => plan.take());
   onChange(['filters', 'reviews'], () => drawLines(plan.layers));
   onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
+  onChange(['water', 'spot', 'selected'], () => plan.showWater());
   onChange(['units'], () => plan.look());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
   plan.draw();
@@ -44,7 +46,8 @@ export class Plan {
     const button = (text, click, props) => h('button', {...props, on: {click}}, text);
     return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
       button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
-      button('Fit', () => this.fit()), h('a', {class: 'button', href: planAt(state.analysis.id), target: '_blank', rel: 'noopener',
+      button('Fit', () => this.fit()), this.waterButton = button('Water', () => set({water: state.water ? '' : 'on'}),
+        {title: 'Where the water goes; pick a point or a line to see its catchment'}), h('a', {class: 'button', href: planAt(state.analysis.id), target: '_blank', rel: 'noopener',
         title: 'The plan as a sheet to print, to scale'}, 'Sheet'));
   }
 
@@ -82,6 +85,13 @@ export class Plan {
     drawLines(this.layers);
     drawChanges(this.layers);
     drawChosen(this.layers);
+    this.showWater();
+  }
+
+  showWater() {
+    drawWater(this.layers);
+    this.svg.classList.toggle('wet', Boolean(state.water));
+    this.waterButton.setAttribute('aria-pressed', String(Boolean(state.water)));
   }
 
   /** Takes another result; the same roof with other numbers stays where it is. */

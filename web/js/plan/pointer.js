@@ -67,6 +67,8 @@ class Pointers {
   up(e) {
     if (!this.at.delete(e.pointerId) || e.type !== 'pointerup' || this.moved >= STILL_PX || this.at.size) return;
     const hit = pick(this.plan.camera, pixelOf(this.plan.svg, e));
+    const [x, y] = this.plan.camera.toWorld(pixelOf(this.plan.svg, e));
+    if (state.water) return set(hit.j ? {selected: hit.j.id, spot: ''} : {spot: `${x.toFixed(2)},${y.toFixed(2)}`});
     set(hit.j ? {selected: hit.j.id} : {face: hit.face?.id === state.face ? '' : hit.face?.id ?? ''});
   }
 

@@ -27,8 +27,9 @@ import org.seamledger.takeoff.Takeoff;
 public final class FindingsCsv {
 
   private static final List<String> HEADER =
-      List.of("code", "severity", "message", "reason", "action", "who", "risk", "junction", "junctions", "face", "kind",
-          "elementGlobalIds", "class", "name", "storey", "file", "accepted", "acceptedBy", "acceptedWhen", "acceptedReason");
+      List.of("code", "severity", "message", "reason", "action", "junction", "face", "kind",
+          "elementGlobalIds", "class", "name", "storey", "file", "accepted", "acceptedBy", "acceptedWhen", "acceptedReason", "who", "risk",
+          "junctions");
 
   private final Takeoff takeoff;
   private final FindingRisk risk;
@@ -56,13 +57,13 @@ public final class FindingsCsv {
     List<ElementNames.Detail> elements = ElementNames.details(takeoff, f.elements());
     Optional<Acceptance> accepted = f.acceptance();
     return List.of(f.code(), f.severity().word(), OneLine.of(f.message()), OneLine.of(FindingAdvice.reason(takeoff, f.code())),
-        OneLine.of(FindingAdvice.action(takeoff, f.code())), FindingAdvice.who(takeoff, f.code()),
-        MeasureFormat.plain(risk.of(f), 0), f.junction(), String.join(" ", f.junctions()),
+        OneLine.of(FindingAdvice.action(takeoff, f.code())), f.junction(),
         String.join(" ", faces(f, junction)),
         junction.map(j -> j.junction().kind()).orElse(""), String.join(" ", f.elements()), each(elements, e -> e.label().ifcClass()),
         each(elements, e -> e.label().name()), each(elements, e -> e.label().storey()), each(elements, ElementNames.Detail::file),
         accepted.isPresent() ? "yes" : "no", accepted.map(a -> OneLine.of(a.by())).orElse(""), accepted.map(Acceptance::when).orElse(""),
-        accepted.map(a -> OneLine.of(a.reason())).orElse(""));
+        accepted.map(a -> OneLine.of(a.reason())).orElse(""), FindingAdvice.who(takeoff, f.code()), MeasureFormat.plain(risk.of(f), 0),
+        String.join(" ", f.junctions()));
   }
 
   /** Those that the junction lies on; without a junction, those on one of the elements. */

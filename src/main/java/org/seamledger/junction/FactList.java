@@ -106,6 +106,8 @@ public final class FactList {
           "Manning's equation for a rectangle"),
       fact("outletM", NUMBER, METRES, "level valleys, downslope walls: diameter of the leader that carries the flow",
           "National Standard Plumbing Code 2006, table 13.6.1"),
+      fact("overflowM", NUMBER, METRES, "level valleys, downslope walls: width of an overflow that takes the flow 2 in deep",
+          "weir formula of Francis"),
       fact("heldM2", NUMBER, SQUARE_METRES, "level valleys, downslope walls: plan area whose water finds no way out, square metres",
           "trace of the water"),
       fact("toRidgeM", NUMBER, METRES, "penetrations: distance from their edge to the nearest ridge or hip of the same face",

@@ -23,6 +23,8 @@ final class WaterFacts {
   private static final double CHANNEL_FALL = 1.0 / 200;
   /** Sine of the angle from which on water runs into a wall rather than along it. */
   private static final double INTO_WALL = 0.1;
+  /** Depth of the water over the sill of an overflow, metres (common practice, no source: 2 in). */
+  private static final double OVERFLOW_HEAD = 0.0508;
   private static final double LITRES = 1000;
 
   private final RoofLayout layout;
@@ -54,6 +56,7 @@ final class WaterFacts {
     } else if (kind.water() == Kind.Water.INTO || kind.water() == Kind.Water.AGAINST) {
       f.put("channelDepthM", OpenChannel.rectangularDepth(flow, CHANNEL_WIDTH, system.manningN(), CHANNEL_FALL));
       f.put("outletM", OpenChannel.leaderDiameter(flow));
+      f.put("overflowM", OpenChannel.weirLength(flow, OVERFLOW_HEAD));
       f.put("heldM2", trace.held().getOrDefault(line.id(), 0.0));
     } else if (kind.water() == Kind.Water.BESIDE && kind.family() == Kind.Family.WALL) {
       f.put("eaveAtLowEnd", ends.eaveAtLowEnd(line));

@@ -39,7 +39,7 @@ class FindingsTravelTest {
     List<String> rows = csv(Takeoffs.boatHouse());
     assertThat(rows).hasSize(4);
     assertThat(rows.get(0)).isEqualTo("code,severity,message,reason,action,junction,face,kind,elementGlobalIds,class,name,storey,file,"
-        + "accepted,acceptedBy,acceptedWhen,acceptedReason");
+        + "accepted,acceptedBy,acceptedWhen,acceptedReason,who,risk,junctions");
     assertThat(rows.get(1)).startsWith("kind/unclassified,warning,no shape claims this line,,")
         .endsWith(",rake1,F1,unclassified,0roof,IfcSlab,Roof of the boat house,Loft,boat-house.ifc,no,,,");
     assertThat(rows.get(2)).contains("design/by-hand,info,the eave is level,water may stand,look at it,eave1,F1,eave,,,,,,no,,,");

@@ -62,7 +62,8 @@ public final class FindingsSection {
       page.line(INDENT + "- and " + (group.size() - SHOWN) + " more of the kind: --format json lists them all.");
     }
     say(page, "Why: ", FindingAdvice.reason(takeoff, first.code()));
-    say(page, "What to do (" + FindingAdvice.who(takeoff, first.code()) + "): ", FindingAdvice.action(takeoff, first.code()));
+    String action = FindingAdvice.action(takeoff, first.code());
+    say(page, "What to do: ", action.isEmpty() ? "" : action + " [" + FindingAdvice.who(takeoff, first.code()) + "]");
   }
 
   private static void one(Finding finding, TextPage page) {

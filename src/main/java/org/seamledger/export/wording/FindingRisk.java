@@ -13,8 +13,9 @@ import org.seamledger.finding.Finding;
 import org.seamledger.takeoff.Takeoff;
 
 /**
- * How much a leak is to be feared where a finding stands, 0 to 100: what keeps the water out there if the sealant fails (40), how much water
- * comes (30), whether sealant is exposed (15), and how flat the roof is (15). The weights are this program's own; no source.
+ * How much a leak is to be feared where a finding stands, 0 to 100: whether metal alone keeps the water out there if the sealant fails
+ * (40), how much water comes (30), whether sealant is exposed (15), and how flat the roof is (15). The weights are this program's own; no
+ * source.
  */
 public final class FindingRisk {
 

@@ -1,11 +1,10 @@
 package org.seamledger.quantity.physics;
 
 /**
- * Water in channels, gutters, leaders, over weirs and through openings. SI units: flows m³/s, lengths m; gravity 9.80665 m/s².
+ * Water in channels, leaders and over weirs. SI units: flows m³/s, lengths m.
  */
 public final class OpenChannel {
 
-  private static final double GRAVITY = 9.80665;
   private static final double FOOT = 0.3048;
   private static final double GALLON_PER_MINUTE = 6.30902e-5;
   private static final double INCH = 0.0254;
@@ -40,8 +39,8 @@ public final class OpenChannel {
   }
 
   /**
-   * Capacity of a vertical leader that runs 7/24 full: {@code Q = 27.8 · r^(5/3) · d^(8/3)}, gallons a minute and inches, r = 7/24; it gives
-   * the National Standard Plumbing Code's table 13.6.1.
+   * Capacity of a vertical leader that runs 7/24 full: {@code Q = 27.8 · r^(5/3) · d^(8/3)}, gallons a minute and inches, r = 7/24; it
+   * gives the National Standard Plumbing Code's table 13.6.1.
    */
   public static double leaderFlow(double diameterM) {
     return 27.8 * Math.pow(7.0 / 24, 5.0 / 3) * Math.pow(diameterM / INCH, 8.0 / 3) * GALLON_PER_MINUTE;
@@ -57,21 +56,12 @@ public final class OpenChannel {
     return LEADERS[LEADERS.length - 1] * INCH;
   }
 
-  /** Sharp-crested weir with contracted ends: {@code Q = 3.33 · (L − 0.2·H) · H^1.5}, feet and cubic feet a second (Francis). */
-  public static double weirFlow(double length, double head) {
-    double l = length / FOOT;
-    double h = head / FOOT;
-    return 3.33 * Math.max(0, l - 0.2 * h) * Math.pow(h, 1.5) * FOOT * FOOT * FOOT;
-  }
-
-  /** Least length of such a weir for a flow at a head, none of the rules' lengths rounded. */
+  /**
+   * Length of a sharp-crested weir with contracted ends that a flow crosses at a head: from {@code Q = 3.33 · (L − 0.2·H) · H^1.5}, feet and
+   * cubic feet a second (Francis).
+   */
   public static double weirLength(double flow, double head) {
     double h = head / FOOT;
     return (flow / (FOOT * FOOT * FOOT) / (3.33 * Math.pow(h, 1.5)) + 0.2 * h) * FOOT;
-  }
-
-  /** Opening under water: {@code Q = 0.6 · A · √(2·g·h)}, h the head over the centre of the opening. */
-  public static double orificeFlow(double area, double head) {
-    return 0.6 * area * Math.sqrt(2 * GRAVITY * Math.max(0, head));
   }
 }
