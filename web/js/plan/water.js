@@ -31,38 +31,24 @@ function lines(water) {
   });
 }
 
+/** One for all that goes from a face to one place: from the middle of the area to the middle of its low edge. */
 function arrows(water) {
   const heads = new Map();
   for (const c of water.catchments) {
-    const k = c.face + ' ' + key(c.to), a = planArea(c.outline), [x, y] = centre(c.outline);
-    const h = heads.get(k) ?? {to: c.to, a: 0, x: 0, y: 0};
-    heads.set(k, {to: c.to, a: h.a + a, x: h.x + a * x, y: h.y + a * y});
+    const k = c.face + ' ' + key(c.to), a = planArea(c.outline), from = centre(c.outline), low = centre(c.outline.slice(0, 2));
+    const h = heads.get(k) ?? {a: 0, from: [0, 0], low: [0, 0]};
+    heads.set(k, {a: h.a + a, from: [0, 1].map(i => h.from[i] + a * from[i]), low: [0, 1].map(i => h.low[i] + a * low[i])});
   }
   const all = [...heads.values()].filter(h => h.a > 0.05).sort((p, q) => q.a - p.a).slice(0, MOST_ARROWS);
-  return all.map(h => arrow([h.x / h.a, h.y / h.a], h.to, width(h.a, all[0].a)));
+  return all.map(h => arrow(h.from.map(x => x / h.a), h.low.map(x => x / h.a), width(h.a, all[0].a)));
 }
 
-/** From the middle of a catchment towards where its water goes. */
-function arrow(from, to, wide) {
-  const j = state.ledger.byId.get(to.junction), f = state.ledger.faces.get(to.face);
-  const end = j ? nearest(j.path, from) : f && centre(f.facets[0][0]);
-  if (!end) return null;
+function arrow(from, end, wide) {
   const d = [end[0] - from[0], end[1] - from[1]], l = Math.hypot(...d);
   if (l < 0.05) return null;
   const u = [d[0] / l, d[1] / l], size = Math.min(0.5, l / 3), tip = [from[0] + u[0] * l * 0.9, from[1] + u[1] * l * 0.9];
   const barb = k => [tip[0] - u[0] * size - k * u[1] * size / 2, tip[1] - u[1] * size + k * u[0] * size / 2];
   return s('path', {class: 'flow', 'stroke-width': wide, d: trace([from, tip]) + trace([barb(1), tip, barb(-1)])});
-}
-
-function nearest(path, p) {
-  let best = path[0], least = Infinity;
-  for (let i = 1; i < path.length; i++) {
-    const a = path[i - 1], d = [path[i][0] - a[0], path[i][1] - a[1]], n = d[0] * d[0] + d[1] * d[1];
-    const t = n ? Math.max(0, Math.min(1, ((p[0] - a[0]) * d[0] + (p[1] - a[1]) * d[1]) / n)) : 0;
-    const q = [a[0] + t * d[0], a[1] + t * d[1]], far = Math.hypot(q[0] - p[0], q[1] - p[1]);
-    if (far < least) [best, least] = [q, far];
-  }
-  return best;
 }
 
 /** What drains to the picked junction, or to where the water of the picked point goes: all of it, and what comes over other faces. */
