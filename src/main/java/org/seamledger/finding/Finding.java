@@ -3,6 +3,7 @@ package org.seamledger.finding;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Something that a person should know about a model or a design.
@@ -14,9 +15,10 @@ import java.util.Optional;
  * @param junctions all junctions concerned, that one first; empty where there is none
  * @param remedy the placement that would answer it, where there is one
  * @param acceptance who lets it stand, where somebody does
+ * @param remarks what people said about it elsewhere, in their order
  */
 public record Finding(String code, Severity severity, String message, String junction, List<String> elements,
-    List<String> junctions, Optional<Remedy> remedy, Optional<Acceptance> acceptance) implements Comparable<Finding> {
+    List<String> junctions, Optional<Remedy> remedy, Optional<Acceptance> acceptance, List<Remark> remarks) implements Comparable<Finding> {
 
   /**
    * A model placed otherwise.
@@ -28,7 +30,7 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding(String code, Severity severity, String message, String junction, List<String> elements) {
-    this(code, severity, message, junction, elements, List.of(), Optional.empty(), Optional.empty());
+    this(code, severity, message, junction, elements, List.of(), Optional.empty(), Optional.empty(), List.of());
   }
 
   public Finding {
@@ -40,6 +42,7 @@ public record Finding(String code, Severity severity, String message, String jun
     Objects.requireNonNull(acceptance);
     elements = List.copyOf(elements);
     junctions = junctions.isEmpty() && !junction.isEmpty() ? List.of(junction) : List.copyOf(junctions);
+    remarks = List.copyOf(remarks);
   }
 
   public static Finding of(Code code, String message, String... elements) {
@@ -51,17 +54,28 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding at(String junctionId) {
-    return new Finding(code, severity, message, junctionId, elements, List.of(), remedy, acceptance);
+    return new Finding(code, severity, message, junctionId, elements, List.of(), remedy, acceptance, remarks);
   }
 
   /** The same with what would answer it. */
   public Finding with(Remedy placement) {
-    return new Finding(code, severity, message, junction, elements, junctions, Optional.of(placement), acceptance);
+    return new Finding(code, severity, message, junction, elements, junctions, Optional.of(placement), acceptance, remarks);
   }
 
   /** The same, accepted. */
   public Finding accepted(Acceptance by) {
-    return new Finding(code, severity, message, junction, elements, junctions, remedy, Optional.of(by));
+    return new Finding(code, severity, message, junction, elements, junctions, remedy, Optional.of(by), remarks);
+  }
+
+  /** The same, accepted by nobody. */
+  public Finding reopened() {
+    return new Finding(code, severity, message, junction, elements, junctions, remedy, Optional.empty(), remarks);
+  }
+
+  /** The same with more that people said. */
+  public Finding saying(List<Remark> more) {
+    return new Finding(code, severity, message, junction, elements, junctions, remedy, acceptance,
+        Stream.concat(remarks.stream(), more.stream()).toList());
   }
 
   /** Whether it stands at this severity or above and nobody accepted it: what a gate counts. */

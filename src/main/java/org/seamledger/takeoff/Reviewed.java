@@ -9,7 +9,7 @@ import org.seamledger.detail.DetailedJunction;
 import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
-import org.seamledger.finding.FindingGroups;
+import org.seamledger.finding.FindingCauses;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
@@ -35,7 +35,7 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
   /** All of them, one a cause. */
   static List<Finding> together(List<List<Finding>> parts, SortedMap<String, Advice> advice) {
-    return FindingGroups.of(parts.stream().flatMap(List::stream).toList(),
+    return FindingCauses.of(parts.stream().flatMap(List::stream).toList(),
         code -> Code.isOnce(code) || advice.containsKey(code) && advice.get(code).once());
   }
 }
