@@ -67,7 +67,8 @@ function group(code, members, draw) {
   return h('section', {class: 'code-group'},
     h('h4', {}, h('code', {}, code), ` ${u.count(members.length)}`,
       members.some(f => f.junction) && [' ', link('Show in the ledger', show)]),
-    advice && h('p', {class: 'advice'}, members[0].who && h('strong', {}, `${u.capital(members[0].who)}: `), advice, members[0].reason && h('small', {}, ` ${members[0].reason}`)),
+    advice && h('p', {class: 'advice'}, members[0].who && h('strong', {}, `${u.capital(members[0].who)}: `), advice,
+      members[0].reason && h('small', {}, ` ${members[0].reason}`)),
     h('ul', {class: 'notes'}, list.map(f =>
       h('li', {class: f.severity + (isAccepted(f) ? ' accepted' : '')}, line(f), placeButton(f), remarks(f)))),
     list.length < members.length && h('p', {}, h('button', {on: {click: unfold}}, `Show all ${u.count(members.length)}`)));
@@ -79,5 +80,6 @@ function line(f) {
     lines.slice(0, MOST_LINES).map(j =>
       [link(`${kindText(kindOf(j))}, ${u.length(j.lengthM)}`, () => set({selected: j.id, pane: 'detail'})), ' ']),
     lines.length > MOST_LINES && h('small', {}, `and ${u.count(lines.length - MOST_LINES)} more`),
-    !lines.length && (f.elements ?? []).slice(0, 3).map(e => [' ', h('small', {}, state.ledger.elements.get(e)?.name ?? '', ' ', h('code', {}, e))])];
+    !lines.length && (f.elements ?? []).slice(0, 3).map(e =>
+      [' ', h('small', {}, state.ledger.elements.get(e)?.name ?? '', ' ', h('code', {}, e))])];
 }

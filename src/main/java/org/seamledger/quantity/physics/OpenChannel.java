@@ -57,8 +57,8 @@ public final class OpenChannel {
   }
 
   /**
-   * Length of a sharp-crested weir with contracted ends that a flow crosses at a head: from {@code Q = 3.33 · (L − 0.2·H) · H^1.5}, feet and
-   * cubic feet a second (Francis).
+   * Length of a sharp-crested weir with contracted ends that a flow crosses at a head: from {@code Q = 3.33 · (L − 0.2·H) · H^1.5}, feet
+   * and cubic feet a second (Francis).
    */
   public static double weirLength(double flow, double head) {
     double h = head / FOOT;
