@@ -1,7 +1,10 @@
 package org.seamledger.enrich;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.MetalPart;
@@ -22,7 +25,7 @@ import org.seamledger.step.Value;
  */
 final class AssemblyDraft {
 
-  private final Draft draft;
+  private final InstanceDraft draft;
   private final HostModel host;
   private final PropertyDraft properties;
   private final Optional<Value> history;
@@ -30,7 +33,7 @@ final class AssemblyDraft {
   private final Optional<Value> context;
   private final Bodies bodies;
 
-  AssemblyDraft(Draft draft, HostModel host, PropertyDraft properties, Optional<Value> history, Transform toModel) {
+  AssemblyDraft(InstanceDraft draft, HostModel host, PropertyDraft properties, Optional<Value> history, Transform toModel) {
     this.draft = draft;
     this.host = host;
     this.properties = properties;
@@ -46,6 +49,7 @@ final class AssemblyDraft {
     private final Value place;
     private final List<Vec3> path;
     private final List<Value> parts = new ArrayList<>();
+    private final Map<String, Integer> used = new HashMap<>();
 
     Assembly(String id, List<Vec3> local) {
       List<Vec3> inModel = local.stream().map(toModel::apply).toList();
@@ -55,14 +59,21 @@ final class AssemblyDraft {
       this.path = inModel.stream().map(p -> p.minus(origin)).toList();
     }
 
-    /** @param key tells the part from the others of its assembly */
-    void part(String entity, String type, String name, PartLook look, PropertyDraft.Content quantities, String key) {
+    /** @param words tell the part from the others of its assembly; of several with the same words, the place among them does */
+    void part(String entity, String type, String name, PartLook look, PropertyDraft.Content quantities, String... words) {
+      String like = String.join("/", words);
+      int count = used.merge(like, 1, Integer::sum);
+      String key = count == 1 ? like : like + "~" + count;
+      add(entity, type, name, look, quantities, key);
+    }
+
+    private void add(String entity, String type, String name, PartLook look, PropertyDraft.Content quantities, String key) {
       Value placement = draft.add("IfcLocalPlacement", "PlacementRelTo", place, "RelativePlacement",
           draft.shared("IfcAxis2Placement3D", "Location", bodies.point(Vec3.ZERO)));
       String enumeration = draft.attributeType(entity, "PredefinedType");
       Value part = draft.add(entity, "GlobalId", properties.id("part", id, key), "OwnerHistory", history.orElse(null), "Name", name,
-          "ObjectType", type.toLowerCase(java.util.Locale.ROOT), "ObjectPlacement", placement, "Representation", shape(look), "Tag",
-          AnswerTag.PREFIX + id + "/" + key, "PredefinedType", Draft.word(draft.hasWord(enumeration, type) ? type : "USERDEFINED"));
+          "ObjectType", type.toLowerCase(Locale.ROOT), "ObjectPlacement", placement, "Representation", shape(look), "Tag",
+          AnswerTag.PREFIX + id + "/" + key, "PredefinedType", InstanceDraft.word(draft.hasWord(enumeration, type) ? type : "USERDEFINED"));
       properties.quantities(part, "PartQuantities", quantities, id, key);
       parts.add(part);
     }
@@ -71,17 +82,17 @@ final class AssemblyDraft {
       List<Value> solids = context.isEmpty() ? List.of() : bodies.along(path, look.bar());
       return solids.isEmpty() ? null
           : draft.add("IfcProductDefinitionShape", "Representations",
-              Draft.list(List.of(draft.add("IfcShapeRepresentation", "ContextOfItems", context.get(), "RepresentationIdentifier", "Body",
-                  "RepresentationType", "SweptSolid", "Items", Draft.list(solids)))));
+              InstanceDraft.list(List.of(draft.add("IfcShapeRepresentation", "ContextOfItems", context.get(), "RepresentationIdentifier", "Body",
+                  "RepresentationType", "SweptSolid", "Items", InstanceDraft.list(solids)))));
     }
 
     Value whole(String name, String description, String kind) {
       Value whole = draft.add("IfcElementAssembly", "GlobalId", properties.id("assembly", id), "OwnerHistory", history.orElse(null),
           "Name", name, "Description", description, "ObjectType", kind, "ObjectPlacement", place, "Tag", AnswerTag.PREFIX + id,
-          "AssemblyPlace", Draft.word("SITE"), "PredefinedType", Draft.word("ACCESSORY_ASSEMBLY"));
+          "AssemblyPlace", InstanceDraft.word("SITE"), "PredefinedType", InstanceDraft.word("ACCESSORY_ASSEMBLY"));
       if (!parts.isEmpty()) {
         draft.add("IfcRelAggregates", "GlobalId", properties.id("parts of", id), "OwnerHistory", history.orElse(null), "RelatingObject",
-            whole, "RelatedObjects", Draft.list(parts));
+            whole, "RelatedObjects", InstanceDraft.list(parts));
       }
       return whole;
     }
@@ -115,7 +126,7 @@ final class AssemblyDraft {
       quantities.length("Girth", line.girthM());
     }
     assembly.part("IfcDiscreteAccessory", isClosure ? "FILLER" : "FLASHING", named(line.part(), line.face()),
-        isClosure ? PartLook.CLOSURE : PartLook.METAL, quantities, key("metal", line.part(), line.face()));
+        isClosure ? PartLook.CLOSURE : PartLook.METAL, quantities, "metal", line.part(), line.face());
   }
 
   private void seal(Assembly assembly, SealLine line) {
@@ -124,7 +135,7 @@ final class AssemblyDraft {
       quantities.volume("Volume", line.volumeM3());
     }
     assembly.part("IfcDiscreteAccessory", "FILLER", named(line.form().word() + " " + line.place(), line.face()), PartLook.SEALANT,
-        quantities, key("seal", line.form().word(), line.place(), line.face()));
+        quantities, "seal", line.form().word(), line.place(), line.face());
   }
 
   private void fasteners(Assembly assembly, FastenerRow row) {
@@ -133,14 +144,10 @@ final class AssemblyDraft {
       quantities.length("Spacing", row.spacingM());
     }
     assembly.part("IfcMechanicalFastener", "SCREW", named("fasteners " + row.place(), row.face()), PartLook.FASTENER, quantities,
-        key("fasteners", row.place(), row.face()));
+        "fasteners", row.place(), row.face());
   }
 
   private static String named(String what, String face) {
     return face.isEmpty() ? what : what + ", " + face;
-  }
-
-  private static String key(String... words) {
-    return String.join("/", words);
   }
 }

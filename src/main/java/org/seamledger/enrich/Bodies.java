@@ -12,11 +12,11 @@ final class Bodies {
   private static final double SHORTEST = 1e-3;
   private static final double UPRIGHT = 0.999;
 
-  private final Draft draft;
+  private final InstanceDraft draft;
   private final double metres;
 
   /** @param metres one length unit of the model */
-  Bodies(Draft draft, double metres) {
+  Bodies(InstanceDraft draft, double metres) {
     this.draft = draft;
     this.metres = metres;
   }
@@ -41,11 +41,11 @@ final class Bodies {
   }
 
   Value point(Vec3 p) {
-    return draft.add("IfcCartesianPoint", "Coordinates", Draft.numbers(p.x() / metres, p.y() / metres, p.z() / metres));
+    return draft.add("IfcCartesianPoint", "Coordinates", InstanceDraft.numbers(p.x() / metres, p.y() / metres, p.z() / metres));
   }
 
   private Value direction(Vec3 d) {
-    return draft.shared("IfcDirection", "DirectionRatios", Draft.numbers(d.x(), d.y(), d.z()));
+    return draft.shared("IfcDirection", "DirectionRatios", InstanceDraft.numbers(d.x(), d.y(), d.z()));
   }
 
   /** Bars along a path (metres), one a stretch; none where the path is a point. */
@@ -59,37 +59,31 @@ final class Bodies {
     return solids;
   }
 
-  /** An upright block around a point (metres). */
-  Value block(Vec3 at, Bar bar) {
-    Vec3 half = new Vec3(0, 0, bar.heightM() / 2);
-    return bar(at.minus(half), at.plus(half), new Bar(bar.widthM(), bar.widthM(), 0, bar.colour()));
-  }
-
   private Value bar(Vec3 from, Vec3 to, Bar bar) {
     Vec3 along = to.minus(from).unit();
     Vec3 up = Math.abs(along.z()) > UPRIGHT ? new Vec3(1, 0, 0) : new Vec3(0, 0, 1);
     Vec3 side = along.cross(up).unit();
     Vec3 away = side.cross(along).unit();
-    Value profile = draft.shared("IfcRectangleProfileDef", "ProfileType", Draft.word("AREA"),
-        "Position", draft.shared("IfcAxis2Placement2D", "Location", draft.shared("IfcCartesianPoint", "Coordinates", Draft.numbers(0, 0))),
+    Value profile = draft.shared("IfcRectangleProfileDef", "ProfileType", InstanceDraft.word("AREA"),
+        "Position", draft.shared("IfcAxis2Placement2D", "Location", draft.shared("IfcCartesianPoint", "Coordinates", InstanceDraft.numbers(0, 0))),
         "XDim", bar.widthM() / metres, "YDim", bar.heightM() / metres);
     Value place = draft.add("IfcAxis2Placement3D", "Location", point(from.plus(away.times(bar.liftM()))), "Axis", direction(along),
         "RefDirection", direction(side));
     Value solid = draft.add("IfcExtrudedAreaSolid", "SweptArea", profile, "Position", place, "ExtrudedDirection",
         direction(new Vec3(0, 0, 1)), "Depth", from.distance(to) / metres);
-    draft.add("IfcStyledItem", "Item", solid, "Styles", Draft.list(List.of(style(bar.colour()))));
+    draft.add("IfcStyledItem", "Item", solid, "Styles", InstanceDraft.list(List.of(style(bar.colour()))));
     return solid;
   }
 
   private Value style(Colour colour) {
     Value rgb = draft.shared("IfcColourRgb", "Red", colour.red(), "Green", colour.green(), "Blue", colour.blue());
     Value shading = draft.shared("IfcSurfaceStyleRendering", "SurfaceColour", rgb, "Transparency", 0.0, "ReflectanceMethod",
-        Draft.word("NOTDEFINED"));
-    Value style = draft.shared("IfcSurfaceStyle", "Name", colour.name(), "Side", Draft.word("BOTH"), "Styles",
-        Draft.list(List.of(shading)));
+        InstanceDraft.word("NOTDEFINED"));
+    Value style = draft.shared("IfcSurfaceStyle", "Name", colour.name(), "Side", InstanceDraft.word("BOTH"), "Styles",
+        InstanceDraft.list(List.of(shading)));
     // IFC2X3 wants styles assigned; later schemas take them as they are.
     return draft.attributeType("IfcStyledItem", "Styles").equals("IFCPRESENTATIONSTYLEASSIGNMENT")
-        ? draft.shared("IfcPresentationStyleAssignment", "Styles", Draft.list(List.of(style)))
+        ? draft.shared("IfcPresentationStyleAssignment", "Styles", InstanceDraft.list(List.of(style)))
         : style;
   }
 }

@@ -27,8 +27,8 @@ public final class EnrichedModel {
   public static void write(Takeoff takeoff, int model, StepFile file, OutputStream to) throws IOException {
     OwnRecords own = OwnRecords.of(file);
     HostModel host = new HostModel(file, takeoff.models().get(model).file(), own);
-    Draft draft = new Draft(host.tables(), own.largestId());
-    new Answers(takeoff, model, host, draft).add();
+    InstanceDraft draft = new InstanceDraft(host.tables(), own.largestId());
+    new TakeoffAnswers(takeoff, model, host, draft).add();
     OutputStream out = new BufferedOutputStream(to);
     long at = 0;
     for (Map.Entry<StepFile.Span, String> change : own.changes().entrySet()) {

@@ -46,10 +46,6 @@ final class HostModel {
     this.model = new Model(new IfcInput(file, name), 0, new Findings());
   }
 
-  StepFile file() {
-    return file;
-  }
-
   SchemaTables tables() {
     return release.tables();
   }

@@ -8,11 +8,11 @@ import org.seamledger.step.Value;
 /** Property sets and quantity sets in a model's own units. */
 final class PropertyDraft {
 
-  private final Draft draft;
+  private final InstanceDraft draft;
   private final HostModel host;
   private final Optional<Value> history;
 
-  PropertyDraft(Draft draft, HostModel host, Optional<Value> history) {
+  PropertyDraft(InstanceDraft draft, HostModel host, Optional<Value> history) {
     this.draft = draft;
     this.host = host;
     this.history = history;
@@ -23,31 +23,31 @@ final class PropertyDraft {
     private final List<Value> items = new ArrayList<>();
 
     Content label(String name, String text) {
-      return single(name, Draft.typed("IfcLabel", text), null);
+      return single(name, InstanceDraft.typed("IfcLabel", text), null);
     }
 
     Content flag(String name, boolean flag) {
-      return single(name, Draft.typed("IfcBoolean", flag), null);
+      return single(name, InstanceDraft.typed("IfcBoolean", flag), null);
     }
 
     Content number(String name, int count) {
-      return single(name, Draft.typed("IfcInteger", count), null);
+      return single(name, InstanceDraft.typed("IfcInteger", count), null);
     }
 
     /** @param degrees written in the model's unit of plane angles */
     Content angle(String name, double degrees) {
-      return single(name, Draft.typed("IfcPlaneAngleMeasure", Math.toRadians(degrees) / host.radians()), null);
+      return single(name, InstanceDraft.typed("IfcPlaneAngleMeasure", Math.toRadians(degrees) / host.radians()), null);
     }
 
     Content areaProperty(String name, double m2) {
-      return single(name, Draft.typed("IfcAreaMeasure", m2 / host.squareMetres()), unit("AREAUNIT", "SQUARE_METRE"));
+      return single(name, InstanceDraft.typed("IfcAreaMeasure", m2 / host.squareMetres()), unit("AREAUNIT", "SQUARE_METRE"));
     }
 
     /** A list of words; nothing where there are none. */
     Content labels(String name, List<String> words) {
       if (!words.isEmpty()) {
         items.add(draft.add("IfcPropertyListValue", "Name", name, "ListValues",
-            Draft.list(words.stream().map(w -> Draft.typed("IfcLabel", w)).toList())));
+            InstanceDraft.list(words.stream().map(w -> InstanceDraft.typed("IfcLabel", w)).toList())));
       }
       return this;
     }
@@ -59,10 +59,6 @@ final class PropertyDraft {
 
     Content length(String name, double m) {
       return quantity("IfcQuantityLength", name, null, "LengthValue", m / host.metres());
-    }
-
-    Content area(String name, double m2) {
-      return quantity("IfcQuantityArea", name, unit("AREAUNIT", "SQUARE_METRE"), "AreaValue", m2 / host.squareMetres());
     }
 
     Content volume(String name, double m3) {
@@ -85,26 +81,26 @@ final class PropertyDraft {
 
   /** The unit to state: none where the project's own is meant. */
   private Value unit(String sort, String si) {
-    return host.unit(sort).isPresent() ? null : draft.shared("IfcSIUnit", "UnitType", Draft.word(sort), "Name", Draft.word(si));
+    return host.unit(sort).isPresent() ? null : draft.shared("IfcSIUnit", "UnitType", InstanceDraft.word(sort), "Name", InstanceDraft.word(si));
   }
 
   /** Gives an object a property set. @param key words from which GlobalIds are made */
   void properties(Value object, String name, Content content, String... key) {
     Value set = draft.add("IfcPropertySet", "GlobalId", id("properties", key), "OwnerHistory", history.orElse(null), "Name",
-        OwnRecords.NAME_PREFIX + name, "HasProperties", Draft.list(content.items));
+        OwnRecords.NAME_PREFIX + name, "HasProperties", InstanceDraft.list(content.items));
     relate(object, set, "properties of", key);
   }
 
   /** Gives an object a quantity set. */
   void quantities(Value object, String name, Content content, String... key) {
     Value set = draft.add("IfcElementQuantity", "GlobalId", id("quantities", key), "OwnerHistory", history.orElse(null), "Name",
-        OwnRecords.NAME_PREFIX + name, "Quantities", Draft.list(content.items));
+        OwnRecords.NAME_PREFIX + name, "Quantities", InstanceDraft.list(content.items));
     relate(object, set, "quantities of", key);
   }
 
   private void relate(Value object, Value set, String role, String... key) {
     draft.add("IfcRelDefinesByProperties", "GlobalId", id(role, key), "OwnerHistory", history.orElse(null), "RelatedObjects",
-        Draft.list(List.of(object)), "RelatingPropertyDefinition", set);
+        InstanceDraft.list(List.of(object)), "RelatingPropertyDefinition", set);
   }
 
   String id(String role, String... key) {

@@ -18,7 +18,7 @@ import org.seamledger.step.Value;
  * The instances that are added to a model, in the order in which they are named. Attributes go by their names; those that the model's
  * schema doesn't have are left away, so that one description serves every schema.
  */
-final class Draft {
+final class InstanceDraft {
 
   private static final Value OMITTED = new Value.Omitted();
 
@@ -28,7 +28,7 @@ final class Draft {
   private long last;
 
   /** @param last the largest id that the model has */
-  Draft(SchemaTables tables, long last) {
+  InstanceDraft(SchemaTables tables, long last) {
     this.tables = tables;
     this.last = last;
   }

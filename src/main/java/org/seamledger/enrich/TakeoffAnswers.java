@@ -24,12 +24,12 @@ import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Takeoff;
 
 /** Everything that a takeoff adds to one of its models. */
-final class Answers {
+final class TakeoffAnswers {
 
   private final Takeoff takeoff;
   private final int model;
   private final HostModel host;
-  private final Draft draft;
+  private final InstanceDraft draft;
   private final Optional<Value> history;
   private final PropertyDraft properties;
   private final Transform toModel;
@@ -39,7 +39,7 @@ final class Answers {
   private final Map<String, List<Value>> byKind = new LinkedHashMap<>();
   private final Map<String, List<Value>> byDetail = new LinkedHashMap<>();
 
-  Answers(Takeoff takeoff, int model, HostModel host, Draft draft) {
+  TakeoffAnswers(Takeoff takeoff, int model, HostModel host, InstanceDraft draft) {
     this.takeoff = takeoff;
     this.model = model;
     this.host = host;
@@ -78,7 +78,7 @@ final class Answers {
     Value application = draft.add("IfcApplication", "ApplicationDeveloper", organization, "Version", takeoff.version(),
         "ApplicationFullName", "seamledger", "ApplicationIdentifier", "seamledger");
     return Optional.of(draft.add("IfcOwnerHistory", "OwningUser", user, "OwningApplication", application, "ChangeAction",
-        Draft.word("ADDED"), "CreationDate", 0));
+        InstanceDraft.word("ADDED"), "CreationDate", 0));
   }
 
   private Map<String, String> roofElements() {
@@ -127,7 +127,7 @@ final class Answers {
   private void contain(Value structure) {
     if (!assemblies.isEmpty()) {
       draft.add("IfcRelContainedInSpatialStructure", "GlobalId", properties.id("contains"), "OwnerHistory", history.orElse(null),
-          "Name", "Roof junctions", "RelatedElements", Draft.list(assemblies), "RelatingStructure", structure);
+          "Name", "Roof junctions", "RelatedElements", InstanceDraft.list(assemblies), "RelatingStructure", structure);
     }
   }
 
@@ -139,7 +139,7 @@ final class Answers {
       Value reference = draft.add("IfcClassificationReference", "Identification", id, "ItemReference", id, "Name", label.apply(id),
           "ReferencedSource", system);
       draft.add("IfcRelAssociatesClassification", "GlobalId", properties.id("classification", name, id), "OwnerHistory",
-          history.orElse(null), "RelatedObjects", Draft.list(groups.get(id)), "RelatingClassification", reference);
+          history.orElse(null), "RelatedObjects", InstanceDraft.list(groups.get(id)), "RelatingClassification", reference);
     }
   }
 }
