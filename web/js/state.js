@@ -15,6 +15,8 @@ const DEFAULTS = {
   pane: 'book',        // roof, book or detail: what a small screen shows
   view: 'both',        // plan, 3d or both
   selected: '',        // id of a junction or a node
+  water: '',           // 'on' where the plan shows where the water goes
+  spot: '',            // point of the plan whose catchment shows: x,y in metres
   face: '',            // roof face id under attention
   nodes: true,         // whether the drawings show where lines meet
   nodeKind: '',        // only nodes of this kind
@@ -28,7 +30,7 @@ const DEFAULTS = {
 };
 
 /** Names that the address of the page holds, so that a link shows the same again. */
-const IN_ADDRESS = ['tab', 'view', 'selected', 'sort', 'group', 'units', 'against'];
+const IN_ADDRESS = ['tab', 'view', 'selected', 'water', 'spot', 'sort', 'group', 'units', 'against'];
 const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'override', 'modelled', 'text'];
 
 export const state = {...DEFAULTS};

@@ -44,7 +44,10 @@
  * @property {string} message
  * @property {string} [action] what to do
  * @property {string} [reason] why it matters
+ * @property {string} [who] does it: architect, engineer or roofer
+ * @property {number} [risk] how much a leak is to be feared there, of 100
  * @property {string} [junction] id
+ * @property {string[]} [junctions] ids of all lines that it is about
  * @property {string[]} [elements] GlobalIds
  * @property {number} place its number in the result
  * @property {{model: number, movement: string}} [placement] where a misplaced model would fit

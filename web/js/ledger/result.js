@@ -17,7 +17,7 @@ export function index(raw) {
   const faces = new Map((raw.roofFaces ?? []).map(f => [f.id, face(f)]));
   const findings = (raw.findings ?? []).map((f, place) => ({...f, place}));
   const findingsOf = new Map();
-  for (const f of findings) if (f.junction) findingsOf.set(f.junction, [...findingsOf.get(f.junction) ?? [], f]);
+  for (const f of findings) for (const id of junctionsOf(f)) findingsOf.set(id, [...findingsOf.get(id) ?? [], f]);
   const junctions = (raw.junctions ?? []).map((j, place) => junction(j, place, faces, findingsOf));
   return {
     raw, faces, findings, junctions,
@@ -56,6 +56,9 @@ function junction(j, place, faces, findingsOf) {
 function face(f) {
   return {...f, facets: (f.facets ?? []).map(rings => rings.map(r => r.map(p => [p[0], p[1], p[2]])))};
 }
+
+/** All lines that a finding is about; results of earlier versions name one. */
+export const junctionsOf = f => f.junctions ?? (f.junction ? [f.junction] : []);
 
 /** File of the model that an element is in, where there are several models. */
 export const modelOf = (ledger, element) =>

@@ -9,6 +9,7 @@ import {drawLabels} from './labels.js';
 import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes} from './layers.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
+import {drawWater} from './water.js';
 import {drawScale, northMark, onPaper} from './sheet.js';
 
 const DENSE_JUNCTIONS = 3000;
@@ -21,6 +22,7 @@ export function mountPlan(root) {
   onChange(['filters', 'reviews'], () => drawLines(plan.layers));
   onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
   onChange(['units'], () => (plan.linkSheets(), plan.look()));
+  onChange(['water', 'spot', 'selected'], () => plan.showWater());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
   onChange(['nodes', 'nodeKind'], () => plan.showNodes());
   plan.draw();
@@ -46,8 +48,10 @@ export class Plan {
     this.nodes = button('Nodes', () => set({nodes: !state.nodes}), {'aria-pressed': 'true', title: 'Points where lines end and meet'});
     return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
       button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
-      button('Fit', () => this.fit()), this.nodes, h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank',
-        rel: 'noopener', title: 'The plan on sheets to print, to scale'}, 'Sheets'));
+      button('Fit', () => this.fit()), this.nodes, this.waterButton = button('Water', () => set({water: state.water ? '' : 'on'}),
+        {title: 'Where the water goes; pick a point or a line to see its catchment'}),
+      h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank', rel: 'noopener',
+        title: 'The plan on sheets to print, to scale'}, 'Sheets'));
   }
 
   fit() {
@@ -90,6 +94,13 @@ export class Plan {
     drawChanges(this.layers);
     this.showNodes();
     drawChosen(this.layers);
+    this.showWater();
+  }
+
+  showWater() {
+    drawWater(this.layers);
+    this.svg.classList.toggle('wet', Boolean(state.water));
+    this.waterButton.setAttribute('aria-pressed', String(Boolean(state.water)));
   }
 
   linkSheets() {

@@ -68,6 +68,8 @@ class Pointers {
     if (!this.at.delete(e.pointerId) || e.type !== 'pointerup' || this.moved >= STILL_PX || this.at.size) return;
     const hit = pick(this.plan.camera, pixelOf(this.plan.svg, e));
     const found = hit.node ?? hit.j;
+    const [x, y] = this.plan.camera.toWorld(pixelOf(this.plan.svg, e));
+    if (state.water) return set(found ? {selected: found.id, spot: ''} : {spot: `${x.toFixed(2)},${y.toFixed(2)}`});
     set(found ? {selected: found.id} : {face: hit.face?.id === state.face ? '' : hit.face?.id ?? ''});
   }
 

@@ -33,7 +33,7 @@ public final class DesignReview {
   /** Why each finding of the design matters and what to do about it, by code. */
   public SortedMap<String, Advice> advice() {
     SortedMap<String, Advice> all = new TreeMap<>();
-    review.catalogue().forEach(b -> all.put(b.code(), new Advice(b.reason(), b.action())));
+    review.catalogue().forEach(b -> all.put(b.code(), new Advice(b.reason(), b.action(), b.who(), b.once())));
     return all;
   }
 

@@ -143,7 +143,8 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
         Panel p = fixed.panel();
         List<Long> key = List.of(Math.round(p.lengthM() * 1000), Math.round(p.widthM() * 1000), Math.round(p.lowBevelDegrees() * 10),
             Math.round(p.highBevelDegrees() * 10), p.shaped() ? (long) p.pan() : 0, (long) fixed.fixed().ordinal());
-        equal.merge(key, new PanelCut(face.id(), 1, p, fixed.fixed()), (x, y) -> new PanelCut(x.face(), x.count() + 1, x.panel(), x.fixed()));
+        equal.merge(key, new PanelCut(face.id(), 1, p, fixed.fixed()),
+            (x, y) -> new PanelCut(x.face(), x.count() + 1, x.panel(), x.fixed()));
       }
       List<PanelCut> sorted = new ArrayList<>(equal.values());
       sorted.sort((a, b) -> Long.compare(Math.round(b.panel().lengthM() * 1000), Math.round(a.panel().lengthM() * 1000)));

@@ -76,12 +76,13 @@ public final class Analysis {
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
         Stage.QUANTITIES.of(progress)).withNodes(nodes, decided.junctions());
-    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), nodes, quantities, rules, Stage.REVIEW.of(progress));
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), nodes, quantities, drainage, rules,
+        Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
             modelled.findings(), drainage.findings(roof.faces()),
-            decided.findings(), quantities.findings(), reviewed.findings())),
+            decided.findings(), quantities.findings(), reviewed.findings()), reviewed.advice()),
         reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
         Surroundings.of(building))
         .withAccepted(inputs.accepted());

@@ -8,9 +8,12 @@ import java.util.TreeMap;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.drainage.DrainageTrace;
+import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
-import org.seamledger.progress.Progress;
+import org.seamledger.finding.FindingCauses;
 import org.seamledger.node.KindedNode;
+import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.roof.RoofFace;
@@ -19,10 +22,11 @@ import org.seamledger.shacl.Rules;
 /** What the rules say of the design as a whole: of the roof system, of every face and of every junction. */
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
-  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities, Rules rules, Progress progress) {
-    DesignFacts facts = new DesignFacts(faces, junctions, quantities);
+  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities,
+      DrainageTrace drainage, Rules rules, Progress progress) {
+    DesignFacts facts = new DesignFacts(junctions, quantities, drainage);
     DesignReview review = new DesignReview(rules, facts.system());
-    List<Finding> findings = new ArrayList<>(review.ofSystem());
+    List<Finding> findings = new ArrayList<>(faces.isEmpty() ? List.of() : review.ofSystem());
     for (RoofFace face : progress.part(0, 0.3).over(faces)) {
       findings.addAll(review.ofFace(face, facts.face(face)));
     }
@@ -37,7 +41,9 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
     return new Reviewed(findings, review.advice());
   }
 
-  static List<Finding> together(List<List<Finding>> parts) {
-    return parts.stream().flatMap(List::stream).toList();
+  /** All of them, one a cause. */
+  static List<Finding> together(List<List<Finding>> parts, SortedMap<String, Advice> advice) {
+    return FindingCauses.of(parts.stream().flatMap(List::stream).toList(),
+        code -> Code.isOnce(code) || advice.containsKey(code) && advice.get(code).once());
   }
 }

@@ -45,7 +45,8 @@ public final class RoofSection {
       }
     }
     table.on(page);
-    page.line(INDENT + "Gap to leave at a free end at installation, by how much it opens in the cold, and slot: those of the longest panel.");
+    page.line(
+        INDENT + "Gap to leave at a free end at installation, by how much it opens in the cold, and slot: those of the longest panel.");
   }
 
   private static String count(List<FixedPanel> panels, FixedLine line) {
