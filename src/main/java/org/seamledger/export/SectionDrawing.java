@@ -48,7 +48,8 @@ public final class SectionDrawing {
         "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), SectionStyle.STYLE);
     SectionStyle.hatches(sheet);
     Svg svg = new Svg();
-    List<String> unseen = SectionFigure.draw(view, takeoff.system(), detailed.detail(), svg);
+    List<String> unseen = SectionFigure.draw(view, takeoff.system(), detailed.detail(),
+        takeoff.quantities().byJunction().get(id).fasteners(), svg);
     SectionCaption.draw(takeoff, detailed, unseen, view.denominator(), svg);
     return sheet.toString() + svg + "</svg>\n";
   }

@@ -17,9 +17,18 @@ record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem syste
     return junction.lengthM();
   }
 
-  /** Of what runs along the line in stock lengths. */
-  LappedRun lapped() {
-    return LappedRun.of(junction.lengthM(), system.flashing().length().value(), system.flashing().lap().value());
+  /**
+   * Of what runs along the line in stock lengths.
+   *
+   * @param leastM its least lap; 0 where the system's holds. No lap is more than half a stock length
+   */
+  LappedRun lapped(double leastM) {
+    return LappedRun.of(junction.lengthM(), system.flashing().length().value(), lapM(leastM));
+  }
+
+  double lapM(double leastM) {
+    double stock = system.flashing().length().value();
+    return Math.max(system.flashing().lap().value(), Math.min(leastM, stock / 2));
   }
 
   /**

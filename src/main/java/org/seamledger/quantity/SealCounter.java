@@ -46,7 +46,7 @@ final class SealCounter {
         case PER_LAP -> laps(seal, place);
         case RING -> add(seal, place, seal.lines() * line.ringM(), text.round(seal, place, line.ringM(), "round the fastener circle"));
         case COLLAR -> add(seal, place, seal.lines() * line.collarM(), text.round(seal, place, line.collarM(), "round the pipe"));
-        case CONTINUOUS, ONCE -> {
+        case CONTINUOUS, ONCE, AT_SPACING, AT_INTERVALS, BETWEEN_INTERVALS -> {
           double length = seal.lines() * line.lengthM();
           add(seal, place, length, text.along(seal, place, length));
         }
@@ -84,7 +84,7 @@ final class SealCounter {
   private void laps(Seal seal, CountedPlace place) {
     double girth = metal.stream().filter(m -> m.id().equals(seal.part())).mapToDouble(MetalPart::girthM).filter(g -> g > 0).findFirst()
         .orElse(system.flashing().girth().value());
-    int laps = line.lapped().laps();
+    int laps = line.lapped(metal.stream().filter(m -> m.id().equals(seal.part())).mapToDouble(MetalPart::lapM).findFirst().orElse(0)).laps();
     if (laps == 0) {
       return;
     }

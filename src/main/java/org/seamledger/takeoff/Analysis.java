@@ -16,6 +16,7 @@ import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.Surroundings;
 import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.roof.CoverageCheck;
 import org.seamledger.roof.ElementCoverage;
@@ -47,12 +48,13 @@ public final class Analysis {
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
+    Surroundings around = RoofSurroundings.of(building, junctions, modelled.byJunction());
     Kinds kinds = new Kinds(rules);
     Details details = new Details(rules);
-    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system),
+    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system, around),
         Stage.DETAILS.of(progress)).with(byShapes.findings());
     Details.Result decided =
-        Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
+        Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system, around));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules), Stage.QUANTITIES.of(progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),

@@ -31,8 +31,9 @@ class DetailsTest {
                   for (boolean flag : new boolean[] {false, true}) {
                     Map<String, Object> system = system();
                     system.putAll(Map.of("ridgeVented", vented, "counterflashing", counterflashing, "fixedAt", fixedAt, "onSeam", flag));
+                    system.putAll(Map.of("gutter", flag, "parapet", vented && !flag));
                     Facts facts = Facts.builder().number("minSlopeDegrees", slope).number("lowRiseDegrees", rise)
-                        .number("widthAcrossFallM", width).flag("oblique", flag).build();
+                        .number("widthAcrossFallM", width).flag("oblique", flag).flag("service", vented).build();
                     Details.Result r = DETAILS.choose(List.of(kinded(kind, facts)), j -> system);
                     assertThat(r.findings()).isEmpty();
                     used.add(r.junctions().get(0).detail().id());
@@ -55,7 +56,8 @@ class DetailsTest {
       assertThat(d.seals()).filteredOn(s -> s.form() == Seal.Form.TAPE).hasSize(2)
           .allMatch(s -> s.on() == On.EACH_FACE && s.run() == Run.CONTINUOUS && s.lines() == 1);
       assertThat(d.fastenings()).filteredOn(f -> f.place().equals("closure foot"))
-          .containsExactly(new Fastening("closure foot", 1, On.EACH_FACE, Run.PER_PIECE, "fasteners.spacing", true));
+          .singleElement().matches(f -> f.lines() == 1 && f.on() == On.EACH_FACE && f.run() == Run.PER_PIECE && f.throughTape()
+              && f.spacing().equals("fasteners.spacing") && f.fixes() && f.joins() == Joins.PANEL_METAL);
       assertThat(d.seals()).filteredOn(s -> s.form() == Seal.Form.BEAD && s.exposure() == Seal.Exposure.CONCEALED)
           .singleElement().matches(s -> s.lines() == 2 && s.upstands() == 2 && s.run() == Run.PER_PIECE);
     }

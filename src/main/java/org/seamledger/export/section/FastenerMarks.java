@@ -2,10 +2,13 @@ package org.seamledger.export.section;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Fastening;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.export.wording.FastenerText;
+import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.RoofSystem;
 
 /** Screws where the detail has them, those of one row with one label. */
@@ -14,9 +17,11 @@ final class FastenerMarks {
   private final SectionView view;
   private final RoofSystem system;
   private final Detail detail;
+  private final List<FastenerRow> rows;
   private final SectionLabels labels;
 
-  FastenerMarks(SectionView view, RoofSystem system, Detail detail, SectionLabels labels) {
+  FastenerMarks(SectionView view, RoofSystem system, Detail detail, List<FastenerRow> rows, SectionLabels labels) {
+    this.rows = rows;
     this.view = view;
     this.system = system;
     this.detail = detail;
@@ -25,8 +30,7 @@ final class FastenerMarks {
 
   void draw(Svg svg) {
     for (Fastening f : detail.fastenings()) {
-      String words =
-          "fasteners, " + f.place() + ": spacing at most " + system.spacing(f.spacing()) + (f.throughTape() ? ", through the tape" : "");
+      String words = words(f);
       List<SectionScene.Screw> screws = view.scene().screwPlaces().getOrDefault(f.id(), List.of());
       if (screws.isEmpty()) {
         labels.unseen(words);
@@ -38,6 +42,13 @@ final class FastenerMarks {
               .orElseThrow();
       labels.add(words, shown.head());
     }
+  }
+
+  private String words(Fastening f) {
+    String types = rows.stream().filter(r -> r.place().equals(f.place())).map(r -> FastenerText.of(r)).distinct()
+        .collect(Collectors.joining("; "));
+    return "fasteners, " + f.place() + ": " + (types.isEmpty() ? f.type().label() : types) + ", spacing at most "
+        + system.spacing(f.spacing()) + (f.throughTape() ? ", through the tape" : "") + (f.exposed() ? ", EXPOSED" : "");
   }
 
   private void screw(SectionScene.Screw screw, Svg svg) {

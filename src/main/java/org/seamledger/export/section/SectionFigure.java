@@ -4,6 +4,7 @@ import java.util.List;
 import org.seamledger.detail.Detail;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.RoofSystem;
 
 /** The section itself on paper: ground, seals, screws, sheets, dimensions and labels of a scene. Lengths in millimetres on paper. */
@@ -13,12 +14,12 @@ public final class SectionFigure {
   }
 
   /** Adds the figure to the drawing; gives what the detail has and the figure can't show, in words. */
-  public static List<String> draw(SectionView view, RoofSystem system, Detail detail, Svg svg) {
+  public static List<String> draw(SectionView view, RoofSystem system, Detail detail, List<FastenerRow> rows, Svg svg) {
     SectionLabels labels = new SectionLabels(view);
     svg.open("g", "class", "cut", "data-view", view.extent());
     ground(view, svg);
     new SealMarks(view, system, detail, labels).draw(svg);
-    new FastenerMarks(view, system, detail, labels).draw(svg);
+    new FastenerMarks(view, system, detail, rows, labels).draw(svg);
     new MetalMarks(view, system, detail, labels).draw(svg);
     view.scene().labels().forEach(l -> labels.add(l.words(), l.at()));
     view.scene().dimensions().forEach(d -> dimension(d, view, svg));
