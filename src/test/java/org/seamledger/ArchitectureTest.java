@@ -76,7 +76,7 @@ class ArchitectureTest {
             "geometry",
             "progress", "finding", "measure"));
     table.put("ledger", RESULTS);
-    table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
+    table.put("export.wording", List.of("takeoff", "quantity", "detail", "junction", "element", "measure", "finding"));
     table.put("export.json", RESULTS);
     table.put("export.report", with("export.wording", RESULTS));
     table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
