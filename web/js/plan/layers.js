@@ -9,7 +9,7 @@ import {matching} from '../ledger/rows.js';
 import {outline, trace} from './paths.js';
 
 /** From the bottom up. */
-export const LAYERS = ['faces', 'chosenFace', 'seams', 'dim', 'lines', 'changes', 'halo', 'chosen', 'arrows', 'labels'];
+export const LAYERS = ['faces', 'chosenFace', 'seams', 'dim', 'lines', 'changes', 'halo', 'chosen', 'arrows', 'movement', 'labels'];
 const MOST_ARROWS = 400;
 
 /** @param {Record<string, SVGGElement>} layers */

@@ -7,6 +7,7 @@ import {planAt} from '../api.js';
 import {Camera} from './camera.js';
 import {drawLabels} from './labels.js';
 import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines} from './layers.js';
+import {drawMovement, movementButton} from './movement.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
 import {drawScale, northMark, onPaper} from './sheet.js';
@@ -20,7 +21,7 @@ export function mountPlan(root) {
   onChange(['ledger'], () => plan.take());
   onChange(['filters', 'reviews'], () => drawLines(plan.layers));
   onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
-  onChange(['units'], () => plan.look());
+  onChange(['units', 'movement'], () => plan.look());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
   plan.draw();
   onPaper(root, plan.svg, plan.scale, () => plan.look());
@@ -44,7 +45,8 @@ export class Plan {
     const button = (text, click, props) => h('button', {...props, on: {click}}, text);
     return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
       button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
-      button('Fit', () => this.fit()), h('a', {class: 'button', href: planAt(state.analysis.id), target: '_blank', rel: 'noopener',
+      button('Fit', () => this.fit()), movementButton(),
+      h('a', {class: 'button', href: planAt(state.analysis.id), target: '_blank', rel: 'noopener',
         title: 'The plan as a sheet to print, to scale'}, 'Sheet'));
   }
 
@@ -71,6 +73,7 @@ export class Plan {
       // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
       svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && camera.perPx > DENSE_M_PER_PX);
       this.seams.draw(camera);
+      drawMovement(this.layers.movement, camera);
       drawLabels(this.layers.labels, camera);
       drawScale(this.scale, camera.perPx);
     });
