@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
+import org.seamledger.order.PriceList;
+import org.seamledger.finding.TopicAnswer;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,9 +46,13 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; "
-          + "junit or sarif for pipelines (default: text).")
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
+          + "closures; order as csv: everything to buy; findings as csv; "
+          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools (default: text).")
   private OutputFormat format;
+
+  @Mixin
+  private PricesChoice prices;
 
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
   private boolean each;
@@ -57,17 +63,27 @@ final class AnalyzeCommand implements Task {
   @Option(names = "--fail-on", paramLabel = "SEVERITY", description = "violation or warning: exit with 1 where there is such a finding.")
   private Limit failOn;
 
+  @Mixin
+  private TopicSettings topics;
+
   @Override
   public int run(Session session) {
     session.requireWritable(output);
+    if (format.isBinary() && output == null) {
+      session.requireNoTerminal("--format " + format);
+    }
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
+    Optional<PriceList> priced = prices.read();
     if (each) {
       settings.requireNoPlaces();
+      topics.requireNoReviews();
       return new EachModel(models, limit, format.forMany(), output).run(session,
           word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
     }
-    Takeoff takeoff = analyze(models, session);
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, models, limit, out));
+    OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
+    List<TopicAnswer> answers = topics.answers();
+    Takeoff takeoff = analyze(models, session).withAnswers(answers);
+    session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));
     return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
   }
 

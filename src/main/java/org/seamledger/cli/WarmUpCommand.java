@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
@@ -30,8 +31,10 @@ final class WarmUpCommand implements Task {
   }
 
   private static void writeNowhere(OutputFormat format, Takeoff takeoff) {
+    List<String> models = takeoff.models().stream().map(ModelInfo::file).toList();
     try {
-      format.write(takeoff, takeoff.models().stream().map(ModelInfo::file).toList(), Optional.empty(), OutputStream.nullOutputStream());
+      OutputFormat.Request request = new OutputFormat.Request(models, Optional.empty(), Program.NAME, Optional.empty(), Optional.empty());
+      format.write(takeoff, request, OutputStream.nullOutputStream());
     } catch (IOException e) {
       throw new OutputException("nowhere", e);
     }

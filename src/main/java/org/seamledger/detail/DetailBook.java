@@ -124,7 +124,7 @@ final class DetailBook {
 
   private static String id(Described d, String derived) {
     String id = d.word("id", derived);
-    if (!id.matches("\\p{L}[\\p{L}\\p{N}]*(-[\\p{L}\\p{N}]+)*")) {
+    if (!id.matches("\\p{L}[\\p{L}\\p{N}]*(?:-[\\p{L}\\p{N}]+)*+")) {
       throw d.problem("sl:id \"" + id + "\" needs letters, digits and single dashes between them");
     }
     return id;

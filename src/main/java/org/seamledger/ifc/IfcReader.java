@@ -286,9 +286,21 @@ public final class IfcReader {
     for (int i = 0; i < inputs.size(); i++) {
       Model model = scopes.get(i).model();
       infos.add(new ModelInfo(inputs.get(i).bareName(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
-          application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument)));
+          application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument),
+          model.file().header().timeStamp().strip(), projectId(model)));
     }
     return infos;
+  }
+
+  private static String projectId(Model model) {
+    try {
+      for (long id : model.idsOf("IFCPROJECT")) {
+        return model.get(id).text(0);
+      }
+    } catch (EntityProblem p) {
+      // Which project it is changes nothing in the roof.
+    }
+    return "";
   }
 
   /** Full name and version of the program that wrote the project, or else of the first one named, or else the header's word. */

@@ -42,16 +42,16 @@ final class FastenerCounter {
       for (int i = 0; i < Math.max(1, fastening.lines()); i++) {
         switch (fastening.run()) {
           case PER_PIECE -> pieces(fastening, place, spacing);
-          case RING -> ring(fastening, place, line.ringM(), spacing);
+          case RING -> ring(fastening, place, line.ringM(fastening.id()), spacing);
           case COLLAR -> ring(fastening, place, line.collarM(), spacing);
           case PER_SEAM, PER_LAP, ONCE, AT_INTERVALS, BETWEEN_INTERVALS -> {
-            int count = fastening.run() == Run.PER_SEAM ? place.seams() : fastening.run() == Run.PER_LAP ? line.lapped(0).laps() : 1;
+            int count = fastening.run() == Run.PER_SEAM ? place.seams() : fastening.run() == Run.PER_LAP ? line.lapped("", 0).laps() : 1;
             add(fastening, place, count, 0, 1, text.fasteners(fastening.place(), place, count));
           }
           case CONTINUOUS, AT_SPACING -> {
-            FastenerLine open = open(line.lengthM(), spacing);
+            FastenerLine open = open(line.lengthM(fastening.id()), spacing);
             add(fastening, place, open.count(), open.spacingM(), open.coverage(reach()),
-                text.line(fastening.place(), place, spacing, open.count()));
+                text.line(fastening.place(), place, line.lengthM(fastening.id()), spacing, open.count()));
           }
         }
       }

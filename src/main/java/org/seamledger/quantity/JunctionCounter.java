@@ -15,7 +15,7 @@ final class JunctionCounter {
   }
 
   static JunctionQuantities count(DetailedJunction detailed, RoofLayout layout, RoofSystem system, Fixity fixity) {
-    CountedLine line = CountedLine.of(detailed.junction().junction(), layout, system, fixity);
+    CountedLine line = CountedLine.of(detailed.junction(), layout, system, fixity);
     Detail detail = detailed.detail();
     List<String> steps = new ArrayList<>();
     StepText text = new StepText(line);

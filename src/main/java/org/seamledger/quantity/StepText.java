@@ -45,11 +45,11 @@ final class StepText {
     return at(part, place) + text.run(lineM) + " ÷ " + text.run(everyM) + ", rounded up" + (less > 0 ? ", − " + less : "") + " = " + count;
   }
 
-  String lapped(String part, CountedPlace place, LappedRun run, double lapM) {
+  String lapped(String part, CountedPlace place, double lengthM, LappedRun run, double lapM) {
     String how = run.laps() == 0 ? "in one length" : "in lengths of " + system.flashing().length() + " lapped "
         + (lapM > system.flashing().lap().value() ? text.part(lapM) : system.flashing().lap().toString())
         + ": " + run.pieces() + " pieces, " + run.laps() + " laps";
-    return at(part, place) + text.run(lineM) + " " + how;
+    return at(part, place) + text.run(lengthM) + " " + how;
   }
 
   String pieces(String part, CountedPlace place, List<Double> lengths, double sum) {
@@ -60,8 +60,8 @@ final class StepText {
 
   // ---- seals
 
-  String along(Seal seal, CountedPlace place, double length) {
-    return at(seal, place) + seal.lines() + " × " + text.run(lineM) + " = " + text.run(length);
+  String along(Seal seal, CountedPlace place, double once, double length) {
+    return at(seal, place) + seal.lines() + " × " + text.run(once) + " = " + text.run(length);
   }
 
   String round(Seal seal, CountedPlace place, double once, String where) {
@@ -99,9 +99,9 @@ final class StepText {
         + " = " + count;
   }
 
-  String line(String what, CountedPlace place, Measure spacing, int count) {
+  String line(String what, CountedPlace place, double lengthM, Measure spacing, int count) {
     return at(what, place)
-        + "(" + text.run(lineM) + " − 2 × " + system.fasteners().endDistance() + ") ÷ " + spacing + ", rounded up, + 1 = "
+        + "(" + text.run(lengthM) + " − 2 × " + system.fasteners().endDistance() + ") ÷ " + spacing + ", rounded up, + 1 = "
         + count;
   }
 

@@ -6,17 +6,23 @@ import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kinds;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.Building;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.geometry.DegenerateGeometryException;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
+import org.seamledger.junction.NodeFinder;
 import org.seamledger.junction.PerimeterLaw;
+import org.seamledger.node.KindedNode;
+import org.seamledger.node.NodeKinds;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
-import org.seamledger.quantity.Surroundings;
+import org.seamledger.quantity.GuttersAndParapets;
 import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.roof.CoverageCheck;
 import org.seamledger.roof.ElementCoverage;
@@ -39,6 +45,17 @@ public final class Analysis {
    * @throws UnusableFileException where the shapes or the roof system can't be used
    */
   public static Takeoff run(Inputs inputs, Progress progress) {
+    try {
+      return stages(inputs, progress);
+    } catch (BrokenRulesException e) {
+      // Some mistakes in the rules show only when a detail is made of them.
+      throw new UnusableFileException(e);
+    } catch (DegenerateGeometryException e) {
+      throw new UnreadableModelException(String.join(" + ", inputs.names()), 0, 0, "geometry that can be computed with", e.getMessage());
+    }
+  }
+
+  private static Takeoff stages(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
     Rules rules = rules(inputs);
     Building building = Models.read(inputs, Stage.READING.of(progress));
@@ -46,23 +63,30 @@ public final class Analysis {
     List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
+    DrainageTrace drainage = DrainageTrace.of(roof, junctions, modelled.gutters(junctions));
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
-    Surroundings around = RoofSurroundings.of(building, junctions, modelled.byJunction());
+    GuttersAndParapets around = GutterAndParapetFinder.of(building, junctions, modelled.byJunction());
     Kinds kinds = new Kinds(rules);
     Details details = new Details(rules);
     Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system, around),
         Stage.DETAILS.of(progress)).with(byShapes.findings());
     Details.Result decided =
         Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system, around));
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules), Stage.QUANTITIES.of(progress));
+    NodeKinds nodeKinds = new NodeKinds(rules);
+    List<KindedNode> nodes = nodeKinds.classify(
+        NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
+        Stage.QUANTITIES.of(progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
-            modelled.findings(),
+            modelled.findings(), drainage.findings(roof.faces()),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage).withAccepted(inputs.accepted());
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        Surroundings.of(building))
+        .withAccepted(inputs.accepted());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

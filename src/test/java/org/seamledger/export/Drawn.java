@@ -10,6 +10,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.seamledger.geometry.Vec2;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
@@ -43,8 +44,27 @@ record Drawn(Document document) {
     return found;
   }
 
+  List<Element> elements(String tag) {
+    List<Element> found = new ArrayList<>();
+    NodeList all = document.getElementsByTagName(tag);
+    for (int i = 0; i < all.getLength(); i++) {
+      found.add((Element) all.item(i));
+    }
+    return found;
+  }
+
+  /** Points of what is drawn at the drawing's own scale; an enlargement beside it has another. */
   List<List<Vec2>> points(String tag, String type) {
-    return elements(tag, type).stream().map(Drawn::points).toList();
+    return elements(tag, type).stream().filter(e -> !isEnlarged(e)).map(Drawn::points).toList();
+  }
+
+  private static boolean isEnlarged(Element e) {
+    for (Node n = e.getParentNode(); n instanceof Element parent; n = n.getParentNode()) {
+      if (parent.getAttribute("class").equals("enlarged")) {
+        return true;
+      }
+    }
+    return false;
   }
 
   static List<Vec2> points(Element e) {

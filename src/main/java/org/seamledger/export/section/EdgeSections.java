@@ -80,7 +80,7 @@ final class EdgeSections extends SectionComposer {
     scene.metal("bracket", List.of(p(back - g, foot - 6), p(back - g, foot - 22), p(back - wide + g, front - 6)));
     scene.screwPlace("bracket", p(back - g, foot - 14), p(34, foot - 14));
     scene.metal("outlet", List.of(p(back - wide * 0.45, floor + g), p(back - wide * 0.4, floor + g), p(back - wide * 0.4, floor - 40)));
-    scene.line("metal", p(back - wide * 0.75, floor + g), p(back - wide * 0.8, floor + g), p(back - wide * 0.8, floor - 40));
+    scene.metal("outlet", List.of(p(back - wide * 0.75, floor + g), p(back - wide * 0.8, floor + g), p(back - wide * 0.8, floor - 40)));
     scene.metal("joint", List.of(p(back - 2 * g, floor + 34), p(back - 2 * g, floor + 2 * g), p(back - wide * 0.25, floor + 2 * g)));
     return floor - 20;
   }

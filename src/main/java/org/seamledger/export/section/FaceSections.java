@@ -39,7 +39,7 @@ final class FaceSections extends SectionComposer {
     double slot = SectionParts.mm(system.ridge().slot());
     parts.deck(left, slot, to, 2 * g);
     parts.deck(right, slot, to, 2 * g);
-    scene.dimension(right.at(0, -2 * g), right.at(slot, -2 * g), right.up().times(-46), "slot " + system.ridge().slot());
+    scene.dimension(right.at(0, -2 * g), right.at(slot, -2 * g), right.up().times(-46), "slot " + parts.stated(system.ridge().slot()));
   }
 
   void valley(boolean pair) {
@@ -58,7 +58,7 @@ final class FaceSections extends SectionComposer {
     double nose = SectionParts.mm(system.valley().cleatOffset());
     cleatsOnBoth(left, right, nose, to);
     parts.decks(left, right, to, below + g);
-    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + system.valley().cleatOffset());
+    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + parts.stated(system.valley().cleatOffset()));
   }
 
   private void cleatsOnBoth(SlopeLine left, SlopeLine right, double nose, double to) {
@@ -93,18 +93,18 @@ final class FaceSections extends SectionComposer {
     parts.deck(right, rim, to, under);
     scene.area("deck", List.of(p(-half - g, floor - g), p(half + g, floor - g), p(half + g, floor - SectionParts.DECK),
         p(-half - g, floor - SectionParts.DECK)));
-    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + system.valley().cleatOffset());
+    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + parts.stated(system.valley().cleatOffset()));
   }
 
   /** Outlet, overflow and joint of a gutter's lining. */
   private void gutterParts(double half, double floor) {
     if (scene.has("outlet")) {
       scene.metal("outlet", List.of(p(-half * 0.7, floor + g), p(-half * 0.5, floor + g), p(-half * 0.5, floor - 44)));
-      scene.line("metal", p(half * 0.1, floor + g), p(-half * 0.1, floor + g), p(-half * 0.1, floor - 44));
+      scene.metal("outlet", List.of(p(half * 0.1, floor + g), p(-half * 0.1, floor + g), p(-half * 0.1, floor - 44)));
     }
     if (scene.has("overflow")) {
       scene.metal("overflow", List.of(p(half * 0.35, floor - 44), p(half * 0.35, floor + 50)));
-      scene.line("metal", p(half * 0.6, floor - 44), p(half * 0.6, floor + 50));
+      scene.metal("overflow", List.of(p(half * 0.6, floor - 44), p(half * 0.6, floor + 50)));
     }
     if (scene.has("joint")) {
       scene.metal("joint", List.of(p(-half * 0.95, floor + 2 * g), p(-half * 0.95, floor + 30), p(-half * 0.75, floor + 30), p(-half * 0.75, floor + 2 * g)));
@@ -144,7 +144,7 @@ final class FaceSections extends SectionComposer {
       scene.area("furring",
           List.of(right(pair ? 1 : 0).at(0, -2 * g), right(pair ? 1 : 0).at(to, -2 * g), upper.at(to, -below - g - SectionParts.DECK),
               upper.at(0, -below - g - SectionParts.DECK)));
-      scene.label("furring: the upper deck stands " + SectionParts.length(furring) + " higher, so that the flashing clears the closures",
+      scene.label("furring: the upper deck stands " + parts.length(furring) + " higher, so that the flashing clears the closures",
           upper.at(to * 0.5, -below - SectionParts.DECK));
     }
   }

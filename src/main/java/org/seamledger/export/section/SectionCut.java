@@ -20,7 +20,7 @@ import org.seamledger.takeoff.Takeoff;
  * @param faces by their rise, the lowest first
  * @param fasteners as counted for the junction
  */
-public record SectionCut(List<Face> faces, List<FastenerRow> fasteners) {
+record SectionCut(List<Face> faces, List<FastenerRow> fasteners) {
 
   /** How far beside the line a face is looked for, metres. */
   private static final double BESIDE = 0.02;

@@ -6,7 +6,6 @@ import org.seamledger.detail.Joins;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.Measure;
-import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.RoofSystem;
 
@@ -57,7 +56,7 @@ final class SectionParts {
     return scene.hasTape(place) ? tapeThickness : g;
   }
 
-  /** Tape in a slope's frame around {@code s}, its foot at {@code h}. */
+  /** Tape in a slope's frame around {code s}, its foot at {code h}. */
   List<Vec2> tape(SlopeLine on, double s, double h) {
     return on.box(s - tapeWidth / 2, s + tapeWidth / 2, h, h + tapeThickness);
   }
@@ -81,7 +80,7 @@ final class SectionParts {
 
   // ---- ground, panel, seam
 
-  /** Deck under a face, its top {@code below} under the panel, from {@code from} to {@code to}; {@code edge} is where its foot begins. */
+  /** Deck under a face, its top {code below} under the panel, from {code from} to {code to}; {code edge} is where its foot begins. */
   void deck(SlopeLine on, double from, double to, double below, Vec2 edge) {
     scene.area("deck", List.of(on.at(from, -below), on.at(to, -below), on.at(to, -below - DECK), edge));
     underlayment(on, from, to, below);
@@ -117,7 +116,7 @@ final class SectionParts {
     clip(on, to - 60);
     scene.line("seam", on.at(from, 0), on.at(from, seam), on.at(to, seam));
     seamHeight(on, to);
-    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness(), on.at(from * 0.25 + to * 0.75, 0));
+    scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(from * 0.25 + to * 0.75, 0));
     breaks(on, to, slope);
   }
 
@@ -133,13 +132,13 @@ final class SectionParts {
     scene.line("panel", on.at(to, 0), on.at(seamAt + 2 * g, 0), on.at(seamAt + 2 * g, seam - 2 * g));
     scene.line("clip", on.at(seamAt + g + 18, -g), on.at(seamAt + g, -g), on.at(seamAt + g, seam - 4));
     scene.label("clip in the seam, screwed to the deck", on.at(seamAt + g + 18, -g));
-    scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + system.panel().seamHeight());
-    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + system.panel().thickness(), on.at(seamAt, seam * 0.6));
+    scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
+    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(seamAt, seam * 0.6));
     breaks(on, to, slope);
   }
 
   private void seamHeight(SlopeLine on, double to) {
-    scene.dimension(on.at(to - 14, 0), on.at(to - 14, seam), point(0, 0), "seam height " + system.panel().seamHeight());
+    scene.dimension(on.at(to - 14, 0), on.at(to - 14, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
     scene.label("top of the seams beyond the cut", on.at(to - 34, seam));
   }
 
@@ -167,7 +166,7 @@ final class SectionParts {
    * A closure with its foot towards the junction and its top flange away from it, tape under the foot and on the top flange, beads before
    * and behind.
    *
-   * @param web where it stands
+   * param web where it stands
    */
   void closure(SlopeLine on, double web) {
     double foot = bed("closure-foot");
@@ -185,8 +184,8 @@ final class SectionParts {
     }
     screw("closure", on, web - flange / 2, foot);
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
-        "fastening flange " + system.closure().fasteningFlange());
-    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + system.closure().height());
+        "fastening flange " + stated(system.closure().fasteningFlange()));
+    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
   }
 
   /** The edge of a cover over closures: drip and hem; gives its points from the edge inwards. */
@@ -241,7 +240,7 @@ final class SectionParts {
     scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
     clip(on, to - 60);
     scene.sealPlace("seam-ends", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
-    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness() + ", hemmed over the cleat",
+    scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()) + ", hemmed over the cleat",
         on.at(nose - 6, -g));
     seamHeight(on, to);
     breaks(on, to, slope);
@@ -256,7 +255,7 @@ final class SectionParts {
     scene.label(words, point(-36, low + (high - low) * 0.12));
   }
 
-  /** The counterflashing over an upstand that ends at {@code top}, in whichever way the detail ends at a wall; gives the wall's height. */
+  /** The counterflashing over an upstand that ends at {code top}, in whichever way the detail ends at a wall; gives the wall's height. */
   double counterflashing(double top) {
     if (!scene.has("counterflashing")) {
       return top;
@@ -282,9 +281,10 @@ final class SectionParts {
         point(in, top - 36), point(in + 8, top - 44)));
     scene.metal("splice", List.of(point(-60, top + 3 * g + 6), point(0, top + 3 * g)));
     scene.metal("coping-cleat", List.of(point(2 * g, top - 4), point(2 * g, top - 32), point(in + 5, top - 41)));
-    scene.line("metal", point(-60 - 2 * g, top - 4), point(-60 - 2 * g, top - 32), point(out - 5, top - 41));
+    scene.metal("coping-cleat", List.of(point(-60 - 2 * g, top - 4), point(-60 - 2 * g, top - 32), point(out - 5, top - 41)));
     scene.screwPlace("coping-cleat", point(2 * g, top - 16), point(-36, top - 16));
-    scene.line("metal", point(g, top), point(g, top + g), point(-56, top + g + 5));
+    String flashing = scene.part("flashing", "pan");
+    scene.metal(flashing, List.of(point(g, top), point(g, top + g), point(-56, top + g + 5)));
   }
 
   /**
@@ -303,7 +303,6 @@ final class SectionParts {
     screw("z", on, web - lower / 2, bed);
     panelAlongSeams(on, 8, to, web + 150, slope);
     scene.line("panel", on.at(8, 0), on.at(8, seam));
-    scene.dimension(on.at(8, 0), on.at(8, seam), on.along().times(-4), "turned up " + system.panel().seamHeight());
     return List.of(on.at(web + 8, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
   }
 
@@ -364,7 +363,13 @@ final class SectionParts {
     }
   }
 
-  static String length(double mm) {
-    return MeasureFormat.formatMillimetres(mm / 1000) + " (" + MeasureFormat.formatInches(mm / 1000) + ")";
+  /** A length in the chosen units, from millimetres. */
+  String length(double mm) {
+    return scene.units().small(mm / 1000);
+  }
+
+  /** A length that the system states, in the chosen units. */
+  String stated(Measure length) {
+    return scene.units().stated(length);
   }
 }

@@ -53,7 +53,7 @@ final class WallSections extends SectionComposer {
       default -> apron(top, scene.part("flashing"));
     }
     if (top < wanted - 1e-6) {
-      scene.dimension(p(0, stand), p(0, top), p(-76, 0), "upturn " + SectionParts.length(top - stand) + ", the curb allows no more");
+      scene.dimension(p(0, stand), p(0, top), p(-76, 0), "upturn " + parts.length(top - stand) + ", the curb allows no more");
     } else {
       parts.upstandDimension(stand, top);
     }
@@ -73,7 +73,7 @@ final class WallSections extends SectionComposer {
     double leg = Math.max(parts.flange * 2 + 40, parts.girth(part) - (top - corner.v()) - SectionParts.HEM - 5);
     double edge = on.s(corner) + leg;
     double gap = SectionParts.mm(system.panel().movementGap()) + g;
-    scene.dimension(on.at(0, 0), on.at(gap, 0), on.up().times(-DROP), "gap " + system.panel().movementGap());
+    scene.dimension(on.at(0, 0), on.at(gap, 0), on.up().times(-DROP), "gap " + parts.stated(system.panel().movementGap()));
     double to = edge + 84;
     List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to, gap));
     line.add(corner);
@@ -119,7 +119,7 @@ final class WallSections extends SectionComposer {
       Vec2 far = on.at(meets, -below);
       scene.area("furring", List.of(corner, p(x, cricket), far));
       scene.metal("cricket", List.of(p(x + g, top), p(x + g, cricket + g), far.plus(on.up().times(g)), on.at(meets + 30, -below + g)));
-      scene.dimension(p(0, 0), p(0, cricket), p(-30, 0), "cricket " + SectionParts.length(cricket));
+      scene.dimension(p(0, 0), p(0, cricket), p(-30, 0), "cricket " + parts.length(cricket));
     }
     scene.metal(part, List.of(p(x, top), corner, on.at(end, -below), on.at(end, -below + g), on.at(end - 14, -below + g)));
     double bead = SectionParts.mm(system.bead().size());
@@ -129,7 +129,7 @@ final class WallSections extends SectionComposer {
     outlets(corner, top);
     parts.cleat(scene.part("cleat"), on, nose, to, slope(0));
     scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66),
-        nose > offset ? "cleat beyond the cricket" : "cleat at " + system.valley().cleatOffset());
+        nose > offset ? "cleat beyond the cricket" : "cleat at " + parts.stated(system.valley().cleatOffset()));
     parts.deck(on, 0, to, below + g, p(0, on.at(0, -SectionParts.DECK - below - g).v()));
   }
 
@@ -137,12 +137,12 @@ final class WallSections extends SectionComposer {
   private void outlets(Vec2 corner, double top) {
     if (scene.has("outlet")) {
       scene.metal("outlet", List.of(p(corner.u() + 14, corner.v() + 6), p(corner.u() + 14, corner.v() - 54)));
-      scene.line("metal", p(corner.u() + 52, corner.v() + 16), p(corner.u() + 52, corner.v() - 54));
+      scene.metal("outlet", List.of(p(corner.u() + 52, corner.v() + 16), p(corner.u() + 52, corner.v() - 54)));
     }
     if (scene.has("overflow")) {
       double y = corner.v() + Math.min(top * 0.45, 80);
       scene.metal("overflow", List.of(p(corner.u() + 2 * g, y), p(-66, y - 5)));
-      scene.line("metal", p(corner.u() + 2 * g, y + 26), p(-66, y + 21));
+      scene.metal("overflow", List.of(p(corner.u() + 2 * g, y + 26), p(-66, y + 21)));
     }
   }
 }

@@ -1,6 +1,9 @@
 package org.seamledger.quantity.layout;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import org.seamledger.geometry.Vec3;
 
 /**
  * A blank of a pan's width to cut: one connected piece of face between two seams, or between a seam and an edge.
@@ -22,5 +25,10 @@ public record Panel(int pan, double widthM, double lengthM, double lowBevelDegre
   public Panel {
     low = List.copyOf(low);
     high = List.copyOf(high);
+  }
+
+  /** Middle of the widest stretch of its low end; empty where it has none. */
+  public Optional<Vec3> lowMiddle() {
+    return low.stream().max(Comparator.comparingDouble(EndCut::widthM)).map(c -> c.left().plus(c.right()).times(0.5));
   }
 }

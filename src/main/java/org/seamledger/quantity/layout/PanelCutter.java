@@ -11,14 +11,14 @@ import org.seamledger.roof.Facet;
 /** Cuts a facet into panels at its seams. */
 final class PanelCutter {
 
-  private final Region area;
   private final Plane plane;
+  private final Region area;
   private final double minimumM;
   private final double tolerance;
 
   PanelCutter(Facet facet, double minimumM, double tolerance) {
-    this.area = facet.area();
     this.plane = facet.plane();
+    this.area = facet.area();
     this.minimumM = minimumM;
     this.tolerance = tolerance;
   }

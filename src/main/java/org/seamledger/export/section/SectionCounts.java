@@ -1,0 +1,47 @@
+package org.seamledger.export.section;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.seamledger.detail.Fastening;
+import org.seamledger.detail.MetalPart;
+import org.seamledger.detail.Run;
+import org.seamledger.detail.Seal;
+import org.seamledger.export.sheet.Units;
+import org.seamledger.quantity.FastenerRow;
+import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.MetalLine;
+import org.seamledger.quantity.SealLine;
+
+/** What is counted of each part of a junction's detail, in words for the list on its sheet; empty words where nothing is. */
+record SectionCounts(JunctionQuantities counted, Units units) {
+
+  String metal(MetalPart part) {
+    int pieces = counted.metal().stream().filter(m -> m.part().equals(part.part())).mapToInt(MetalLine::pieces).sum();
+    double length = counted.metal().stream().filter(m -> m.part().equals(part.part())).mapToDouble(MetalLine::lengthM).sum();
+    if (pieces == 0) {
+      return "";
+    }
+    return "; " + pieces + (pieces == 1 ? " piece" : " pieces") + (part.run() == Run.ONCE ? "" : ", " + units.length(length));
+  }
+
+  String seal(Seal seal) {
+    double length = counted.seals().stream().filter(s -> s.form() == seal.form() && s.place().equals(seal.place()))
+        .mapToDouble(SealLine::lengthM).sum();
+    return length > 0 ? "; " + units.length(length) : "";
+  }
+
+  String fasteners(Fastening fastening) {
+    Map<String, Integer> kinds = new LinkedHashMap<>();
+    counted.fasteners().stream().filter(f -> f.place().equals(fastening.place()) && f.count() > 0)
+        .forEach(f -> kinds.merge(type(f), f.count(), Integer::sum));
+    return kinds.isEmpty() ? "; " + fastening.type().label()
+        : kinds.entrySet().stream().map(e -> "; " + e.getValue() + " pieces, " + e.getKey()).collect(Collectors.joining());
+  }
+
+  /** {@code deck screw with a sealing washer 38 mm, panel to deck}. */
+  private String type(FastenerRow row) {
+    return row.type().label() + " " + units.small(row.lengthM()) + ", " + row.joins().word().replace("-", " to ")
+        + (row.slotM() > 0 ? ", in slots of " + units.small(row.slotM()) : "");
+  }
+}
