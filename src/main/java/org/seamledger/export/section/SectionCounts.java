@@ -5,7 +5,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.MetalPart;
-import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.export.sheet.Units;
 import org.seamledger.quantity.FastenerRow;
@@ -22,7 +21,7 @@ record SectionCounts(JunctionQuantities counted, Units units) {
     if (pieces == 0) {
       return "";
     }
-    return "; " + pieces + (pieces == 1 ? " piece" : " pieces") + (part.run() == Run.ONCE ? "" : ", " + units.length(length));
+    return "; " + pieces + (pieces == 1 ? " piece" : " pieces") + (length <= 0 ? "" : ", " + units.length(length));
   }
 
   String seal(Seal seal) {

@@ -71,10 +71,6 @@ public record SectionScene(Detail detail, double gap, Units units, List<Shape> s
     shapes.add(new Shape(type, List.of(points), false, ""));
   }
 
-  void line(String type, List<Vec2> points) {
-    shapes.add(new Shape(type, List.copyOf(points), false, ""));
-  }
-
   /** A part of the detail; its first drawing carries the label. */
   void metal(String part, List<Vec2> points) {
     shapes.add(new Shape(part.startsWith("vented") ? "metal vented" : "metal", List.copyOf(points), false, part));
