@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.seamledger.detail.Fastening;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.RoofSystem;
@@ -21,10 +21,10 @@ final class FastenerLines {
     Map<String, TreeMap<String, Long>> places = new TreeMap<>();
     for (JunctionQuantities q : source.counted()) {
       for (FastenerRow row : q.fasteners()) {
-        String type = type(source, q, row);
-        drafts.computeIfAbsent(type, k -> new LineDraft("fastener:" + type, OrderGroup.FASTENERS, type.replace('-', ' '), "piece"))
+        String type = row.type().word();
+        drafts.computeIfAbsent(type, k -> new LineDraft("fastener:" + type, OrderGroup.FASTENERS, row.type().label(), "piece"))
             .add(q.junction(), row.face(), row.count());
-        places.computeIfAbsent(type, k -> new TreeMap<>()).merge(row.place(), (long) row.count(), Long::sum);
+        places.computeIfAbsent(type, k -> new TreeMap<>()).merge(row.place() + " of " + MeasureFormat.formatMillimetres(row.lengthM()), (long) row.count(), Long::sum);
       }
     }
     List<OrderLine> lines = new ArrayList<>();
@@ -39,16 +39,5 @@ final class FastenerLines {
 
   static OrderLine boxes(LineDraft draft, RoofSystem system) {
     return draft.size(system.fasteners().metal().word()).inPacks(system.waste().fasteners().value(), system.purchase().packs().screws(), "box");
-  }
-
-  private static String type(OrderSource source, JunctionQuantities q, FastenerRow row) {
-    String id = source.junction(q).detail().fastenings().stream().filter(f -> f.place().equals(row.place())).map(Fastening::id).findFirst()
-        .orElse("");
-    return switch (id) {
-      case "cover", "boot", "plate", "flange", "trim" -> "stitch-screw";
-      case "wedges" -> "reglet-wedge";
-      case "receiver-bar", "curb-flange" -> "wall-anchor";
-      default -> "deck-screw";
-    };
   }
 }
