@@ -81,6 +81,7 @@ class ArchitectureTest {
             "progress", "finding", "measure"));
     table.put("order.stock", List.of("quantity"));
     table.put("order", with("order.stock", RESULTS));
+    table.put("enrich", with("schema", with("step", with("ifc.entity", RESULTS))));
     table.put("ledger", RESULTS);
     table.put("export.wording", List.of("takeoff", "quantity", "detail", "junction", "element", "measure", "finding"));
     table.put("export.json", with("order", RESULTS));
@@ -95,7 +96,8 @@ class ArchitectureTest {
             .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order", "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
-    List<String> stored = with("progress", with("source", with("export", with("order", with("ledger", RESULTS)))));
+    List<String> stored =
+        with("progress", with("source", with("step", with("enrich", with("export", with("order", with("ledger", RESULTS)))))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));

@@ -48,7 +48,8 @@ final class AnalyzeCommand implements Task {
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
       description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
           + "closures; order as csv: everything to buy; findings as csv; "
-          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools (default: text).")
+          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; "
+          + "ifc: a copy of the model with the answers in it (default: text).")
   private OutputFormat format;
 
   @Mixin
@@ -68,23 +69,45 @@ final class AnalyzeCommand implements Task {
 
   @Override
   public int run(Session session) {
-    session.requireWritable(output);
-    if (format.isBinary() && output == null) {
-      session.requireNoTerminal("--format " + format);
-    }
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
     Optional<PriceList> priced = prices.read();
     if (each) {
+      session.requireWritable(output);
       settings.requireNoPlaces();
       topics.requireNoReviews();
       return new EachModel(models, limit, format.forMany(), output).run(session,
           word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
     }
-    OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
     List<TopicAnswer> answers = topics.answers();
-    Takeoff takeoff = analyze(models, session).withAnswers(answers);
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));
+    Takeoff takeoff = format == OutputFormat.ifc ? copies(answers, session) : result(answers, limit, priced, session);
     return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
+  }
+
+  private Takeoff result(List<TopicAnswer> answers, Optional<Severity> limit, Optional<PriceList> priced, Session session) {
+    session.requireWritable(output);
+    requireNoTerminal(session);
+    Takeoff takeoff = analyze(models, session).withAnswers(answers);
+    OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
+    session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));
+    return takeoff;
+  }
+
+  /** Models are read twice: for the analysis, and to be copied. */
+  private Takeoff copies(List<TopicAnswer> answers, Session session) {
+    CopiesOutput copies = new CopiesOutput(Optional.ofNullable(output));
+    copies.requireWritable(session, models.size());
+    requireNoTerminal(session);
+    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
+      Takeoff takeoff = session.analyze(settings.on(chosen, session.environment())).withAnswers(answers);
+      copies.write(takeoff, chosen.sources(), session);
+      return takeoff;
+    }
+  }
+
+  private void requireNoTerminal(Session session) {
+    if (format.isBinary() && output == null) {
+      session.requireNoTerminal("--format " + format);
+    }
   }
 
   private Takeoff analyze(List<String> words, Session session) {

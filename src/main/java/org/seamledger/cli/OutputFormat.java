@@ -25,7 +25,9 @@ enum OutputFormat {
   csv(of(CsvLedger::write), Optional.of(GateForm.csv)), cuts(of(CutList::write), Optional.empty()),
   order(priced(OrderCsv::write), Optional.empty()),
   findings(of(FindingsCsv::write), Optional.empty()), junit(of(GateForm.junit), Optional.of(GateForm.junit)),
-  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1));
+  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
+  /** Written from the models themselves, see {@link CopiesOutput}. */
+  ifc(OutputFormat::copies);
 
   /**
    * How a result is wanted.
@@ -78,6 +80,10 @@ enum OutputFormat {
     this.writer = writer;
     this.many = Optional.empty();
     this.isBinary = true;
+  }
+
+  private static void copies(Takeoff takeoff, Request request, OutputStream out) {
+    throw new IllegalStateException("copies of models are written from the models");
   }
 
   private static RequestWriter of(Writer writer) {

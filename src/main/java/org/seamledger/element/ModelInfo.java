@@ -2,6 +2,7 @@ package org.seamledger.element;
 
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.seamledger.geometry.Transform;
 
 /**
  * Where a part of a building comes from.
@@ -16,14 +17,15 @@ import java.util.regex.Pattern;
  *     model lies as the models themselves say
  * @param written when the file was written by its own header, as it stands there; empty where the header doesn't say
  * @param project GlobalId of its project, or the empty string
+ * @param world from the model's own coordinates to those of the first model, metres, however it was placed
  */
 public record ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes,
-    Optional<String> placement, String written, String project) {
+    Optional<String> placement, String written, String project, Transform world) {
 
   private static final Pattern DAY = Pattern.compile("\\d{4}-\\d{2}-\\d{2}");
 
   public ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes) {
-    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty(), "", "");
+    this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty(), "", "", Transform.IDENTITY);
   }
 
   /** The day on which the file was written, as its header states it, such as {@code 2024-05-17}; the empty string where it states none. */
