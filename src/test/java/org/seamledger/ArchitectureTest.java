@@ -93,7 +93,8 @@ class ArchitectureTest {
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
-            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order", "ledger"),
+            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order",
+                "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored =

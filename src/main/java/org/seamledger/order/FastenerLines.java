@@ -24,7 +24,8 @@ final class FastenerLines {
         String type = row.type().word();
         drafts.computeIfAbsent(type, k -> new LineDraft("fastener:" + type, OrderGroup.FASTENERS, row.type().label(), "piece"))
             .add(q.junction(), row.face(), row.count());
-        places.computeIfAbsent(type, k -> new TreeMap<>()).merge(row.place() + " of " + MeasureFormat.formatMillimetres(row.lengthM()), (long) row.count(), Long::sum);
+        places.computeIfAbsent(type, k -> new TreeMap<>()).merge(row.place() + " of " + MeasureFormat.formatMillimetres(row.lengthM()),
+            (long) row.count(), Long::sum);
       }
     }
     List<OrderLine> lines = new ArrayList<>();
@@ -38,6 +39,7 @@ final class FastenerLines {
   }
 
   static OrderLine boxes(LineDraft draft, RoofSystem system) {
-    return draft.size(system.fasteners().metal().word()).inPacks(system.waste().fasteners().value(), system.purchase().packs().screws(), "box");
+    return draft.size(system.fasteners().metal().word()).inPacks(system.waste().fasteners().value(), system.purchase().packs().screws(),
+        "box");
   }
 }

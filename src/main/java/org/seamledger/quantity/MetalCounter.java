@@ -63,8 +63,9 @@ final class MetalCounter {
   }
 
   private void atSpacing(MetalPart part, CountedPlace place) {
-    int count = FastenerLine.open(line.lengthM(part.id()), system.fasteners().trimSpacing().value(), system.fasteners().endDistance().value(),
-        system.fasteners().minimumPerPiece()).count();
+    int count =
+        FastenerLine.open(line.lengthM(part.id()), system.fasteners().trimSpacing().value(), system.fasteners().endDistance().value(),
+            system.fasteners().minimumPerPiece()).count();
     add(part, place, count, 0, 0, text.line(part.part(), place, line.lengthM(part.id()), system.fasteners().trimSpacing(), count));
   }
 

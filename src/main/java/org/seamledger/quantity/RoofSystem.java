@@ -58,7 +58,8 @@ import org.seamledger.quantity.system.WasteSettings;
  */
 public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout, TapeSettings tape, ClosureSettings closure,
     FastenerSettings fasteners, BeadSettings bead,
-    SealantSettings sealant, FlashingSettings flashing, WallSettings walls, EaveSettings eaves, RidgeSettings ridge, ValleySettings valley, CurbSettings curbs,
+    SealantSettings sealant, FlashingSettings flashing, WallSettings walls, EaveSettings eaves, RidgeSettings ridge, ValleySettings valley,
+    CurbSettings curbs,
     PipeSettings pipes, SlopeSettings limits, WasteSettings waste,
     SiteSettings site, PurchaseSettings purchase) {
 
@@ -151,7 +152,8 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
         new BeadSettings(bead.shape(), bead.size(), sum(seam, stated.bead.size()), bead.receiverShape(), bead.receiverSize(),
             bead.clampShape(), bead.clampSize(),
             bead.cartridge()),
-        sealant, new FlashingSettings(stated.panel.metal(), flashing.length(), flashing.lap(), flashing.girth(), flashing.lapSeal()), walls, eaves,
+        sealant, new FlashingSettings(stated.panel.metal(), flashing.length(), flashing.lap(), flashing.girth(), flashing.lapSeal()), walls,
+        eaves,
         ridge, valley,
         curbs, pipes, limits, waste, site, purchase);
   }

@@ -100,7 +100,8 @@ class DetailsTest {
     Details.Result r = DETAILS.choose(List.of(kinded("headwall", Facts.builder().number("minSlopeDegrees", 20).build())), j -> system);
     assertThat(r.junctions()).extracting(j -> j.detail().id()).containsExactly("none");
     assertThat(r.findings()).singleElement()
-        .matches(f -> f.code().equals("detail/none") && f.message().contains("no detail fits a headwall") && f.message().contains("parapet is false"));
+        .matches(f -> f.code().equals("detail/none") && f.message().contains("no detail fits a headwall")
+            && f.message().contains("parapet is false"));
   }
 
   private static Map<String, Object> system() {

@@ -76,7 +76,8 @@ final class EdgeSections extends SectionComposer {
     double floor = foot - Math.max(60, parts.girth("gutter") * 0.28);
     double front = foot - 14;
     double back = -0.4 * g;
-    scene.metal("gutter", List.of(p(back, foot + 26), p(back, floor), p(back - wide, floor), p(back - wide, front), p(back - wide + 9, front)));
+    scene.metal("gutter",
+        List.of(p(back, foot + 26), p(back, floor), p(back - wide, floor), p(back - wide, front), p(back - wide + 9, front)));
     scene.metal("bracket", List.of(p(back - g, foot - 6), p(back - g, foot - 22), p(back - wide + g, front - 6)));
     scene.screwPlace("bracket", p(back - g, foot - 14), p(34, foot - 14));
     scene.metal("outlet", List.of(p(back - wide * 0.45, floor + g), p(back - wide * 0.4, floor + g), p(back - wide * 0.4, floor - 40)));

@@ -50,9 +50,11 @@ final class FaceSections extends SectionComposer {
     Vec2 bottom = left.meet(-below, right, -below);
     double leg = parts.girth(pan) / 2 - SectionParts.HEM;
     double to = leg + 70;
-    scene.metal(pan, List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), left.at(RIB / 2, -below), bottom.plus(p(0, RIB + 6)),
-        right.at(RIB / 2, -below), right.at(leg, -below),
-        right.at(leg, -below + g), right.at(leg - 14, -below + g)));
+    scene.metal(pan,
+        List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), left.at(RIB / 2, -below),
+            bottom.plus(p(0, RIB + 6)),
+            right.at(RIB / 2, -below), right.at(leg, -below),
+            right.at(leg, -below + g), right.at(leg - 14, -below + g)));
     parts.panCleat(left, leg, below);
     parts.panCleat(right, leg, below);
     double nose = SectionParts.mm(system.valley().cleatOffset());
@@ -107,7 +109,8 @@ final class FaceSections extends SectionComposer {
       scene.metal("overflow", List.of(p(half * 0.6, floor - 44), p(half * 0.6, floor + 50)));
     }
     if (scene.has("joint")) {
-      scene.metal("joint", List.of(p(-half * 0.95, floor + 2 * g), p(-half * 0.95, floor + 30), p(-half * 0.75, floor + 30), p(-half * 0.75, floor + 2 * g)));
+      scene.metal("joint", List.of(p(-half * 0.95, floor + 2 * g), p(-half * 0.95, floor + 30), p(-half * 0.75, floor + 30),
+          p(-half * 0.75, floor + 2 * g)));
     }
     scene.screwPlace("rivets", p(half * 0.8, floor), p(half * 0.8, floor - 8));
   }

@@ -133,7 +133,8 @@ final class SectionParts {
     scene.line("clip", on.at(seamAt + g + 18, -g), on.at(seamAt + g, -g), on.at(seamAt + g, seam - 4));
     scene.label("clip in the seam, screwed to the deck", on.at(seamAt + g + 18, -g));
     scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
-    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(seamAt, seam * 0.6));
+    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()),
+        on.at(seamAt, seam * 0.6));
     breaks(on, to, slope);
   }
 
@@ -179,7 +180,8 @@ final class SectionParts {
         round(on.at(web - flange / 2 + 7, foot + bead / 2 + g / 2), bead)));
     if (scene.has("baffle")) {
       double x = web + flange * 0.6;
-      scene.metal("baffle", List.of(on.at(x - 10, top - g), on.at(x, top - g), on.at(x, top - closure * 0.45), on.at(x + 5, top - closure * 0.5)));
+      scene.metal("baffle",
+          List.of(on.at(x - 10, top - g), on.at(x, top - g), on.at(x, top - closure * 0.45), on.at(x + 5, top - closure * 0.5)));
       scene.screwPlace("baffle", on.at(x - 5, top), on.at(x - 5, top - 9));
     }
     screw("closure", on, web - flange / 2, foot);
@@ -267,7 +269,8 @@ final class SectionParts {
   private double skirt(double top) {
     double x = 3 * g + 2;
     double down = Math.min(girth("counterflashing") * 0.5, top * 0.6);
-    scene.metal("counterflashing", List.of(point(-58, top + 14 + g), point(x, top + 14 + g), point(x, top + 14 - down), point(x + 6, top + 8 - down)));
+    scene.metal("counterflashing",
+        List.of(point(-58, top + 14 + g), point(x, top + 14 + g), point(x, top + 14 - down), point(x + 6, top + 8 - down)));
     scene.screwPlace("skirt", point(x, top - 14), point(-26, top - 14));
     scene.dimension(point(x, top + 14 - down), point(x, top), point(26, 0), "lap " + length(down - 14));
     return top + 14;
@@ -357,8 +360,9 @@ final class SectionParts {
   /** A small cleat at the hem of a pan whose edge is at {@code s}, {@code below} under the panel. */
   void panCleat(SlopeLine on, double s, double below) {
     if (scene.has("pan-cleat")) {
-      scene.metal("pan-cleat", List.of(on.at(s - 9, -below + 1.8 * g), on.at(s + 1.2 * g, -below + 1.8 * g), on.at(s + 1.2 * g, -below - 0.3 * g),
-          on.at(s + 24, -below - 0.3 * g)));
+      scene.metal("pan-cleat",
+          List.of(on.at(s - 9, -below + 1.8 * g), on.at(s + 1.2 * g, -below + 1.8 * g), on.at(s + 1.2 * g, -below - 0.3 * g),
+              on.at(s + 24, -below - 0.3 * g)));
       scene.screwPlace("pan-cleat", on.at(s + 15, -below), on.at(s + 15, -below - SCREW));
     }
   }

@@ -18,7 +18,8 @@ import org.seamledger.geometry.Vec2;
  * @param gap room that keeps drawn sheets apart, which in truth touch; grows as the scale shrinks
  * @param units of the words
  */
-public record SectionScene(Detail detail, double gap, Units units, List<Shape> shapes, List<Label> labels, List<Dimension> dimensions, List<Note> notes,
+public record SectionScene(Detail detail, double gap, Units units, List<Shape> shapes, List<Label> labels, List<Dimension> dimensions,
+    List<Note> notes,
     Map<String, List<List<List<Vec2>>>> sealPlaces, Map<String, List<Screw>> screwPlaces, Map<String, List<Vec2>> parts) {
 
   /** A line or an area; areas are closed. {@code part} is the id of the detail's part that it draws, or empty. */
