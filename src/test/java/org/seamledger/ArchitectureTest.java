@@ -83,7 +83,7 @@ class ArchitectureTest {
     table.put("order", with("order.stock", RESULTS));
     table.put("enrich", with("schema", with("step", with("ifc.entity", RESULTS))));
     table.put("ledger", RESULTS);
-    table.put("export.wording", List.of("takeoff", "detail", "drainage", "junction", "element", "measure", "finding"));
+    table.put("export.wording", List.of("takeoff", "quantity", "detail", "drainage", "junction", "element", "measure", "finding"));
     table.put("export.json", with("order", RESULTS));
     table.put("export.report", with("order", with("export.wording", RESULTS)));
     table.put("export.sheet", List.of("export.wording", "takeoff", "roof", "element", "geometry", "measure"));
