@@ -17,6 +17,7 @@ import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.answer.PageFiles;
 import org.seamledger.http.answer.Problems;
+import org.seamledger.http.answer.ServerErrors;
 import org.seamledger.http.job.Jobs;
 import org.seamledger.http.job.Metrics;
 import org.seamledger.http.setting.Options;
@@ -32,7 +33,9 @@ final class RequestHandling {
   private final AccessGuard guard;
   private final Metrics metrics;
   private final Health health;
+  private final SlowBodies slow;
   private final PageFiles page = new PageFiles();
+  private final Map<String, String> securityHeaders;
   private final Set<String> addresses = new TreeSet<>();
   private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
   private volatile Optional<String> opened = Optional.empty();
@@ -40,8 +43,11 @@ final class RequestHandling {
   RequestHandling(Options options, AccessGuard guard, Metrics metrics, Health health) {
     this.options = options;
     this.guard = guard;
+    this.slow = new SlowBodies(SlowBodies.Limits.STANDARD, options.proxies());
     this.metrics = metrics;
     this.health = health;
+    this.securityHeaders = Map.of("X-Content-Type-Options", "nosniff", "Referrer-Policy", "no-referrer", "Cross-Origin-Opener-Policy",
+        "same-origin", "Cross-Origin-Resource-Policy", "same-origin", "Content-Security-Policy", page.contentSecurityPolicy());
   }
 
   /** The analysis that the page shall open on. */
@@ -68,6 +74,10 @@ final class RequestHandling {
     Problems.install(routes);
     routes.get("/api/start", this::opening);
     routes.post("/api/session", this::session);
+    routes.delete("/api/session", ctx -> {
+      guard.closeSession(ctx);
+      ctx.status(204);
+    });
     routes.get("/openapi.json",
         ctx -> CachedBodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
     page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
@@ -82,6 +92,11 @@ final class RequestHandling {
     c.http.compressionStrategy = CompressionStrategy.NONE;
     c.http.prefer405over404 = true;
     c.http.maxRequestSize = options.limits().bodyBytes() + 1L;
+    c.jetty.modifyServer(server -> {
+      server.setErrorHandler(new ServerErrors(securityHeaders));
+      slow.install(server);
+    });
+    c.jetty.modifyServletContextHandler(h -> h.setErrorHandler(new ServerErrors(securityHeaders)));
     c.jetty.modifyHttpConfiguration(h -> {
       h.setSendServerVersion(false);
       h.setIdleTimeout(IDLE_MILLIS);
@@ -89,11 +104,7 @@ final class RequestHandling {
   }
 
   private void secure(Context ctx) {
-    ctx.header("X-Content-Type-Options", "nosniff");
-    ctx.header("Referrer-Policy", "no-referrer");
-    ctx.header("Cross-Origin-Opener-Policy", "same-origin");
-    ctx.header("Cross-Origin-Resource-Policy", "same-origin");
-    ctx.header("Content-Security-Policy", page.contentSecurityPolicy());
+    securityHeaders.forEach(ctx::header);
     guard.check(ctx);
   }
 

@@ -104,6 +104,11 @@ public final class Problems {
     return new HttpProblem(503, code, detail);
   }
 
+  /** The body for what the HTTP server itself refused. */
+  static Map<String, Object> ofServer(int status) {
+    return body(new HttpProblem(status, code(status), "The request is not one that this server can take."));
+  }
+
   private static String code(int status) {
     return switch (status) {
       case 404 -> "not-found";
