@@ -13,11 +13,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import org.eclipse.jetty.http.HttpException;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.answer.PageFiles;
 import org.seamledger.http.answer.Problems;
-import org.seamledger.http.answer.ServerErrors;
 import org.seamledger.http.job.Jobs;
 import org.seamledger.http.job.Metrics;
 import org.seamledger.http.setting.Options;
@@ -72,6 +72,7 @@ final class RequestHandling {
     c.router.javaLangErrorHandler(Problems::answer);
     routes.before(this::secure);
     Problems.install(routes);
+    routes.exception(HttpException.RuntimeException.class, (e, ctx) -> Problems.answerCut(ctx));
     routes.get("/api/start", this::opening);
     routes.post("/api/session", this::session);
     routes.delete("/api/session", ctx -> {

@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.function.LongSupplier;
 
 /**
- * Browsers that showed the token: each has a cookie with a random value of its own, which says nothing of the token and can be revoked. They
- * end with the process, and after {@link #LIFE} without use.
+ * Browsers that showed the token: each has a cookie with a random value of its own, which says nothing of the token and can be revoked.
+ * They end with the process, and after {@link #LIFE} without use.
  */
 final class Sessions {
 

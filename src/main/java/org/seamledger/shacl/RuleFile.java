@@ -19,7 +19,8 @@ record RuleFile(String name, String place, String text) {
     try {
       return new RuleFile(file.getFileName().toString(), file.toString(), decode(file.toString(), SettingsFile.bytes(file)));
     } catch (IOException e) {
-      throw new BrokenRulesException(file.toString(), 0, 0, "can't be read (" + (e.getClass() == IOException.class ? e.getMessage() : e.getClass().getSimpleName()) + ")");
+      throw new BrokenRulesException(file.toString(), 0, 0,
+          "can't be read (" + (e.getClass() == IOException.class ? e.getMessage() : e.getClass().getSimpleName()) + ")");
     }
   }
 

@@ -16,8 +16,8 @@ import org.apache.jena.graph.Triple;
 import org.apache.jena.vocabulary.RDF;
 
 /**
- * Looks for shapes that are not formed as SHACL asks (W3C SHACL, 2017, sections 2 to 4) and that an engine would fail at, or go round in for
- * ever: counts that are no whole numbers, properties without a path, targets that are no names, lists, paths and shapes that contain
+ * Looks for shapes that are not formed as SHACL asks (W3C SHACL, 2017, sections 2 to 4) and that an engine would fail at, or go round in
+ * for ever: counts that are no whole numbers, properties without a path, targets that are no names, lists, paths and shapes that contain
  * themselves.
  */
 final class ShapeForm {

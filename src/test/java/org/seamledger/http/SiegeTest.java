@@ -42,8 +42,9 @@ class SiegeTest {
       List<Socket> slow = new ArrayList<>();
       for (int i = 0; i < 260; i++) {
         Socket s = new Socket("127.0.0.1", service.server.port());
-        s.getOutputStream().write("POST /api/session HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 900\r\n\r\n{"
-            .getBytes(StandardCharsets.ISO_8859_1));
+        s.getOutputStream()
+            .write("POST /api/session HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 900\r\n\r\n{"
+                .getBytes(StandardCharsets.ISO_8859_1));
         slow.add(s);
       }
       assertThat(service.get("/api/health").statusCode()).isEqualTo(200);

@@ -1,4 +1,4 @@
-package org.seamledger.http.answer;
+package org.seamledger.http;
 
 import java.util.Map;
 import org.eclipse.jetty.http.HttpHeader;
@@ -7,14 +7,15 @@ import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.Callback;
+import org.seamledger.http.answer.Problems;
 
 /** What the HTTP server itself refuses, before any address of ours is asked, in the form and with the headers of every other answer. */
-public final class ServerErrors extends ErrorHandler {
+final class ServerErrors extends ErrorHandler {
 
   private final Map<String, String> headers;
 
   /** @param headers that every answer carries */
-  public ServerErrors(Map<String, String> headers) {
+  ServerErrors(Map<String, String> headers) {
     this.headers = Map.copyOf(headers);
   }
 
@@ -28,6 +29,6 @@ public final class ServerErrors extends ErrorHandler {
     headers.forEach(response.getHeaders()::put);
     response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problems.TYPE);
     response.getHeaders().put(HttpHeader.CACHE_CONTROL, "no-store");
-    Content.Sink.write(response, true, JsonBodies.text(Problems.ofServer(code)), callback);
+    Content.Sink.write(response, true, Problems.ofServer(code), callback);
   }
 }
