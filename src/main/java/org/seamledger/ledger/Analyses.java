@@ -290,10 +290,12 @@ public final class Analyses {
   /** The hash of a result, without reading it. */
   public String ledgerHash(String id) {
     return db.transaction(() -> {
-      StoredAnalysis a = required(id);
-      return db.one("SELECT sha256 FROM ledger WHERE analysis = ?", r -> r.getString(1), id)
-          .orElseThrow(() -> new LedgerException(LedgerException.Reason.CONFLICT,
-              "This analysis has no result: it is " + a.state().word() + "."));
+      Optional<String> hash = db.one("SELECT sha256 FROM ledger WHERE analysis = ?", r -> r.getString(1), id);
+      if (hash.isEmpty()) {
+        throw new LedgerException(LedgerException.Reason.CONFLICT,
+            "This analysis has no result: it is " + required(id).state().word() + ".");
+      }
+      return hash.get();
     });
   }
 

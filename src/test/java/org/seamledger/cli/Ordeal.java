@@ -77,6 +77,9 @@ final class Ordeal {
         Files.copy(file, folder.resolve("failed-" + own + "-" + original.getFileName()),
             java.nio.file.StandardCopyOption.REPLACE_EXISTING);
       }
+      if ((i + 1) % 250 == 0) {
+        System.out.println((i + 1) + " inputs so far");
+      }
       if (kind.equals("shapes")) {
         Files.write(file, originals.get(chosen));
       }
