@@ -51,7 +51,8 @@ export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
-export const planAt = id => a(id) + '/plan.svg';
+/** All sheets of the plan, to print. @param {string} units metric or us */
+export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */
 export async function cuts(id) {

@@ -7,7 +7,7 @@ import * as api from '../api.js';
 
 export function section(j) {
   // A result that follows another override has other drawings at the same address.
-  const url = `${api.sectionAt(state.analysis.id, j.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}`;
+  const url = `${api.sectionAt(state.analysis.id, j.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}&units=${state.units}`;
   const root = h('div', {class: 'section-figure'}, h('p', {class: 'quiet'}, 'Drawing the section…'));
   fetchSheet(state.ledger, url).then(text => put(root, figure(`Section at ${j.id}`, url, text))).catch(e => noSheet(root, e));
   return h('section', {}, h('h3', {}, 'Section across the line'), root);

@@ -1,16 +1,18 @@
-// What seals a junction decides how it is drawn: colour, width and dashes each tell the classes apart by themselves.
-// The colours are those of Okabe and Ito's palette, chosen so that they can be told apart with any kind of colour vision.
+// What seals a junction decides how it is drawn: colour, width and dashes each tell the classes apart by themselves. The one colour code of
+// page and printed sheets stands in palette.json, which the program's drawings read too.
 
-/** Classes of junctions by what seals them, as they are listed. */
-export const SEALS = {
-  'tape-bead': {text: 'Tape, concealed bead', colour: '#0072b2', width: 4, dash: null},
-  'tape': {text: 'Tape only', colour: '#009e73', width: 3, dash: [14, 5]},
-  'exposed': {text: 'With exposed bead', colour: '#d55e00', width: 5, dash: [6, 4]},
-  'bead': {text: 'Bead only', colour: '#b8609a', width: 4, dash: [3, 4]},
-  'in-seam': {text: 'Seam sealant', colour: '#2f9fd0', width: 3, dash: [20, 4]},
-  'metal': {text: 'Metal only, no sealant', colour: '#6b747b', width: 2, dash: null},
-  'none': {text: 'Nothing decided yet', colour: '#c98a00', width: 4, dash: [8, 6]},
-};
+const palette = await (await fetch(new URL('../../palette.json', import.meta.url))).json();
+
+/** Classes of junctions by what seals them, as they are listed; a colour is a property of the style, which follows light and dark. */
+export const SEALS = Object.fromEntries(palette.seals.map(e => [e.id, {text: e.text, colour: `var(--seal-${e.id})`, width: e.width,
+  dash: e.dash.length ? e.dash : null}]));
+
+const rule = ground => palette.seals.map(e => `--seal-${e.id}: ${e[ground]};`).join(' ');
+const sheet = new CSSStyleSheet();
+sheet.replaceSync(`:root { ${rule('light')} } :root[data-theme="dark"] { ${rule('dark')} }
+  @media screen and (prefers-color-scheme: dark) { :root:not([data-theme="light"]) { ${rule('dark')} } }
+  @media print { :root, :root[data-theme="dark"] { ${rule('light')} } }`);
+document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
 
 /** The class of a junction, from its seals and metal. */
 export function sealClass(j) {

@@ -4,7 +4,7 @@
 import {h, s, put} from '../dom.js';
 
 const SHAPES = new Set(['svg', 'g', 'defs', 'pattern', 'rect', 'path', 'line', 'polyline', 'polygon', 'circle', 'text', 'tspan', 'title',
-  'desc']);
+  'desc', 'clipPath']);
 const FORBIDDEN = /^(on|style$|href$|xlink:)/i;
 const KEPT = 40;
 /** Sheets by the result that they belong to: a manual override makes another result at the same address. */
@@ -53,7 +53,8 @@ const WHOLE = ':host { display: block } svg { display: block; width: 100%; heigh
 
 /** In the detail panel the words beside the section would be too small to read: numbers stand in the drawing, the words below it. */
 const IN_PANEL = `${WHOLE} svg { max-height: 19rem }
-  .label, .leader, .dot, .frame, .paper, .title, .subtitle, .dim, .dim-text { display: none }
+  .label, .leader, .dot, .ring, .number, .frame, .paper, .title, .subtitle, .head, .dim, .dim-text, .enlarge, .enlarged
+  { display: none }
   .halo { font-size: 4.6px } .metal { stroke-width: 1.1 } .panel { stroke-width: .9 } .tape, .soft, .bead { stroke-width: .45 }
   .mark-line { stroke: #55606a; stroke-width: .35 } .mark-ring { fill: #fff; stroke: #55606a; stroke-width: .35 }
   .mark-number { text-anchor: middle; fill: #14202b }`;
@@ -74,7 +75,7 @@ export function shortSection(host, text) {
   svg.removeAttribute('height');
   [...svg.children].forEach(el => { if (!isCut(el)) el.remove(); });
   const ring = Math.max(box[2], box[3] * 1.4) * 0.021, taken = [];
-  pointed.sort((a, b) => a.x - b.x || a.y - b.y);
+  pointed.sort((a, b) => a.number - b.number || a.x - b.x || a.y - b.y);
   pointed.forEach((p, i) => {
     const at = freePlace(p, box, ring, taken, pointed);
     taken.push(at);
@@ -86,8 +87,9 @@ export function shortSection(host, text) {
 
 /** The words of a label, and the place that it points to. */
 function pointedAt(g) {
-  const circle = g.querySelector('circle');
-  return {words: [...g.querySelectorAll('text')].map(t => t.textContent.trim()).join(' '),
+  const circle = g.querySelector('circle.dot');
+  return {words: g.dataset.words ?? [...g.querySelectorAll('text')].map(t => t.textContent.trim()).join(' '),
+    number: Number(g.dataset.number ?? 0),
     x: Number(circle?.getAttribute('cx')), y: Number(circle?.getAttribute('cy'))};
 }
 

@@ -20,7 +20,7 @@ export function mountPlan(root) {
   onChange(['ledger'], () => plan.take());
   onChange(['filters', 'reviews'], () => drawLines(plan.layers));
   onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
-  onChange(['units'], () => plan.look());
+  onChange(['units'], () => plan.relabel());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
   plan.draw();
   onPaper(root, plan.svg, plan.scale, () => plan.look());
@@ -44,8 +44,8 @@ export class Plan {
     const button = (text, click, props) => h('button', {...props, on: {click}}, text);
     return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
       button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
-      button('Fit', () => this.fit()), h('a', {class: 'button', href: planAt(state.analysis.id), target: '_blank', rel: 'noopener',
-        title: 'The plan as a sheet to print, to scale'}, 'Sheet'));
+      button('Fit', () => this.fit()), h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank', rel: 'noopener',
+        title: 'The plan on sheets to print, to scale'}, 'Sheets'));
   }
 
   fit() {
@@ -84,10 +84,20 @@ export class Plan {
     drawChosen(this.layers);
   }
 
+  linkSheets() {
+    this.root.querySelector('a.button').href = planAt(state.analysis.id, state.units);
+  }
+
+  /** Shows lengths in other units, here and on the sheets. */
+  relabel() {
+    this.linkSheets();
+    this.look();
+  }
+
   /** Takes another result; the same roof with other numbers stays where it is. */
   take() {
     this.draw();
-    this.root.querySelector('a.button').href = planAt(state.analysis.id);
+    this.linkSheets();
     if (this.fittedFor !== state.analysis.id) this.fit(); else this.look();
     this.fittedFor = state.analysis.id;
   }

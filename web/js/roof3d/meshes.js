@@ -66,6 +66,10 @@ export function wallsMesh(L, local) {
     opacity: 0.5, depthWrite: false}));
 }
 
+/** A colour as the style has it now, where it is a property of the style. */
+const resolved = colour => colour.replace(/^var\((.*)\)$/,
+  (all, name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim());
+
 /**
  * Stretches of lines that look the same.
  * @param {{at: number[], of: object[]}} t ends of the stretches, and the junction of each
@@ -75,7 +79,7 @@ export function wallsMesh(L, local) {
 export function lineSet(t, mark, planes) {
   const g = new LineSegmentsGeometry();
   g.setPositions(t.at);
-  const m = new LineMaterial({color: new THREE.Color(mark.colour), linewidth: mark.width, dashed: !!mark.dash,
+  const m = new LineMaterial({color: new THREE.Color(resolved(mark.colour)), linewidth: mark.width, dashed: !!mark.dash,
     dashSize: mark.dash?.[0] ?? 1, gapSize: mark.dash?.[1] ?? 0, clipping: true, clippingPlanes: planes});
   const o = new LineSegments2(g, m);
   if (mark.dash) o.computeLineDistances();

@@ -27,7 +27,7 @@ export function mountRoof(root) {
   onChange(['face'], () => roof.model.tint());
   onChange(['changes', 'tab'], () => roof.model.buildChanges());
   onChange(['units'], () => {});
-  onChange(['theme'], () => roof.model.buildChosen());
+  onChange(['theme'], () => { roof.model.buildLines(); roof.model.buildChosen(); });
   roof.listen();
   addEventListener('beforeprint', () => root.isConnected && !root.hidden && roof.printPicture());
   roof.begin();

@@ -105,7 +105,7 @@ class AddedKindTest {
     assertThat(report).containsPattern("steep-rake +4 +14\\.630 .*free edge parallel to the slope of a steep f");
     assertThat(report.indexOf("steep-rake")).as("in its place, after the rake").isGreaterThan(report.indexOf("  rake "));
     String plan = PlanDrawing.svg(takeoff);
-    assertThat(plan).contains("rake; steep rake</text>").containsPattern("class=\"junction edge\" data-id=\"" + id + "\"");
+    assertThat(plan).contains("rake; steep rake</text>").containsPattern("class=\"junction edge seal-tape\" data-id=\"" + id + "\"");
     assertThat(SectionDrawing.svg(takeoff, id)).contains("steep rake");
   }
 

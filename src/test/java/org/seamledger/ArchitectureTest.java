@@ -39,7 +39,7 @@ class ArchitectureTest {
 
   /** What a takeoff is made of: who may see a takeoff may see these. */
   private static final List<String> RESULTS =
-      List.of("takeoff", "detail", "quantity", "junction", "roof", "element", "geometry", "measure", "finding");
+      List.of("takeoff", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure", "finding");
 
   /** From the bottom up: a package and the packages that it may import. */
   private static final Map<String, List<String>> MAY_IMPORT = mayImport();
@@ -52,6 +52,7 @@ class ArchitectureTest {
     table.put("geometry", List.of("measure"));
     table.put("source", List.of("finding"));
     table.put("step", List.of("progress", "finding"));
+    table.put("bcf", List.of("finding"));
     table.put("schema", List.of());
     table.put("ids", List.of("schema", "step", "source", "progress", "finding"));
     table.put("element", List.of("geometry", "measure", "finding"));
@@ -67,27 +68,36 @@ class ArchitectureTest {
             "finding"));
     table.put("roof", List.of("element", "geometry", "measure", "progress", "finding"));
     table.put("junction", List.of("roof", "element", "geometry", "measure", "progress", "finding"));
+    table.put("drainage", List.of("junction", "roof", "geometry", "finding"));
     table.put("rdf", List.of("junction", "roof", "element", "geometry", "measure"));
     table.put("shacl", List.of("rdf", "finding"));
     table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "progress", "finding"));
-    table.put("quantity", List.of("detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
+    table.put("node", List.of("detail", "shacl", "junction", "roof", "geometry", "progress"));
+    table.put("quantity", List.of("node", "drainage", "detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
     table.put("takeoff",
-        List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element", "step", "source",
+        List.of("quantity", "node", "drainage", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element",
+            "step", "source",
             "geometry",
             "progress", "finding", "measure"));
+    table.put("order.stock", List.of("quantity"));
+    table.put("order", with("order.stock", RESULTS));
+    table.put("enrich", with("schema", with("step", with("ifc.entity", RESULTS))));
     table.put("ledger", RESULTS);
     table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
-    table.put("export.json", RESULTS);
-    table.put("export.report", with("export.wording", RESULTS));
+    table.put("export.json", with("order", RESULTS));
+    table.put("export.report", with("order", with("export.wording", RESULTS)));
     table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("export.view", RESULTS);
+    table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
-            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "ledger"),
+            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order", "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
-    List<String> stored = with("progress", with("source", with("export", with("ledger", RESULTS))));
+    List<String> stored =
+        with("progress", with("source", with("step", with("enrich", with("export", with("order", with("ledger", RESULTS)))))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));
@@ -97,7 +107,7 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("ids", with("http", with("http.setting", watched))));
+    table.put("cli", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched))))));
     return table;
   }
 

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
+import org.seamledger.order.PriceList;
+import org.seamledger.finding.TopicAnswer;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,9 +46,14 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; "
-          + "junit or sarif for pipelines (default: text).")
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
+          + "closures; order as csv: everything to buy; findings as csv; "
+          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; "
+          + "ifc: a copy of the model with the answers in it (default: text).")
   private OutputFormat format;
+
+  @Mixin
+  private PricesChoice prices;
 
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
   private boolean each;
@@ -57,18 +64,50 @@ final class AnalyzeCommand implements Task {
   @Option(names = "--fail-on", paramLabel = "SEVERITY", description = "violation or warning: exit with 1 where there is such a finding.")
   private Limit failOn;
 
+  @Mixin
+  private TopicSettings topics;
+
   @Override
   public int run(Session session) {
-    session.requireWritable(output);
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
+    Optional<PriceList> priced = prices.read();
     if (each) {
+      session.requireWritable(output);
       settings.requireNoPlaces();
+      topics.requireNoReviews();
       return new EachModel(models, limit, format.forMany(), output).run(session,
           word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
     }
-    Takeoff takeoff = analyze(models, session);
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, models, limit, out));
+    List<TopicAnswer> answers = topics.answers();
+    Takeoff takeoff = format == OutputFormat.ifc ? copies(answers, session) : result(answers, limit, priced, session);
     return limit.isPresent() && takeoff.findings().stream().anyMatch(f -> f.isOpenAt(limit.get())) ? ExitStatus.FINDINGS : ExitStatus.DONE;
+  }
+
+  private Takeoff result(List<TopicAnswer> answers, Optional<Severity> limit, Optional<PriceList> priced, Session session) {
+    session.requireWritable(output);
+    requireNoTerminal(session);
+    Takeoff takeoff = analyze(models, session).withAnswers(answers);
+    OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
+    session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));
+    return takeoff;
+  }
+
+  /** Models are read twice: for the analysis, and to be copied. */
+  private Takeoff copies(List<TopicAnswer> answers, Session session) {
+    CopiesOutput copies = new CopiesOutput(Optional.ofNullable(output));
+    copies.requireWritable(session, models.size());
+    requireNoTerminal(session);
+    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
+      Takeoff takeoff = session.analyze(settings.on(chosen, session.environment())).withAnswers(answers);
+      copies.write(takeoff, chosen.sources(), session);
+      return takeoff;
+    }
+  }
+
+  private void requireNoTerminal(Session session) {
+    if (format.isBinary() && output == null) {
+      session.requireNoTerminal("--format " + format);
+    }
   }
 
   private Takeoff analyze(List<String> words, Session session) {

@@ -2,57 +2,123 @@ package org.seamledger.cli;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.bcf.BcfVersion;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.FindingsCsv;
 import org.seamledger.export.GateModel;
 import org.seamledger.export.JsonLedger;
+import org.seamledger.export.OrderCsv;
 import org.seamledger.export.TextReport;
+import org.seamledger.export.bcf.BcfOptions;
+import org.seamledger.export.bcf.BcfPackage;
 import org.seamledger.finding.Severity;
+import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
 
 /** Forms of a result; names as the command line has them. */
 enum OutputFormat {
-  text(of(TextReport::write), Optional.of(GateForm.text)), json(of(JsonLedger::write), Optional.of(GateForm.json)),
+  text(of(TextReport::write), Optional.of(GateForm.text)), json(priced(JsonLedger::write), Optional.of(GateForm.json)),
   csv(of(CsvLedger::write), Optional.of(GateForm.csv)), cuts(of(CutList::write), Optional.empty()),
+  order(priced(OrderCsv::write), Optional.empty()),
   findings(of(FindingsCsv::write), Optional.empty()), junit(of(GateForm.junit), Optional.of(GateForm.junit)),
-  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif));
+  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
+  /** Written from the models themselves, see {@link CopiesOutput}. */
+  ifc(OutputFormat::copies);
+
+  /**
+   * How a result is wanted.
+   *
+   * @param models what they were named on the command line
+   * @param limit severity that shuts a gate
+   * @param author whose topics are handed on
+   * @param created when these count as made; empty for the model's own date
+   * @param prices of what is ordered
+   */
+  record Request(List<String> models, Optional<Severity> limit, String author, Optional<Instant> created,
+      Optional<PriceList> prices) {
+  }
 
   @FunctionalInterface
   private interface Writer {
     void write(Takeoff takeoff, OutputStream out) throws IOException;
   }
 
-  /** Writes a result of models that were named so, at a gate that this severity shuts. */
+  /** Writes a result with the prices of its order. */
   @FunctionalInterface
-  private interface GateWriter {
-    void write(Takeoff takeoff, List<String> models, Optional<Severity> limit, OutputStream out) throws IOException;
+  private interface PricedWriter {
+    void write(Takeoff takeoff, Optional<PriceList> prices, OutputStream out) throws IOException;
   }
 
-  private final GateWriter writer;
-  private final Optional<GateForm> many;
+  @FunctionalInterface
+  private interface RequestWriter {
+    void write(Takeoff takeoff, Request request, OutputStream out) throws IOException;
+  }
 
-  OutputFormat(GateWriter writer, Optional<GateForm> many) {
+  private final String word;
+  private final RequestWriter writer;
+  private final Optional<GateForm> many;
+  private final boolean isBinary;
+
+  OutputFormat(RequestWriter writer, Optional<GateForm> many) {
+    this.word = name();
     this.writer = writer;
     this.many = many;
+    this.isBinary = false;
   }
 
-  private static GateWriter of(Writer writer) {
-    return (takeoff, models, limit, out) -> writer.write(takeoff, out);
+  /** A binary form of one result. */
+  OutputFormat(RequestWriter writer) {
+    this("", writer);
   }
 
-  private static GateWriter of(GateForm form) {
-    return (takeoff, models, limit, out) -> form.write(List.of(GateModel.of(takeoff, models)), limit, out);
+  OutputFormat(String word, RequestWriter writer) {
+    this.word = word.isEmpty() ? name() : word;
+    this.writer = writer;
+    this.many = Optional.empty();
+    this.isBinary = true;
   }
 
-  void write(Takeoff takeoff, List<String> models, Optional<Severity> limit, OutputStream out) throws IOException {
-    writer.write(takeoff, models, limit, out);
+  private static void copies(Takeoff takeoff, Request request, OutputStream out) {
+    throw new IllegalStateException("copies of models are written from the models");
+  }
+
+  private static RequestWriter of(Writer writer) {
+    return (takeoff, request, out) -> writer.write(takeoff, out);
+  }
+
+  private static RequestWriter priced(PricedWriter writer) {
+    return (takeoff, request, out) -> writer.write(takeoff, request.prices(), out);
+  }
+
+  private static RequestWriter of(GateForm form) {
+    return (takeoff, request, out) -> form.write(List.of(GateModel.of(takeoff, request.models())), request.limit(), out);
+  }
+
+  private static RequestWriter of(BcfVersion version) {
+    return (takeoff, request, out) -> BcfPackage.write(takeoff, new BcfOptions(version, request.author(), request.created()), out);
+  }
+
+  void write(Takeoff takeoff, Request request, OutputStream out) throws IOException {
+    writer.write(takeoff, request, out);
+  }
+
+  /** Whether it is nothing for a terminal. */
+  boolean isBinary() {
+    return isBinary;
+  }
+
+  /** As it is typed. */
+  @Override
+  public String toString() {
+    return word;
   }
 
   /** @throws UsageException where many models have no such form */
   GateForm forMany() {
-    return many.orElseThrow(() -> new UsageException("--each has the forms text, json, csv, junit and sarif, not " + name()));
+    return many.orElseThrow(() -> new UsageException("--each has the forms text, json, csv, junit and sarif, not " + word));
   }
 }

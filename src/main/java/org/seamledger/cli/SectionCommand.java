@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.SectionDrawing;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -11,7 +12,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "section",
-    customSynopsis = "seamledger section [--shapes DIR] [--system FILE] [--decisions FILE] [--output FILE] MODEL... JUNCTION",
+    customSynopsis = "seamledger section [--shapes DIR] [--system FILE] [--decisions FILE] [--paper SIZE] [--units UNITS] [--output FILE] MODEL... JUNCTION",
     description = "Draw a section through a junction's detail to scale, as SVG: metal, tape, sealants, fasteners.")
 final class SectionCommand implements Task {
 
@@ -25,18 +26,22 @@ final class SectionCommand implements Task {
   @Mixin
   private Settings settings;
 
+  @Mixin
+  private SheetChoice sheets;
+
   @Option(names = "--output", paramLabel = "FILE", description = "Write the drawing to FILE instead of standard output.")
   private Path output;
 
   @Override
   public int run(Session session) {
     session.requireWritable(output);
+    SheetSetup setup = sheets.setup();
     Takeoff takeoff;
     try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
       takeoff = session.analyze(settings.on(chosen, session.environment()));
     }
     String id = JunctionChoice.find(takeoff, words.get(words.size() - 1)).junction().junction().id();
-    session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, out));
+    session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, setup, out));
     return ExitStatus.DONE;
   }
 }

@@ -1,5 +1,6 @@
 package org.seamledger.cli;
 
+import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
@@ -60,6 +61,17 @@ record Session(Analyzer<Takeoff> analyzer, Environment environment, OutputStream
   static void complain(PrintStream err, String message) {
     err.println(Program.NAME + ": " + String.valueOf(message).strip().replaceAll("\\R+\\s*", " "));
     err.flush();
+  }
+
+  /**
+   * Says no to what would only disturb a terminal.
+   *
+   * @throws UsageException where standard output is one
+   */
+  void requireNoTerminal(String what) {
+    if (out instanceof FileOutputStream && Terminal.isThere()) {
+      throw new UsageException(what + " is binary: name a file with --output FILE, or send standard output to one");
+    }
   }
 
   /** Says no before the work rather than after it. */

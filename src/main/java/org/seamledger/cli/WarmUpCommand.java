@@ -3,10 +3,12 @@ package org.seamledger.cli;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
@@ -22,7 +24,7 @@ final class WarmUpCommand implements Task {
   public int run(Session session) {
     for (Path model : models) {
       Takeoff takeoff = session.analyze(new Settings().on(Inputs.ofFiles(List.of(model)), session.environment()));
-      for (OutputFormat format : OutputFormat.values()) {
+      for (OutputFormat format : EnumSet.complementOf(EnumSet.of(OutputFormat.ifc))) {
         writeNowhere(format, takeoff);
       }
     }
@@ -30,8 +32,10 @@ final class WarmUpCommand implements Task {
   }
 
   private static void writeNowhere(OutputFormat format, Takeoff takeoff) {
+    List<String> models = takeoff.models().stream().map(ModelInfo::file).toList();
     try {
-      format.write(takeoff, takeoff.models().stream().map(ModelInfo::file).toList(), Optional.empty(), OutputStream.nullOutputStream());
+      OutputFormat.Request request = new OutputFormat.Request(models, Optional.empty(), Program.NAME, Optional.empty(), Optional.empty());
+      format.write(takeoff, request, OutputStream.nullOutputStream());
     } catch (IOException e) {
       throw new OutputException("nowhere", e);
     }

@@ -3,15 +3,9 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import org.seamledger.detail.DetailedJunction;
-import org.seamledger.export.section.SectionCaption;
-import org.seamledger.export.section.SectionCut;
-import org.seamledger.export.section.SectionFigure;
-import org.seamledger.export.section.SectionStyle;
-import org.seamledger.export.section.SectionView;
-import org.seamledger.export.sheet.Sheet;
-import org.seamledger.export.sheet.Svg;
+import org.seamledger.export.section.SectionSheet;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -29,27 +23,19 @@ public final class SectionDrawing {
    * @throws IllegalArgumentException where there is no junction of that id
    */
   public static String svg(Takeoff takeoff, String junctionId) {
+    return svg(takeoff, junctionId, SheetSetup.DEFAULT);
+  }
+
+  /** The same on other paper, in other units, with a title block. */
+  public static String svg(Takeoff takeoff, String junctionId, SheetSetup setup) {
     DetailedJunction found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no junction has the id " + junctionId));
-    return drawn(takeoff, found);
+    return SectionSheet.draw(takeoff, setup, found);
   }
 
   /** Writes the drawing as UTF-8 and flushes; leaves {@code out} open. */
-  public static void write(Takeoff takeoff, String junctionId, OutputStream out) throws IOException {
-    out.write(svg(takeoff, junctionId).getBytes(StandardCharsets.UTF_8));
+  public static void write(Takeoff takeoff, String junctionId, SheetSetup setup, OutputStream out) throws IOException {
+    out.write(svg(takeoff, junctionId, setup).getBytes(StandardCharsets.UTF_8));
     out.flush();
-  }
-
-  private static String drawn(Takeoff takeoff, DetailedJunction detailed) {
-    SectionView view = SectionView.fit(takeoff.system(), detailed, SectionCut.of(takeoff, detailed));
-    String id = detailed.junction().junction().id();
-    String title = "Section at " + id + ": " + detailed.detail().title();
-    Svg sheet = Sheet.begin(Sheet.HEIGHT, view.denominator(), title,
-        "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), SectionStyle.STYLE);
-    SectionStyle.hatches(sheet);
-    Svg svg = new Svg();
-    List<String> unseen = SectionFigure.draw(view, takeoff.system(), detailed.detail(), svg);
-    SectionCaption.draw(takeoff, detailed, unseen, view.denominator(), svg);
-    return sheet.toString() + svg + "</svg>\n";
   }
 }

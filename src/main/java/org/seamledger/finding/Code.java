@@ -40,6 +40,10 @@ public enum Code {
   // Quantities
   CLOSURES_MISMATCH("quantity/closures-mismatch", Severity.WARNING,
       "Pieces between seams don't add up to the line they close; check that line against the model."),
+  NO_FIXED_LINE("movement/no-fixed-line", Severity.VIOLATION,
+      "Fix each panel along exactly one line: at an end that can carry it, or by fixed clips; else it creeps down the slope."),
+  TWO_FIXED_LINES("movement/two-fixed-lines", Severity.VIOLATION,
+      "Let the panel slide at all lines but one: else it buckles, tears its fasteners or opens its seals."),
   TOO_MANY_SEAMS("quantity/too-many-seams", Severity.WARNING,
       "Correct the face's size in the model, or the panel's coverage: it has no seams and no panels in the result."),
   SLIVER("quantity/sliver", Severity.INFO,
@@ -66,6 +70,9 @@ public enum Code {
       "Junction lengths around a face do not add up to its perimeter; check that face against the model."),
   FLASHING_ALONE("junction/flashing-near-none", Severity.INFO,
       "A flashing or gutter in the model accompanies no junction of the roof: move it, or take it for what it is."),
+  // Drainage
+  WATER_UNBALANCED("drainage/unbalanced", Severity.WARNING,
+      "Compare the drainage with the plan: what leaves the roof is not what falls on it, so flows at some lines are wrong."),
   // Kinds
   UNCLASSIFIED("kind/unclassified", Severity.WARNING,
       "No shape, or more than one, claims this line: decide its kind by hand, or complete the shapes."),
@@ -84,6 +91,8 @@ public enum Code {
       "The decision has no effect: compare the junction's id with the ledger, or take the decision out."),
   ACCEPTED_WITHOUT_FINDING("review/unknown-finding", Severity.INFO,
       "The acceptance has no effect: take it out where the finding was put right, or compare code, junction and elements."),
+  TOPIC_WITHOUT_FINDING("review/unknown-topic", Severity.INFO,
+      "The topic that came back has no effect: it is another building's, or what it was about has been put right."),
   UNKNOWN_DETAIL("review/unknown-detail", Severity.WARNING,
       "The choice of this detail has no effect: choose one of the rules' details, or add it to the shapes."),
   UNFIT_DETAIL("review/unfit-detail", Severity.WARNING,

@@ -3,6 +3,7 @@ package org.seamledger.finding;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Something that a person should know about a model or a design.
@@ -13,9 +14,10 @@ import java.util.Optional;
  * @param elements GlobalIds concerned, in the order that matters
  * @param remedy the placement that would answer it, where there is one
  * @param acceptance who lets it stand, where somebody does
+ * @param remarks what people said about it elsewhere, in their order
  */
 public record Finding(String code, Severity severity, String message, String junction, List<String> elements, Optional<Remedy> remedy,
-    Optional<Acceptance> acceptance) implements Comparable<Finding> {
+    Optional<Acceptance> acceptance, List<Remark> remarks) implements Comparable<Finding> {
 
   /**
    * A model placed otherwise.
@@ -27,7 +29,7 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding(String code, Severity severity, String message, String junction, List<String> elements) {
-    this(code, severity, message, junction, elements, Optional.empty(), Optional.empty());
+    this(code, severity, message, junction, elements, Optional.empty(), Optional.empty(), List.of());
   }
 
   public Finding {
@@ -38,6 +40,7 @@ public record Finding(String code, Severity severity, String message, String jun
     Objects.requireNonNull(remedy);
     Objects.requireNonNull(acceptance);
     elements = List.copyOf(elements);
+    remarks = List.copyOf(remarks);
   }
 
   public static Finding of(Code code, String message, String... elements) {
@@ -49,17 +52,28 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding at(String junctionId) {
-    return new Finding(code, severity, message, junctionId, elements, remedy, acceptance);
+    return new Finding(code, severity, message, junctionId, elements, remedy, acceptance, remarks);
   }
 
   /** The same with what would answer it. */
   public Finding with(Remedy placement) {
-    return new Finding(code, severity, message, junction, elements, Optional.of(placement), acceptance);
+    return new Finding(code, severity, message, junction, elements, Optional.of(placement), acceptance, remarks);
   }
 
   /** The same, accepted. */
   public Finding accepted(Acceptance by) {
-    return new Finding(code, severity, message, junction, elements, remedy, Optional.of(by));
+    return new Finding(code, severity, message, junction, elements, remedy, Optional.of(by), remarks);
+  }
+
+  /** The same, accepted by nobody. */
+  public Finding reopened() {
+    return new Finding(code, severity, message, junction, elements, remedy, Optional.empty(), remarks);
+  }
+
+  /** The same with more that people said. */
+  public Finding saying(List<Remark> more) {
+    return new Finding(code, severity, message, junction, elements, remedy, acceptance,
+        Stream.concat(remarks.stream(), more.stream()).toList());
   }
 
   /** Whether it stands at this severity or above and nobody accepted it: what a gate counts. */

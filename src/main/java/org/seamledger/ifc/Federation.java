@@ -91,6 +91,11 @@ final class Federation {
     }
   }
 
+  /** From a model's own coordinates to those of the first one, metres. */
+  Transform place(int model) {
+    return places.get(model);
+  }
+
   boolean isOne() {
     return scopes.size() == 1;
   }

@@ -94,7 +94,7 @@ public final class IfcReader {
     readers.forEach(r -> r.reportShapeless(shaped));
     closing.finding().ifPresent(findings::add);
     federation.fit(marks, roofs, offset).forEach(findings::add);
-    List<ModelInfo> infos = infos(inputs);
+    List<ModelInfo> infos = infos(inputs, federation);
     Duplicates duplicates = new Duplicates(inputs.stream().map(IfcInput::name).toList(), findings);
     GlobalIds ids = new GlobalIds(findings);
     List<Element> uniqueRoofs = ids.unique(duplicates.without(sorted(roofs)));
@@ -281,14 +281,26 @@ public final class IfcReader {
     }
   }
 
-  private List<ModelInfo> infos(List<IfcInput> inputs) {
+  private List<ModelInfo> infos(List<IfcInput> inputs, Federation federation) {
     List<ModelInfo> infos = new ArrayList<>();
     for (int i = 0; i < inputs.size(); i++) {
       Model model = scopes.get(i).model();
       infos.add(new ModelInfo(inputs.get(i).bareName(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
-          application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument)));
+          application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument),
+          model.file().header().timeStamp().strip(), projectId(model), federation.place(i)));
     }
     return infos;
+  }
+
+  private static String projectId(Model model) {
+    try {
+      for (long id : model.idsOf("IFCPROJECT")) {
+        return model.get(id).text(0);
+      }
+    } catch (EntityProblem p) {
+      // Which project it is changes nothing in the roof.
+    }
+    return "";
   }
 
   /** Full name and version of the program that wrote the project, or else of the first one named, or else the header's word. */

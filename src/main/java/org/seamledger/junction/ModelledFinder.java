@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.seamledger.element.Category;
 import org.seamledger.element.Element;
 import org.seamledger.finding.Code;
@@ -34,6 +37,12 @@ public final class ModelledFinder {
    * @param findings elements that are near no junction
    */
   public record Result(SortedMap<String, Modelled> byJunction, List<Finding> findings) {
+
+    /** Ids of the junctions with a gutter along most of their length. */
+    public Set<String> gutters(List<Junction> junctions) {
+      return junctions.stream().filter(j -> byJunction.getOrDefault(j.id(), Modelled.NOTHING).gutterM() > j.lengthM() / 2)
+          .map(Junction::id).collect(Collectors.toCollection(TreeSet::new));
+    }
   }
 
   /** @param reachM the distance for flashings, metres; twice that for gutters */

@@ -75,4 +75,9 @@ public final class RoofLayout {
     return RoundOnFace.of(junction.junction().path(), face(junction.junction().faces().get(0)),
         system.pipes().fastenerCircleMargin().value());
   }
+
+  /** Widest seam spacing of faces, metres; 0 where they have no panels. */
+  double coverageM(List<String> ids) {
+    return ids.stream().map(this::face).filter(f -> !f.panels().isEmpty()).mapToDouble(FaceLayout::coverageM).max().orElse(0);
+  }
 }

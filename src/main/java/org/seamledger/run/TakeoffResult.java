@@ -5,12 +5,17 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
+import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
+import org.seamledger.export.OrderCsv;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.TextReport;
+import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
 
 /** A takeoff, written out when somebody asks for it. */
@@ -27,19 +32,35 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   }
 
   @Override
-  public String plan() {
-    return PlanDrawing.svg(takeoff);
+  public Optional<String> plan(SheetSetup setup, int sheet) {
+    List<String> sheets = PlanDrawing.sheets(takeoff, setup);
+    return sheet < 1 || sheet > sheets.size() ? Optional.empty() : Optional.of(sheets.get(sheet - 1));
   }
 
   @Override
-  public Optional<String> section(String junction) {
+  public String planDocument(SheetSetup setup) {
+    return PlanDrawing.document(takeoff, setup);
+  }
+
+  @Override
+  public Optional<String> section(String junction, SheetSetup setup) {
     boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction));
-    return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction)) : Optional.empty();
+    return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction, setup)) : Optional.empty();
   }
 
   @Override
   public String cutList() {
     return text(CutList::write);
+  }
+
+  @Override
+  public String order(Optional<PriceList> prices) {
+    return text((t, out) -> OrderCsv.write(t, prices, out));
+  }
+
+  @Override
+  public String junctions() {
+    return text(CsvLedger::write);
   }
 
   @Override

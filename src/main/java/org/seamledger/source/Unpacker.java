@@ -92,7 +92,15 @@ final class Unpacker {
     }
   }
 
-  /** The one model in an archive. */
+  /**
+   * The one model in an archive.
+   *
+   * @param name of the archive, for messages
+   */
+  static ZipEntry model(String name, List<? extends ZipEntry> entries) {
+    return new Unpacker(name, UnpackLimits.DEFAULT).model(entries);
+  }
+
   private ZipEntry model(List<? extends ZipEntry> entries) {
     List<ZipEntry> models = new ArrayList<>();
     boolean xml = false;

@@ -9,7 +9,7 @@ import java.util.List;
  * @param preprocessor FILE_NAME's preprocessor version
  * @param originatingSystem FILE_NAME's originating system
  */
-public record Header(List<String> schemas, String preprocessor, String originatingSystem) {
+public record Header(List<String> schemas, String timeStamp, String preprocessor, String originatingSystem) {
   public Header {
     schemas = List.copyOf(schemas);
   }

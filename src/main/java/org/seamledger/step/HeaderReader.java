@@ -12,6 +12,7 @@ final class HeaderReader {
   /** What the program reads of the header. */
   static final Set<String> ENTITIES = Set.of("FILE_SCHEMA", "FILE_NAME");
   private static final int LONGEST = 1 << 22;
+  private static final int TIME_STAMP = 1;
   private static final int PREPROCESSOR = 4;
   private static final int ORIGINATING_SYSTEM = 5;
 
@@ -22,7 +23,7 @@ final class HeaderReader {
     List<String> schemas = new ArrayList<>();
     texts(parameters(bytes, spans.get("FILE_SCHEMA")), schemas);
     List<Value> name = parameters(bytes, spans.get("FILE_NAME"));
-    return new Header(schemas, text(name, PREPROCESSOR), text(name, ORIGINATING_SYSTEM));
+    return new Header(schemas, text(name, TIME_STAMP), text(name, PREPROCESSOR), text(name, ORIGINATING_SYSTEM));
   }
 
   private static List<Value> parameters(FileBytes bytes, long[] span) throws IOException {

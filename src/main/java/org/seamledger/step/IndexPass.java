@@ -26,6 +26,7 @@ final class IndexPass {
   private final RecordIndex records = new RecordIndex();
   private final Map<String, long[]> headerSpans = new LinkedHashMap<>();
   private boolean dataSeen;
+  private long dataEnd;
   /** Where the parenthesis stands that ends the keyword read last. */
   private int keywordEnd;
 
@@ -57,6 +58,11 @@ final class IndexPass {
   /** Start and end offsets of the header's entities, by keyword. */
   Map<String, long[]> headerSpans() {
     return headerSpans;
+  }
+
+  /** Offset of the word ENDSEC that ends the last data section. */
+  long dataEnd() {
+    return dataEnd;
   }
 
   /** After {@link #run}: hashes what is behind the exchange structure too. */
@@ -237,6 +243,7 @@ final class IndexPass {
     long offset = scanner.statement;
     if (feed.peek() != '#') {
       if (scanner.word().equals("ENDSEC")) {
+        dataEnd = offset;
         return false;
       }
       throw new Misread(offset, "an instance (#) or ENDSEC;", Found.at(bytes, offset));

@@ -81,6 +81,11 @@ final class ParameterReader {
     return parts;
   }
 
+  /** Offset in the file of what stands behind what was read last. */
+  long offset() {
+    return base + at;
+  }
+
   // ---- parameters
 
   private List<Value> parameters(int depth) {

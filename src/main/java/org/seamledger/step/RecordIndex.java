@@ -25,6 +25,7 @@ final class RecordIndex {
   private long[] firstIds;
   private long end;
   private long lastId = Long.MIN_VALUE;
+  private long largestId;
   private int count;
   private boolean ascending = true;
   /** Handles by ascending id, where the file's order is another. */
@@ -43,6 +44,7 @@ final class RecordIndex {
     count++;
     ascending &= id > lastId;
     lastId = id;
+    largestId = Math.max(largestId, id);
   }
 
   private void pack() {
@@ -130,6 +132,11 @@ final class RecordIndex {
   /** Ids that several records have, ascending; the first hundred of them. */
   List<Long> repeated() {
     return List.copyOf(repeated);
+  }
+
+  /** The largest id of all records, repeated ones too; 0 where there is none. */
+  long largestId() {
+    return largestId;
   }
 
   long id(int handle) {

@@ -1,6 +1,8 @@
 package org.seamledger.step;
 
+import java.io.EOFException;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.channels.SeekableByteChannel;
 import java.util.Arrays;
@@ -38,6 +40,7 @@ public final class StepFile implements AutoCloseable {
   private final RecordIndex records;
   private final Header header;
   private final String sha256;
+  private final long dataEnd;
   private final RecordBytes reading;
   /** Instances decoded lately, each in the one place that its id allows. */
   private final Instance[] lately = new Instance[CACHED];
@@ -49,6 +52,7 @@ public final class StepFile implements AutoCloseable {
     this.records = pass.records();
     this.header = HeaderReader.read(bytes, pass.headerSpans());
     this.sha256 = pass.sha256();
+    this.dataEnd = pass.dataEnd();
     this.reading = new ScatteredBytes(bytes);
   }
 
@@ -172,6 +176,49 @@ public final class StepFile implements AutoCloseable {
         return null;
       });
       visitor.visit(records.id(handle), references);
+    }
+  }
+
+  /** The largest id of all instances; 0 where there is none. */
+  public long largestId() {
+    return records.largestId();
+  }
+
+  /** Offset of the word ENDSEC that ends the last data section: before it, another instance may be written. */
+  public long dataEnd() {
+    return dataEnd;
+  }
+
+  /** Where an instance stands: offsets of its first byte and behind its semicolon; empty where no instance has that id. */
+  public synchronized Optional<Span> span(long id) {
+    int handle = records.find(id);
+    return handle < 0 ? Optional.empty() : Optional.of(read(handle, reading, (text, start, end, offset) -> {
+      ParameterReader reader = new ParameterReader(text, start, end, offset);
+      reader.instance();
+      return new Span(offset, reader.offset());
+    }));
+  }
+
+  /** Offsets of bytes in the file, the second one behind the last of them. */
+  public record Span(long from, long to) {
+  }
+
+  /** The byte at an offset, or -1 behind the file's end. */
+  public int byteAt(long offset) throws IOException {
+    byte[] one = new byte[1];
+    return bytes.read(offset, one, 0, 1) == 1 ? one[0] & 0xFF : -1;
+  }
+
+  /** Copies bytes as they stand, from an offset up to another one. */
+  public void copy(long from, long to, OutputStream out) throws IOException {
+    byte[] block = new byte[FIRST_LOOK];
+    for (long at = from; at < to;) {
+      int n = bytes.read(at, block, 0, (int) Math.min(block.length, to - at));
+      if (n <= 0) {
+        throw new EOFException(name + " ends at byte " + at + ", where it went on before");
+      }
+      out.write(block, 0, n);
+      at += n;
     }
   }
 

@@ -4,14 +4,19 @@ import java.util.List;
 import org.seamledger.detail.Decisions;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kinds;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.Building;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.geometry.DegenerateGeometryException;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
+import org.seamledger.junction.NodeFinder;
 import org.seamledger.junction.PerimeterLaw;
+import org.seamledger.node.KindedNode;
+import org.seamledger.node.NodeKinds;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
@@ -57,6 +62,7 @@ public final class Analysis {
     List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
     ModelledFinder.Result modelled = ModelledFinder.find(junctions, building.flashings(), inputs.tolerance().flashingM());
+    DrainageTrace drainage = DrainageTrace.of(roof, junctions, modelled.gutters(junctions));
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
     Kinds kinds = new Kinds(rules);
@@ -65,14 +71,20 @@ public final class Analysis {
         Stage.DETAILS.of(progress)).with(byShapes.findings());
     Details.Result decided =
         Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress));
+    NodeKinds nodeKinds = new NodeKinds(rules);
+    List<KindedNode> nodes = nodeKinds.classify(
+        NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
+        Stage.QUANTITIES.of(progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
-            modelled.findings(),
+            modelled.findings(), drainage.findings(roof.faces()),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage).withAccepted(inputs.accepted());
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        Surroundings.of(building))
+        .withAccepted(inputs.accepted());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

@@ -7,16 +7,22 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Finding;
+import org.seamledger.finding.TopicAnswer;
+import org.seamledger.finding.TopicId;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Modelled;
+import org.seamledger.node.KindedNode;
+import org.seamledger.node.NodeKind;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.ElementCoverage;
@@ -40,14 +46,21 @@ import org.seamledger.roof.SurfaceLimits;
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
  * @param coverage where the upward area of each roof element went, in the building's order
+ * @param nodes where lines end and meet, ordered by id
+ * @param nodeKinds the kinds that nodes can have, in the order in which they are listed
+ * @param drainage where the water goes
+ * @param surroundings bodies of what is round the junctions, for pictures
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
-    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage) {
+    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, List<KindedNode> nodes, List<NodeKind> nodeKinds,
+    DrainageTrace drainage, Surroundings surroundings) {
 
   public Takeoff {
     coverage = List.copyOf(coverage);
+    nodes = nodes.stream().sorted(Comparator.comparing(KindedNode::id)).toList();
+    nodeKinds = List.copyOf(nodeKinds);
     models = List.copyOf(models);
     elements = Collections.unmodifiableSortedMap(new TreeMap<>(elements));
     faces = List.copyOf(faces);
@@ -60,10 +73,24 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   }
 
   /** The same result, with findings accepted. */
-  Takeoff withAccepted(List<AcceptedFinding> accepted) {
-    return accepted.isEmpty() ? this
-        : new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities,
-            AcceptedFinding.mark(findings, accepted), advice, kinds, detailTitles, modelled, coverage);
+  public Takeoff withAccepted(List<AcceptedFinding> accepted) {
+    return accepted.isEmpty() ? this : withFindings(AcceptedFinding.mark(findings, accepted));
+  }
+
+  /** The same result, with what people answered where its findings were handed on. */
+  public Takeoff withAnswers(List<TopicAnswer> answers) {
+    return answers.isEmpty() ? this : withFindings(TopicAnswer.mark(findings, topicIds(), answers));
+  }
+
+  /** The same result, with other findings. */
+  public Takeoff withFindings(List<Finding> others) {
+    return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities, others, advice, kinds,
+        detailTitles, modelled, coverage, nodes, nodeKinds, drainage, surroundings);
+  }
+
+  /** What each finding is called where it is handed on, in their order. */
+  public List<UUID> topicIds() {
+    return TopicId.all(findings.stream().map(TopicId.Subject::of).toList(), models.stream().map(ModelInfo::file).toList());
   }
 
   /** The junctions with their kinds, ordered by id. */

@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.TreeMap;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.KindBook;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.detail.Kinds;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
@@ -26,6 +28,7 @@ import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.ElementLabel;
+import org.seamledger.takeoff.Surroundings;
 import org.seamledger.takeoff.Takeoff;
 
 /** A roof of one junction for a detail: a line of 5 m along X, faces beside it that rise or fall as the kind asks for. */
@@ -55,8 +58,8 @@ final class DetailScenes {
     RoofLayout layout = RoofLayout.of(faces, system, Progress.NONE);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
         SurfaceLimits.DEFAULT, elements, faces, junctions,
-        Quantities.of(faces, junctions, layout, system, Progress.NONE), List.of(), new TreeMap<>(), KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of());
+        Quantities.of(faces, junctions, layout, system, new FixedLines(Rules.packaged()), Progress.NONE), List.of(), new TreeMap<>(), KINDS.all(), new TreeMap<>(),
+        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, Surroundings.NONE);
   }
 
   static String kind(String detail) {

@@ -43,6 +43,15 @@ record Drawn(Document document) {
     return found;
   }
 
+  List<Element> elements(String tag) {
+    List<Element> found = new ArrayList<>();
+    NodeList all = document.getElementsByTagName(tag);
+    for (int i = 0; i < all.getLength(); i++) {
+      found.add((Element) all.item(i));
+    }
+    return found;
+  }
+
   List<List<Vec2>> points(String tag, String type) {
     return elements(tag, type).stream().map(Drawn::points).toList();
   }

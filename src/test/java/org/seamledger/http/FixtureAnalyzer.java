@@ -1,9 +1,11 @@
 package org.seamledger.http;
 
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.source.ModelFile;
 import org.seamledger.run.Result;
 import org.seamledger.run.Analyzer;
+import org.seamledger.order.PriceList;
 import org.seamledger.progress.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -64,18 +66,33 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     }
 
     @Override
-    public String plan() {
+    public Optional<String> plan(SheetSetup setup, int sheet) {
+      return Optional.of(sheet("plan"));
+    }
+
+    @Override
+    public String planDocument(SheetSetup setup) {
       return sheet("plan");
     }
 
     @Override
-    public Optional<String> section(String junction) {
+    public Optional<String> section(String junction, SheetSetup setup) {
       return junction.startsWith("J") && junction.length() == 8 ? Optional.of(sheet(junction)) : Optional.empty();
     }
 
     @Override
     public String cutList() {
       return "part\r\n" + words + "\r\n";
+    }
+
+    @Override
+    public String order(Optional<PriceList> prices) {
+      return "id\r\n" + words + "\r\n";
+    }
+
+    @Override
+    public String junctions() {
+      return "id\r\n" + words + "\r\n";
     }
 
     @Override

@@ -24,7 +24,9 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.http.setting.Options;
+import org.seamledger.order.PriceList;
 import org.seamledger.progress.Progress;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
@@ -67,8 +69,13 @@ class HealthTest {
     }
 
     @Override
-    public String plan() {
-      return whole.plan();
+    public Optional<String> plan(SheetSetup setup, int sheet) {
+      return whole.plan(setup, sheet);
+    }
+
+    @Override
+    public String planDocument(SheetSetup setup) {
+      return whole.planDocument(setup);
     }
 
     @Override
@@ -77,8 +84,18 @@ class HealthTest {
     }
 
     @Override
-    public Optional<String> section(String junction) {
+    public Optional<String> section(String junction, SheetSetup setup) {
       return Optional.empty();
+    }
+
+    @Override
+    public String order(Optional<PriceList> prices) {
+      throw missingClass();
+    }
+
+    @Override
+    public String junctions() {
+      throw missingClass();
     }
 
     @Override

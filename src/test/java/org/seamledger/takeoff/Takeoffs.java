@@ -7,6 +7,7 @@ import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.Fastening;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.HoldPoint;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindBook;
@@ -15,6 +16,7 @@ import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.On;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Code;
@@ -67,8 +69,8 @@ public final class Takeoffs {
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
-        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, Progress.NONE), findings(), advice, KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of());
+        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, new FixedLines(Rules.packaged()), Progress.NONE), findings(), advice, KINDS.all(), new TreeMap<>(),
+        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, Surroundings.NONE);
   }
 
   /** The same with findings accepted. */

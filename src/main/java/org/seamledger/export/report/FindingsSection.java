@@ -1,15 +1,13 @@
 package org.seamledger.export.report;
 
-import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.FindingAdvice;
+import org.seamledger.export.wording.FindingGroups;
 import org.seamledger.export.wording.OneLine;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
@@ -47,9 +45,7 @@ public final class FindingsSection {
     if (findings.isEmpty()) {
       page.line(INDENT + "None.");
     }
-    Map<String, List<Finding>> groups = new LinkedHashMap<>();
-    findings.forEach(f -> groups.computeIfAbsent(f.severity() + f.code(), key -> new ArrayList<>()).add(f));
-    groups.values().forEach(group -> group(takeoff, group, page));
+    FindingGroups.of(findings).forEach(group -> group(takeoff, group, page));
   }
 
   private static void group(Takeoff takeoff, List<Finding> group, TextPage page) {
@@ -67,6 +63,8 @@ public final class FindingsSection {
     page.paragraph(INDENT + "- ", INDENT + INDENT, sentence(finding));
     finding.acceptance().ifPresent(a -> page.paragraph(INDENT + INDENT + "accepted by ", INDENT + INDENT,
         OneLine.of(a.by()) + (a.when().isEmpty() ? "" : " on " + a.when()) + ": " + OneLine.of(a.reason())));
+    finding.remarks().forEach(r -> page.paragraph(INDENT + INDENT + "remark by ", INDENT + INDENT,
+        OneLine.of(r.by().isBlank() ? "somebody" : r.by()) + (r.when().isEmpty() ? "" : " on " + r.when()) + ": " + OneLine.of(r.text())));
   }
 
   private static void say(TextPage page, String what, String words) {

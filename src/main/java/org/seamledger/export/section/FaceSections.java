@@ -45,7 +45,7 @@ final class FaceSections extends SectionComposer {
     double nose = SectionParts.mm(system.valley().cleatOffset());
     cleatsOnBoth(left, right, nose, to);
     parts.decks(left, right, to, below + g);
-    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + system.valley().cleatOffset());
+    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + parts.stated(system.valley().cleatOffset()));
   }
 
   private void cleatsOnBoth(SlopeLine left, SlopeLine right, double nose, double to) {
@@ -79,7 +79,7 @@ final class FaceSections extends SectionComposer {
     parts.deck(right, rim, to, under);
     scene.area("deck", List.of(p(-half - g, floor - g), p(half + g, floor - g), p(half + g, floor - SectionParts.DECK),
         p(-half - g, floor - SectionParts.DECK)));
-    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + system.valley().cleatOffset());
+    scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + parts.stated(system.valley().cleatOffset()));
   }
 
   void transition(boolean pair) {
@@ -114,7 +114,7 @@ final class FaceSections extends SectionComposer {
       scene.area("furring",
           List.of(right(pair ? 1 : 0).at(0, -2 * g), right(pair ? 1 : 0).at(to, -2 * g), upper.at(to, -below - g - SectionParts.DECK),
               upper.at(0, -below - g - SectionParts.DECK)));
-      scene.label("furring: the upper deck stands " + SectionParts.length(furring) + " higher, so that the flashing clears the closures",
+      scene.label("furring: the upper deck stands " + parts.length(furring) + " higher, so that the flashing clears the closures",
           upper.at(to * 0.5, -below - SectionParts.DECK));
     }
   }

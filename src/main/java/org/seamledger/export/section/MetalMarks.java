@@ -1,49 +1,50 @@
 package org.seamledger.export.section;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.detail.Detail;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.Run;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.measure.MeasureFormat;
-import org.seamledger.quantity.RoofSystem;
 
-/** The sheets of a detail, each labelled with its girth. */
+/** The sheets of a detail, each part drawn in one group of its own and noted with its girth and what is counted of it. */
 final class MetalMarks {
 
-  private final SectionView view;
-  private final RoofSystem system;
-  private final Detail detail;
-  private final SectionLabels labels;
+  private static final double[] SHARES = {0.5, 0.3, 0.7, 0.15, 0.85};
 
-  MetalMarks(SectionView view, RoofSystem system, Detail detail, SectionLabels labels) {
+  private final SectionView view;
+  private final SectionFigure figure;
+
+  MetalMarks(SectionView view, SectionFigure figure) {
     this.view = view;
-    this.system = system;
-    this.detail = detail;
-    this.labels = labels;
+    this.figure = figure;
   }
 
   void draw(Svg svg) {
-    for (SectionScene.Shape s : view.scene().shapes()) {
-      if (!s.area() && s.type().startsWith("metal")) {
-        svg.polyline(s.type(), view.paper(s.points()));
+    for (MetalPart part : figure.detail().metal()) {
+      String words = words(part);
+      List<SectionScene.Shape> drawn = view.scene().shapes().stream().filter(s -> s.part().equals(part.id())).toList();
+      if (drawn.isEmpty()) {
+        figure.notes().unseen(words);
+        continue;
       }
-    }
-    for (MetalPart part : detail.metal()) {
-      String girth = part.run() == Run.ONCE ? ", made to measure"
-          : ", girth " + both(part.girthM() > 0 ? part.girthM() : system.flashing().girth().value());
-      List<Vec2> drawn = view.scene().parts().get(part.id());
-      if (drawn == null) {
-        labels.unseen(part.part() + girth);
-      } else {
-        labels.add(part.part() + girth, pointAlong(drawn, 0.5));
+      svg.open("g", "class", "drawn", figure.attribute(), "metal " + part.id());
+      drawn.forEach(s -> svg.polyline(s.type(), view.paper(s.points())));
+      svg.close("g");
+      List<Vec2> places = new ArrayList<>();
+      for (SectionScene.Shape s : drawn) {
+        for (double share : SHARES) {
+          places.add(pointAlong(view.paper(s.points()), share));
+        }
       }
+      figure.notes().add(Keynotes.Group.METAL, words, places);
     }
   }
 
-  private static String both(double metres) {
-    return MeasureFormat.formatMillimetres(metres) + " (" + MeasureFormat.formatInches(metres) + ")";
+  private String words(MetalPart part) {
+    double girth = part.girthM() > 0 ? part.girthM() : figure.system().flashing().girth().value();
+    return part.part() + (part.run() == Run.ONCE ? ", made to measure" : ", girth " + view.scene().units().small(girth))
+        + figure.counts().metal(part);
   }
 
   /** A place on a line by its share of the line's length. */

@@ -1,6 +1,5 @@
 package org.seamledger.export.section;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Vec2;
 
@@ -42,37 +41,32 @@ final class PipeSection extends SectionComposer {
   void pipe() {
     SlopeLine up = new SlopeLine(NONE, rise(0), 1);
     SlopeLine down = new SlopeLine(NONE, -rise(0), -1);
-    List<Vec2> boot = new ArrayList<>();
     for (SlopeLine on : List.of(down, up)) {
-      List<Vec2> leg = bootLeg(on);
-      boot = boot.isEmpty() ? leg : boot;
+      bootLeg(on);
       if (plated) {
         plateLeg(on);
       }
       parts.panel(on, half + 4, to, on.direction() > 0 ? slope(0) : "");
       parts.deck(on, half + 6, to, 2 * g);
     }
-    scene.parts().putIfAbsent("boot", boot);
-    scene.parts().putIfAbsent("clamp", List.of(p(radius + 2.4 * g, high + 3), p(radius + 2.4 * g, high + 13)));
     scene.area("pipe", List.of(p(-radius, -70 - half), p(radius, -70 - half), p(radius, high + 70), p(-radius, high + 70)));
     scene.line("axis", p(0, -85 - half), p(0, high + 85));
-    scene.dimension(p(-radius, high + 50), p(radius, high + 50), p(0, 0), "⌀ " + SectionParts.length(2 * radius));
+    scene.dimension(p(-radius, high + 50), p(radius, high + 50), p(0, 0), "⌀ " + parts.length(2 * radius));
     scene.label("pipe", p(radius * 0.6, high + 36));
   }
 
-  /** One side of the boot with its flange, tape, clamp and bead; gives the boot's line. */
-  private List<Vec2> bootLeg(SlopeLine on) {
+  /** One side of the boot with its flange, tape, clamp and bead. */
+  private void bootLeg(SlopeLine on) {
     double side = on.direction();
     double h = bootHeight();
     List<Vec2> leg = List.of(on.at(edge, h), on.at(half + 9, h), p(side * (radius + g), high), p(side * (radius + g), high + 16));
-    scene.line("metal", leg);
+    scene.metal("boot", leg);
     scene.sealPlace("boot", List.of(parts.tape(on, ring, plate)));
     scene.screwPlace("boot", on.at(ring, h), on.at(ring, h - 26));
-    scene.line("metal", p(side * (radius + 2.4 * g), high + 3), p(side * (radius + 2.4 * g), high + 13));
+    scene.metal("clamp", List.of(p(side * (radius + 2.4 * g), high + 3), p(side * (radius + 2.4 * g), high + 13)));
     double bead = SectionParts.mm(system.bead().clampSize());
     scene.sealPlace("clamp",
         List.of(List.of(p(side * radius, high + 16), p(side * (radius + bead), high + 16), p(side * radius, high + 16 + bead))));
-    return leg;
   }
 
   private void plateLeg(SlopeLine on) {

@@ -2,55 +2,55 @@ package org.seamledger.export.section;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.detail.Detail;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.quantity.RoofSystem;
+import org.seamledger.measure.Measure;
 
 /** Tape, sealant and beads where the detail has them. */
 final class SealMarks {
 
   private final SectionView view;
-  private final RoofSystem system;
-  private final Detail detail;
-  private final SectionLabels labels;
+  private final SectionFigure figure;
 
-  SealMarks(SectionView view, RoofSystem system, Detail detail, SectionLabels labels) {
+  SealMarks(SectionView view, SectionFigure figure) {
     this.view = view;
-    this.system = system;
-    this.detail = detail;
-    this.labels = labels;
+    this.figure = figure;
   }
 
   void draw(Svg svg) {
-    for (Seal seal : detail.seals()) {
+    for (Seal seal : figure.detail().seals()) {
       List<List<List<Vec2>>> places =
           seal.run() == Run.PER_LAP ? lapPlaces(seal) : view.scene().sealPlaces().getOrDefault(seal.id(), List.of());
+      String words = words(seal) + figure.counts().seal(seal);
       if (places.isEmpty()) {
-        labels.unseen(words(seal));
+        figure.notes().unseen(words);
       } else {
-        labels.add(words(seal), draw(seal, places, svg));
+        figure.notes().add(Keynotes.Group.SEALS, words, draw(seal, places, svg));
       }
     }
   }
 
-  /** Gives the place that the label points to. */
-  private Vec2 draw(Seal seal, List<List<List<Vec2>>> places, Svg svg) {
-    Vec2 shown = null;
+  /** Gives the places that the note may point to. */
+  private List<Vec2> draw(Seal seal, List<List<List<Vec2>>> places, Svg svg) {
+    List<Vec2> middles = new ArrayList<>();
+    svg.open("g", "class", "drawn", figure.attribute(), "seal " + seal.id() + (seal.run() == Run.PER_LAP ? " of " + seal.part() : ""));
     for (List<List<Vec2>> face : places) {
       for (List<Vec2> place : face.subList(0, Math.min(seal.lines(), face.size()))) {
-        svg.polygon(type(seal.form()), view.paper(place));
-        Vec2 middle = middle(place);
+        List<Vec2> points = view.paper(place);
+        svg.polygon(type(seal.form()), points);
+        Vec2 c = middle(points);
         if (seal.exposure() == Seal.Exposure.EXPOSED) {
-          Vec2 c = view.paper(middle);
           svg.empty("circle", "class", "exposed", "cx", Svg.number(c.u()), "cy", Svg.number(c.v()), "r", "4");
         }
-        shown = shown == null || isBetter(seal, middle, shown) ? middle : shown;
+        middles.add(c);
+        middles.add(c.towards(points.get(0), 0.6));
+        middles.add(c.towards(points.get(points.size() / 2), 0.6));
       }
     }
-    return shown;
+    svg.close("g");
+    return middles;
   }
 
   private static String type(Seal.Form form) {
@@ -59,11 +59,6 @@ final class SealMarks {
       case IN_SEAM -> "soft";
       case BEAD -> "bead";
     };
-  }
-
-  /** Of the places on several faces, every second kind of seal points to the right one, so that labels share both sides of the sheet. */
-  private boolean isBetter(Seal seal, Vec2 place, Vec2 than) {
-    return detail.seals().indexOf(seal) % 2 == 0 ? place.u() < than.u() - 1e-6 : place.u() > than.u() + 1e-6;
   }
 
   /** What lies in a part's laps lies beyond the cut: shown on the part, where a lap would be. */
@@ -91,7 +86,7 @@ final class SealMarks {
     String lines = seal.lines() > 1 ? ", " + seal.lines() + " lines" : "";
     String role = ", " + seal.role().word() + (seal.exposure() == Seal.Exposure.EXPOSED ? ", EXPOSED" : "");
     return switch (seal.form()) {
-      case TAPE -> "tape " + system.tape().thickness() + " × " + system.tape().width() + " " + seal.place() + lines + role;
+      case TAPE -> "tape " + stated(figure.system().tape().thickness()) + " × " + stated(figure.system().tape().width()) + " " + seal.place() + lines + role;
       case IN_SEAM -> "non-curing sealant " + seal.place() + lines + role + (seal.run() == Run.PER_LAP ? " (at laps, beyond the cut)" : "");
       case BEAD -> "bead " + size(seal) + " " + seal.place() + lines + role;
     };
@@ -99,13 +94,17 @@ final class SealMarks {
 
   private String size(Seal seal) {
     return switch (seal.size()) {
-      case "bead.receiverSize" -> system.bead().receiverSize().toString();
-      case "bead.clampSize" -> system.bead().clampSize().toString();
-      default -> system.bead().size().toString();
+      case "bead.receiverSize" -> stated(figure.system().bead().receiverSize());
+      case "bead.clampSize" -> stated(figure.system().bead().clampSize());
+      default -> stated(figure.system().bead().size());
     };
   }
 
-  private static Vec2 middle(List<Vec2> points) {
+  private String stated(Measure length) {
+    return view.scene().units().stated(length);
+  }
+
+  static Vec2 middle(List<Vec2> points) {
     Vec2 sum = new Vec2(0, 0);
     for (Vec2 p : points) {
       sum = sum.plus(p);

@@ -2,7 +2,6 @@ package org.seamledger.export.section;
 
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
 
 /**
@@ -46,7 +45,7 @@ class SectionComposer {
       return "";
     }
     SectionCut.Face f = cut.faces().get(Math.min(face, cut.faces().size() - 1));
-    return f.id() + ", " + MeasureFormat.formatSlope(f.slopeDegrees());
+    return f.id() + ", " + scene.units().slope(f.slopeDegrees());
   }
 
   final SlopeLine left(int face) {

@@ -18,7 +18,7 @@ import org.seamledger.takeoff.Takeoff;
  *
  * @param faces by their rise, the lowest first
  */
-public record SectionCut(List<Face> faces) {
+record SectionCut(List<Face> faces) {
 
   /** How far beside the line a face is looked for, metres. */
   private static final double BESIDE = 0.02;

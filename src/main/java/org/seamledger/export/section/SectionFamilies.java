@@ -2,18 +2,19 @@ package org.seamledger.export.section;
 
 import java.util.List;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.export.sheet.Units;
 import org.seamledger.quantity.RoofSystem;
 
 /** Which composition shows a kind's detail: where faces, walls and parts stand to each other. Lengths in millimetres. */
-public final class SectionFamilies extends SectionComposer {
+final class SectionFamilies extends SectionComposer {
 
   private SectionFamilies(SectionScene scene, RoofSystem system, DetailedJunction detailed, SectionCut cut) {
     super(scene, system, detailed, cut);
   }
 
   /** Composes the scene of a junction, with drawn sheets kept {@code gap} apart. */
-  public static SectionScene compose(RoofSystem system, DetailedJunction detailed, SectionCut cut, double gap) {
-    SectionScene scene = new SectionScene(detailed.detail(), gap);
+  public static SectionScene compose(RoofSystem system, DetailedJunction detailed, SectionCut cut, double gap, Units units) {
+    SectionScene scene = new SectionScene(detailed.detail(), gap, units);
     new SectionFamilies(scene, system, detailed, cut).compose();
     return scene;
   }

@@ -2,60 +2,47 @@ package org.seamledger.export.section;
 
 import java.util.List;
 import org.seamledger.detail.Detail;
+import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Svg;
-import org.seamledger.geometry.Vec2;
 import org.seamledger.quantity.RoofSystem;
 
-/** The section itself on paper: ground, seals, screws, sheets, dimensions and labels of a scene. Lengths in millimetres on paper. */
-public final class SectionFigure {
+/**
+ * The section itself on paper: ground, seals, fasteners, sheets, dimensions and numbers of a scene. Each part of the detail is drawn in one
+ * group that bears its id.
+ *
+ * @param attribute by which a part's group bears its id
+ */
+record SectionFigure(RoofSystem system, Detail detail, SectionCounts counts, Keynotes notes, String attribute) {
 
-  private SectionFigure() {
+  SectionFigure(RoofSystem system, Detail detail, SectionCounts counts) {
+    this(system, detail, counts, new Keynotes(), "data-part");
   }
 
-  /** Adds the figure to the drawing; gives what the detail has and the figure can't show, in words. */
-  public static List<String> draw(SectionView view, RoofSystem system, Detail detail, Svg svg) {
-    SectionLabels labels = new SectionLabels(view);
+  /** The same without notes, for what is drawn a second time. */
+  SectionFigure forEnlargement() {
+    return new SectionFigure(system, detail, counts, new Keynotes(), "data-enlarged");
+  }
+
+  /** Adds the figure to the drawing; what it can't show is among the notes. */
+  void draw(SectionView view, SectionView large, PaperRoom room, Svg svg) {
     svg.open("g", "class", "cut", "data-view", view.extent());
-    ground(view, svg);
-    new SealMarks(view, system, detail, labels).draw(svg);
-    new FastenerMarks(view, system, detail, labels).draw(svg);
-    new MetalMarks(view, system, detail, labels).draw(svg);
-    view.scene().labels().forEach(l -> labels.add(l.words(), l.at()));
-    view.scene().dimensions().forEach(d -> dimension(d, view, svg));
-    view.scene().notes().forEach(n -> svg.turned("halo", view.paper(n.at()), n.degrees(), n.words()));
-    labels.draw(svg);
+    parts(view, svg);
+    view.scene().labels().forEach(l -> notes.add(Keynotes.Group.REST, l.words(), List.of(view.paper(l.at()))));
+    SectionInk.mark(view, room);
+    if (view.denominator() >= Enlargement.WANTED) {
+      Enlargement.draw(this, view, large, room, svg);
+    }
+    notes.mark(room);
+    new DimensionMarks(view, room, notes).draw(svg);
+    notes.draw(room, svg);
     svg.close("g");
-    return labels.unseen();
   }
 
-  private static void ground(SectionView view, Svg svg) {
-    for (SectionScene.Shape s : view.scene().shapes()) {
-      if (s.area()) {
-        svg.polygon(s.type(), view.paper(s.points()));
-      }
-    }
-    for (SectionScene.Shape s : view.scene().shapes()) {
-      if (!s.area() && !s.type().startsWith("metal")) {
-        svg.polyline(s.type(), view.paper(s.points()));
-      }
-    }
-  }
-
-  private static void dimension(SectionScene.Dimension d, SectionView view, Svg svg) {
-    Vec2 a = view.paper(d.from());
-    Vec2 b = view.paper(d.to());
-    Vec2 from = view.paper(d.from().plus(d.offset()));
-    Vec2 to = view.paper(d.to().plus(d.offset()));
-    if (d.offset().length() > 0) {
-      svg.line("dim", a, from).line("dim", b, to);
-    }
-    svg.line("dim", from, to);
-    Vec2 along = to.minus(from).times(1 / Math.max(1e-9, from.distance(to)));
-    Vec2 tick = along.plus(along.left()).times(0.8);
-    svg.line("dim", from.minus(tick), from.plus(tick)).line("dim", to.minus(tick), to.plus(tick));
-    double turn = Math.toDegrees(Math.atan2(-along.v(), along.u()));
-    turn = turn > 90.001 ? turn - 180 : turn <= -89.999 ? turn + 180 : turn;
-    double t = Math.toRadians(turn);
-    svg.turned("dim-text halo", from.towards(to, 0.5).plus(new Vec2(-Math.sin(t), -Math.cos(t)).times(0.9)), turn, d.words());
+  /** Ground, seals, fasteners, sheets. */
+  void parts(SectionView view, Svg svg) {
+    SectionInk.ground(view, attribute, svg);
+    new SealMarks(view, this).draw(svg);
+    new FastenerMarks(view, this).draw(svg);
+    new MetalMarks(view, this).draw(svg);
   }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.Measure;
-import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
 
 /** Parts that several families of details share, drawn from the system's numbers. All lengths in millimetres. */
@@ -53,7 +52,7 @@ final class SectionParts {
     return scene.hasTape(place) ? tapeThickness : g;
   }
 
-  /** Tape in a slope's frame around {@code s}, its foot at {@code h}. */
+  /** Tape in a slope's frame around {code s}, its foot at {code h}. */
   List<Vec2> tape(SlopeLine on, double s, double h) {
     return on.box(s - tapeWidth / 2, s + tapeWidth / 2, h, h + tapeThickness);
   }
@@ -73,7 +72,7 @@ final class SectionParts {
 
   // ---- ground, panel, seam
 
-  /** Deck under a face, its top {@code below} under the panel, from {@code from} to {@code to}; {@code edge} is where its foot begins. */
+  /** Deck under a face, its top {code below} under the panel, from {code from} to {code to}; {code edge} is where its foot begins. */
   void deck(SlopeLine on, double from, double to, double below, Vec2 edge) {
     scene.area("deck", List.of(on.at(from, -below), on.at(to, -below), on.at(to, -below - DECK), edge));
   }
@@ -96,7 +95,7 @@ final class SectionParts {
     scene.line("panel", on.at(from, 0), on.at(to, 0));
     scene.line("seam", on.at(from, 0), on.at(from, seam), on.at(to, seam));
     seamHeight(on, to);
-    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness(), on.at(from * 0.25 + to * 0.75, 0));
+    scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(from * 0.25 + to * 0.75, 0));
     breaks(on, to, slope);
   }
 
@@ -104,13 +103,13 @@ final class SectionParts {
   void panelAlongSeams(SlopeLine on, double from, double to, double seamAt, String slope) {
     scene.line("panel", on.at(from, 0), on.at(seamAt, 0), on.at(seamAt, seam), on.at(seamAt + 6, seam), on.at(seamAt + 6, seam - 8));
     scene.line("panel", on.at(to, 0), on.at(seamAt + 2 * g, 0), on.at(seamAt + 2 * g, seam - 2 * g));
-    scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + system.panel().seamHeight());
-    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + system.panel().thickness(), on.at(seamAt, seam * 0.6));
+    scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
+    scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(seamAt, seam * 0.6));
     breaks(on, to, slope);
   }
 
   private void seamHeight(SlopeLine on, double to) {
-    scene.dimension(on.at(to - 14, 0), on.at(to - 14, seam), point(0, 0), "seam height " + system.panel().seamHeight());
+    scene.dimension(on.at(to - 14, 0), on.at(to - 14, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
     scene.label("top of the seams beyond the cut", on.at(to - 34, seam));
   }
 
@@ -138,7 +137,7 @@ final class SectionParts {
    * A closure with its foot towards the junction and its top flange away from it, tape under the foot and on the top flange, beads before
    * and behind.
    *
-   * @param web where it stands
+   * param web where it stands
    */
   void closure(SlopeLine on, double web) {
     double foot = bed("closure-foot");
@@ -151,8 +150,8 @@ final class SectionParts {
         round(on.at(web + bead / 2 + g / 2, bead / 2), bead)));
     screw("closure", on, web - flange / 2, foot);
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
-        "fastening flange " + system.closure().fasteningFlange());
-    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + system.closure().height());
+        "fastening flange " + stated(system.closure().fasteningFlange()));
+    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
   }
 
   /** The edge of a cover over closures: drip and hem; gives its points from the edge inwards. */
@@ -201,7 +200,7 @@ final class SectionParts {
     scene.line("panel", on.at(nose + 16, flange - g * 0.2), on.at(nose - 6, flange - g * 0.2), on.at(nose - 6, 0), on.at(to, 0));
     scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
     scene.sealPlace("seam-ends", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
-    scene.label("panel, " + system.panel().metal().word() + ", " + system.panel().thickness() + ", hemmed over the cleat",
+    scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()) + ", hemmed over the cleat",
         on.at(nose - 6, -g));
     seamHeight(on, to);
     breaks(on, to, slope);
@@ -216,7 +215,7 @@ final class SectionParts {
     scene.label(words, point(-36, low + (high - low) * 0.12));
   }
 
-  /** The counterflashing over an upstand that ends at {@code top}, in whichever way the detail ends at a wall; gives the wall's height. */
+  /** The counterflashing over an upstand that ends at {code top}, in whichever way the detail ends at a wall; gives the wall's height. */
   double counterflashing(double top) {
     if (!scene.has("counterflashing")) {
       return top;
@@ -269,10 +268,16 @@ final class SectionParts {
 
   /** An upstand at a wall, dimensioned from the roof. */
   void upstandDimension(double x, double top) {
-    scene.dimension(point(x, 0), point(x, top), point(-76, 0), "upstand " + system.walls().upstand());
+    scene.dimension(point(x, 0), point(x, top), point(-76, 0), "upstand " + stated(system.walls().upstand()));
   }
 
-  static String length(double mm) {
-    return MeasureFormat.formatMillimetres(mm / 1000) + " (" + MeasureFormat.formatInches(mm / 1000) + ")";
+  /** A length in the chosen units, from millimetres. */
+  String length(double mm) {
+    return scene.units().small(mm / 1000);
+  }
+
+  /** A length that the system states, in the chosen units. */
+  String stated(Measure length) {
+    return scene.units().stated(length);
   }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Seal;
+import org.seamledger.export.sheet.Units;
 import org.seamledger.geometry.Vec2;
 
 /**
@@ -15,12 +16,13 @@ import org.seamledger.geometry.Vec2;
  * business. What anything is called is only written beside it.
  *
  * @param gap room that keeps drawn sheets apart, which in truth touch; grows as the scale shrinks
+ * @param units of the words
  */
-public record SectionScene(Detail detail, double gap, List<Shape> shapes, List<Label> labels, List<Dimension> dimensions, List<Note> notes,
+public record SectionScene(Detail detail, double gap, Units units, List<Shape> shapes, List<Label> labels, List<Dimension> dimensions, List<Note> notes,
     Map<String, List<List<List<Vec2>>>> sealPlaces, Map<String, List<Screw>> screwPlaces, Map<String, List<Vec2>> parts) {
 
-  /** A line or an area; areas are closed. */
-  public record Shape(String type, List<Vec2> points, boolean area) {
+  /** A line or an area; areas are closed. {@code part} is the id of the detail's part that it draws, or empty. */
+  public record Shape(String type, List<Vec2> points, boolean area, String part) {
   }
 
   public record Label(String words, Vec2 at) {
@@ -38,8 +40,8 @@ public record SectionScene(Detail detail, double gap, List<Shape> shapes, List<L
   public record Screw(Vec2 head, Vec2 point) {
   }
 
-  SectionScene(Detail detail, double gap) {
-    this(detail, gap, new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new LinkedHashMap<>(),
+  SectionScene(Detail detail, double gap, Units units) {
+    this(detail, gap, units, new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new LinkedHashMap<>(),
         new LinkedHashMap<>(),
         new LinkedHashMap<>());
   }
@@ -62,20 +64,20 @@ public record SectionScene(Detail detail, double gap, List<Shape> shapes, List<L
   }
 
   void area(String type, List<Vec2> points) {
-    shapes.add(new Shape(type, List.copyOf(points), true));
+    shapes.add(new Shape(type, List.copyOf(points), true, ""));
   }
 
   void line(String type, Vec2... points) {
-    shapes.add(new Shape(type, List.of(points), false));
+    shapes.add(new Shape(type, List.of(points), false, ""));
   }
 
   void line(String type, List<Vec2> points) {
-    shapes.add(new Shape(type, List.copyOf(points), false));
+    shapes.add(new Shape(type, List.copyOf(points), false, ""));
   }
 
   /** A part of the detail; its first drawing carries the label. */
   void metal(String part, List<Vec2> points) {
-    line(part.startsWith("vented") ? "metal vented" : "metal", points);
+    shapes.add(new Shape(part.startsWith("vented") ? "metal vented" : "metal", List.copyOf(points), false, part));
     parts.putIfAbsent(part, List.copyOf(points));
   }
 

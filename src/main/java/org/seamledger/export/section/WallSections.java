@@ -46,7 +46,7 @@ final class WallSections extends SectionComposer {
       default -> apron(top, scene.part("flashing"));
     }
     if (top < parts.upstand) {
-      scene.dimension(p(0, 0), p(0, top), p(-76, 0), "upstand " + SectionParts.length(top) + ", the curb allows no more");
+      scene.dimension(p(0, 0), p(0, top), p(-76, 0), "upstand " + parts.length(top) + ", the curb allows no more");
     } else {
       parts.upstandDimension(0, top);
     }
@@ -87,7 +87,7 @@ final class WallSections extends SectionComposer {
         List.of(parts.tape(on, outer, 0), parts.tape(on, Math.max(movement + parts.tapeWidth, outer - 2.4 * parts.tapeWidth), 0)));
     scene.screwPlace("flange", on.at(outer, h), on.at(outer, h - 30));
     parts.panelAlongSeams(on, movement, to, Math.max(leg + 60, 120), slope(0));
-    scene.dimension(on.at(0, 0), on.at(movement, 0), on.up().times(-DROP), "gap " + system.panel().movementGap());
+    scene.dimension(on.at(0, 0), on.at(movement, 0), on.up().times(-DROP), "gap " + parts.stated(system.panel().movementGap()));
     parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
   }
 
@@ -117,7 +117,7 @@ final class WallSections extends SectionComposer {
       Vec2 far = on.at(meets, -below);
       scene.area("furring", List.of(corner, p(x, cricket), far));
       scene.metal("cricket", List.of(p(x + g, top), p(x + g, cricket + g), far.plus(on.up().times(g)), on.at(meets + 30, -below + g)));
-      scene.dimension(p(0, 0), p(0, cricket), p(-30, 0), "cricket " + SectionParts.length(cricket));
+      scene.dimension(p(0, 0), p(0, cricket), p(-30, 0), "cricket " + parts.length(cricket));
     }
     scene.metal(part, List.of(p(x, top), corner, on.at(end, -below), on.at(end, -below + g), on.at(end - 14, -below + g)));
     double bead = SectionParts.mm(system.bead().size());
@@ -125,7 +125,7 @@ final class WallSections extends SectionComposer {
     scene.screwPlace("curb-flange", p(x, top - 32), p(x - 38, top - 32));
     parts.cleat(scene.part("cleat"), on, nose, to, slope(0));
     scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66),
-        nose > offset ? "cleat beyond the cricket" : "cleat at " + system.valley().cleatOffset());
+        nose > offset ? "cleat beyond the cricket" : "cleat at " + parts.stated(system.valley().cleatOffset()));
     parts.deck(on, 0, to, below + g, p(0, on.at(0, -SectionParts.DECK - below - g).v()));
   }
 }

@@ -77,6 +77,11 @@ public final class Svg {
     return words("text", words, "class", type, "x", number(at.u()), "y", number(at.v()));
   }
 
+  /** Text of a size of its own, millimetres. */
+  public Svg sized(String type, double size, Vec2 at, String words) {
+    return words("text", words, "class", type, "font-size", number(size), "x", number(at.u()), "y", number(at.v()));
+  }
+
   /** Text in the middle of a place, turned by degrees counter-clockwise on paper. */
   public Svg turned(String type, Vec2 at, double degrees, String words) {
     return words("text", words, "class", type, "text-anchor", "middle", "transform",
@@ -98,6 +103,12 @@ public final class Svg {
   /** A style sheet of our own making; not escaped, since it has no outside text. */
   Svg style(String css) {
     out.append("<style>\n").append(css).append("</style>\n");
+    return this;
+  }
+
+  /** Adds another drawing's elements. */
+  public Svg add(Svg other) {
+    out.append(other.out);
     return this;
   }
 

@@ -4,6 +4,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.function.Function;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.PageFiles;
@@ -16,6 +17,7 @@ import org.seamledger.run.Result;
 public final class DrawingsApi {
 
   private static final String SVG = "image/svg+xml; charset=utf-8";
+  private static final String HTML = "text/html; charset=utf-8";
   private static final String CSV = "text/csv; charset=utf-8";
   private static final String TEXT = "text/plain; charset=utf-8";
   /** A drawing that is opened by itself may use its own style sheet, and nothing else: no script, no other address. */
@@ -33,14 +35,24 @@ public final class DrawingsApi {
   }
 
   public void install(RoutesConfig routes) {
-    routes.get("/api/analyses/{id}/plan.svg", ctx -> answer(ctx, "plan", SVG, Result::plan));
+    routes.get("/api/analyses/{id}/plan.svg", ctx -> {
+      SheetSetup setup = SheetRequest.setup(ctx);
+      int sheet = SheetRequest.sheet(ctx);
+      answer(ctx, "plan " + setup + sheet, SVG,
+          d -> d.plan(setup, sheet).orElseThrow(() -> HttpProblem.notFound("This plan has no sheet " + sheet + ".")));
+    });
+    routes.get("/api/analyses/{id}/plan.html", ctx -> {
+      SheetSetup setup = SheetRequest.setup(ctx);
+      answer(ctx, "plan document " + setup, HTML, d -> d.planDocument(setup));
+    });
     routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Result::cutList));
     routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
         d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
       String junction = ctx.pathParam("junction");
-      answer(ctx, junction, SVG,
-          d -> d.section(junction).orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id.")));
+      SheetSetup setup = SheetRequest.setup(ctx);
+      answer(ctx, junction + ' ' + setup, SVG,
+          d -> d.section(junction, setup).orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id.")));
     });
   }
 

@@ -3,6 +3,7 @@ package org.seamledger.ifc.product;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.seamledger.element.AnswerTag;
 import org.seamledger.element.Category;
 import org.seamledger.ifc.entity.Entity;
 import org.seamledger.ifc.entity.EntityProblem;
@@ -59,13 +60,16 @@ final class Flashings {
     };
   }
 
-  /** Whether an element is one, and which. */
+  /** Whether an element is one, and which; what this program added to a model is what is to be built, not what is modelled. */
   Optional<Category> category(ElementClass c, long id) {
     boolean pipe = c.keyword().equals("IFCPIPESEGMENT") || c.keyword().equals("IFCFLOWSEGMENT");
     if (!pipe && !maySaySo(c)) {
       return Optional.empty();
     }
     Entity e = model.get(id);
+    if (e.text(AnswerTag.ATTRIBUTE).startsWith(AnswerTag.PREFIX)) {
+      return Optional.empty();
+    }
     Optional<Category> own = c.role() == ElementClass.Role.COVERING || pipe ? stated(Roofs.predefinedType(model, id)) : Optional.empty();
     Optional<Category> found = own.or(() -> Optional.ofNullable(byType.get(id))).or(() -> FlashingWords.in(e.text(2)))
         .or(() -> FlashingWords.in(e.text(4)));

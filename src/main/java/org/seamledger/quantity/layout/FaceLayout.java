@@ -172,7 +172,7 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       TreeMap<Integer, List<Panel>> byPan = new TreeMap<>();
       List<Double> bounds = bounds();
       for (Facet facet : facets) {
-        List<List<Panel>> pans = new PanelCutter(facet.area(), minimum, TOLERANCE).pans(bounds, before);
+        List<List<Panel>> pans = new PanelCutter(facet, minimum, TOLERANCE).pans(bounds, before);
         for (int pan = 0; pan < pans.size(); pan++) {
           byPan.computeIfAbsent(pan, p -> new ArrayList<>()).addAll(pans.get(pan));
         }
@@ -190,7 +190,8 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       Panel last = pan.get(pan.size() - 1);
       return List.of(new Panel(first.pan(), pan.stream().mapToDouble(Panel::widthM).max().orElse(0),
           pan.stream().mapToDouble(Panel::lengthM).sum(), first.lowBevelDegrees(), last.highBevelDegrees(),
-          pan.stream().mapToDouble(Panel::areaM2).sum(), pan.stream().anyMatch(Panel::shaped), pan.stream().allMatch(Panel::sliver)));
+          pan.stream().mapToDouble(Panel::areaM2).sum(), pan.stream().anyMatch(Panel::shaped), pan.stream().allMatch(Panel::sliver),
+          first.low(), last.high()));
     }
 
     private List<Double> bounds() {

@@ -1,0 +1,87 @@
+package org.seamledger.export.sheet;
+
+import java.util.List;
+import org.seamledger.export.wording.ScopeText;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.takeoff.Takeoff;
+
+/** The foot of every sheet: limits, scale bars, key plan and title block (fields of ISO 7200, 180 mm wide as it asks). */
+public final class TitleStrip {
+
+  private static final double BLOCK_WIDTH = 180;
+  private static final double BLOCK_HEIGHT = 34;
+  private static final double KEY_WIDTH = 42;
+  private static final double FINE = 2.25;
+
+  private TitleStrip() {
+  }
+
+  /** What a sheet's title block says of the sheet itself. */
+  public record Words(String title, String scale, int sheet, int sheets) {
+  }
+
+  /** What is left of a sheet for its drawing. */
+  public static PaperBox room(Paper paper) {
+    PaperBox frame = Sheet.frame(paper);
+    return new PaperBox(frame.left(), frame.top(), frame.right(), frame.bottom() - BLOCK_HEIGHT - scope(paper).size() * 3 - 3);
+  }
+
+  private static List<String> scope(Paper paper) {
+    PaperBox frame = Sheet.frame(paper);
+    return Sheet.wrapped(ScopeText.SCOPE.text(), (int) ((frame.width() - 6) / (FINE * 0.56)));
+  }
+
+  /** Draws the strip; gives the key plan, for what the sheet shows to be marked on it. */
+  public static KeyPlan draw(Takeoff takeoff, SheetSetup setup, Words words, double denominator, Svg svg) {
+    PaperBox frame = Sheet.frame(setup.paper());
+    double top = frame.bottom() - BLOCK_HEIGHT;
+    List<String> scope = scope(setup.paper());
+    double y = top - scope.size() * 3 - 3;
+    svg.line("rule", new Vec2(frame.left(), y), new Vec2(frame.right(), y));
+    for (int i = 0; i < scope.size(); i++) {
+      svg.text("fine", new Vec2(frame.left() + 3, y + 3.4 + i * 3), scope.get(i));
+    }
+    svg.line("rule", new Vec2(frame.left(), top), new Vec2(frame.right(), top));
+    double left = frame.right() - BLOCK_WIDTH;
+    block(takeoff, setup, words, new PaperBox(left, top, frame.right(), frame.bottom()), svg);
+    PaperBox key = new PaperBox(left - KEY_WIDTH, top, left, frame.bottom());
+    svg.line("rule", new Vec2(key.left(), key.top()), new Vec2(key.left(), key.bottom()));
+    svg.text("caption", new Vec2(key.left() + 1.2, key.top() + 2.4), "Key plan, model north up");
+    KeyPlan plan = new KeyPlan(takeoff, new PaperBox(key.left() + 3, key.top() + 4.5, key.right() - 3, key.bottom() - 2.5));
+    plan.draw(svg);
+    if (denominator > 0) {
+      Sheet.scaleBars(svg, new Vec2(frame.left() + 3, top + 6), denominator, setup, key.left() - frame.left() - 8);
+    }
+    return plan;
+  }
+
+  private static void block(Takeoff takeoff, SheetSetup setup, Words words, PaperBox at, Svg svg) {
+    TitleBlock t = setup.title();
+    String date = t.date().isEmpty() ? Sheet.date(takeoff) : t.date();
+    double top = at.top();
+    row(svg, at.left(), top, 10, new double[] {92, 40, 22, 26}, new String[] {"Project", t.project(), "Number", t.number(), "Revision",
+        t.revision(), "Sheet", words.sheet() + " of " + words.sheets()});
+    row(svg, at.left(), top + 10, 13, new double[] {114, 40, 26}, new String[] {"Title", words.title(), "Scale at " + setup.paper().label(),
+        words.scale(), "Units", setup.units().label()});
+    row(svg, at.left(), top + 23, 11, new double[] {76, 26, 26, 26, 26}, new String[] {"Model", Sheet.models(takeoff), "Date of the model",
+        date, "Drawn", t.drawn(), "Checked", t.checked(), "Program", "seamledger " + takeoff.version()});
+    svg.empty("rect", "class", "frame", "x", Svg.number(at.left()), "y", Svg.number(top), "width", Svg.number(at.width()), "height",
+        Svg.number(at.height()));
+  }
+
+  private static void row(Svg svg, double left, double top, double height, double[] widths, String[] words) {
+    double x = left;
+    for (int i = 0; i < widths.length; i++) {
+      svg.empty("rect", "class", "cell", "x", Svg.number(x), "y", Svg.number(top), "width", Svg.number(widths[i]), "height",
+          Svg.number(height));
+      svg.text("caption", new Vec2(x + 1.2, top + 2.4), words[2 * i]);
+      List<String> lines = Sheet.wrapped(words[2 * i + 1], (int) ((widths[i] - 2.4) / (2.7 * 0.6)));
+      int most = (int) ((height - 3.4) / 3.2);
+      for (int k = 0; k < Math.min(most, lines.size()); k++) {
+        boolean isCut = k == most - 1 && lines.size() > most;
+        svg.text("value", new Vec2(x + 1.2, top + 6 + k * 3.3), Sheet.cut(lines.get(k), (int) ((widths[i] - 2.4) / (2.7 * 0.6)), isCut));
+      }
+      x += widths[i];
+    }
+  }
+}
