@@ -46,7 +46,7 @@ export const health = () =>
 export const openSession = token => call('POST', '/api/session', {token});
 export const samples = () => call('GET', '/api/samples').then(r => r.samples);
 export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);
-export const analyses = () => call('GET', '/api/analyses').then(r => r.analyses);
+export const analyses = () => call('GET', '/api/analyses?limit=200').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);

@@ -90,6 +90,9 @@ final class Cli {
       return fail(err, ExitStatus.UNREADABLE,
           "the model needs more memory than " + memory.mebibytes() + " MiB; give more, such as SEAMLEDGER_JAVA_OPTS=-Xmx2g");
     }
+    if (failure instanceof Failure.TooLong) {
+      return fail(err, ExitStatus.UNREADABLE, failure.message() + " " + TimeLimit.VARIABLE + " sets another limit, in seconds.");
+    }
     return failure instanceof Failure.UnreadableModel ? fail(err, ExitStatus.UNREADABLE, failure.message())
         : fault(err, failure.cause().orElseGet(() -> new CancellationException(failure.message())));
   }

@@ -1,11 +1,11 @@
 package org.seamledger.quantity;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.finding.SettingsFile;
 import org.seamledger.measure.Dimension;
 import org.seamledger.measure.Fraction;
 import org.seamledger.measure.Measure;
@@ -124,7 +124,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       if (Files.size(file) > SystemReader.LONGEST) {
         throw SystemReader.tooLong(name, Files.size(file));
       }
-      return parse(Files.readString(file, StandardCharsets.UTF_8), name);
+      return parse(SettingsFile.text(file), name);
     } catch (IOException e) {
       throw SystemReader.unreadable(name, e);
     }
