@@ -39,7 +39,7 @@ class ArchitectureTest {
 
   /** What a takeoff is made of: who may see a takeoff may see these. */
   private static final List<String> RESULTS =
-      List.of("takeoff", "detail", "quantity", "junction", "roof", "element", "geometry", "measure", "finding");
+      List.of("takeoff", "node", "detail", "quantity", "junction", "roof", "element", "geometry", "measure", "finding");
 
   /** From the bottom up: a package and the packages that it may import. */
   private static final Map<String, List<String>> MAY_IMPORT = mayImport();
@@ -71,15 +71,18 @@ class ArchitectureTest {
     table.put("rdf", List.of("junction", "roof", "element", "geometry", "measure"));
     table.put("shacl", List.of("rdf", "finding"));
     table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "progress", "finding"));
-    table.put("quantity", List.of("detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
+    table.put("node", List.of("detail", "shacl", "junction", "roof", "geometry", "progress"));
+    table.put("quantity", List.of("node", "detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
     table.put("takeoff",
-        List.of("quantity", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element", "step", "source",
+        List.of("quantity", "node", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element", "step", "source",
             "geometry",
             "progress", "finding", "measure"));
+    table.put("order.stock", List.of("quantity"));
+    table.put("order", with("order.stock", RESULTS));
     table.put("ledger", RESULTS);
     table.put("export.wording", List.of("takeoff", "detail", "junction", "element", "measure", "finding"));
-    table.put("export.json", RESULTS);
-    table.put("export.report", with("export.wording", RESULTS));
+    table.put("export.json", with("order", RESULTS));
+    table.put("export.report", with("order", with("export.wording", RESULTS)));
     table.put("export.sheet", List.of("export.wording", "takeoff", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
@@ -87,10 +90,11 @@ class ArchitectureTest {
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
-            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "ledger"),
+            .of(List.of("export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids", "order",
+                "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
-    List<String> stored = with("progress", with("source", with("export", with("ledger", RESULTS))));
+    List<String> stored = with("progress", with("source", with("export", with("order", with("ledger", RESULTS)))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));

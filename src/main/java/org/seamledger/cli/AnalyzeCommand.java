@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
+import org.seamledger.order.PriceList;
 import org.seamledger.finding.TopicAnswer;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -45,9 +46,13 @@ final class AnalyzeCommand implements Task {
   private Settings settings;
 
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels and closures, findings as csv; "
+      description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
+          + "closures; order as csv: everything to buy; findings as csv; "
           + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools (default: text).")
   private OutputFormat format;
+
+  @Mixin
+  private PricesChoice prices;
 
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
   private boolean each;
@@ -68,13 +73,14 @@ final class AnalyzeCommand implements Task {
       session.requireNoTerminal("--format " + format);
     }
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
+    Optional<PriceList> priced = prices.read();
     if (each) {
       settings.requireNoPlaces();
       topics.requireNoReviews();
       return new EachModel(models, limit, format.forMany(), output).run(session,
           word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
     }
-    OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created());
+    OutputFormat.Request request = new OutputFormat.Request(models, limit, priced, topics.author(), topics.created());
     List<TopicAnswer> answers = topics.answers();
     Takeoff takeoff = analyze(models, session).withAnswers(answers);
     session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));

@@ -21,7 +21,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Logging, on standard error, since standard output belongs to results. In code, for a configuration file would cost a fifth of a second
- * at every start. {@code SEAMLEDGER_LOG} sets another level, such as {@code info}.
+ * at every start. {@code SEAMLEDGER_LOG} sets another level, such as {@code info}; below that the libraries don't follow, for they log
+ * requests with all their headers, the token among them.
  */
 public final class Logging extends ContextAwareBase implements Configurator {
 
@@ -38,7 +39,9 @@ public final class Logging extends ContextAwareBase implements Configurator {
     ConsoleAppender<ILoggingEvent> console = new ConsoleAppender<>();
     console.setTarget("System.err");
     write(context, console, pattern(context, ONE_LINE));
-    context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME).setLevel(level(Level.WARN));
+    Level asked = level(Level.WARN);
+    context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME).setLevel(asked.isGreaterOrEqual(Level.INFO) ? asked : Level.INFO);
+    context.getLogger("org.seamledger").setLevel(asked.isGreaterOrEqual(Level.INFO) ? null : asked);
     return ExecutionStatus.DO_NOT_INVOKE_NEXT_IF_ANY;
   }
 
@@ -69,7 +72,6 @@ public final class Logging extends ContextAwareBase implements Configurator {
   /** Back to what {@link #configure} set. */
   static void asCommand() {
     LoggerContext context = (LoggerContext) LoggerFactory.getILoggerFactory();
-    context.getLogger("org.seamledger").setLevel(null);
     new Logging().configure(context);
   }
 

@@ -11,16 +11,19 @@ import org.seamledger.export.CutList;
 import org.seamledger.export.FindingsCsv;
 import org.seamledger.export.GateModel;
 import org.seamledger.export.JsonLedger;
+import org.seamledger.export.OrderCsv;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.bcf.BcfOptions;
 import org.seamledger.export.bcf.BcfPackage;
 import org.seamledger.finding.Severity;
+import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
 
 /** Forms of a result; names as the command line has them. */
 enum OutputFormat {
-  text(of(TextReport::write), Optional.of(GateForm.text)), json(of(JsonLedger::write), Optional.of(GateForm.json)),
+  text(of(TextReport::write), Optional.of(GateForm.text)), json(priced(JsonLedger::write), Optional.of(GateForm.json)),
   csv(of(CsvLedger::write), Optional.of(GateForm.csv)), cuts(of(CutList::write), Optional.empty()),
+  order(priced(OrderCsv::write), Optional.empty()),
   findings(of(FindingsCsv::write), Optional.empty()), junit(of(GateForm.junit), Optional.of(GateForm.junit)),
   sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1));
 
@@ -29,15 +32,22 @@ enum OutputFormat {
    *
    * @param models what they were named on the command line
    * @param limit severity that shuts a gate
+   * @param prices of the order
    * @param author whose topics are handed on
    * @param created when these count as made; empty for the model's own date
    */
-  record Request(List<String> models, Optional<Severity> limit, String author, Optional<Instant> created) {
+  record Request(List<String> models, Optional<Severity> limit, Optional<PriceList> prices, String author, Optional<Instant> created) {
   }
 
   @FunctionalInterface
   private interface Writer {
     void write(Takeoff takeoff, OutputStream out) throws IOException;
+  }
+
+  /** Writes a result with the prices of its order. */
+  @FunctionalInterface
+  private interface PricedWriter {
+    void write(Takeoff takeoff, Optional<PriceList> prices, OutputStream out) throws IOException;
   }
 
   @FunctionalInterface
@@ -71,6 +81,10 @@ enum OutputFormat {
 
   private static RequestWriter of(Writer writer) {
     return (takeoff, request, out) -> writer.write(takeoff, out);
+  }
+
+  private static RequestWriter priced(PricedWriter writer) {
+    return (takeoff, request, out) -> writer.write(takeoff, request.prices(), out);
   }
 
   private static RequestWriter of(GateForm form) {

@@ -33,7 +33,7 @@ final class WarmUpCommand implements Task {
   private static void writeNowhere(OutputFormat format, Takeoff takeoff) {
     List<String> models = takeoff.models().stream().map(ModelInfo::file).toList();
     try {
-      OutputFormat.Request request = new OutputFormat.Request(models, Optional.empty(), Program.NAME, Optional.empty());
+      OutputFormat.Request request = new OutputFormat.Request(models, Optional.empty(), Optional.empty(), Program.NAME, Optional.empty());
       format.write(takeoff, request, OutputStream.nullOutputStream());
     } catch (IOException e) {
       throw new OutputException("nowhere", e);

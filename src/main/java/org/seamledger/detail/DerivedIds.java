@@ -44,6 +44,21 @@ final class DerivedIds {
     return first(FASTENINGS, place);
   }
 
+  /** What a line of fasteners joins, by its id, in a file that doesn't say. */
+  static Joins joins(String fastening) {
+    return switch (fastening) {
+      case "cover" -> Joins.METAL_METAL;
+      case "cleat", "eave-cleat", "fascia-cleat", "trim" -> Joins.METAL_DECK;
+      case "curb-flange", "receiver-bar", "wedges" -> Joins.METAL_WALL;
+      default -> Joins.PANEL_METAL;
+    };
+  }
+
+  /** Whether panels are fixed by a line of fasteners with this id, in a file that doesn't say. */
+  static boolean fixes(String fastening) {
+    return fastening.equals("closure") || fastening.equals("eave");
+  }
+
   private static String first(List<String> pairs, String label) {
     for (int i = 0; i < pairs.size(); i += 2) {
       if (label.contains(pairs.get(i))) {

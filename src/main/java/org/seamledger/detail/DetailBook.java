@@ -18,7 +18,8 @@ final class DetailBook {
   private static final Set<String> DETAIL = with(BLOCK, "detail", "title", "waterPath", "metalFirst", "source");
   private static final Set<String> METAL = Set.of("part", "id", "on", "run", "girthMm");
   private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "id", "lines", "on", "run", "upstands", "size", "of");
-  private static final Set<String> FASTENING = Set.of("place", "id", "lines", "on", "run", "spacing", "throughTape");
+  private static final Set<String> FASTENING = Set.of("place", "id", "lines", "on", "run", "spacing", "throughTape",
+      "joins", "type", "fixes", "slides");
   private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
   private static final List<String> SPACINGS =
@@ -94,8 +95,11 @@ final class DetailBook {
 
   private static Fastening fastening(Described d) {
     d.only(FASTENING);
-    return new Fastening(d.word("place"), id(d, DerivedIds.fastening(d.word("place"))), d.count("lines", 1), on(d), run(d),
-        d.oneOf("spacing", SPACINGS.stream(), s -> s), d.flag("throughTape", false));
+    String id = id(d, DerivedIds.fastening(d.word("place")));
+    Joins joins = d.has("joins") ? d.oneOf("joins", Arrays.stream(Joins.values()), Joins::word) : DerivedIds.joins(id);
+    FastenerType type = d.has("type") ? d.oneOf("type", Arrays.stream(FastenerType.values()), FastenerType::word) : FastenerType.of(joins);
+    return new Fastening(d.word("place"), id, d.count("lines", 1), on(d), run(d), d.oneOf("spacing", SPACINGS.stream(), s -> s),
+        d.flag("throughTape", false), joins, type, d.flag("fixes", DerivedIds.fixes(id)), d.flag("slides", false));
   }
 
   private static HoldPoint holdPoint(Described d) {
@@ -113,7 +117,7 @@ final class DetailBook {
 
   private static String id(Described d, String derived) {
     String id = d.word("id", derived);
-    if (!id.matches("\\p{L}[\\p{L}\\p{N}]*(-[\\p{L}\\p{N}]+)*")) {
+    if (!id.matches("\\p{L}[\\p{L}\\p{N}]*(?:-[\\p{L}\\p{N}]+)*+")) {
       throw d.problem("sl:id \"" + id + "\" needs letters, digits and single dashes between them");
     }
     return id;

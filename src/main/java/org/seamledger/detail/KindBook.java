@@ -56,7 +56,7 @@ public final class KindBook {
         throw found.get(id).problem("there is no kind \"" + id + "\", and no shape for " + String.join(", ", missing)
             + ": kinds may be added, not renamed");
       }
-      if (!id.matches("[a-z][a-z0-9]*(-[a-z0-9]+)*") || id.equals(Kinds.UNCLASSIFIED)) {
+      if (!id.matches("[a-z][a-z0-9]*(?:-[a-z0-9]+)*+") || id.equals(Kinds.UNCLASSIFIED)) {
         throw found.get(id).problem("\"" + id + "\" is no name for a kind: it needs small letters, digits and single dashes between them");
       }
     }

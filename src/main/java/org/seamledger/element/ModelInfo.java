@@ -13,11 +13,11 @@ import java.util.Optional;
  * @param bytes size after unpacking
  * @param placement movement to the result's coordinates that somebody asked for: {@code dx,dy,dz[,degrees[,factor]]}; empty where the
  *     model lies as the models themselves say
- * @param written when the file was written by its own header, as it stands there; empty where the header doesn't say
+ * @param date when the file says that it was written, as it stands there, or the empty string
  * @param project GlobalId of its project, or the empty string
  */
 public record ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes,
-    Optional<String> placement, String written, String project) {
+    Optional<String> placement, String date, String project) {
 
   public ModelInfo(String file, String sha256, String schema, String lengthUnit, String application, long bytes) {
     this(file, sha256, schema, lengthUnit, application, bytes, Optional.empty(), "", "");

@@ -46,7 +46,7 @@ public final class CsvLedger {
     cells.addAll(MEASURED);
     cells.addAll(List.of("neighbour", "elements", "elementNames", "detail", "tapeM", "beadM", "beadMl", "inSeamM", "closures", "fasteners",
         "startX", "startY", "startZ", "endX", "endY", "endZ", "findings", "kindByRules", "detailByRules", "decidedBecause", "modelledM",
-        "gutterM", "models"));
+        "gutterM", "models", "fastenerLines"));
     return cells;
   }
 
@@ -71,6 +71,9 @@ public final class CsvLedger {
     cells.add(Rows.number(takeoff.modelledAt(junction.id()).flashingM()));
     cells.add(Rows.number(takeoff.modelledAt(junction.id()).gutterM()));
     cells.add(junction.elements().stream().map(id -> ElementNames.file(takeoff, id)).filter(f -> !f.isEmpty()).distinct()
+        .collect(Collectors.joining("; ")));
+    cells.add(takes.fasteners().stream().filter(f -> f.count() > 0)
+        .map(f -> f.count() + " " + f.place() + ": " + f.joins().word() + " " + f.type().word() + " " + Rows.number(f.lengthM()) + " m")
         .collect(Collectors.joining("; ")));
     return cells;
   }

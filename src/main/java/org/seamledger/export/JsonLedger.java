@@ -2,8 +2,12 @@ package org.seamledger.export;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.Optional;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.json.JsonFixity;
 import org.seamledger.export.json.JsonJunctions;
+import org.seamledger.export.json.JsonNodes;
+import org.seamledger.export.json.JsonOrder;
 import org.seamledger.export.json.JsonOutput;
 import org.seamledger.export.json.JsonQuantities;
 import org.seamledger.export.json.JsonRoof;
@@ -13,6 +17,9 @@ import org.seamledger.export.wording.ScopeText;
 import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Remark;
+import org.seamledger.order.OrderList;
+import org.seamledger.order.PriceList;
+import org.seamledger.order.PricedOrder;
 import org.seamledger.quantity.Estimate;
 import org.seamledger.quantity.Estimates;
 import org.seamledger.takeoff.ElementLabel;
@@ -29,17 +36,24 @@ public final class JsonLedger {
   public static final int CONTRACT = 1;
 
   private final Takeoff takeoff;
+  private final Optional<PriceList> prices;
   private final JsonOutput json;
 
-  private JsonLedger(Takeoff takeoff, JsonOutput json) {
+  private JsonLedger(Takeoff takeoff, Optional<PriceList> prices, JsonOutput json) {
     this.takeoff = takeoff;
+    this.prices = prices;
     this.json = json;
   }
 
   /** Writes the document and a line end, and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
+    write(takeoff, Optional.empty(), out);
+  }
+
+  /** The same with the order's prices. */
+  public static void write(Takeoff takeoff, Optional<PriceList> prices, OutputStream out) throws IOException {
     try (JsonOutput json = new JsonOutput(out)) {
-      JsonLedger ledger = new JsonLedger(takeoff, json);
+      JsonLedger ledger = new JsonLedger(takeoff, prices, json);
       json.document(ledger::fields);
     }
   }
@@ -59,7 +73,11 @@ public final class JsonLedger {
     junctions.kinds();
     junctions.details();
     junctions.choices();
+    new JsonNodes(takeoff, json).write();
     new JsonQuantities(takeoff, json).quantities();
+    new JsonFixity(takeoff, json).panels();
+    OrderList order = OrderList.of(takeoff);
+    new JsonOrder(order, prices.map(p -> PricedOrder.of(order, p)), json).order();
     json.objects("elements", takeoff.elements().values(), this::element);
     json.objects("findings", takeoff.findings(), this::finding);
     ModelPoints.write(takeoff, json);
@@ -81,6 +99,7 @@ public final class JsonLedger {
     json.word("lengthUnit", model.lengthUnit());
     json.word("application", model.application());
     json.count("bytes", model.bytes());
+    json.word("date", model.date());
     if (model.placement().isPresent()) {
       json.word("placement", model.placement().get());
     }

@@ -12,6 +12,8 @@ import org.seamledger.detail.Seal;
 import org.seamledger.export.report.FindingsSection;
 import org.seamledger.export.report.Table;
 import org.seamledger.export.report.TextPage;
+import org.seamledger.export.wording.FastenerText;
+import org.seamledger.export.wording.MovementText;
 import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.OneLine;
 import org.seamledger.export.wording.OverrideText;
@@ -136,6 +138,7 @@ public final class JunctionReport {
     takes.seals().forEach(line -> seal(table, line));
     takes.fasteners().forEach(row -> fasteners(table, row));
     table.on(page);
+    movement();
     if (!takes.steps().isEmpty()) {
       page.title("Arithmetic");
       takes.steps().forEach(step -> page.paragraph(INDENT + "- ", INDENT + INDENT, step));
@@ -162,7 +165,16 @@ public final class JunctionReport {
     table.row("fasteners", row.face(), Integer.toString(row.count()), "",
         row.spacingM() > 0
             ? "≤ " + MeasureFormat.formatMillimetres(row.spacingM()) + " (" + MeasureFormat.formatInches(row.spacingM()) + ")" : "",
-        row.place());
+        row.place() + ": " + FastenerText.of(row));
+  }
+
+  /** How many of the panels that end here are fixed at this line, and how the others move. */
+  private void movement() {
+    List<String> lines = MovementText.at(junction.id(), takeoff);
+    if (!lines.isEmpty()) {
+      page.title("Panels that end here");
+      lines.forEach(line -> page.paragraph(INDENT + "- ", INDENT + INDENT, line));
+    }
   }
 
   private void findings() {

@@ -7,6 +7,8 @@ public enum Code {
       "Export the element with another kind of geometry, or check it by hand: it is not in the result."),
   BROKEN_GEOMETRY("model/broken-geometry", Severity.WARNING,
       "Repair the element in the authoring tool and export again: what could be read of it is in the result."),
+  OUT_OF_BOUNDS("model/out-of-bounds", Severity.WARNING,
+      "Correct the element's coordinates, placement or unit in the authoring tool and export again: it is not in the result."),
   BROKEN_REFERENCE("model/broken-reference", Severity.WARNING,
       "The file refers to something that it does not hold; export it again."),
   REPEATED_ID("model/repeated-instance-id", Severity.WARNING,
@@ -38,6 +40,12 @@ public enum Code {
   // Quantities
   CLOSURES_MISMATCH("quantity/closures-mismatch", Severity.WARNING,
       "Pieces between seams don't add up to the line they close; check that line against the model."),
+  NO_FIXED_LINE("movement/no-fixed-line", Severity.VIOLATION,
+      "Fix each panel along exactly one line: at an end that can carry it, or by fixed clips; else it creeps down the slope."),
+  TWO_FIXED_LINES("movement/two-fixed-lines", Severity.VIOLATION,
+      "Let the panel slide at all lines but one: else it buckles, tears its fasteners or opens its seals."),
+  TOO_MANY_SEAMS("quantity/too-many-seams", Severity.WARNING,
+      "Correct the face's size in the model, or the panel's coverage: it has no seams and no panels in the result."),
   SLIVER("quantity/sliver", Severity.INFO,
       "Move the start of the seams on that face, or agree on a wider end panel."),
   // Roof

@@ -40,7 +40,7 @@ public final class FlatTriangles {
     if (index.size() != outer.size() + holes.stream().mapToInt(List::size).sum() || !polygon.isValid()) {
       throw new IllegalArgumentException("the outline crosses or touches itself");
     }
-    Geometry parts = ConstrainedDelaunayTriangulator.triangulate(polygon);
+    Geometry parts = Overlays.guarded(() -> ConstrainedDelaunayTriangulator.triangulate(polygon));
     List<int[]> triangles = new ArrayList<>();
     for (int i = 0; i < parts.getNumGeometries(); i++) {
       Coordinate[] c = parts.getGeometryN(i).getCoordinates();

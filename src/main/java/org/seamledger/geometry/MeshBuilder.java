@@ -53,6 +53,7 @@ public final class MeshBuilder {
    * @param outer corners in order, the first not repeated; fewer than three different ones make no face
    */
   public MeshBuilder face(List<Vec3> outer, List<List<Vec3>> holes) {
+    Interrupts.check();
     List<Integer> ring = indices(outer);
     if (ring.size() < 3) {
       return this;
@@ -88,7 +89,7 @@ public final class MeshBuilder {
     }
     Polygon polygon = FACTORY.createPolygon(shell, inner.toArray(LinearRing[]::new));
     if (polygon.isValid()) {
-      addTriangles(PolygonTriangulator.triangulate(polygon), plane, index);
+      addTriangles(Overlays.guarded(() -> PolygonTriangulator.triangulate(polygon)), plane, index);
     } else {
       addMended(polygon, plane, index);
     }
@@ -113,10 +114,11 @@ public final class MeshBuilder {
   }
 
   private void addMended(Polygon polygon, Plane plane, Map<Coordinate, Integer> index) {
-    Geometry mended = GeometryFixer.fix(polygon);
+    Tangles.refuse(polygon.getExteriorRing().getCoordinates());
+    Geometry mended = Overlays.guarded(() -> GeometryFixer.fix(polygon));
     for (int i = 0; i < mended.getNumGeometries(); i++) {
       if (mended.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {
-        addTriangles(PolygonTriangulator.triangulate(p), plane, index);
+        addTriangles(Overlays.guarded(() -> PolygonTriangulator.triangulate(p)), plane, index);
       }
     }
   }

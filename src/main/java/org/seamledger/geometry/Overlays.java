@@ -2,14 +2,17 @@ package org.seamledger.geometry;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
+import org.locationtech.jts.geom.TopologyException;
 import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.locationtech.jts.util.AssertionFailedException;
 
 /** Overlays of areas on one grid of 0.1 micrometres, far below what a model is exact to and far above rounding of its coordinates. */
 final class Overlays {
@@ -46,7 +49,7 @@ final class Overlays {
     }
     coordinates.add(new Coordinate(coordinates.get(0)));
     Polygon polygon = FACTORY.createPolygon(coordinates.toArray(Coordinate[]::new));
-    return polygon.isValid() ? polygon : GeometryFixer.fix(polygon);
+    return polygon.isValid() ? polygon : fixed(polygon);
   }
 
   /** Areas alone: where two touch or collapse, an overlay yields lines and points, too. */
@@ -65,11 +68,28 @@ final class Overlays {
 
   /** A robust overlay of two areas on the grid; the operation is one of {@link OverlayNG}. */
   static Geometry overlay(Geometry a, Geometry b, int operation) {
+    Interrupts.check();
     try {
       return areasOf(OverlayNG.overlay(a, b, operation, GRID));
     } catch (RuntimeException e) {
       // Snap-rounding on the fixed grid fails only on invalid input; the robust variant mends it.
-      return areasOf(OverlayNGRobust.overlay(GeometryFixer.fix(a), GeometryFixer.fix(b), operation));
+      return guarded(() -> areasOf(OverlayNGRobust.overlay(GeometryFixer.fix(a), GeometryFixer.fix(b), operation)));
+    }
+  }
+
+  /** The area of an outline that crosses itself. */
+  static Geometry fixed(Polygon polygon) {
+    Tangles.refuse(polygon.getExteriorRing().getCoordinates());
+    return guarded(() -> GeometryFixer.fix(polygon));
+  }
+
+  /** What the library can't do with absurd coordinates is said of the geometry, not of the library. */
+  static <T> T guarded(Supplier<T> work) {
+    try {
+      return work.get();
+    } catch (TopologyException | IllegalArgumentException | AssertionFailedException e) {
+      throw e instanceof DegenerateGeometryException known ? known
+          : new DegenerateGeometryException("areas are too large or too tangled to compute with", e);
     }
   }
 }

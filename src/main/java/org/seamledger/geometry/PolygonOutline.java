@@ -10,7 +10,6 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.geom.util.GeometryFixer;
 
 /**
  * A flat outline to be swept into a body: one outside, counter-clockwise, and holes in it, clockwise. No ring crosses itself or
@@ -103,7 +102,8 @@ public record PolygonOutline(List<Vec2> outer, List<List<Vec2>> holes) {
       throw new IllegalArgumentException("the outline crosses itself");
     }
     for (LinearRing hole : inner) {
-      area = area.difference(fixed(hole));
+      Geometry whole = area;
+      area = Overlays.guarded(() -> whole.difference(fixed(hole)));
     }
     List<PolygonOutline> parts = new ArrayList<>();
     for (int i = 0; i < area.getNumGeometries(); i++) {
@@ -118,7 +118,7 @@ public record PolygonOutline(List<Vec2> outer, List<List<Vec2>> holes) {
   }
 
   private static Geometry fixed(LinearRing ring) {
-    return GeometryFixer.fix(FACTORY.createPolygon(ring));
+    return Overlays.fixed(FACTORY.createPolygon(ring));
   }
 
   private static LinearRing ring(List<Vec2> points) {

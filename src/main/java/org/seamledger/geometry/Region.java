@@ -65,7 +65,7 @@ public final class Region {
   public static Region alongLine(List<Vec2> line, double by) {
     Coordinate[] c = line.stream().map(p -> new Coordinate(p.u(), p.v())).toArray(Coordinate[]::new);
     BufferParameters square = new BufferParameters(1, BufferParameters.CAP_FLAT, BufferParameters.JOIN_MITRE, 4);
-    return c.length < 2 ? EMPTY : of(BufferOp.bufferOp(Overlays.FACTORY.createLineString(c), by, square));
+    return c.length < 2 ? EMPTY : of(Overlays.guarded(() -> BufferOp.bufferOp(Overlays.FACTORY.createLineString(c), by, square)));
   }
 
   /** Everything in any of the regions. */
@@ -145,7 +145,8 @@ public final class Region {
       return this;
     }
     BufferParameters sharp = new BufferParameters(1, BufferParameters.CAP_FLAT, BufferParameters.JOIN_MITRE, 4);
-    return of(BufferOp.bufferOp(geometry, by, sharp));
+    Interrupts.check();
+    return of(Overlays.guarded(() -> BufferOp.bufferOp(geometry, by, sharp)));
   }
 
   /** The connected parts, each with its holes, ordered by their lowest, then leftmost corner. */
@@ -198,7 +199,7 @@ public final class Region {
 
   /** True where no circle of this diameter (metres) fits in. */
   public boolean isNarrowerThan(double width) {
-    return isEmpty() || geometry.buffer(-width / 2).isEmpty();
+    return isEmpty() || Overlays.guarded(() -> geometry.buffer(-width / 2)).isEmpty();
   }
 
   /**

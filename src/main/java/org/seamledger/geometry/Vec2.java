@@ -5,7 +5,7 @@ public record Vec2(double u, double v) {
 
   public Vec2 {
     if (!Double.isFinite(u) || !Double.isFinite(v)) {
-      throw new IllegalArgumentException("coordinates must be finite, found (" + u + ", " + v + ")");
+      throw new DegenerateGeometryException("coordinates are too large to compute with");
     }
   }
 

@@ -3,19 +3,23 @@ package org.seamledger.geometry;
 /**
  * A point or a direction in space, in metres, Z up.
  *
- * <p>Coordinates are finite: a factory that meets NaN or an infinity throws {@link IllegalArgumentException}, so that no later
+ * <p>Coordinates are finite: a factory that meets NaN or an infinity throws {@link DegenerateGeometryException}, so that no later
  * stage has to check.
  */
 public record Vec3(double x, double y, double z) {
 
   public static final Vec3 ZERO = new Vec3(0, 0, 0);
+  /** Between these the square of a length neither vanishes nor overflows. */
+  private static final double SHORTEST_SQUARED = 1e-150;
+  private static final double LONGEST_SQUARED = 1e150;
+
   public static final Vec3 X = new Vec3(1, 0, 0);
   public static final Vec3 Y = new Vec3(0, 1, 0);
   public static final Vec3 Z = new Vec3(0, 0, 1);
 
   public Vec3 {
     if (!Double.isFinite(x) || !Double.isFinite(y) || !Double.isFinite(z)) {
-      throw new IllegalArgumentException("coordinates must be finite, found (" + x + ", " + y + ", " + z + ")");
+      throw new DegenerateGeometryException("coordinates are too large to compute with");
     }
   }
 
@@ -67,14 +71,18 @@ public record Vec3(double x, double y, double z) {
   /**
    * This direction with length one.
    *
-   * @throws IllegalArgumentException if the length is zero or so small that the direction is noise
+   * @throws DegenerateGeometryException if the length is zero or so small that the direction is noise
    */
   public Vec3 unit() {
     double l = length();
-    if (!(l > 1e-300)) {
-      throw new IllegalArgumentException("a direction of length zero has no unit vector");
+    if (l > SHORTEST_SQUARED && l < LONGEST_SQUARED) {
+      return new Vec3(x / l, y / l, z / l);
     }
-    return new Vec3(x / l, y / l, z / l);
+    double most = Math.max(Math.abs(x), Math.max(Math.abs(y), Math.abs(z)));
+    if (!(most > Double.MIN_NORMAL)) {
+      throw new DegenerateGeometryException("a direction has no length");
+    }
+    return new Vec3(x / most, y / most, z / most).unit();
   }
 
   /** The point {@code t} of the way from here to {@code o}. */

@@ -56,7 +56,7 @@ final class AccessGuard {
   void check(Context ctx) {
     checkHost(ctx);
     checkOrigin(ctx);
-    if (token.isPresent() && ctx.path().matches("/(api|metrics).*") && !OPEN.contains(ctx.path()) && !shows(ctx)) {
+    if (token.isPresent() && (ctx.path().startsWith("/api") || ctx.path().startsWith("/metrics")) && !OPEN.contains(ctx.path()) && !shows(ctx)) {
       throw new HttpProblem(401, "token", "This server is open to those who show its token: as Authorization: Bearer, or on the page.");
     }
   }

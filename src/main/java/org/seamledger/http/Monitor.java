@@ -5,6 +5,7 @@ import io.javalin.http.Context;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.job.Jobs;
@@ -19,6 +20,8 @@ import org.slf4j.event.Level;
 final class Monitor {
 
   private static final Logger LOG = LoggerFactory.getLogger(Monitor.class);
+
+  private static final Set<String> METHODS = Set.of("GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS");
 
   private final String version;
   private final Store store;
@@ -66,7 +69,7 @@ final class Monitor {
   /** The route is the program's own pattern: what a client typed, where it may have typed a secret, stays out. */
   private void log(Context ctx, float millis) {
     String route = ctx.endpoints().lastHttpEndpoint() == null ? "none" : ctx.endpoints().lastHttpEndpoint().path;
-    metrics.request(ctx.req().getMethod(), route, ctx.statusCode(), millis / 1000.0);
+    metrics.request(method(ctx), route, ctx.statusCode(), millis / 1000.0);
     boolean quiet = isPage.test(route) && ctx.statusCode() < 400;
     LOG.atLevel(quiet ? Level.DEBUG : Level.INFO).addKeyValue("method", method(ctx)).addKeyValue("route", route)
         .addKeyValue("status", ctx.statusCode()).addKeyValue("ms", Math.round(millis)).log("request");
@@ -75,6 +78,6 @@ final class Monitor {
   /** A method is whatever word a client sends. */
   private static String method(Context ctx) {
     String word = ctx.req().getMethod();
-    return word.matches("[A-Z]{1,10}") ? word : "other";
+    return METHODS.contains(word) ? word : "other";
   }
 }

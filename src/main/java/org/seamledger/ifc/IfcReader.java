@@ -287,7 +287,7 @@ public final class IfcReader {
       Model model = scopes.get(i).model();
       infos.add(new ModelInfo(inputs.get(i).bareName(), model.file().sha256(), model.schema().name(), model.units().lengthName(),
           application(model), model.file().size(), inputs.get(i).movement().map(RigidTransform::argument),
-          model.file().header().timeStamp().strip(), projectId(model)));
+          model.file().header().timeStamp(), projectId(model)));
     }
     return infos;
   }

@@ -95,11 +95,49 @@ public final class FactList {
       fact("dropSlopeDegrees", NUMBER, DEGREES, "eaves and valleys: slope of the lower face that their water drops on",
           "the highest face below; none, no fact"));
 
+  /** What the rules that give nodes their kinds see of a node: how many lines of each sort end there. */
+  public static final List<Fact> NODE = List.of(
+      fact("endCount", COUNT, "lines that end at the node, those left out that are no longer than the gap", "counted"),
+      fact("through", WORD, "the line that is met here and goes on: \"ridge\", \"hip\", \"valley\", \"level-valley\", \"transition\", "
+          + "\"eave\", \"high-eave\", \"rake\", \"wall\", \"curb\", \"level\", \"other\" or \"none\"", "lines that pass within the gap"),
+      fact("ridgeEnds", COUNT, "level convex lines between faces that end here", "by the lines' kinds"),
+      fact("hipHeads", COUNT, "high ends of sloping convex lines", "likewise, and by height"),
+      fact("hipFeet", COUNT, "and low ends", "likewise"),
+      fact("valleyHeads", COUNT, "high ends of sloping concave lines", "likewise"),
+      fact("valleyFeet", COUNT, "and low ends", "likewise"),
+      fact("levelValleyEnds", COUNT, "ends of level concave lines that both faces drain into", "likewise"),
+      fact("transitionEnds", COUNT, "ends of breaks between a steeper and a flatter face", "likewise"),
+      fact("eaveEnds", COUNT, "ends of eaves", "likewise"),
+      fact("highEaveEnds", COUNT, "ends of high eaves", "likewise"),
+      fact("rakeHeads", COUNT, "high ends of rakes", "likewise"),
+      fact("rakeFeet", COUNT, "and low ends", "likewise"),
+      fact("headwallEnds", COUNT, "ends of walls that the face falls away from", "likewise"),
+      fact("lowWallEnds", COUNT, "ends of walls that the face drains into", "likewise"),
+      fact("wallHeads", COUNT, "high ends of walls beside the water: sidewalls and skew walls", "likewise"),
+      fact("wallFeet", COUNT, "and low ends", "likewise"),
+      fact("wallEnds", COUNT, "ends of walls of every kind", "added up"),
+      fact("curbUpslopeEnds", COUNT, "ends of the upslope sides of penetrations", "by the lines' kinds"),
+      fact("curbSideEnds", COUNT, "ends of their other sides", "likewise"),
+      fact("curbDownslopeEnds", COUNT, "ends of their downslope sides", "likewise"),
+      fact("curbEnds", COUNT, "ends of sides of penetrations of every kind", "added up"),
+      fact("levelEdgeEnds", COUNT, "ends of edges of level faces", "by the lines' kinds"),
+      fact("cricket", FLAG, "true where a line ends whose detail has a cricket", "the detail has a part with the id cricket"),
+      fact("cornerDegrees", NUMBER, DEGREES, "just two free edges, walls or sides of penetrations end here: plan angle between them on the "
+          + "roof's side; less than 180 at an outside corner of the roof, more at an inside one", "between the lines' plan directions"),
+      fact("straight", FLAG, "true where just two lines end here and each goes on in the other's direction",
+          "angle in space under 5 degrees"));
+
   /** And of a face. */
   public static final List<Fact> FACE = List.of(
       fact("panelLengthM", NUMBER, METRES, "length of its longest panel", "panel layout"),
       fact("movementM", NUMBER, METRES, "that panel's change of length between the lowest and the highest temperature of the metal",
           "coefficient of expansion; half the length where it is fixed in the middle"));
+
+  /** What the rules that fix panels see of one, besides where the system fixes panels. */
+  public static final List<Fact> PANEL = List.of(
+      fact("lowEnd", WORD, "kinds of the junctions at its low end, one value each", "its cut edges held against the lines of its face"),
+      fact("highEnd", WORD, "kinds of the junctions at its high end, one value each", "likewise"),
+      fact("fixedClips", FLAG, "true where the system has clips that hold a panel fast", "roof system"));
 
   /** And of the roof system, wherever they look. */
   public static final List<Fact> SYSTEM = List.of(
@@ -136,7 +174,7 @@ public final class FactList {
   private static final Map<String, Fact> BY_NAME = new TreeMap<>();
 
   static {
-    Stream.of(LINE, CHOICE, JUNCTION, FACE, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+    Stream.of(LINE, CHOICE, JUNCTION, NODE, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
   }
 
   private FactList() {

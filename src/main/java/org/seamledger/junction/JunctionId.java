@@ -4,8 +4,8 @@ import org.seamledger.finding.Sha256;
 import org.seamledger.geometry.Vec3;
 
 /**
- * Names a junction by what does not change when a file is exported again or reordered: the GlobalIds that meet and where the line's middle
- * and ends are, to the centimetre.
+ * Names a junction, or a node, by what does not change when a file is exported again or reordered: the GlobalIds that meet and where the
+ * line's middle and ends, or the point, are, to the centimetre.
  */
 final class JunctionId {
 
@@ -23,8 +23,17 @@ final class JunctionId {
     String b = rounded(last);
     String text = String.join(" ", j.elements()) + "|" + j.facts().word("against") + "|" + (a.compareTo(b) < 0 ? a + b : b + a) + "|"
         + rounded(middle(j)) + "|" + Math.round((j.lengthM() + SHIFT) * 100);
+    return named("J", text);
+  }
+
+  /** Of a node: the GlobalIds of the lines that end there and where it is. */
+  static String of(JunctionNode node) {
+    return named("N", String.join(" ", node.elements()) + "|" + rounded(node.at()));
+  }
+
+  private static String named(String letter, String text) {
     byte[] hash = Sha256.of(text);
-    StringBuilder id = new StringBuilder("J");
+    StringBuilder id = new StringBuilder(letter);
     for (int i = 0; i < 8; i++) {
       id.append(DIGITS.charAt(hash[i] & 31));
     }

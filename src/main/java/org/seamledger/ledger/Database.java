@@ -141,9 +141,7 @@ final class Database implements AutoCloseable {
     try {
       connection.rollback();
     } catch (SQLException e) {
-      if (!engine.isLost(e)) {
-        throw failed(e);
-      }
+      // Whatever state it is in now: the next piece of work begins with another, and what failed is said by who caused this.
       drop();
     }
   }
@@ -182,8 +180,10 @@ final class Database implements AutoCloseable {
     said = "";
   }
 
+  /** A full disk stays one, though the attempt to connect is what hits it. */
   private LedgerException unreachable(SQLException e) {
-    return new LedgerException(LedgerException.Reason.UNREACHABLE, engine.name() + " " + engine.explain(e).text(), e);
+    LedgerException.Reason reason = engine.explain(e).reason();
+    return new LedgerException(reason == LedgerException.Reason.FULL ? reason : LedgerException.Reason.UNREACHABLE, engine.name() + " " + engine.explain(e).text(), e);
   }
 
   private LedgerException failed(SQLException e) {

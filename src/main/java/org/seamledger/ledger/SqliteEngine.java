@@ -19,6 +19,7 @@ record SqliteEngine(Path folder) implements Engine {
   /** Not by the driver manager, which would load every other driver too. */
   @Override
   public Connection connect() throws SQLException {
+    NativeLibrary.unpackIn(folder.resolve("native"));
     Connection c = JDBC.createConnection("jdbc:sqlite:" + folder.resolve("ledger.db").toAbsolutePath(), new Properties());
     boolean usable = false;
     try {

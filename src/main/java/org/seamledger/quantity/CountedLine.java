@@ -1,30 +1,56 @@
 package org.seamledger.quantity;
 
 import java.util.List;
+import java.util.Set;
+import org.seamledger.detail.Kind;
+import org.seamledger.detail.KindedJunction;
 import org.seamledger.junction.Junction;
 import org.seamledger.quantity.formula.LappedRun;
+import org.seamledger.quantity.formula.Plate;
 
-/** A junction's line as it is counted: its lengths, its sides, and the laps of what lies along it. Lengths in metres. */
-record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system) {
+/**
+ * A junction's line as it is counted: its lengths, its sides, and the laps of what lies along it. Lengths in metres.
+ *
+ * @param beyondM how far what leads water off reaches beyond each end of the line
+ */
+record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system, double beyondM, Fixity fixity) {
 
-  static CountedLine of(Junction junction, RoofLayout layout, RoofSystem system) {
+  /** What is wider than a curb: the pan that leads water past it, and the cleats that hold the panels above over it. */
+  private static final Set<String> BEYOND = Set.of("pan", "cleat");
+
+  /** At the upper side of a curb water is led past it: a pan's width to each side. */
+  static CountedLine of(KindedJunction kinded, RoofLayout layout, RoofSystem system, Fixity fixity) {
+    Junction junction = kinded.junction();
+    boolean atCurb = kinded.type().family() == Kind.Family.PENETRATION && kinded.type().water() == Kind.Water.AGAINST;
     return new CountedLine(junction,
-        junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList(), system);
+        junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList(), system,
+        atCurb ? layout.coverageM(junction.faces()) : 0, fixity);
   }
 
   double lengthM() {
     return junction.lengthM();
   }
 
-  /** Of what runs along the line in stock lengths. */
-  LappedRun lapped() {
-    return LappedRun.of(junction.lengthM(), system.flashing().length().value(), system.flashing().lap().value());
+  /** Length of a part or of what belongs to it, by its id. */
+  double lengthM(String id) {
+    return junction.lengthM() + (BEYOND.contains(id) ? 2 * beyondM : 0);
+  }
+
+  /** Of a part that runs along the line in stock lengths. */
+  LappedRun lapped(String id) {
+    return LappedRun.of(lengthM(id), system.flashing().length().value(), system.flashing().lap().value());
+  }
+
+  /** Round what a seal or fastener of this id follows: the plate of a pipe on a seam, or the boot's fastener circle. */
+  double ringM(String id) {
+    double diameter = collarM() / Math.PI;
+    return id.equals("plate") ? Plate.over(diameter, system.plateAllowance()).perimeterM() : ringM();
   }
 
   /**
    * Fastener circle of a boot's flange: the outline, wider by the margin all round; exact for a circle, and to first order for an ellipse.
    */
-  double ringM() {
+  private double ringM() {
     return junction.lengthM() + 2 * Math.PI * system.pipes().fastenerCircleMargin().value();
   }
 

@@ -14,8 +14,8 @@ final class JunctionCounter {
   private JunctionCounter() {
   }
 
-  static JunctionQuantities count(DetailedJunction detailed, RoofLayout layout, RoofSystem system) {
-    CountedLine line = CountedLine.of(detailed.junction().junction(), layout, system);
+  static JunctionQuantities count(DetailedJunction detailed, RoofLayout layout, RoofSystem system, Fixity fixity) {
+    CountedLine line = CountedLine.of(detailed.junction(), layout, system, fixity);
     Detail detail = detailed.detail();
     List<String> steps = new ArrayList<>();
     StepText text = new StepText(line);

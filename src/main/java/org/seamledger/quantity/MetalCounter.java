@@ -47,8 +47,9 @@ final class MetalCounter {
         case PER_SEAM -> add(part, place, place.seams(), 0, 0, text.atSeams(part.part(), place));
         case ONCE, RING, COLLAR, PER_LAP -> add(part, place, 1, 0, 0, text.made(part.part(), place));
         case CONTINUOUS -> {
-          LappedRun run = line.lapped();
-          add(part, place, run.pieces(), line.lengthM(), run.laps(), text.lapped(part.part(), place, run));
+          LappedRun run = line.lapped(part.id());
+          double length = line.lengthM(part.id());
+          add(part, place, run.pieces(), length, run.laps(), text.lapped(part.part(), place, length, run));
         }
       }
     }

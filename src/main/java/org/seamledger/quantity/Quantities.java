@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Run;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
@@ -26,10 +27,11 @@ import org.seamledger.roof.RoofFace;
  *
  * @param byJunction by id, sorted
  * @param panels the cut list, face by face in the order of their ids, the longest first
- * @param findings of the count itself: sums that don't agree, slivers
+ * @param fixity along which line each panel is fixed
+ * @param findings of the count itself: sums that don't agree, slivers, panels without exactly one fixed line
  */
 public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String, JunctionQuantities> byJunction,
-    ProjectQuantities project, List<PanelCut> panels, List<Finding> findings) {
+    ProjectQuantities project, List<PanelCut> panels, Fixity fixity, List<Finding> findings) {
 
   /** Lengths that two methods give agree within this (metres) and this share. */
   private static final double SLACK = 0.005;
@@ -45,21 +47,26 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
    * Counts everything.
    *
    * @param layout that of the same faces and system, which the choice of details needed, too
+   * @param rules that fix panels
    * @param progress receives the progress, junction by junction
    */
   public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system,
-      Progress progress) {
+      FixedLines rules, Progress progress) {
+    Fixity fixity = Fixity.of(faces, junctions, layout, system, rules);
     SortedMap<String, JunctionQuantities> counted = new TreeMap<>();
     List<Finding> findings = new ArrayList<>();
     for (DetailedJunction j : progress.over(junctions)) {
-      JunctionQuantities q = JunctionCounter.count(j, layout, system);
+      JunctionQuantities q = JunctionCounter.count(j, layout, system, fixity);
       counted.put(q.junction(), q);
       reconcile(j.junction().junction(), q, layout, findings);
       uncounted(j, q, findings);
     }
+    findings.addAll(fixity.findings());
+    faces.stream().filter(f -> RoofLayout.isTooWide(f, system)).forEach(f -> findings.add(Finding.of(Code.TOO_MANY_SEAMS,
+        "face " + f.id() + " is so wide that it would have tens of thousands of seams", f.elements())));
     faces.forEach(f -> slivers(f, layout.face(f.id()), system, findings));
     ProjectQuantities project = ProjectSum.of(junctions, counted.values(), layout, system);
-    return new Quantities(system, layout, counted, project, panelCuts(faces, layout), findings);
+    return new Quantities(system, layout, counted, project, panelCuts(faces, fixity), fixity, findings);
   }
 
   /**
@@ -115,14 +122,15 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     }
   }
 
-  private static List<PanelCut> panelCuts(List<RoofFace> faces, RoofLayout layout) {
+  private static List<PanelCut> panelCuts(List<RoofFace> faces, Fixity fixity) {
     List<PanelCut> cuts = new ArrayList<>();
     for (RoofFace face : faces) {
       Map<List<Long>, PanelCut> equal = new LinkedHashMap<>();
-      for (Panel p : layout.face(face.id()).panels()) {
+      for (FixedPanel fixed : fixity.of(face.id())) {
+        Panel p = fixed.panel();
         List<Long> key = List.of(Math.round(p.lengthM() * 1000), Math.round(p.widthM() * 1000), Math.round(p.lowBevelDegrees() * 10),
-            Math.round(p.highBevelDegrees() * 10), p.shaped() ? (long) p.pan() : 0);
-        equal.merge(key, new PanelCut(face.id(), 1, p), (a, b) -> new PanelCut(a.face(), a.count() + 1, a.panel()));
+            Math.round(p.highBevelDegrees() * 10), p.shaped() ? (long) p.pan() : 0, (long) fixed.fixed().ordinal());
+        equal.merge(key, new PanelCut(face.id(), 1, p, fixed.fixed()), (x, y) -> new PanelCut(x.face(), x.count() + 1, x.panel(), x.fixed()));
       }
       List<PanelCut> sorted = new ArrayList<>(equal.values());
       sorted.sort((a, b) -> Long.compare(Math.round(b.panel().lengthM() * 1000), Math.round(a.panel().lengthM() * 1000)));

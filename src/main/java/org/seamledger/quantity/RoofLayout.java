@@ -36,11 +36,15 @@ public final class RoofLayout {
     SortedMap<String, RoofFace> byId = new TreeMap<>();
     for (RoofFace face : progress.over(faces)) {
       byId.put(face.id(), face);
-      byFace.put(face.id(), face.slopeDegrees() < LEVEL ? FaceLayout.seamless(face)
+      byFace.put(face.id(), face.slopeDegrees() < LEVEL || isTooWide(face, system) ? FaceLayout.seamless(face)
           : FaceLayout.of(face, system.panel().coverage().value(), system.layout().start(), system.layout().offset().value(),
               system.panel().minimumPiece().value()));
     }
     return new RoofLayout(byFace, byId, system);
+  }
+
+  static boolean isTooWide(RoofFace face, RoofSystem system) {
+    return FaceLayout.isTooWide(face, system.panel().coverage().value());
   }
 
   /** By id of the face, sorted. */
@@ -70,5 +74,10 @@ public final class RoofLayout {
   public RoundOnFace round(KindedJunction junction) {
     return RoundOnFace.of(junction.junction().path(), face(junction.junction().faces().get(0)),
         system.pipes().fastenerCircleMargin().value());
+  }
+
+  /** Widest seam spacing of faces, metres; 0 where they have no panels. */
+  double coverageM(List<String> ids) {
+    return ids.stream().map(this::face).filter(f -> !f.panels().isEmpty()).mapToDouble(FaceLayout::coverageM).max().orElse(0);
   }
 }

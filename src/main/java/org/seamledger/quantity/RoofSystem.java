@@ -12,8 +12,18 @@ import org.seamledger.measure.Measure;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.measure.Unit;
 import org.seamledger.quantity.formula.BeadShape;
+import org.seamledger.quantity.formula.Plate;
 import org.seamledger.quantity.layout.Start;
 import org.seamledger.quantity.physics.Metal;
+import org.seamledger.quantity.system.ClipSettings;
+import org.seamledger.quantity.system.CoilSettings;
+import org.seamledger.quantity.system.CutSettings;
+import org.seamledger.quantity.system.GutterSettings;
+import org.seamledger.quantity.system.PackSettings;
+import org.seamledger.quantity.system.PurchaseSettings;
+import org.seamledger.quantity.system.SealantPack;
+import org.seamledger.quantity.system.StockSettings;
+import org.seamledger.quantity.system.UnderlaymentSettings;
 import org.seamledger.quantity.system.BeadSettings;
 import org.seamledger.quantity.system.ClosureSettings;
 import org.seamledger.quantity.system.Counterflashing;
@@ -49,18 +59,18 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
     FastenerSettings fasteners, BeadSettings bead,
     SealantSettings sealant, FlashingSettings flashing, WallSettings walls, RidgeSettings ridge, ValleySettings valley, CurbSettings curbs,
     PipeSettings pipes, SlopeSettings limits, WasteSettings waste,
-    SiteSettings site) {
+    SiteSettings site, PurchaseSettings purchase) {
 
   /** The system that is in force where nobody states one. */
   public static final RoofSystem DEFAULT = new RoofSystem("Default standing seam system",
       new PanelSettings(length("16 in"), length("1 1/2 in"), SeamKind.DOUBLE_FOLD, length("0 in"), Metal.ALUMINIUM_ZINC_STEEL,
           length("0.024 in"),
-          FixedAt.EAVE, length("3/4 in"), length("3 in")),
+          FixedAt.EAVE, true, length("3/4 in"), length("3 in")),
       new LayoutSettings(Start.LEFT, length("0 in")),
-      new TapeSettings(length("7/8 in"), length("3/16 in"), length("50 ft"), share("25 %"), length("2 in")),
+      new TapeSettings(length("7/8 in"), length("3/16 in"), length("50 ft"), share("12.5 %"), length("2 in")),
       new ClosureSettings(length("1 1/2 in"), length("1 in")),
       new FastenerSettings(length("4 in"), length("1 in"), 1, length("12 in"), length("18 in"), length("1 1/2 in"), Metal.STAINLESS_STEEL,
-          1),
+          length("1 in"), length("1 1/4 in"), 1),
       new BeadSettings(BeadShape.ROUND, length("1/4 in"), length("1 3/4 in"), BeadShape.FILLET, length("3/8 in"), BeadShape.FILLET,
           length("1/4 in"), Measure.volume("10.1 fl oz")),
       new SealantSettings(CureKind.MOISTURE, false, length("2 mm"), Measure.temperature("4 °C"), Measure.temperature("32 °C"),
@@ -71,12 +81,25 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       new RidgeSettings(false),
       new ValleySettings(length("4 in")),
       new CurbSettings(length("30 in")),
-      new PipeSettings(length("1 3/8 in"), length("12 in")),
+      new PipeSettings(length("1 3/8 in"), length("12 in"), length("18 in")),
       new SlopeSettings(Measure.slope("3:12"), Measure.slope("1/4:12")),
       new WasteSettings(share("10 %"), share("10 %"), share("10 %"), share("10 %"), share("0 %"), share("0 %")),
       new SiteSettings(length("0 m"), Measure.parse(Dimension.SPEED, "4.8 in/h"), share("100 %"), Measure.temperature("-20 °F"),
           Measure.temperature("180 °F"), Measure.temperature("70 °F"), Measure.temperature("70 °F"), share("50 %"),
-          Measure.parse(Dimension.SPEED, "90 mph"), false));
+          Measure.parse(Dimension.SPEED, "90 mph"), false),
+      usualPurchase());
+
+  /** Common practice, to be replaced by what is sold. */
+  private static PurchaseSettings usualPurchase() {
+    return new PurchaseSettings(new CutSettings(length("1 in"), length("1 in"), length("1 in")),
+        new CoilSettings(length("4 in"), length("48 in")),
+        new ClipSettings(length("24 in"), length("12 in"), length("12 in"), 2, length("0 ft")),
+        new UnderlaymentSettings(length("36 in"), length("66 2/3 ft"), length("3 in"), length("6 in")),
+        new StockSettings(length("12 in"), length("0 in")),
+        new PackSettings(SealantPack.CARTRIDGE, Measure.volume("20 fl oz"), Measure.volume("5 gal"), 250, 250, 100, 100,
+            Measure.parse(Dimension.AREA, "250 m2")),
+        new GutterSettings(true, length("40 ft"), length("30 in")));
+  }
 
   private static Measure length(String text) {
     return Measure.length(text);
@@ -127,7 +150,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
             bead.cartridge()),
         sealant, new FlashingSettings(stated.panel.metal(), flashing.length(), flashing.lap(), flashing.girth(), flashing.lapSeal()), walls,
         ridge, valley,
-        curbs, pipes, limits, waste, site);
+        curbs, pipes, limits, waste, site, purchase);
   }
 
   /** The sum in the unit of the first, if that is inches or millimetres. */
@@ -155,6 +178,32 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       case "fasteners.bootSpacing" -> fasteners.bootSpacing();
       default -> throw new IllegalArgumentException("expected one of " + String.join(", ", SPACINGS) + ", found \"" + field + "\"");
     };
+  }
+
+  /**
+   * What a seam's own thickness takes off a closure between two seams, metres: as stated, and where nothing or 0 is stated the layers of
+   * sheet in the fold: 3 of a single, 5 of a double one, 4 of a snapped one (counted in the fold's section; common practice).
+   */
+  public double seamThicknessM() {
+    int layers = switch (panel.seamKind()) {
+      case SINGLE_FOLD -> 3;
+      case DOUBLE_FOLD -> 5;
+      case SNAP -> 4;
+    };
+    return panel.seamThickness().value() > 0 ? panel.seamThickness().value() : layers * panel.thickness().value();
+  }
+
+  /** What the plate under a pipe on a seam is sized by; its own fasteners need their spacing from the boot's (derived). */
+  public Plate.Allowance plateAllowance() {
+    return new Plate.Allowance(panel.coverage().value(), pipes.plateLength().value(), pipes.fastenerCircleMargin().value(),
+        fasteners.spacing().value());
+  }
+
+  /** Length of a closure as cut: the clear width between two seams along its line, metres, whatever of it the count took off before. */
+  public double clearM(ClosureCut cut) {
+    double more = seamThicknessM() - panel.seamThickness().value();
+    double sine = Math.cos(Math.toRadians(cut.bevelDegrees()));
+    return sine < 1e-9 ? cut.lengthM() : Math.max(0, cut.lengthM() - more / sine);
   }
 
   /** True where seams of a face of this slope get a sealant in the seam. */

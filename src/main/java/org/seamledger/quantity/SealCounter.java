@@ -44,11 +44,12 @@ final class SealCounter {
         case PER_PIECE -> perPiece(seal, place);
         case PER_SEAM -> plugs(seal, place);
         case PER_LAP -> laps(seal, place);
-        case RING -> add(seal, place, seal.lines() * line.ringM(), text.round(seal, place, line.ringM(), "round the fastener circle"));
+        case RING -> add(seal, place, seal.lines() * line.ringM(seal.id()), text.round(seal, place, line.ringM(seal.id()),
+            seal.id().equals("plate") ? "round the plate" : "round the fastener circle"));
         case COLLAR -> add(seal, place, seal.lines() * line.collarM(), text.round(seal, place, line.collarM(), "round the pipe"));
         case CONTINUOUS, ONCE -> {
-          double length = seal.lines() * line.lengthM();
-          add(seal, place, length, text.along(seal, place, length));
+          double length = seal.lines() * line.lengthM(seal.id());
+          add(seal, place, length, text.along(seal, place, line.lengthM(seal.id()), length));
         }
       }
     }
@@ -84,7 +85,7 @@ final class SealCounter {
   private void laps(Seal seal, CountedPlace place) {
     double girth = metal.stream().filter(m -> m.id().equals(seal.part())).mapToDouble(MetalPart::girthM).filter(g -> g > 0).findFirst()
         .orElse(system.flashing().girth().value());
-    int laps = line.lapped().laps();
+    int laps = line.lapped(seal.part()).laps();
     if (laps == 0) {
       return;
     }

@@ -40,10 +40,10 @@ final class StepText {
     return at(part, place) + "1, made to measure";
   }
 
-  String lapped(String part, CountedPlace place, LappedRun run) {
+  String lapped(String part, CountedPlace place, double lengthM, LappedRun run) {
     String how = run.laps() == 0 ? "in one length" : "in lengths of " + system.flashing().length() + " lapped " + system.flashing().lap()
         + ": " + run.pieces() + " pieces, " + run.laps() + " laps";
-    return at(part, place) + text.run(lineM) + " " + how;
+    return at(part, place) + text.run(lengthM) + " " + how;
   }
 
   String pieces(String part, CountedPlace place, List<Double> lengths, double sum) {
@@ -54,8 +54,8 @@ final class StepText {
 
   // ---- seals
 
-  String along(Seal seal, CountedPlace place, double length) {
-    return at(seal, place) + seal.lines() + " × " + text.run(lineM) + " = " + text.run(length);
+  String along(Seal seal, CountedPlace place, double once, double length) {
+    return at(seal, place) + seal.lines() + " × " + text.run(once) + " = " + text.run(length);
   }
 
   String round(Seal seal, CountedPlace place, double once, String where) {
@@ -93,9 +93,9 @@ final class StepText {
         + " = " + count;
   }
 
-  String line(String what, CountedPlace place, Measure spacing, int count) {
+  String line(String what, CountedPlace place, double lengthM, Measure spacing, int count) {
     return at(what, place)
-        + "(" + text.run(lineM) + " − 2 × " + system.fasteners().endDistance() + ") ÷ " + spacing + ", rounded up, + 1 = "
+        + "(" + text.run(lengthM) + " − 2 × " + system.fasteners().endDistance() + ") ÷ " + spacing + ", rounded up, + 1 = "
         + count;
   }
 

@@ -1,5 +1,7 @@
 package org.seamledger.rdf;
 
+import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.jena.datatypes.xsd.XSDDatatype;
@@ -23,7 +25,7 @@ public final class FactGraph {
   private FactGraph() {
   }
 
-  /** @param facts names of the vocabulary to Double, Integer, Boolean or String */
+  /** @param facts names of the vocabulary to Double, Integer, Boolean or String, or to a collection where a thing has several values */
   public static FactGraph of(Map<String, ?> facts) {
     FactGraph thing = new FactGraph();
     facts.forEach((name, value) -> thing.facts.put(name, rounded(name, value)));
@@ -32,7 +34,8 @@ public final class FactGraph {
   }
 
   static void addFacts(Graph graph, Node subject, Map<String, ?> facts) {
-    facts.forEach((name, value) -> graph.add(subject, Vocabulary.term(name), literal(name, value)));
+    facts.forEach((name, value) -> (value instanceof Collection<?> several ? several : List.of(value))
+        .forEach(one -> graph.add(subject, Vocabulary.term(name), literal(name, one))));
   }
 
   public Graph graph() {

@@ -37,6 +37,23 @@ final class Beside {
     this.wallGapM = wallGapM;
   }
 
+  /**
+   * An edge of another facet of the same smooth surface that lies beyond this one and faces it across no more than the gap, metres. Facets
+   * of a curve may be narrower than the gap, so that the far edge of the next one is as near.
+   *
+   * @param normal unit, up, of this facet
+   * @param slackM how far inside the edge it may lie
+   */
+  void addBeyond(OutlineEdge other, double gapM, Vec3 normal, double slackM) {
+    Vec3 d = edge.b().minus(edge.a());
+    Vec3 outward = d.cross(normal);
+    double least = -slackM * d.length();
+    if (d.dot(other.b().minus(other.a())) < 0 && other.a().minus(edge.a()).dot(outward) >= least
+        && other.b().minus(edge.a()).dot(outward) >= least) {
+      add(other, gapM);
+    }
+  }
+
   /** An edge of another facet that faces this one across no more than the gap, metres. */
   void add(OutlineEdge other, double gapM) {
     Vec3 d = edge.b().minus(edge.a());

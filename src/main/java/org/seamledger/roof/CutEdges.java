@@ -1,10 +1,12 @@
 package org.seamledger.roof;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.progress.Progress;
@@ -14,25 +16,35 @@ final class CutEdges {
 
   private final OwnSurface own;
   private final Thickness thickness;
+  private final Tolerance tolerance;
   private final SurfaceLimits.Tops limits;
 
-  CutEdges(OwnSurface own, Thickness thickness, SurfaceLimits.Tops limits) {
+  CutEdges(OwnSurface own, Thickness thickness, Tolerance tolerance, SurfaceLimits.Tops limits) {
     this.own = own;
     this.thickness = thickness;
+    this.tolerance = tolerance;
     this.limits = limits;
   }
 
   /** The surfaces without cut edges; one that has nothing else goes. */
   List<TopSurface> dropped(List<TopSurface> tops, Progress progress) {
     Map<Part, List<TopSurface>> byPart = Covering.carriers(tops);
+    SmoothAreas areas = new SmoothAreas(tops, tolerance);
     List<TopSurface> kept = new ArrayList<>();
     for (TopSurface top : progress.over(tops)) {
       List<TopSurface.Piece> pieces = new ArrayList<>();
+      Map<Part, Integer> numbers = new HashMap<>();
       for (TopSurface.Piece piece : top.pieces()) {
-        Region rest = Region.unionOf(piece.region().parts().stream()
-            .filter(r -> byPart.get(piece.part()).stream().noneMatch(main -> isCutEdge(r, top.plane(), main, piece.part()))).toList());
+        List<Region> rest = new ArrayList<>();
+        for (Region r : piece.region().parts()) {
+          int number = numbers.merge(piece.part(), 1, Integer::sum) - 1;
+          if (byPart.get(piece.part()).stream().noneMatch(main -> isCutEdge(r, top, main, piece.part())
+              && areas.isSmaller(piece.part(), top, number, r.area(), main))) {
+            rest.add(r);
+          }
+        }
         if (!rest.isEmpty()) {
-          pieces.add(new TopSurface.Piece(piece.part(), rest));
+          pieces.add(new TopSurface.Piece(piece.part(), Region.unionOf(rest)));
         }
       }
       if (!pieces.isEmpty()) {
@@ -42,13 +54,13 @@ final class CutEdges {
     return kept;
   }
 
-  private boolean isCutEdge(Region region, Plane plane, TopSurface main, Part part) {
+  private boolean isCutEdge(Region region, TopSurface top, TopSurface main, Part part) {
     Vec3 n = main.plane().normal();
-    if (Math.abs(n.dot(plane.normal())) > Math.cos(Math.toRadians(limits.cutEdgeDegrees())) || main.of(part).area() <= region.area()) {
+    if (Math.abs(n.dot(top.plane().normal())) > Math.cos(Math.toRadians(limits.cutEdgeDegrees()))) {
       return false;
     }
     double depth = thickness.below(part, main.plane(), main.of(part));
-    return depth != 0 && isWithin(region, plane, main.plane(), depth);
+    return depth != 0 && isWithin(region, top.plane(), main.plane(), depth);
   }
 
   private boolean isWithin(Region region, Plane plane, Plane main, double depth) {

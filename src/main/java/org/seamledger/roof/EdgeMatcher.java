@@ -53,12 +53,17 @@ final class EdgeMatcher {
 
   private List<BoundaryEdge> matched(OutlineEdge edge) {
     Beside beside = new Beside(edge, limits, wallGapM);
+    ExposedFacet facet = facets.get(edge.facet());
     for (OutlineEdge other : index.overlapping(edge.box().grown(tolerance.gapM()))) {
-      if (other.facet() != edge.facet()) {
+      if (other.facet() == edge.facet()) {
+        continue;
+      }
+      if (facet.goesOnIn(facets.get(other.facet()), tolerance)) {
+        beside.addBeyond(other, tolerance.gapM(), facet.plane().normal(), tolerance.coincidenceM());
+      } else {
         beside.add(other, tolerance.gapM());
       }
     }
-    ExposedFacet facet = facets.get(edge.facet());
     for (Obstacle o : facet.obstacles()) {
       beside.add(o, tolerance.gapM());
     }
@@ -67,10 +72,16 @@ final class EdgeMatcher {
     }
     List<BoundaryEdge> matched = new ArrayList<>();
     for (Beside.Stretch s : beside.best()) {
-      Contact contact = s.contact() instanceof RoofSide side ? measured(side, facet, edge, s) : s.contact();
+      Contact contact = s.contact() instanceof RoofSide side ? orNothing(measured(side, facet, edge, s), facet) : s.contact();
       matched.add(new BoundaryEdge(edge.facet(), edge.at(s.from()), edge.at(s.to()), contact, elementsAt(facet, edge.inPlane(s.middle()))));
     }
     return matched;
+  }
+
+  /** An element's own body that doesn't rise above its surface is no wall there: the next facet of a curve comes close above the plane. */
+  private static Contact orNothing(RoofSide side, ExposedFacet facet) {
+    boolean own = facet.top().pieces().stream().anyMatch(p -> p.part().id().equals(side.globalId()));
+    return own && side.heightM() == 0 ? Contact.Free.EDGE : side;
   }
 
   /** The side of a roof element gets its height: how far its body goes up just beyond the middle of the stretch. */

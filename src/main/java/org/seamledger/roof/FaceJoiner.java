@@ -22,20 +22,22 @@ final class FaceJoiner {
   private static final double POSITIVE = 1e7;
 
   private final List<ExposedFacet> facets;
-  private final List<BoundaryEdge> edges;
+  private final List<NarrowGaps.Stretch> gaps;
   private final Tolerance tolerance;
   private final SurfaceLimits.Faces limits;
   private final DisjointSets sets;
   private final int[] curve;
+  private final double tinyM;
   private final Map<Long, Double> shared = new HashMap<>();
 
-  private FaceJoiner(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits.Faces limits) {
+  private FaceJoiner(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits all) {
     this.facets = facets;
-    this.edges = edges;
     this.tolerance = tolerance;
-    this.limits = limits;
+    this.limits = all.faces();
+    this.tinyM = all.stretches().tinyM();
     this.sets = new DisjointSets(facets.size());
-    this.curve = CurvedRuns.of(facets, edges, tolerance, limits);
+    this.gaps = NarrowGaps.of(facets, edges, tolerance, all.stretches());
+    this.curve = CurvedRuns.of(facets, gaps.stream().flatMap(s -> s.across().stream()).toList(), tolerance, limits);
     for (BoundaryEdge e : edges) {
       if (e.contact() instanceof Contact.OtherFacet other) {
         shared.merge(pair(e.facet(), other.facet()), e.lengthM(), Double::sum);
@@ -44,19 +46,52 @@ final class FaceJoiner {
   }
 
   static Roof roof(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits limits) {
-    FaceJoiner joiner = new FaceJoiner(facets, edges, tolerance, limits.faces());
+    FaceJoiner joiner = new FaceJoiner(facets, edges, tolerance, limits);
     Integer[] faceOf = new Integer[facets.size()];
-    List<RoofFace> faces = joiner.faces(faceOf);
-    return new Roof(faces, facets.stream().map(FaceJoiner::facet).toList(), List.of(faceOf), edges, tolerance, limits);
+    List<BoundaryEdge> joined = joiner.joined(edges);
+    List<RoofFace> faces = joiner.faces(joined, faceOf);
+    return new Roof(faces, facets.stream().map(FaceJoiner::facet).toList(), List.of(faceOf), joined, tolerance, limits);
   }
 
-  private List<RoofFace> faces(Integer[] faceOf) {
+  /** Joins what is one face; the stretches of all outlines, those that end at a narrow gap in a curve with what lies across it. */
+  private List<BoundaryEdge> joined(List<BoundaryEdge> edges) {
     for (BoundaryEdge e : edges) {
       if (e.contact() instanceof Contact.OtherFacet other && isOneFace(e, other)) {
         sets.join(e.facet(), other.facet());
       }
     }
-    double[] inner = innerEdges();
+    gaps.forEach(s -> s.across().stream().filter(this::goesOn)
+        .forEach(e -> sets.join(e.facet(), ((Contact.OtherFacet) e.contact()).facet())));
+    List<BoundaryEdge> joined = new ArrayList<>();
+    for (NarrowGaps.Stretch s : gaps) {
+      if (s.across().stream().anyMatch(this::goesOn)) {
+        s.across().forEach(e -> joined.add(goesOn(e) ? e : e.with(s.matched().contact())));
+      } else {
+        joined.add(s.matched());
+      }
+    }
+    for (int i = 1; i + 1 < joined.size(); i++) {
+      if (isLeftBetween(joined.get(i - 1), joined.get(i), joined.get(i + 1))) {
+        joined.set(i, joined.get(i).with(joined.get(i - 1).contact()));
+      }
+    }
+    return joined;
+  }
+
+  /** Whether a tiny stretch is all that is open between two that have more of their curve beyond them. */
+  private boolean isLeftBetween(BoundaryEdge before, BoundaryEdge e, BoundaryEdge after) {
+    return NarrowGaps.isOpen(e) && e.lengthM() < tinyM && before.facet() == e.facet() && e.facet() == after.facet()
+        && before.to().equals(e.from()) && e.to().equals(after.from()) && goesOn(before) && goesOn(after);
+  }
+
+  /** Whether a stretch has more of its own curve beyond it. */
+  private boolean goesOn(BoundaryEdge e) {
+    return e.contact() instanceof Contact.OtherFacet other && curve[e.facet()] != CurvedRuns.NONE
+        && curve[e.facet()] == curve[other.facet()];
+  }
+
+  private List<RoofFace> faces(List<BoundaryEdge> edges, Integer[] faceOf) {
+    double[] inner = innerEdges(edges);
     List<RoofFace> faces = new ArrayList<>();
     for (List<Integer> members : ordered()) {
       members.forEach(i -> faceOf[i] = faces.size());
@@ -78,7 +113,7 @@ final class FaceJoiner {
   }
 
   /** By the least facet of a face: length of the outlines between facets of the face, metres. */
-  private double[] innerEdges() {
+  private double[] innerEdges(List<BoundaryEdge> edges) {
     double[] sums = new double[facets.size()];
     for (BoundaryEdge e : edges) {
       if (e.contact() instanceof Contact.OtherFacet other && sets.root(e.facet()) == sets.root(other.facet())) {

@@ -28,6 +28,7 @@ final class ObstacleFinder {
   private final Tolerance tolerance;
   private final SurfaceLimits.Obstacles limits;
   private final SurfaceLimits.Penetrating penetrating;
+  private final double exactM;
 
   ObstacleFinder(PlanIndex<Part> neighbours, PlanIndex<Part> roofs, Tolerance tolerance, SurfaceLimits limits) {
     this.neighbours = neighbours;
@@ -35,6 +36,7 @@ final class ObstacleFinder {
     this.tolerance = tolerance;
     this.limits = limits.obstacles();
     this.penetrating = limits.penetrations();
+    this.exactM = limits.faces().simplifyM();
   }
 
   /** Walls and penetrations in the order of the neighbours, then holes. */
@@ -60,7 +62,9 @@ final class ObstacleFinder {
     }
     List<Opening> openings = top.pieces().stream().flatMap(p -> p.part().element().openings().stream()).toList();
     List<Region> holes = openings.stream().map(o -> hole(o, top, window)).toList();
-    List<Obstacle> all = new ArrayList<>(WallRows.joined(Bundles.joined(found, penetrating), filled, tolerance, limits));
+    // Where overlays left a corner in the middle of a straight edge, the row goes on beyond it.
+    Region straight = filled.simplified(exactM);
+    List<Obstacle> all = new ArrayList<>(WallRows.joined(Bundles.joined(found, penetrating), straight, tolerance, limits));
     Region allHoles = filled.minus(top.own()).union(Region.unionOf(holes));
     all.replaceAll(o -> o instanceof Penetration p
         ? p.with(Passage.of(p.passage().service(), p.footprint(), top.own(), allHoles, penetrating)) : o);

@@ -37,7 +37,7 @@ final class TopSurfaceFinder {
     OwnSurface own = new OwnSurface(tolerance, limits.tops());
     List<TopSurface> all = own.of(SurfacePlanes.of(group, tolerance, limits.planes()), progress.part(0, OWN));
     List<TopSurface> once = CountedOnce.of(Relief.flattened(all, limits.relief()), tolerance, limits.tops());
-    List<TopSurface> faces = new CutEdges(own, thickness, limits.tops()).dropped(once, progress.part(OWN, EDGES));
+    List<TopSurface> faces = new CutEdges(own, thickness, tolerance, limits.tops()).dropped(once, progress.part(OWN, EDGES));
     List<TopSurface> outer = new OuterLayers(own, tolerance, limits.tops()).of(faces, progress.part(EDGES, LAYERS));
     Covering covering = new Covering(group, own, thickness, tolerance, limits.tops());
     return new Found(covering.freed(outer, progress.part(LAYERS, 1)), all);

@@ -3,6 +3,7 @@ package org.seamledger.run;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Optional;
+import org.seamledger.order.PriceList;
 
 /**
  * A result in every form that the service and the watch give out. The same result gives the same text; it may be kept long, and asked from
@@ -21,6 +22,12 @@ public interface Result {
 
   /** The shop's cut list, as comma-separated values. */
   String cutList();
+
+  /** The order, as comma-separated values; with prices where there are any. */
+  String order(Optional<PriceList> prices);
+
+  /** The junctions, as comma-separated values. */
+  String junctions();
 
   /** The human-readable report, plain text; empty where there is none. */
   Optional<String> report();

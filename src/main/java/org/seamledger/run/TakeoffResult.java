@@ -6,11 +6,14 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
+import org.seamledger.export.OrderCsv;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.TextReport;
+import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
 
 /** A takeoff, written out when somebody asks for it. */
@@ -40,6 +43,16 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   @Override
   public String cutList() {
     return text(CutList::write);
+  }
+
+  @Override
+  public String order(Optional<PriceList> prices) {
+    return text((t, out) -> OrderCsv.write(t, prices, out));
+  }
+
+  @Override
+  public String junctions() {
+    return text(CsvLedger::write);
   }
 
   @Override

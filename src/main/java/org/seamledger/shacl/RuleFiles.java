@@ -18,7 +18,8 @@ import org.seamledger.finding.Sha256;
 /** The files of the rules in force, by name, unparsed: to know which rules they are takes no more. */
 public final class RuleFiles {
 
-  private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "findings.ttl", "kinds.ttl");
+  private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "findings.ttl", "fixity.ttl", "kinds.ttl",
+      "nodes.ttl");
 
   private final SortedMap<String, RuleFile> files;
 

@@ -23,7 +23,7 @@ final class HeaderReader {
     List<String> schemas = new ArrayList<>();
     texts(parameters(bytes, spans.get("FILE_SCHEMA")), schemas);
     List<Value> name = parameters(bytes, spans.get("FILE_NAME"));
-    return new Header(schemas, text(name, TIME_STAMP), text(name, PREPROCESSOR), text(name, ORIGINATING_SYSTEM));
+    return new Header(schemas, text(name, PREPROCESSOR), text(name, ORIGINATING_SYSTEM), text(name, TIME_STAMP));
   }
 
   private static List<Value> parameters(FileBytes bytes, long[] span) throws IOException {

@@ -4,12 +4,18 @@ import java.util.List;
 import org.seamledger.detail.Decisions;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kinds;
 import org.seamledger.element.Building;
+import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.geometry.DegenerateGeometryException;
 import org.seamledger.junction.Junction;
 import org.seamledger.junction.JunctionFinder;
 import org.seamledger.junction.ModelledFinder;
+import org.seamledger.junction.NodeFinder;
 import org.seamledger.junction.PerimeterLaw;
+import org.seamledger.node.KindedNode;
+import org.seamledger.node.NodeKinds;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
@@ -37,6 +43,17 @@ public final class Analysis {
    * @throws UnusableFileException where the shapes or the roof system can't be used
    */
   public static Takeoff run(Inputs inputs, Progress progress) {
+    try {
+      return stages(inputs, progress);
+    } catch (BrokenRulesException e) {
+      // Some mistakes in the rules show only when a detail is made of them.
+      throw new UnusableFileException(e);
+    } catch (DegenerateGeometryException e) {
+      throw new UnreadableModelException(String.join(" + ", inputs.names()), 0, 0, "geometry that can be computed with", e.getMessage());
+    }
+  }
+
+  private static Takeoff stages(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
     Rules rules = rules(inputs);
     Building building = Models.read(inputs, Stage.READING.of(progress));
@@ -52,14 +69,18 @@ public final class Analysis {
         Stage.DETAILS.of(progress)).with(byShapes.findings());
     Details.Result decided =
         Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, Stage.QUANTITIES.of(progress));
+    NodeKinds nodeKinds = new NodeKinds(rules);
+    List<KindedNode> nodes = nodeKinds.classify(
+        NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
+    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
+        Stage.QUANTITIES.of(progress));
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
             modelled.findings(),
             decided.findings(), quantities.findings(), reviewed.findings())),
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage,
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(),
         Surroundings.of(building)).withAccepted(inputs.accepted());
   }
 

@@ -7,10 +7,11 @@ enum Stage {
   READING("reading the models", 25),
   ROOF("finding the roof's faces", 35),
   JUNCTIONS("measuring where they end", 4),
-  KINDS("asking the shapes for each kind", 6),
+  KINDS("asking the shapes for each kind", 5),
   LAYOUT("laying out panels", 10),
   DETAILS("choosing details", 4),
-  QUANTITIES("adding up quantities", 12),
+  NODES("finding where lines meet", 2),
+  QUANTITIES("adding up quantities", 11),
   REVIEW("reviewing the design", 4);
 
   private final String words;

@@ -20,6 +20,8 @@ import org.seamledger.finding.TopicId;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Modelled;
+import org.seamledger.node.KindedNode;
+import org.seamledger.node.NodeKind;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.ElementCoverage;
@@ -43,15 +45,20 @@ import org.seamledger.roof.SurfaceLimits;
  * @param detailTitles what the details are called that can be chosen, by id
  * @param modelled flashings and gutters of the model along junctions, by the junction's id; no entry where there are none
  * @param coverage where the upward area of each roof element went, in the building's order
+ * @param nodes where lines end and meet, ordered by id
+ * @param nodeKinds the kinds that nodes can have, in the order in which they are listed
  * @param surroundings bodies of what is round the junctions, for pictures
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
     SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
-    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, Surroundings surroundings) {
+    SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, List<KindedNode> nodes, List<NodeKind> nodeKinds,
+    Surroundings surroundings) {
 
   public Takeoff {
     coverage = List.copyOf(coverage);
+    nodes = nodes.stream().sorted(Comparator.comparing(KindedNode::id)).toList();
+    nodeKinds = List.copyOf(nodeKinds);
     models = List.copyOf(models);
     elements = Collections.unmodifiableSortedMap(new TreeMap<>(elements));
     faces = List.copyOf(faces);
@@ -76,7 +83,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   /** The same result, with other findings. */
   public Takeoff withFindings(List<Finding> others) {
     return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities, others, advice, kinds,
-        detailTitles, modelled, coverage, surroundings);
+        detailTitles, modelled, coverage, nodes, nodeKinds, surroundings);
   }
 
   /** What each finding is called where it is handed on, in their order. */

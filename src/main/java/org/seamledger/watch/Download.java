@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Origin;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.ledger.SyncedFiles;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ModelSource;
@@ -90,6 +91,7 @@ public final class Download {
       Files.createDirectories(target.getParent());
       long bytes = copy(source, part);
       Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+      SyncedFiles.sync(target);
       return file.sized(bytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.TreeMap;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.KindBook;
 import org.seamledger.detail.KindedJunction;
@@ -56,8 +57,9 @@ final class DetailScenes {
     RoofLayout layout = RoofLayout.of(faces, system, Progress.NONE);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
         SurfaceLimits.DEFAULT, elements, faces, junctions,
-        Quantities.of(faces, junctions, layout, system, Progress.NONE), List.of(), new TreeMap<>(), KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of(), Surroundings.NONE);
+        Quantities.of(faces, junctions, layout, system, new FixedLines(Rules.packaged()), Progress.NONE), List.of(), new TreeMap<>(),
+        KINDS.all(), new TreeMap<>(),
+        new TreeMap<>(), List.of(), List.of(), List.of(), Surroundings.NONE);
   }
 
   static String kind(String detail) {

@@ -37,7 +37,7 @@ class JsonLedgerTest {
     assertThat(tree.at("/contract").asInt()).isEqualTo(1);
     assertThat(tree.at("/program").toString()).isEqualTo("{\"name\":\"seamledger\",\"version\":\"1.2.3\",\"shapes\":\"abc123\"}");
     assertThat(tree.at("/models/0").toString()).isEqualTo("{\"file\":\"boat-house.ifc\",\"sha256\":\"00ff\",\"schema\":\"IFC4\","
-        + "\"lengthUnit\":\"millimetre\",\"application\":\"Pencil 1\",\"bytes\":1234}");
+        + "\"lengthUnit\":\"millimetre\",\"application\":\"Pencil 1\",\"bytes\":1234,\"date\":\"\"}");
   }
 
   /** Slope and area by the framing-square table: 6 in 12 is 26.565° and 1.11803 of the plan. */

@@ -4,6 +4,7 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.source.ModelFile;
 import org.seamledger.run.Result;
 import org.seamledger.run.Analyzer;
+import org.seamledger.order.PriceList;
 import org.seamledger.progress.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -76,6 +77,16 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     @Override
     public String cutList() {
       return "part\r\n" + words + "\r\n";
+    }
+
+    @Override
+    public String order(Optional<PriceList> prices) {
+      return "id\r\n" + words + "\r\n";
+    }
+
+    @Override
+    public String junctions() {
+      return "id\r\n" + words + "\r\n";
     }
 
     @Override

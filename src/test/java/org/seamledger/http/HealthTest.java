@@ -25,6 +25,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.http.setting.Options;
+import org.seamledger.order.PriceList;
 import org.seamledger.progress.Progress;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
@@ -79,6 +80,16 @@ class HealthTest {
     @Override
     public Optional<String> section(String junction) {
       return Optional.empty();
+    }
+
+    @Override
+    public String order(Optional<PriceList> prices) {
+      throw missingClass();
+    }
+
+    @Override
+    public String junctions() {
+      throw missingClass();
     }
 
     @Override

@@ -6,6 +6,7 @@ import org.seamledger.progress.Progress;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Details;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.progress.Progress;
@@ -23,7 +24,8 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
     Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(model)), Progress.NONE);
     RoofLayout layout = RoofLayout.of(takeoff.faces(), system, Progress.NONE);
     Details.Result details = new Details(Rules.packaged()).choose(takeoff.junctions(), j -> DetailFacts.of(j, layout, system));
-    return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system, Progress.NONE));
+    return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system,
+        new FixedLines(Rules.packaged()), Progress.NONE));
   }
 
   static Counted worked(String name, RoofSystem system) {

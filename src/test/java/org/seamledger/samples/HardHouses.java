@@ -37,22 +37,17 @@ final class HardHouses {
     return random.nextInt(4) == 0 ? form.mirroredLeftRight() : form;
   }
 
+  /** Facets that turn by no more than this (degrees) are those of a curve. */
+  private static final double TURN = 15;
+
   static House vault(Random random) {
     boolean crowned = random.nextInt(3) > 0;
-    double from = between(random, 16, 60);
+    double from = between(random, 8, 60);
     boolean even = random.nextBoolean();
-    double to = crowned ? even ? from : between(random, 12, 60) : -between(random, 1, from - 14);
-    int facets = 12 + random.nextInt(69);
-    double least = 15.0;
-    if ((from + to) / facets > least) {
-      facets = (int) Math.ceil((from + to) / least);
-    }
-    // Long enough that what lies together, two millimetres, is less than the share that lengths may be off; and no facet narrower than what
-    // lies within the coincidence of its neighbours' planes.
-    double radius = Math.max(between(random, 4, 25), Math.ceil(4 / Math.toRadians(from + to)));
-    facets = Math.min(facets, (int) (radius * Math.toRadians(from + to) / 0.2));
+    double to = crowned ? even ? from : between(random, 8, 60) : -between(random, 1, from - 4);
+    int facets = Math.max(12 + random.nextInt(69), (int) Math.ceil((from + to) / TURN));
     return Vaults
-        .vault(new Vaults.Vault(radius, from, to, between(random, 5, 30), Math.max(6, facets), 1 + random.nextInt(6),
+        .vault(new Vaults.Vault(between(random, 4, 25), from, to, between(random, 5, 30), facets, 1 + random.nextInt(6),
             random.nextInt(3) == 0 ? 0 : 0.2), random.nextLong());
   }
 

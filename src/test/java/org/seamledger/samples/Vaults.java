@@ -14,8 +14,6 @@ import org.seamledger.geometry.Vec3;
 public final class Vaults {
 
   private static final double THICK = 0.2;
-  /** Corners of wider facets (metres) are moved by chance. */
-  private static final double MOVED = 0.4;
 
   private Vaults() {
   }
@@ -49,8 +47,7 @@ public final class Vaults {
       List<Vec3> points = new ArrayList<>();
       for (int i = 0; i <= rows; i++) {
         for (int k = 0; k <= facets; k++) {
-          // Narrower facets that are moved leave slivers of a few millimetres, less than twice what lies together.
-          boolean inner = i > 0 && i < rows && k > 0 && k < facets && arc() / facets > MOVED;
+          boolean inner = i > 0 && i < rows && k > 0 && k < facets;
           points.add(at(radius, length * i / rows, k + (inner ? 0.6 * (random.nextDouble() - 0.5) : 0)));
         }
       }

@@ -81,7 +81,7 @@ public class ShapeExamplesTest {
         });
       }
     }
-    for (String property : List.of("kind", "detail", "code")) {
+    for (String property : List.of("kind", "detail", "code", "fixed", "nodeKind")) {
       assertThat(tried).as(property).containsAll(rules.described(property).values().stream().map(Described::name).toList());
     }
   }

@@ -13,7 +13,7 @@ class StepFileTest {
   @Test
   void header() {
     Header header = Exchange.open(Exchange.of("")).header();
-    assertThat(header).isEqualTo(new Header(List.of("IFC4"), "2026-01-01T00:00:00", "by hand", "Drawing Board 7"));
+    assertThat(header).isEqualTo(new Header(List.of("IFC4"), "by hand", "Drawing Board 7", "2026-01-01T00:00:00"));
   }
 
   @Test

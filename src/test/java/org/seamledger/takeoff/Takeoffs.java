@@ -7,6 +7,7 @@ import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.Fastening;
+import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.HoldPoint;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindBook;
@@ -67,8 +68,9 @@ public final class Takeoffs {
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
-        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, Progress.NONE), findings(), advice, KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of(), Surroundings.NONE);
+        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, new FixedLines(Rules.packaged()), Progress.NONE), findings(), advice,
+        KINDS.all(), new TreeMap<>(),
+        new TreeMap<>(), List.of(), List.of(), List.of(), Surroundings.NONE);
   }
 
   /** The same with findings accepted. */

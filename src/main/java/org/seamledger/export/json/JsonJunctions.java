@@ -114,6 +114,10 @@ public final class JsonJunctions {
     json.number("spacingM", row.spacingM());
     json.flag("throughTape", row.throughTape());
     json.number("tapeCoverage", row.coverage());
+    json.word("joins", row.joins().word());
+    json.word("type", row.type().word());
+    json.number("lengthM", row.lengthM());
+    json.number("slotM", row.slotM());
   }
 
   private void closure(ClosureCut cut) throws IOException {

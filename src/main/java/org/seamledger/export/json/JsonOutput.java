@@ -110,12 +110,23 @@ public final class JsonOutput implements AutoCloseable {
     number(value);
   }
 
+  /** A decimal number as it stands. */
+  public void decimal(String field, java.math.BigDecimal value) throws IOException {
+    json.writeFieldName(field);
+    json.writeNumber(value.toPlainString());
+  }
+
   private void number(double value) throws IOException {
     json.writeNumber(MeasureFormat.plain(value, PLACES));
   }
 
   void path(String field, Collection<Vec3> corners) throws IOException {
     list(field, corners, this::point);
+  }
+
+  void point(String field, Vec3 p) throws IOException {
+    json.writeFieldName(field);
+    point(p);
   }
 
   void point(Vec3 p) throws IOException {

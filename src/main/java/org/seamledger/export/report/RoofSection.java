@@ -1,10 +1,15 @@
 package org.seamledger.export.report;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import org.seamledger.detail.FixedLine;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.measure.Unit;
+import org.seamledger.quantity.FixedPanel;
 import org.seamledger.quantity.PanelCut;
+import org.seamledger.quantity.PanelEnd;
 import org.seamledger.quantity.layout.Seam;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Takeoff;
@@ -25,6 +30,30 @@ public final class RoofSection {
   public static void write(Takeoff takeoff, TextPage page) {
     faces(takeoff, page);
     panels(takeoff, page);
+    fixity(takeoff, page);
+  }
+
+  private static void fixity(Takeoff takeoff, TextPage page) {
+    page.title("Fixed lines of the panels, and movement of their free ends");
+    Table table = new Table(INDENT, "lrrrrrrr").row("face", "low end", "high end", "clips", "none", "gap mm", "opens mm", "slot mm");
+    for (RoofFace face : takeoff.faces()) {
+      List<FixedPanel> panels = takeoff.quantities().fixity().of(face.id());
+      if (!panels.isEmpty()) {
+        List<PanelEnd> ends = panels.stream().flatMap(p -> Stream.of(p.low(), p.high())).toList();
+        table.row(face.id(), count(panels, FixedLine.LOW_END), count(panels, FixedLine.HIGH_END), count(panels, FixedLine.CLIP),
+            count(panels, FixedLine.NONE), most(ends, PanelEnd::growM), most(ends, PanelEnd::shrinkM), most(ends, PanelEnd::slotM));
+      }
+    }
+    table.on(page);
+    page.line(INDENT + "Gap to leave at a free end at installation, by how much it opens in the cold, and slot: those of the longest panel.");
+  }
+
+  private static String count(List<FixedPanel> panels, FixedLine line) {
+    return Long.toString(panels.stream().filter(p -> p.fixed() == line).count());
+  }
+
+  private static String most(List<PanelEnd> ends, ToDoubleFunction<PanelEnd> metres) {
+    return MeasureFormat.fixed(1000 * ends.stream().mapToDouble(metres).max().orElse(0), 1);
   }
 
   private static void faces(Takeoff takeoff, TextPage page) {

@@ -48,7 +48,7 @@ public final class JsonBodies {
     if (ctx.contentType() == null || !ctx.contentType().split(";")[0].trim().equalsIgnoreCase("application/json")) {
       throw new HttpProblem(415, "body/type", "Send the body as application/json.");
     }
-    byte[] bytes = ctx.bodyInputStream().readNBytes(most + 1);
+    byte[] bytes = whole(ctx, most);
     if (bytes.length > most) {
       throw new HttpProblem(413, "body/too-large", "The body has more than " + most + " bytes.");
     }
@@ -57,6 +57,15 @@ public final class JsonBodies {
       throw HttpProblem.badRequest("body/not-an-object", "The body must be a JSON object.");
     }
     return node;
+  }
+
+  private static byte[] whole(Context ctx, int most) {
+    try {
+      return ctx.bodyInputStream().readNBytes(most + 1);
+    } catch (IOException | RuntimeException e) {
+      // The client went away, was too slow, or sent less than it had announced.
+      throw HttpProblem.badRequest("body/cut", "The body did not arrive whole.");
+    }
   }
 
   /** A text of the body; empty where it is missing or null. */

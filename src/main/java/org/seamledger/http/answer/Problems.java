@@ -8,6 +8,8 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.eclipse.jetty.http.HttpException;
+import org.eclipse.jetty.io.EofException;
 import org.seamledger.ledger.LedgerException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -45,8 +47,21 @@ public final class Problems {
     if (e instanceof HttpResponseException h) {
       return new HttpProblem(h.getStatus(), code(h.getStatus()), detail(h.getStatus(), ctx));
     }
+    if (isGone(e)) {
+      return HttpProblem.badRequest("body/cut", "The request did not arrive whole.");
+    }
     LOG.atError().addKeyValue("method", ctx.method()).addKeyValue("path", Names.forLog(ctx.path())).setCause(e).log("fault");
     return internal();
+  }
+
+  /** What a client does that goes away, or sends what is no HTTP, is no fault of the program's. */
+  private static boolean isGone(Throwable e) {
+    for (Throwable t = e; t != null; t = t.getCause()) {
+      if (t instanceof EofException || t instanceof HttpException) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static HttpProblem internal() {

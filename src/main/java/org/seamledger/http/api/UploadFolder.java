@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.ledger.SyncedFiles;
 
 /** The folder of what clients sent, a folder for each analysis, and the one for what is being written. */
 public record UploadFolder(Path folder, Path scratch) {
@@ -21,6 +22,7 @@ public record UploadFolder(Path folder, Path scratch) {
       Path target = Files.createDirectories(folder.resolve(analysis));
       Path file = target.resolve("system.json").toAbsolutePath();
       Files.write(file, json);
+      SyncedFiles.sync(file);
       return new StoredFile("system.json", file.toString(), json.length, "system");
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -21,6 +21,7 @@ import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.Names;
 import org.seamledger.http.setting.Limits;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.ledger.SyncedFiles;
 
 /** Files that clients send: streamed to disk part by part, under names that the program makes up. */
 final class Uploads {
@@ -152,6 +153,7 @@ final class Uploads {
     } finally {
       part.delete();
     }
+    SyncedFiles.sync(file);
     return new StoredFile(Names.file(submitted), file.toString(), Files.size(file), role);
   }
 

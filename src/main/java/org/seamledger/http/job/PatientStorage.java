@@ -5,7 +5,7 @@ import java.util.concurrent.CancellationException;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.run.StoredRuns.StorageWork;
 
-/** Does what must not get lost: where the database is away, waits until it is back, or until the server ends. */
+/** Does what must not get lost: where the database is away or the disk full, waits until that is over, or until the server ends. */
 final class PatientStorage {
 
   private static final int PAUSE_MILLIS = 1000;
@@ -32,7 +32,7 @@ final class PatientStorage {
       try {
         return question.ask();
       } catch (LedgerException e) {
-        if (!e.isTemporary()) {
+        if (!e.isTemporary() && e.reason() != LedgerException.Reason.FULL) {
           throw e;
         }
       }

@@ -1,6 +1,7 @@
 package org.seamledger.ifc.entity;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import org.seamledger.step.Instance;
 import org.seamledger.step.Value;
@@ -100,6 +101,15 @@ public final class Entity {
       entities.add(model.get(id));
     }
     return entities;
+  }
+
+  /** The members of a set, each once, in the order of their first mention: files repeat some, which makes no more of them. */
+  public List<Entity> members(int i) {
+    List<Entity> members = new ArrayList<>();
+    for (long id : new LinkedHashSet<>(references(i))) {
+      members.add(model.get(id));
+    }
+    return members;
   }
 
   public double number(int i) {

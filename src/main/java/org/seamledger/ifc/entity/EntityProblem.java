@@ -29,6 +29,11 @@ public final class EntityProblem extends RuntimeException {
     return new EntityProblem(Code.UNSUPPORTED_GEOMETRY, message);
   }
 
+  /** Finite, but nowhere near what a building can be. */
+  public static EntityProblem outOfBounds(String message) {
+    return new EntityProblem(Code.OUT_OF_BOUNDS, message);
+  }
+
   static EntityProblem dangling(String message) {
     return new EntityProblem(Code.BROKEN_REFERENCE, message);
   }

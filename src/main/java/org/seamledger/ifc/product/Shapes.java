@@ -64,7 +64,7 @@ public final class Shapes {
    * @return nothing where the product has no usable shape
    */
   public List<Solid> body(Entity product) {
-    return body(product, box -> true);
+    return body(product, box -> true, box -> {}, Bounds.WIDEST_ROOF);
   }
 
   /**
@@ -78,6 +78,10 @@ public final class Shapes {
 
   /** The same; {@code seen} hears the box round the body, wanted or not. */
   public List<Solid> body(Entity product, Predicate<Box3> wanted, Consumer<Box3> seen) {
+    return body(product, wanted, seen, Bounds.WIDEST);
+  }
+
+  private List<Solid> body(Entity product, Predicate<Box3> wanted, Consumer<Box3> seen, double most) {
     if (!isStated(product)) {
       return List.of();
     }
@@ -88,7 +92,7 @@ public final class Shapes {
         if (!drafts.isEmpty()) {
           Box3 box = drafts.stream().map(Draft::box).reduce(Box3.EMPTY, Box3::union);
           seen.accept(box);
-          return wanted.test(box) ? solids(product, drafts) : List.of();
+          return wanted.test(box) ? solids(product, drafts, most) : List.of();
         }
       }
     } catch (EntityProblem p) {
@@ -140,7 +144,7 @@ public final class Shapes {
   private List<Draft> drafts(Entity product, Entity representation, Transform placement, boolean matters) {
     Transform t = Transform.translation(offset.negated()).after(place).after(worldSystem(representation)).after(placement);
     List<Draft> drafts = new ArrayList<>();
-    for (Entity item : representation.entities(3)) {
+    for (Entity item : representation.members(3)) {
       if (!Items.boundsNothing(item.keyword())) {
         try {
           drafts.add(maker.draft(item, t, 0));
@@ -154,7 +158,7 @@ public final class Shapes {
     return drafts;
   }
 
-  private List<Solid> solids(Entity product, List<Draft> drafts) {
+  private List<Solid> solids(Entity product, List<Draft> drafts, double most) {
     List<Solid> solids = new ArrayList<>();
     for (Draft draft : drafts) {
       try {
@@ -162,6 +166,7 @@ public final class Shapes {
         if (solid.bounds().isEmpty()) {
           throw EntityProblem.broken("an item of it is empty");
         }
+        Bounds.require(solid.bounds(), most);
         solids.add(solid);
       } catch (EntityProblem p) {
         report(product, p);

@@ -59,7 +59,7 @@ final class Breps {
       return outer;
     }
     List<Solid> voids = new ArrayList<>();
-    for (Entity v : e.entities(1)) {
+    for (Entity v : e.members(1)) {
       voids.add(shell(v, t));
     }
     return voids.isEmpty() ? outer : new Solid.Difference(outer, Items.union(voids));
@@ -113,7 +113,7 @@ final class Breps {
     Breps reader = new Breps(t);
     List<Mesh> meshes = new ArrayList<>();
     MeshBuilder all = new MeshBuilder();
-    for (Entity shell : e.entities(0)) {
+    for (Entity shell : e.members(0)) {
       List<Face> faces = reader.faces(shell);
       meshes.add(mesh(shell, faces));
       add(faces, all);
@@ -132,7 +132,7 @@ final class Breps {
 
   private List<Face> faces(Entity shell) {
     List<Face> faces = new ArrayList<>();
-    for (Entity face : shell.entities(0)) {
+    for (Entity face : shell.members(0)) {
       Entity surface = switch (face.keyword()) {
         case "IFCFACE" -> null;
         case "IFCFACESURFACE", "IFCADVANCEDFACE" -> face.entity(1);
@@ -153,7 +153,7 @@ final class Breps {
   /** The face's closed lines, the outermost first. Which one that is the area says; the file may be wrong. */
   private List<List<Vec3>> loops(Entity face) {
     List<List<Vec3>> loops = new ArrayList<>();
-    for (Entity bound : face.entities(0)) {
+    for (Entity bound : face.members(0)) {
       List<Vec3> loop = loop(bound.entity(0));
       if (!bound.flag(1, true)) {
         loop = new ArrayList<>(loop);

@@ -91,7 +91,7 @@ public record Draft(Box3 box, Supplier<Solid> solid) {
 
     private static List<Entity> parts(Entity map) {
       List<Entity> parts = new ArrayList<>();
-      for (Entity part : map.entity(1).entities(3)) {
+      for (Entity part : map.entity(1).members(3)) {
         if (!Items.boundsNothing(part.keyword())) {
           parts.add(part);
         }

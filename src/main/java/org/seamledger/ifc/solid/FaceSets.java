@@ -24,7 +24,7 @@ final class FaceSets {
 
   static Solid polygonal(Entity e, Transform t) {
     List<Face> faces = new ArrayList<>();
-    for (Entity face : e.entities(2)) {
+    for (Entity face : e.members(2)) {
       List<int[]> rings = new ArrayList<>();
       rings.add(face.wholes(0));
       if (face.is("IFCINDEXEDPOLYGONALFACEWITHVOIDS")) {

@@ -87,7 +87,7 @@ public final class Items {
   private static Solid mapped(Entity item, Transform t, int depth) {
     Transform inner = mapping(item, t);
     List<Solid> parts = new ArrayList<>();
-    for (Entity part : item.entity(0).entity(1).entities(3)) {
+    for (Entity part : item.entity(0).entity(1).members(3)) {
       if (!boundsNothing(part.keyword())) {
         parts.add(solid(part, inner, depth + 1));
       }

@@ -34,7 +34,7 @@ final class Profiles {
     return switch (e.keyword()) {
       case "IFCARBITRARYCLOSEDPROFILEDEF" -> one(e, t, closed(e.entity(2)), List.of());
       case "IFCARBITRARYPROFILEDEFWITHVOIDS" ->
-          one(e, t, closed(e.entity(2)), e.entities(3).stream().map(Profiles::closed).toList());
+          one(e, t, closed(e.entity(2)), e.members(3).stream().map(Profiles::closed).toList());
       case "IFCCENTERLINEPROFILEDEF" -> centreLine(e, t);
       case "IFCDERIVEDPROFILEDEF" -> outlines(e.entity(2), t.after(Placements.operator(e.entity(3))), depth + 1);
       // The operator of a mirrored profile is derived: x changes its sign.
@@ -42,7 +42,7 @@ final class Profiles {
           outlines(e.entity(2), t.after(new Transform(-1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0)), depth + 1);
       case "IFCCOMPOSITEPROFILEDEF" -> {
         List<PolygonOutline> all = new ArrayList<>();
-        e.entities(2).forEach(p -> all.addAll(outlines(p, t, depth + 1)));
+        e.members(2).forEach(p -> all.addAll(outlines(p, t, depth + 1)));
         yield all;
       }
       default -> parameterized(e, t);

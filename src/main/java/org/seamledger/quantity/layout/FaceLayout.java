@@ -3,6 +3,7 @@ package org.seamledger.quantity.layout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
+import org.seamledger.geometry.Interrupts;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
@@ -28,6 +29,9 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
   /** Two u directions are the same below this sine of the angle between them. */
   private static final double PARALLEL = 1e-4;
 
+  /** More than a face of the longest building (3 km) has at the narrowest coverage of 3 in would take too long and help nobody. */
+  private static final int MOST_SEAMS = 20_000;
+
   /** Seam spacing of a face that has none: no roof is half as wide. */
   private static final double FAR = 1e7;
 
@@ -39,6 +43,13 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
     grids = List.copyOf(grids);
     seams = List.copyOf(seams);
     panels = List.copyOf(panels);
+  }
+
+  /** Whether a face would have more seams than any roof has. */
+  public static boolean isTooWide(RoofFace face, double coverageM) {
+    double width = face.facets().stream().mapToDouble(f -> f.area().maxU()).max().orElse(0)
+        - face.facets().stream().mapToDouble(f -> f.area().minU()).min().orElse(0);
+    return width / coverageM > MOST_SEAMS;
   }
 
   /**
@@ -140,6 +151,7 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       List<Seam> seams = new ArrayList<>();
       List<List<Region.Ring>> rings = facets.stream().map(f -> f.area().rings()).toList();
       for (long k = firstK(); origin + k * coverage < right() - TOLERANCE; k++) {
+        Interrupts.check();
         double at = origin + k * coverage;
         List<Seam.Stretch> stretches = new ArrayList<>();
         for (int i = 0; i < facets.size(); i++) {
@@ -160,7 +172,7 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       TreeMap<Integer, List<Panel>> byPan = new TreeMap<>();
       List<Double> bounds = bounds();
       for (Facet facet : facets) {
-        List<List<Panel>> pans = new PanelCutter(facet.area(), minimum, TOLERANCE).pans(bounds, before);
+        List<List<Panel>> pans = new PanelCutter(facet, minimum, TOLERANCE).pans(bounds, before);
         for (int pan = 0; pan < pans.size(); pan++) {
           byPan.computeIfAbsent(pan, p -> new ArrayList<>()).addAll(pans.get(pan));
         }
@@ -178,7 +190,8 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       Panel last = pan.get(pan.size() - 1);
       return List.of(new Panel(first.pan(), pan.stream().mapToDouble(Panel::widthM).max().orElse(0),
           pan.stream().mapToDouble(Panel::lengthM).sum(), first.lowBevelDegrees(), last.highBevelDegrees(),
-          pan.stream().mapToDouble(Panel::areaM2).sum(), pan.stream().anyMatch(Panel::shaped), pan.stream().allMatch(Panel::sliver)));
+          pan.stream().mapToDouble(Panel::areaM2).sum(), pan.stream().anyMatch(Panel::shaped), pan.stream().allMatch(Panel::sliver),
+          first.low(), last.high()));
     }
 
     private List<Double> bounds() {

@@ -22,7 +22,7 @@ public final class LineOnFace {
   }
 
   /** A stretch of the path in which the position along the eave only grows, only falls, or stays. */
-  private record Stretch(int sense, List<Double> positions, List<Double> lengths) {
+  private record Stretch(int sense, List<Double> positions, List<Double> lengths, List<Vec3> points) {
     double start() {
       return positions.get(0);
     }
@@ -33,6 +33,18 @@ public final class LineOnFace {
 
     double length() {
       return lengths.get(lengths.size() - 1);
+    }
+
+    /** Where the line is, so far from its start. */
+    Vec3 at(double length) {
+      for (int i = 1; i < lengths.size(); i++) {
+        double a = lengths.get(i - 1);
+        double b = lengths.get(i);
+        if (length <= b && b > a) {
+          return points.get(i - 1).towards(points.get(i), Math.max(0, (length - a) / (b - a)));
+        }
+      }
+      return points.get(points.size() - 1);
     }
 
     /** Length along the line from its start to where it reaches a position. */
@@ -56,10 +68,12 @@ public final class LineOnFace {
       FaceLayout.Grid grid = layout.gridAt(path.get(i).towards(path.get(i + 1), 0.5));
       Plane plane = grid.facet().plane();
       int sense = sense(path.get(i), path.get(i + 1), plane);
-      Stretch stretch = new Stretch(sense, new ArrayList<>(List.of(plane.u(path.get(i)))), new ArrayList<>(List.of(0.0)));
+      Stretch stretch = new Stretch(sense, new ArrayList<>(List.of(plane.u(path.get(i)))), new ArrayList<>(List.of(0.0)),
+          new ArrayList<>(List.of(path.get(i))));
       do {
         stretch.lengths().add(stretch.length() + path.get(i).distance(path.get(i + 1)));
         stretch.positions().add(plane.u(path.get(i + 1)));
+        stretch.points().add(path.get(i + 1));
         i++;
       } while (i + 1 < path.size() && sense(path.get(i), path.get(i + 1), plane) == sense
           && layout.gridAt(path.get(i).towards(path.get(i + 1), 0.5)).origin() == grid.origin());
@@ -78,7 +92,7 @@ public final class LineOnFace {
         : Pieces.between(s.start(), s.end(), origin, coverage, FaceLayout.TOLERANCE);
     if (gaps.isEmpty()) {
       if (s.length() > 0) {
-        pieces.add(new LinePiece(0, s.length(), 0));
+        pieces.add(new LinePiece(0, s.length(), 0, s.at(s.length() / 2)));
       }
       return;
     }
@@ -88,7 +102,7 @@ public final class LineOnFace {
       double a = s.lengthAt(s.sense() > 0 ? gap.from() : gap.to());
       double b = k == n - 1 ? s.length() : s.lengthAt(s.sense() > 0 ? gap.to() : gap.from());
       double psi = Math.toDegrees(Math.asin(Math.min(1, gap.width() / (b - a))));
-      pieces.add(new LinePiece(gap.width(), b - a, psi));
+      pieces.add(new LinePiece(gap.width(), b - a, psi, s.at((a + b) / 2)));
     }
   }
 }

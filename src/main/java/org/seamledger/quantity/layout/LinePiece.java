@@ -1,5 +1,6 @@
 package org.seamledger.quantity.layout;
 
+import org.seamledger.geometry.Vec3;
 import org.seamledger.quantity.formula.ObliqueCut;
 
 /**
@@ -8,8 +9,9 @@ import org.seamledger.quantity.formula.ObliqueCut;
  * @param widthM extent along the eave
  * @param lengthM true length along the line
  * @param psiDegrees angle in the face between the line and the seams, 90 across the fall; the mean over the piece
+ * @param middle of the piece on the line, in the building's local coordinates
  */
-public record LinePiece(double widthM, double lengthM, double psiDegrees) {
+public record LinePiece(double widthM, double lengthM, double psiDegrees, Vec3 middle) {
 
   /** Cut of its ends from square, degrees. */
   public double bevelDegrees() {

@@ -1,5 +1,10 @@
 package org.seamledger.quantity.layout;
 
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.seamledger.geometry.Vec3;
+
 /**
  * A blank of a pan's width to cut: one connected piece of face between two seams, or between a seam and an edge.
  *
@@ -11,7 +16,19 @@ package org.seamledger.quantity.layout;
  * @param areaM2 what remains of the blank
  * @param shaped true where it takes more than one straight cut an end: a notch, a hole, two bevels
  * @param sliver true where it is narrower than the least width that can be worked
+ * @param low its low end, from the left; what a notch cuts in above it is not its end
+ * @param high its high end
  */
 public record Panel(int pan, double widthM, double lengthM, double lowBevelDegrees, double highBevelDegrees, double areaM2,
-    boolean shaped, boolean sliver) {
+    boolean shaped, boolean sliver, List<EndCut> low, List<EndCut> high) {
+
+  public Panel {
+    low = List.copyOf(low);
+    high = List.copyOf(high);
+  }
+
+  /** Middle of the widest stretch of its low end; empty where it has none. */
+  public Optional<Vec3> lowMiddle() {
+    return low.stream().max(Comparator.comparingDouble(EndCut::widthM)).map(c -> c.left().plus(c.right()).times(0.5));
+  }
 }

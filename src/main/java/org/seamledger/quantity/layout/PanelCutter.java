@@ -1,19 +1,24 @@
 package org.seamledger.quantity.layout;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.roof.Facet;
 
 /** Cuts a facet into panels at its seams. */
 final class PanelCutter {
 
+  private final Plane plane;
   private final Region area;
   private final double minimumM;
   private final double tolerance;
 
-  PanelCutter(Region area, double minimumM, double tolerance) {
-    this.area = area;
+  PanelCutter(Facet facet, double minimumM, double tolerance) {
+    this.plane = facet.plane();
+    this.area = facet.area();
     this.minimumM = minimumM;
     this.tolerance = tolerance;
   }
@@ -57,6 +62,8 @@ final class PanelCutter {
   private Panel panel(int number, Region part) {
     List<Cut> low = new ArrayList<>();
     List<Cut> high = new ArrayList<>();
+    List<Cut> lowEnd = new ArrayList<>();
+    List<Cut> highEnd = new ArrayList<>();
     for (Region.Ring ring : part.rings()) {
       List<Vec2> p = ring.points();
       for (int i = 0; i < p.size(); i++) {
@@ -65,15 +72,44 @@ final class PanelCutter {
         // Outsides turn counter-clockwise: the low side runs to the right, the high side to the left.
         if (to.u() - from.u() > tolerance) {
           add(low, new Cut(from, to.minus(from)));
+          note(ring, lowEnd, new Cut(from, to.minus(from)));
         } else if (from.u() - to.u() > tolerance) {
           add(high, new Cut(to, from.minus(to)));
+          note(ring, highEnd, new Cut(to, from.minus(to)));
         }
       }
     }
     double width = part.maxU() - part.minU();
     boolean shaped = low.size() > 1 || high.size() > 1 || part.rings().size() > 1;
     return new Panel(number, width, part.maxV() - part.minV(), -bevel(low), bevel(high), part.area(), shaped,
-        width < minimumM - tolerance);
+        width < minimumM - tolerance, ends(lowEnd, 1), ends(highEnd, -1));
+  }
+
+  private static void note(Region.Ring ring, List<Cut> cuts, Cut cut) {
+    if (!ring.hole()) {
+      cuts.add(cut);
+    }
+  }
+
+  /** The cuts that nothing of the panel lies beyond, from the left: those of notches have another one below, or above, them. */
+  private List<EndCut> ends(List<Cut> cuts, int sense) {
+    List<Cut> outermost = new ArrayList<>();
+    cuts.stream().sorted(Comparator.comparingDouble(c -> sense * (c.start.v() + c.run.v() / 2))).forEach(c -> {
+      double hidden = outermost.stream().mapToDouble(o -> overlap(o, c)).sum();
+      if (hidden <= c.run.u() / 2) {
+        outermost.add(c);
+      }
+    });
+    return outermost.stream().sorted(Comparator.comparingDouble(c -> c.start.u())).map(this::end).toList();
+  }
+
+  private static double overlap(Cut a, Cut b) {
+    return Math.max(0, Math.min(a.start.u() + a.run.u(), b.start.u() + b.run.u()) - Math.max(a.start.u(), b.start.u()));
+  }
+
+  private EndCut end(Cut c) {
+    Vec2 to = c.start.plus(c.run);
+    return new EndCut(plane.at(c.start.u(), c.start.v()), plane.at(to.u(), to.v()), c.start.u(), to.u());
   }
 
   /** Joins a cut to one that it continues. */

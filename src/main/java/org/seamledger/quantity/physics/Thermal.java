@@ -36,6 +36,14 @@ public final class Thermal {
     return movementM / Math.sqrt((1 + capability) * (1 + capability) - 1);
   }
 
+  /** Diameter of a No. 14 screw's shank, from memory: 0.25 in. */
+  private static final double SHANK = 0.00635;
+
+  /** Length of a slot in which a fastener stands while the sheet moves: the whole movement, and the fastener's shank. */
+  public static double slotM(double movementM) {
+    return movementM + SHANK;
+  }
+
   /** Gap to leave at installation so that the joint opens to no more than {@code widestM} at the lowest temperature. */
   public static double gapAtInstallM(double widestM, Metal metal, double lengthM, double installC, double lowestC) {
     return widestM - movementM(metal, lengthM, installC - lowestC);

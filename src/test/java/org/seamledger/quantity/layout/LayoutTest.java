@@ -110,7 +110,7 @@ class LayoutTest {
     assertThat(l.panels().stream().filter(Panel::shaped).map(Panel::pan)).containsExactly(3, 6);
     assertThat(l.panels().stream().mapToDouble(Panel::areaM2).sum()).isCloseTo(24 - 1.2, within(1e-6));
     List<LinePiece> side = LineOnFace.pieces(List.of(at(l, 1, 2), at(l, 1, 3)), l);
-    assertThat(side).containsExactly(new LinePiece(0, side.get(0).lengthM(), 0));
+    assertThat(side).containsExactly(new LinePiece(0, side.get(0).lengthM(), 0, at(l, 1, 2.5)));
     assertThat(LineOnFace.pieces(List.of(at(l, 2.2, 3), at(l, 1, 3)), l).stream().map(p -> Math.round(p.widthM() * 1000)))
         .containsExactly(200L, 400L, 400L, 200L);
   }

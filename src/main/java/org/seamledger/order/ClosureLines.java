@@ -1,0 +1,56 @@
+package org.seamledger.order;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.seamledger.measure.MeasureFormat;
+import org.seamledger.quantity.ClosureCut;
+import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.RoofSystem;
+
+/** Pieces between the seams, cut to the clear width, and the plugs at the ends of their rows. */
+final class ClosureLines {
+
+  private ClosureLines() {
+  }
+
+  static List<OrderLine> of(OrderSource source) {
+    Map<String, LineDraft> drafts = new LinkedHashMap<>();
+    Map<String, TreeMap<Long, Integer>> lengths = new TreeMap<>();
+    LineDraft plugs = new LineDraft("closure-plug", OrderGroup.CLOSURES, "plugs at the ends of rows of closures", "piece");
+    for (JunctionQuantities q : source.counted()) {
+      for (ClosureCut cut : q.closures()) {
+        String id = id(source.part(q, cut.part()).id());
+        LineDraft draft = drafts.computeIfAbsent(id, k -> new LineDraft(id, OrderGroup.CLOSURES, cut.part(), "piece"));
+        double clear = source.system().clearM(cut);
+        draft.add(q.junction(), cut.face(), cut.count());
+        draft.measure("m", cut.count() * clear);
+        lengths.computeIfAbsent(id, k -> new TreeMap<>(java.util.Comparator.reverseOrder())).merge(Math.round(clear * 1000), cut.count(), Integer::sum);
+      }
+      if (q.cornerPlugs() > 0) {
+        plugs.add(q.junction(), "", q.cornerPlugs());
+      }
+    }
+    List<OrderLine> lines = new ArrayList<>();
+    drafts.forEach((id, draft) -> lines.add(line(draft, lengths.get(id), source.system())));
+    if (plugs.isNeeded()) {
+      plugs.step("two for each row of closures; the ends of seams are filled with sealant and need none");
+      lines.add(plugs.inPacks(source.system().waste().closures().value(), source.system().purchase().packs().plugs(), "box"));
+    }
+    return lines;
+  }
+
+  private static String id(String part) {
+    return part.equals("closure") ? "closure" : part.equals("vented-closure") ? "closure-vented" : "closure:" + part;
+  }
+
+  private static OrderLine line(LineDraft draft, TreeMap<Long, Integer> lengths, RoofSystem system) {
+    StringBuilder list = new StringBuilder("clear between seams, less " + OrderSource.size(system.seamThicknessM()) + " for the seam: ");
+    lengths.forEach((mm, count) -> list.append(list.charAt(list.length() - 2) == ':' ? "" : ", ").append(count + " × " + mm + " mm"));
+    draft.step(list.toString());
+    String each = lengths.size() == 1 ? MeasureFormat.formatInches(lengths.firstKey() / 1000.0) + " long" : lengths.size() + " lengths, see the cut list";
+    return draft.size(system.closure().height() + " high, " + each).inPacks(system.waste().closures().value(), 1, "piece");
+  }
+}

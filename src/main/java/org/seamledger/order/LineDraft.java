@@ -1,0 +1,92 @@
+package org.seamledger.order;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.seamledger.measure.MeasureFormat;
+import org.seamledger.quantity.formula.Order;
+
+/** A line of the order while amounts are added to it. */
+final class LineDraft {
+
+  /** Net amounts below this are none: a tenth of a millimetre, of a millilitre. */
+  private static final double NOTHING = 1e-4;
+
+  private final String id;
+  private final OrderGroup group;
+  private final String item;
+  private final String unit;
+  private String size = "";
+  private final TreeMap<String, Double> measures = new TreeMap<>();
+  private final List<String> steps = new ArrayList<>();
+  private final Map<List<String>, Double> shares = new LinkedHashMap<>();
+  private double net;
+
+  LineDraft(String id, OrderGroup group, String item, String unit) {
+    this.id = id;
+    this.group = group;
+    this.item = item;
+    this.unit = unit;
+  }
+
+  LineDraft size(String text) {
+    size = text;
+    return this;
+  }
+
+  /** @param face empty for a junction's line as a whole */
+  void add(String junction, String face, double amount) {
+    net += amount;
+    shares.merge(List.of(junction, face), amount, Double::sum);
+  }
+
+  /** An amount in another unit of the same. */
+  void measure(String otherUnit, double amount) {
+    measures.merge(otherUnit, amount, Double::sum);
+  }
+
+  double measure(String otherUnit) {
+    return measures.getOrDefault(otherUnit, 0.0);
+  }
+
+  void step(String text) {
+    steps.add(text);
+  }
+
+  double net() {
+    return net;
+  }
+
+  boolean isNeeded() {
+    return net > NOTHING;
+  }
+
+  /** In packs, rounded up once. */
+  OrderLine inPacks(double wasteShare, double pack, String orderUnit) {
+    Order order = Order.of(net, wasteShare, pack);
+    if (wasteShare > 0 || pack != 1) {
+      steps.add(packed(wasteShare, pack, orderUnit, order));
+    }
+    return line(wasteShare, order.withWaste(), pack, order.units(), orderUnit);
+  }
+
+  private String packed(double wasteShare, double pack, String orderUnit, Order order) {
+    String waste = wasteShare > 0 ? " + " + number(100 * wasteShare) + " % = " + number(order.withWaste()) + " " + unit : "";
+    return number(net) + " " + unit + waste
+        + (pack == 1 && orderUnit.equals(unit) ? ", rounded up: " : " ÷ " + number(pack) + " " + unit + " a " + orderUnit + ", rounded up: ")
+        + order.units();
+  }
+
+  OrderLine line(double wasteShare, double withWaste, double pack, long order, String orderUnit) {
+    measures.put(unit, net);
+    measures.put(orderUnit, (double) order);
+    List<OrderShare> from = shares.entrySet().stream().map(e -> new OrderShare(e.getKey().get(0), e.getKey().get(1), e.getValue())).toList();
+    return new OrderLine(id, group, item, size, net, unit, wasteShare, withWaste, pack, order, orderUnit, measures, steps, from);
+  }
+
+  static String number(double value) {
+    return MeasureFormat.plain(value, 3);
+  }
+}

@@ -1,0 +1,159 @@
+package org.seamledger.quantity;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.FixedLine;
+import org.seamledger.detail.FixedLines;
+import org.seamledger.detail.KindedJunction;
+import org.seamledger.finding.Code;
+import org.seamledger.finding.Finding;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.quantity.layout.EndCut;
+import org.seamledger.quantity.layout.LinePiece;
+import org.seamledger.quantity.layout.Panel;
+import org.seamledger.quantity.physics.Thermal;
+import org.seamledger.roof.RoofFace;
+
+/** Along which line every panel is fixed, and how it moves at its free ends. */
+public final class Fixity {
+
+  /** How far beside the panel's edge a piece of a line lies: a wall's gap, and slack. */
+  private static final double BESIDE = 0.25;
+
+  private final List<FixedPanel> panels;
+  private final Map<String, List<FixedPanel>> byFace = new TreeMap<>();
+  private final Map<String, List<EndCut>> fixedCuts = new TreeMap<>();
+  private final Map<String, Double> slots = new TreeMap<>();
+  private final Map<String, Double> widestSlots = new TreeMap<>();
+  private final List<Finding> findings = new ArrayList<>();
+
+  private Fixity(List<FixedPanel> panels) {
+    this.panels = List.copyOf(panels);
+    for (FixedPanel p : panels) {
+      byFace.computeIfAbsent(p.face(), f -> new ArrayList<>()).add(p);
+      note(p, p.low(), p.panel().low(), FixedLine.LOW_END);
+      note(p, p.high(), p.panel().high(), FixedLine.HIGH_END);
+    }
+  }
+
+  private void note(FixedPanel p, PanelEnd end, List<EndCut> cuts, FixedLine line) {
+    for (String junction : end.junctions()) {
+      if (p.ruled().contains(line)) {
+        fixedCuts.computeIfAbsent(junction + " " + p.face(), k -> new ArrayList<>()).addAll(cuts);
+      } else {
+        slots.merge(junction + " " + p.face(), end.slotM(), Math::max);
+        widestSlots.merge(junction, end.slotM(), Math::max);
+      }
+    }
+  }
+
+  /**
+   * Fixes every panel of a roof by the rules.
+   *
+   * @param rules shapes of {@code shapes/fixity.ttl}
+   */
+  public static Fixity of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system, FixedLines rules) {
+    PanelEnds ends = new PanelEnds(junctions.stream().map(DetailedJunction::junction).toList());
+    List<FixedPanel> panels = new ArrayList<>();
+    for (RoofFace face : faces) {
+      for (Panel p : layout.face(face.id()).panels()) {
+        panels.add(fixed(face.id(), p, ends, system, rules));
+      }
+    }
+    Fixity fixity = new Fixity(panels);
+    faces.forEach(f -> fixity.review(f, system));
+    return fixity;
+  }
+
+  private static FixedPanel fixed(String face, Panel panel, PanelEnds ends, RoofSystem system, FixedLines rules) {
+    SortedMap<String, KindedJunction> low = ends.at(face, panel.low());
+    SortedMap<String, KindedJunction> high = ends.at(face, panel.high());
+    List<FixedLine> ruled = rules.of(facts(low.values(), high.values(), system));
+    FixedLine line = ruled.size() == 1 ? ruled.get(0) : FixedLine.NONE;
+    return new FixedPanel(face, panel, line, ruled, end(low, free(panel, ruled, FixedLine.LOW_END), system),
+        end(high, free(panel, ruled, FixedLine.HIGH_END), system));
+  }
+
+  /** What the rules see of a panel; {@code FactList.PANEL} lists it. */
+  static SortedMap<String, Object> facts(Collection<KindedJunction> low, Collection<KindedJunction> high, RoofSystem system) {
+    SortedMap<String, Object> facts = new TreeMap<>();
+    facts.put("fixedAt", system.panel().fixedAt().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    facts.put("fixedClips", system.panel().fixedClips());
+    facts.put("lowEnd", kinds(low));
+    facts.put("highEnd", kinds(high));
+    return facts;
+  }
+
+  private static List<String> kinds(Collection<KindedJunction> junctions) {
+    return junctions.stream().map(KindedJunction::kind).distinct().sorted().toList();
+  }
+
+  /** Length of panel between its fixed line and an end; 0 where it is fixed there, or nowhere. */
+  private static double free(Panel panel, List<FixedLine> ruled, FixedLine end) {
+    return ruled.size() != 1 || ruled.contains(end) ? 0 : ruled.contains(FixedLine.CLIP) ? panel.lengthM() / 2 : panel.lengthM();
+  }
+
+  private static PanelEnd end(SortedMap<String, KindedJunction> at, double freeM, RoofSystem system) {
+    double install = system.site().installMetal().value();
+    double grow = Thermal.movementM(system.panel().metal(), freeM, Math.max(0, system.site().highestMetal().value() - install));
+    double shrink = Thermal.movementM(system.panel().metal(), freeM, Math.max(0, install - system.site().lowestMetal().value()));
+    return new PanelEnd(List.copyOf(at.keySet()), kinds(at.values()), grow, shrink, freeM > 0 ? Thermal.slotM(grow + shrink) : 0);
+  }
+
+  /** Panel by panel in the order of faces and pans. */
+  public List<FixedPanel> panels() {
+    return panels;
+  }
+
+  /** Those of one face, pan by pan. */
+  public List<FixedPanel> of(String face) {
+    return byFace.getOrDefault(face, List.of());
+  }
+
+  /** A panel with no fixed line, or with several, face by face with the panels named. */
+  public List<Finding> findings() {
+    return List.copyOf(findings);
+  }
+
+  private void review(RoofFace face, RoofSystem system) {
+    List<FixedPanel> own = of(face.id());
+    report(face, own.stream().filter(p -> p.ruled().isEmpty()).toList(), Code.NO_FIXED_LINE, "have no fixed line", system);
+    report(face, own.stream().filter(p -> p.ruled().size() > 1).toList(), Code.TWO_FIXED_LINES, "are fixed along more than one line",
+        system);
+  }
+
+  private void report(RoofFace face, List<FixedPanel> bad, Code code, String what, RoofSystem system) {
+    if (!bad.isEmpty()) {
+      LengthText text = LengthText.of(system);
+      String list = String.join(", ", bad.stream().map(p -> "pan " + p.panel().pan() + " of " + text.run(p.panel().lengthM())).toList());
+      findings.add(Finding.of(code, "panels of " + face.id() + " " + what + ": " + list, face.elements()));
+    }
+  }
+
+  /** Whether the panel behind a piece of a junction's line is fixed there. */
+  boolean fixes(String junction, String face, LinePiece piece) {
+    return fixedCuts.getOrDefault(junction + " " + face, List.of()).stream().anyMatch(c -> lies(piece.middle(), c));
+  }
+
+  private static boolean lies(Vec3 point, EndCut cut) {
+    Vec3 edge = cut.right().minus(cut.left());
+    double t = point.minus(cut.left()).dot(edge) / edge.dot(edge);
+    return t >= -1e-6 && t <= 1 + 1e-6 && point.distance(cut.left().plus(edge.times(t))) <= BESIDE;
+  }
+
+  /** Length of the slots in what covers the free ends of a face's panels at a junction, metres; 0 where none moves there. */
+  double slotM(String junction, String face) {
+    return slots.getOrDefault(junction + " " + face, 0.0);
+  }
+
+  /** The longest slot of all faces at a junction. */
+  double slotM(String junction) {
+    return widestSlots.getOrDefault(junction, 0.0);
+  }
+}
