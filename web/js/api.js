@@ -52,6 +52,7 @@ export const outline = id => call('GET', a(id) + '/outline');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
 export const planAt = id => a(id) + '/plan.svg';
+export const fileAt = (id, file) => `${a(id)}/${file}`;
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */
 export async function cuts(id) {

@@ -96,7 +96,7 @@ class ArchitectureTest {
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored = with("progress", with("source", with("export", with("order", with("ledger", RESULTS)))));
-    table.put("run", stored);
+    table.put("run", with("graph", with("export.bcf", with("bcf", stored))));
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));

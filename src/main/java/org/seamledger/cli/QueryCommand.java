@@ -51,7 +51,7 @@ final class QueryCommand implements Task {
       session.print(Optional.ofNullable(output), out -> graph.answer(query, sparql.toString(), format, QueryLimits.OWN, out));
       return ExitStatus.DONE;
     } catch (QueryRefusedException e) {
-      throw new UsageException(e.getMessage());
+      throw new UsageException((e.reason() == QueryRefusedException.Reason.TOO_MUCH ? sparql + ": " : "") + e.getMessage());
     }
   }
 
