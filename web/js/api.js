@@ -55,6 +55,7 @@ export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURICompone
 export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 /** A sheet of the trims as they are folded. @param {string} units metric or us */
 export const profilesAt = (id, units) => `${a(id)}/profiles.svg?units=${units}`;
+export const fileAt = (id, file) => `${a(id)}/${file}`;
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */
 export async function cuts(id) {

@@ -90,6 +90,7 @@ class ArchitectureTest {
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.node", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("graph", with("rdf", RESULTS));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
@@ -101,7 +102,7 @@ class ArchitectureTest {
     List<String> stored =
         with("progress", with("source", with("step", with("enrich",
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
-    table.put("run", stored);
+    table.put("run", with("graph", with("export.bcf", with("bcf", stored))));
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));
@@ -110,7 +111,7 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched))))));
+    table.put("cli", with("graph", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched)))))));
     return table;
   }
 
@@ -120,7 +121,7 @@ class ArchitectureTest {
 
   /** A library's packages and the only packages that may know it. */
   private static final Map<String, Set<String>> ROOM = Map.ofEntries(
-      Map.entry("org.apache.jena..", Set.of("rdf", "shacl")),
+      Map.entry("org.apache.jena..", Set.of("rdf", "shacl", "graph")),
       Map.entry("org.locationtech.jts..", Set.of("geometry")),
       Map.entry("java.sql..", Set.of("ledger")),
       Map.entry("javax.sql..", Set.of("ledger")),
