@@ -15,6 +15,8 @@ import org.seamledger.export.OrderCsv;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.bcf.BcfOptions;
 import org.seamledger.export.bcf.BcfPackage;
+import org.seamledger.export.sheet.Units;
+import org.seamledger.export.workbook.WorkbookWriter;
 import org.seamledger.finding.Severity;
 import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
@@ -26,6 +28,7 @@ enum OutputFormat {
   order(priced(OrderCsv::write), Optional.empty()),
   findings(of(FindingsCsv::write), Optional.empty()), junit(of(GateForm.junit), Optional.of(GateForm.junit)),
   sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
+  xlsx(priced((t, prices, out) -> WorkbookWriter.write(t, prices, Units.BOTH, out))),
   /** Written from the models themselves, see {@link CopiesOutput}. */
   ifc(OutputFormat::copies);
 
