@@ -93,6 +93,7 @@ class ArchitectureTest {
     table.put("graph", with("rdf", RESULTS));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
+    table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids",

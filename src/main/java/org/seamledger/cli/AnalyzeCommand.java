@@ -51,6 +51,7 @@ final class AnalyzeCommand implements Task {
       description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
           + "closures; order as csv: everything to buy; findings as csv; "
           + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; turtle or jsonld: the graph; "
+          + "xlsx: a workbook that calculates; "
           + "ifc: a copy of the model with the answers in it (default: text).")
   private OutputFormat format;
 
