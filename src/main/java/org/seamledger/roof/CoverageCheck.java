@@ -26,7 +26,7 @@ import org.seamledger.roof.UpwardArea.Patch;
  * It knows the roof's faces and nothing of how they were found.
  *
  * <p>Reasons are tried in this order: openings take it away; a face has it; other elements stand on it; another layer lies on it; roof
- * surface higher up hides it and it isn't out in the open below that ({@link OpenSides}); it is the end of a slab; it is narrow. What none explains is lost.
+ * surface higher up hides it; it is the end of a slab; it is narrow. What none explains is lost.
  */
 public final class CoverageCheck {
 
@@ -44,7 +44,6 @@ public final class CoverageCheck {
   private final PlanIndex<Owned> patches;
   private final PlanIndex<Placed> facets;
   private final PlanIndex<Part> bodies;
-  private final OpenSides sides;
   private final Map<String, List<Patch>> byElement = new TreeMap<>();
 
   private CoverageCheck(Building building, Roof roof) {
@@ -67,8 +66,6 @@ public final class CoverageCheck {
     List<Part> standing = new ArrayList<>(building.roofs().stream().map(Part::roof).toList());
     standing.addAll(building.neighbours().stream().map(Part::neighbour).toList());
     this.bodies = new PlanIndex<>(standing.stream().filter(p -> !p.box().isEmpty() && p.box().isBounded()).toList(), Part::box);
-    this.sides = new OpenSides(bodies, new PlanIndex<>(owned.stream().map(Owned::patch).toList(), Patch::box), roof.tolerance(),
-        limits.lostM2());
   }
 
   /** The element's body with its openings closed. */
@@ -137,7 +134,7 @@ public final class CoverageCheck {
     Region rest = tally.take(Reason.COVERED, patch.region(), standing(e, patch, tally));
     rest = tally.take(Reason.LAYER, rest, above(patch.with(rest), limits.faceM(), all.tops().buildUpM()));
     rest = tally.take(Reason.FACE, rest, faces(e, patch.with(rest), -limits.faceM(), all.relief().deepestM()));
-    rest = tally.take(Reason.ENCLOSED, rest, enclosed(patch.with(rest)));
+    rest = tally.take(Reason.ENCLOSED, rest, above(patch.with(rest), limits.faceM(), Double.POSITIVE_INFINITY));
     double explained = patch.region().area() - rest.area();
     for (Region part : rest.parts()) {
       Reason reason = isCutEdge(e, patch.with(part)) ? Reason.EDGE
@@ -145,12 +142,6 @@ public final class CoverageCheck {
           : Reason.LOST;
       tally.add(reason, part.area());
     }
-  }
-
-  /** What other roof surface higher up hides and is not out in the open below it. */
-  private Region enclosed(Patch patch) {
-    return Region.unionOf(above(patch, limits.faceM(), Double.POSITIVE_INFINITY).parts().stream()
-        .filter(p -> p.area() < limits.lostM2() || p.isNarrowerThan(limits.stripM()) || !sides.isOpen(patch.plane(), p)).toList());
   }
 
   /** Where faces with this element lie over the patch, between two heights, metres. */
@@ -175,8 +166,7 @@ public final class CoverageCheck {
     return Region.unionOf(over);
   }
 
-  /** Where another plane's region lies over a plane between two heights (metres), in that plane's coordinates. */
-  static Region between(Plane other, Region region, Plane plane, double low, double high) {
+  private static Region between(Plane other, Region region, Plane plane, double low, double high) {
     // Height of the other plane over the point (u, v) of this one, times the other normal's z: linear in u and v.
     Vec3 n = other.normal();
     double a = n.dot(plane.u());
