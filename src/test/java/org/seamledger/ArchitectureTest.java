@@ -128,6 +128,7 @@ class ArchitectureTest {
       Map.entry("javax.sql..", Set.of("ledger")),
       Map.entry("org.sqlite..", Set.of("ledger")),
       Map.entry("org.postgresql..", Set.of("ledger")),
+      Map.entry("org.dhatim..", Set.of("export.workbook")),
       Map.entry("io.javalin..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.eclipse.jetty..", Set.of("http", "http.api")),
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),
