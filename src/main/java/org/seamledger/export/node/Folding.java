@@ -13,7 +13,7 @@ final class Folding {
   /** Plates stand so far from the end of their line, metres. */
   private static final double BACK = 0.03;
   /** The part of a girth that stands up, or hangs down. */
-  private static final double LEG = 0.4;
+  static final double LEG = 0.4;
 
   private final Vec3 at;
   private final NodePart part;
