@@ -50,7 +50,10 @@ final class NodeDimensions {
       return;
     }
     Vec2 along = to.minus(from).times(1 / length);
-    Vec2 off = along.left().times(BESIDE);
+    // On the side where the piece has no flange, if there is one.
+    boolean flangeLeft = arm.sides().size() == 1
+        && view.paper(scene.at().plus(arm.sides().get(0))).minus(from).dot(along.left()) > 0;
+    Vec2 off = along.left().times(flangeLeft ? -BESIDE : BESIDE);
     for (Vec2 end : new Vec2[] {from, to}) {
       svg.line("dim", end, end.plus(off.times(1.2)));
       Vec2 tick = along.plus(along.left()).times(TICK * 0.7);
