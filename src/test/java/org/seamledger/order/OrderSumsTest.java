@@ -55,6 +55,9 @@ class OrderSumsTest {
         }
       }
     }
+    // Each piece of each node: end plates, kick-outs, end dams, corner pieces.
+    takeoff.nodes().forEach(n -> takeoff.quantities().byJunction().get(n.id()).metal()
+        .forEach(m -> sums.merge("piece:*", (double) m.pieces(), Double::sum)));
     for (RoofFace face : takeoff.faces()) {
       int panels = takeoff.quantities().layout().face(face.id()).panels().size();
       sums.merge("panel:*", (double) panels, Double::sum);

@@ -26,12 +26,14 @@ final class FaceSections extends SectionComposer {
     Vec2 apex = left.meet(cover, right, cover);
     double leg = parts.girth(cap) / 2 - SectionParts.HEM - 5;
     double to = leg + 78;
-    List<Vec2> line = new ArrayList<>(parts.closedEdge(left, left.s(apex) + leg, slope(0), to));
+    double head = parts.setback(scene.has("vented-closure") ? SectionParts.mm(system.ridge().slot()) : 0);
+    List<Vec2> line = new ArrayList<>(parts.closedEdge(left, left.s(apex) + leg, slope(0), to, head));
     line.add(apex);
-    List<Vec2> other = new ArrayList<>(parts.closedEdge(right, right.s(apex) + leg, slope(1), to));
+    List<Vec2> other = new ArrayList<>(parts.closedEdge(right, right.s(apex) + leg, slope(1), to, head));
     Collections.reverse(other);
     line.addAll(other);
     scene.metal(cap, line);
+    parts.setbackDimension(left, head);
     if (!scene.has("vented-closure")) {
       parts.decks(left, right, to, 2 * g);
       return;

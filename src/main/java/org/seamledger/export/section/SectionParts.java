@@ -14,6 +14,10 @@ final class SectionParts {
 
   static final double DECK = 18;
   static final double HEM = 12;
+  /** From a wall, curb or edge to the turned-up edge of a pan beside it: common practice, no source. */
+  static final double EDGE = 8;
+  /** Room between a cleat's nose and the fold of the hem over it. */
+  private static final double NOSE = 6;
   private static final double SCREW = 32;
 
   final SectionScene scene;
@@ -218,6 +222,15 @@ final class SectionParts {
     return coverEdge(on, edge, h);
   }
 
+  /** How far a pan's head stops short of the line: the roof system's setback, at least {@code least}. */
+  double setback(double least) {
+    return Math.max(4, Math.max(least, mm(system.purchase().cuts().headSetback())));
+  }
+
+  void setbackDimension(SlopeLine on, double head) {
+    scene.dimension(on.at(0, 0), on.at(head, 0), on.up().times(-DECK - 30), "setback " + length(head));
+  }
+
   // ---- cleats
 
   /** How far the sheet under a cleat lies below the panel that hooks over it. */
@@ -240,8 +253,12 @@ final class SectionParts {
     if (two) {
       scene.label("two lines of tape, screws through the first", on.at(second, flange));
     }
-    scene.line("panel", on.at(nose + 16, flange - g * 0.2), on.at(nose - 6, flange - g * 0.2), on.at(nose - 6, 0), on.at(to, 0));
-    scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
+    double hem = Math.max(NOSE + 4, mm(system.purchase().cuts().hem()));
+    double fold = nose - NOSE;
+    scene.line("panel", on.at(fold + hem, flange - g * 0.2), on.at(fold, flange - g * 0.2), on.at(fold, 0), on.at(to, 0));
+    scene.dimension(on.at(fold, 0), on.at(fold + hem, 0), on.up().times(seam + 14), "hem " + stated(system.purchase().cuts().hem()));
+    scene.dimension(on.at(nose, base), on.at(fold + hem, base), on.up().times(-DECK - 10 * g), "cleat engaged " + length(hem - NOSE));
+    scene.line("seam", on.at(fold, 0), on.at(fold, seam), on.at(to, seam));
     clip(on, to - 60);
     scene.sealPlace("seam-ends", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
     scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()) + ", hemmed over the cleat",
@@ -311,8 +328,8 @@ final class SectionParts {
     scene.metal("z", List.of(on.at(web - lower, bed), on.at(web, bed), on.at(web, top), on.at(web + cover, top)));
     scene.sealPlace("z", List.of(tape(on, web - lower / 2, 0)));
     screw("z", on, web - lower / 2, bed);
-    panelAlongSeams(on, 8, to, web + 150, slope);
-    scene.line("panel", on.at(8, 0), on.at(8, seam));
+    panelAlongSeams(on, EDGE, to, web + 150, slope);
+    scene.line("panel", on.at(EDGE, 0), on.at(EDGE, seam));
     return List.of(on.at(web + 8, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
   }
 

@@ -87,6 +87,9 @@ final class WallSections extends SectionComposer {
     SlopeLine on = new SlopeLine(NONE, rise(0), 1);
     double to = Math.max(parts.flange, parts.tapeWidth) + 270;
     List<Vec2> line = new ArrayList<>(parts.zee(on, to, slope(0)));
+    scene.dimension(on.at(0, 0), on.at(SectionParts.EDGE, 0), on.up().times(-DROP), "panel to wall " + parts.length(SectionParts.EDGE));
+    scene.label("moves along the line, out of the sheet: panel, zee and flashing together; nothing ties them to the wall",
+        on.at(SectionParts.EDGE, parts.seam * 0.7), on.at(SectionParts.EDGE, parts.seam * 0.3));
     line.add(new SlopeLine(p(g, 0), 90, 1).meet(0, on, parts.bed("z") + parts.seam + g));
     line.add(p(g, top));
     scene.metal(part, line);
