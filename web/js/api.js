@@ -46,7 +46,7 @@ export const health = () =>
 export const openSession = token => call('POST', '/api/session', {token});
 export const samples = () => call('GET', '/api/samples').then(r => r.samples);
 export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);
-export const analyses = () => call('GET', '/api/analyses').then(r => r.analyses);
+export const analyses = () => call('GET', '/api/analyses?limit=200').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
@@ -55,12 +55,32 @@ export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURICompone
 export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 /** A sheet of the trims as they are folded. @param {string} units metric or us */
 export const profilesAt = (id, units) => `${a(id)}/profiles.svg?units=${units}`;
+export const fileAt = (id, file) => `${a(id)}/${file}`;
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */
 export async function cuts(id) {
   const answer = await fetch(cutsAt(id));
   if (!answer.ok) throw new Error('The cut list cannot be had now.');
   return (await answer.text()).trim().split('\r\n').map(cells);
+}
+
+export const orderAt = id => a(id) + '/order.csv';
+/** The lines of the order's table by their ids, cells by their heads. */
+export async function orderRows(id) {
+  const answer = await fetch(orderAt(id));
+  if (!answer.ok) throw new Error('The order cannot be had now.');
+  const [heads, ...rows] = (await answer.text()).trim().split('\r\n').map(cells);
+  return new Map(rows.map(r => [r[0], Object.fromEntries(heads.map((head, i) => [head, r[i]]))]));
+}
+
+export const junctionsAt = id => a(id) + '/junctions.csv';
+export const pricesAt = project => `/api/projects/${encodeURIComponent(project)}/prices`;
+export const removePrices = project => call('DELETE', pricesAt(project));
+/** @param {File} file comma-separated values */
+export async function putPrices(project, file) {
+  const answer = await fetch(`${pricesAt(project)}?name=${encodeURIComponent(file.name)}`,
+    {method: 'PUT', body: file, headers: {'Content-Type': 'text/csv', Accept: 'application/json'}});
+  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
 }
 
 const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)

@@ -33,7 +33,7 @@ async function openDone(analysis) {
   put(desk, h('p', {class: 'loading'}, `Opening the ledger of ${analysis.title}…`));
   const [raw, said] = await Promise.all([api.outline(analysis.id), api.reviews(analysis.id)]);
   const result = resultState(raw, said), {ledger} = result;
-  set({analysis, ...result, selected: ledger.byId.has(state.selected) ? state.selected : ''});
+  set({analysis, ...result, selected: ledger.byId.has(state.selected) || ledger.nodes.has(state.selected) ? state.selected : ''});
   document.title = `${analysis.title} · seamledger`;
   mountDesk(desk);
   say(`${ledger.junctions.length} junctions of ${analysis.title}`);

@@ -14,19 +14,24 @@ const DEFAULTS = {
   tab: 'ledger',
   pane: 'book',        // roof, book or detail: what a small screen shows
   view: 'both',        // plan, 3d or both
-  selected: '',        // junction id
+  selected: '',        // id of a junction or a node
+  water: '',           // 'on' where the plan shows where the water goes
+  spot: '',            // point of the plan whose catchment shows: x,y in metres
   face: '',            // roof face id under attention
+  nodes: true,         // whether the drawings show where lines meet
+  nodeKind: '',        // only nodes of this kind
   filters: {},         // by the names of FILTERS
   sort: '-length',
   group: 'kind',
   closed: new Set(),   // groups folded away
+  movement: '',        // "on" where the plan shows fixed lines and movement
   units: 'metric',
   theme: 'auto',
   against: '',         // analysis to compare with
 };
 
 /** Names that the address of the page holds, so that a link shows the same again. */
-const IN_ADDRESS = ['tab', 'view', 'selected', 'sort', 'group', 'units', 'against'];
+const IN_ADDRESS = ['tab', 'view', 'selected', 'water', 'spot', 'sort', 'group', 'units', 'against', 'movement'];
 const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'override', 'modelled', 'text'];
 
 export const state = {...DEFAULTS};

@@ -44,10 +44,24 @@
  * @property {string} message
  * @property {string} [action] what to do
  * @property {string} [reason] why it matters
+ * @property {string} [who] does it: architect, engineer or roofer
+ * @property {number} [risk] how much a leak is to be feared there, of 100
  * @property {string} [junction] id
+ * @property {string[]} [junctions] ids of all lines that it is about
  * @property {string[]} [elements] GlobalIds
  * @property {number} place its number in the result
  * @property {{model: number, movement: string}} [placement] where a misplaced model would fit
+ */
+
+/**
+ * @typedef {object} RoofNode where lines end and meet
+ * @property {string} id
+ * @property {string} kind see the kinds of nodes of the result
+ * @property {Point} at
+ * @property {string[]} junctions ids
+ * @property {string[]} faces ids
+ * @property {number} pieces of metal there
+ * @property {Finding[]} found
  */
 
 /**
@@ -66,6 +80,8 @@
  * @property {Finding[]} findings
  * @property {Junction[]} junctions
  * @property {Map<string, Junction>} byId
+ * @property {Map<string, RoofNode>} nodes
+ * @property {Map<string, {id: string, label: string, meaning: string, title: string, note: string, source: string}>} nodeKinds
  * @property {Map<string, object>} whole junctions with all that they require, fetched when one is looked at
  * @property {Map<string, object>} details
  * @property {Map<string, string>} choices titles of details to choose from
@@ -118,11 +134,11 @@
  * @typedef {object} OrderLine
  * @property {string} what
  * @property {string} [size]
- * @property {string|string[]} [net]
- * @property {string} [gross] with waste
- * @property {string|number} [buy]
- * @property {(string|false)[]} [how] how the number came about
- * @property {boolean} [sub] whether it is a part of the line above
+ * @property {string} net
+ * @property {string} gross with waste; empty where none is added
+ * @property {string} buy
+ * @property {string} cost as a decimal; empty where it has no price
+ * @property {string[]} how the number came about
  */
 
 /** @typedef {{name: string, before: number|null, after: number|null}} Amount a number of the order in two results */

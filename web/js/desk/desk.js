@@ -10,6 +10,7 @@ import {mountTable} from '../table/table.js';
 import {mountDetailPanel} from '../detail/panel.js';
 import {mountEstimates} from '../views/estimates.js';
 import {mountFindings} from '../views/findings.js';
+import {mountNodes} from '../views/nodes.js';
 import {mountNotes} from '../views/notes.js';
 import {mountOrder} from '../views/order.js';
 import {mountRevisions} from '../views/revisions.js';
@@ -17,7 +18,7 @@ import {length} from '../units.js';
 import {TABS} from './tabs.js';
 
 const BOOKS = {ledger: mountTable, findings: mountFindings, order: mountOrder, estimates: mountEstimates, revisions: mountRevisions,
-  notes: mountNotes};
+  notes: mountNotes, nodes: mountNodes};
 const VIEWS = [['plan', 'Plan'], ['both', 'Both'], ['3d', '3-D']];
 
 let parts = null;
@@ -49,7 +50,9 @@ export function mountDesk(desk) {
 function showPane() {
   const j = state.ledger.byId.get(state.selected);
   parts.desk.dataset.pane = state.pane;
-  const chosen = j ? [swatch(j.seal), ' ', kindText(kindOf(j)), ' ', length(j.lengthM)] : state.face ? `Face ${state.face}` : 'Junction';
+  const node = state.ledger.nodes.get(state.selected);
+  const chosen = node ? state.ledger.nodeKinds.get(node.kind)?.label ?? node.kind
+    : j ? [swatch(j.seal), ' ', kindText(kindOf(j)), ' ', length(j.lengthM)] : state.face ? `Face ${state.face}` : 'Junction';
   const buttons = [['roof', 'Roof'], ['book', TABS.find(([id]) => id === state.tab)?.[1] ?? 'Ledger'], ['detail', chosen]];
   put(parts.panes, buttons.map(([id, text]) =>
     h('button', {'aria-pressed': String(state.pane === id), on: {click: () => set({pane: id})}}, text)));

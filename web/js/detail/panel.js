@@ -8,6 +8,7 @@ import {alongLine} from '../parts/bars.js';
 import {swatch} from '../parts/legend.js';
 import {remarks} from '../parts/remarks.js';
 import {elementsOf, facts} from './facts.js';
+import {nodePanel} from './node.js';
 import {overrideNotes} from './override.js';
 import {hold, requirements} from './requirements.js';
 import {review} from './review.js';
@@ -30,7 +31,8 @@ export function mountDetailPanel(root) {
 
 function content() {
   const j = state.ledger.byId.get(state.selected), f = state.ledger.faces.get(state.face);
-  return j ? junction(j) : f ? face(f) : nothing();
+  const n = state.ledger.nodes.get(state.selected);
+  return j ? junction(j) : n ? nodePanel(n, findingsOf(n)) : f ? face(f) : nothing();
 }
 
 function nothing() {

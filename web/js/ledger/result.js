@@ -17,11 +17,13 @@ export function index(raw) {
   const faces = new Map((raw.roofFaces ?? []).map(f => [f.id, face(f)]));
   const findings = (raw.findings ?? []).map((f, place) => ({...f, place}));
   const findingsOf = new Map();
-  for (const f of findings) if (f.junction) findingsOf.set(f.junction, [...findingsOf.get(f.junction) ?? [], f]);
+  for (const f of findings) for (const id of junctionsOf(f)) findingsOf.set(id, [...findingsOf.get(id) ?? [], f]);
   const junctions = (raw.junctions ?? []).map((j, place) => junction(j, place, faces, findingsOf));
   return {
     raw, faces, findings, junctions,
     whole: new Map(),
+    nodes: nodesOf(raw, findingsOf),
+    nodeKinds: new Map((raw.nodeKinds ?? []).map(k => [k.id, k])),
     byId: new Map(junctions.map(j => [j.id, j])),
     details: new Map((raw.details ?? []).map(d => [d.id, d])),
     choices: new Map((raw.detailChoices ?? raw.details ?? []).map(d => [d.id, d.title])),
@@ -31,6 +33,11 @@ export function index(raw) {
     coverageM: metres(raw.system?.panel?.coverage ?? raw.system?.panelCoverage) ?? 0.4064,
     seamM: metres(raw.system?.panel?.seamHeight ?? raw.system?.seamHeight) ?? 0.0381,
   };
+}
+
+/** Where lines meet; results of earlier versions have none. */
+function nodesOf(raw, findingsOf) {
+  return new Map((raw.nodes ?? []).map(n => [n.id, {...n, found: findingsOf.get(n.id) ?? []}]));
 }
 
 function junction(j, place, faces, findingsOf) {
@@ -49,6 +56,9 @@ function junction(j, place, faces, findingsOf) {
 function face(f) {
   return {...f, facets: (f.facets ?? []).map(rings => rings.map(r => r.map(p => [p[0], p[1], p[2]])))};
 }
+
+/** All lines that a finding is about; results of earlier versions name one. */
+export const junctionsOf = f => f.junctions ?? (f.junction ? [f.junction] : []);
 
 /** File of the model that an element is in, where there are several models. */
 export const modelOf = (ledger, element) =>

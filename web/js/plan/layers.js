@@ -9,7 +9,8 @@ import {matching} from '../ledger/rows.js';
 import {outline, trace} from './paths.js';
 
 /** From the bottom up. */
-export const LAYERS = ['faces', 'chosenFace', 'seams', 'dim', 'lines', 'changes', 'halo', 'chosen', 'arrows', 'labels'];
+export const LAYERS = ['faces', 'chosenFace', 'catchment', 'seams', 'dim', 'lines',
+  'water', 'nodes', 'changes', 'halo', 'chosen', 'arrows', 'movement', 'labels'];
 const MOST_ARROWS = 400;
 
 /** @param {Record<string, SVGGElement>} layers */
@@ -44,9 +45,18 @@ export function drawChanges(layers) {
 
 export function drawChosen(layers) {
   const j = state.ledger.byId.get(state.selected), f = state.ledger.faces.get(state.face);
-  put(layers.halo, j && s('path', {d: trace(j.path)}));
+  const n = state.ledger.nodes.get(state.selected);
+  put(layers.halo, n && s('path', {class: 'node', d: trace([n.at, n.at])}), j && s('path', {d: trace(j.path)}));
   put(layers.chosen, j && s('path', {d: trace(j.path), ...stroke(j.seal, 1)}));
   put(layers.chosenFace, f && s('path', {d: outline(f), 'fill-rule': 'evenodd'}));
+}
+
+/** A dot where lines meet; those with a finding are another colour. */
+export function drawNodes(layers) {
+  const shown = [...state.ledger.nodes.values()].filter(n => state.nodes && (!state.nodeKind || n.kind === state.nodeKind));
+  const dots = of => of.map(n => trace([n.at, n.at])).join('');
+  const found = shown.filter(n => n.found.length), plain = shown.filter(n => !n.found.length);
+  put(layers.nodes, plain.length > 0 && s('path', {d: dots(plain)}), found.length > 0 && s('path', {class: 'found', d: dots(found)}));
 }
 
 /** The way that water runs off a face. */

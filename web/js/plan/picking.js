@@ -5,13 +5,27 @@ import {inside, toSegment} from '../ledger/geometry.js';
 
 const REACH_PX = matchMedia('(pointer: coarse)').matches ? 18 : 9;
 
+const NODE_PX = REACH_PX * 0.7;
+
+/** The highest of the nodes that lie within reach of a place. */
+function nearestNode(x, y, reach) {
+  let best = null;
+  for (const n of state.ledger.nodes.values()) {
+    if (state.nodeKind && n.kind !== state.nodeKind) continue;
+    if (Math.hypot(n.at[0] - x, n.at[1] - y) < reach && !(best && best.at[2] > n.at[2])) best = n;
+  }
+  return best;
+}
+
 /**
- * The junction nearest to a pixel, within reach; else the face there.
+ * The node or the junction nearest to a pixel, within reach; else the face there.
  * @param {import('./camera.js').Camera} camera
- * @returns {{j?: import('../types.js').Junction, face?: import('../types.js').Face}}
+ * @returns {{node?: import('../types.js').RoofNode, j?: import('../types.js').Junction, face?: import('../types.js').Face}}
  */
 export function pick(camera, px) {
   const [x, y] = camera.toWorld(px);
+  const node = state.nodes && nearestNode(x, y, NODE_PX * camera.perPx);
+  if (node) return {node};
   let best = null, least = REACH_PX * camera.perPx;
   for (const j of state.ledger.junctions) {
     for (let i = 1; i < j.path.length; i++) {

@@ -1,14 +1,16 @@
 // The roof plan, to scale: faces, seams, fall arrows, junction lines, labels.
 
 import {h, put, s} from '../dom.js';
-import {state, watch} from '../state.js';
+import {set, state, watch} from '../state.js';
 import {middle} from '../ledger/geometry.js';
 import {planAt} from '../api.js';
 import {Camera} from './camera.js';
 import {drawLabels} from './labels.js';
-import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines} from './layers.js';
+import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes} from './layers.js';
+import {drawMovement, movementButton} from './movement.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
+import {drawWater} from './water.js';
 import {drawScale, northMark, onPaper} from './sheet.js';
 
 const DENSE_JUNCTIONS = 3000;
@@ -21,7 +23,10 @@ export function mountPlan(root) {
   onChange(['filters', 'reviews'], () => drawLines(plan.layers));
   onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
   onChange(['units'], () => (plan.linkSheets(), plan.look()));
+  onChange(['water', 'spot', 'selected'], () => plan.showWater());
+  onChange(['movement'], () => plan.look());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
+  onChange(['nodes', 'nodeKind'], () => plan.showNodes());
   plan.draw();
   onPaper(root, plan.svg, plan.scale, () => plan.look());
   plan.fitToRoom();
@@ -42,10 +47,13 @@ export class Plan {
 
   tools() {
     const button = (text, click, props) => h('button', {...props, on: {click}}, text);
+    this.nodes = button('Nodes', () => set({nodes: !state.nodes}), {'aria-pressed': 'true', title: 'Points where lines end and meet'});
     return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
       button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
-      button('Fit', () => this.fit()), h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank',
-        rel: 'noopener', title: 'The plan on sheets to print, to scale'}, 'Sheets'));
+      button('Fit', () => this.fit()), this.nodes, this.waterButton = button('Water', () => set({water: state.water ? '' : 'on'}),
+        {title: 'Where the water goes; pick a point or a line to see its catchment'}), movementButton(),
+      h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank', rel: 'noopener',
+        title: 'The plan on sheets to print, to scale'}, 'Sheets'));
   }
 
   fit() {
@@ -71,9 +79,15 @@ export class Plan {
       // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
       svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && camera.perPx > DENSE_M_PER_PX);
       this.seams.draw(camera);
+      drawMovement(this.layers.movement, camera);
       drawLabels(this.layers.labels, camera);
       drawScale(this.scale, camera.perPx);
     });
+  }
+
+  showNodes() {
+    drawNodes(this.layers);
+    this.nodes.setAttribute('aria-pressed', String(state.nodes));
   }
 
   draw() {
@@ -81,7 +95,15 @@ export class Plan {
     drawFaces(this.layers);
     drawLines(this.layers);
     drawChanges(this.layers);
+    this.showNodes();
     drawChosen(this.layers);
+    this.showWater();
+  }
+
+  showWater() {
+    drawWater(this.layers);
+    this.svg.classList.toggle('wet', Boolean(state.water));
+    this.waterButton.setAttribute('aria-pressed', String(Boolean(state.water)));
   }
 
   linkSheets() {

@@ -67,18 +67,21 @@ class Pointers {
   up(e) {
     if (!this.at.delete(e.pointerId) || e.type !== 'pointerup' || this.moved >= STILL_PX || this.at.size) return;
     const hit = pick(this.plan.camera, pixelOf(this.plan.svg, e));
-    set(hit.j ? {selected: hit.j.id} : {face: hit.face?.id === state.face ? '' : hit.face?.id ?? ''});
+    const found = hit.node ?? hit.j;
+    const [x, y] = this.plan.camera.toWorld(pixelOf(this.plan.svg, e));
+    if (state.water) return set(found ? {selected: found.id, spot: ''} : {spot: `${x.toFixed(2)},${y.toFixed(2)}`});
+    set(found ? {selected: found.id} : {face: hit.face?.id === state.face ? '' : hit.face?.id ?? ''});
   }
 
   hover(p) {
     cancelAnimationFrame(this.asked);
     this.asked = requestAnimationFrame(() => {
       if (!state.ledger) return;
-      const {j} = pick(this.plan.camera, p), {tip} = this;
-      this.plan.svg.style.cursor = j ? 'pointer' : '';
-      tip.hidden = !j;
-      if (!j) return;
-      put(tip, `${kindText(kindOf(j))} · ${length(j.lengthM)}`);
+      const {node, j} = pick(this.plan.camera, p), {tip} = this;
+      this.plan.svg.style.cursor = node || j ? 'pointer' : '';
+      tip.hidden = !node && !j;
+      if (tip.hidden) return;
+      put(tip, node ? state.ledger.nodeKinds.get(node.kind)?.label ?? node.kind : `${kindText(kindOf(j))} · ${length(j.lengthM)}`);
       tip.style.left = p[0] + 14 + 'px';
       tip.style.top = p[1] + 10 + 'px';
     });

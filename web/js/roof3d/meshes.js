@@ -86,3 +86,9 @@ export function lineSet(t, mark, planes) {
   o.userData.of = t.of;
   return o;
 }
+
+/** Dots of one size on the screen. */
+export function pointSet(places, colour, planes) {
+  const geometry = new THREE.BufferGeometry().setFromPoints(places.map(p => new THREE.Vector3(...p)));
+  return new THREE.Points(geometry, new THREE.PointsMaterial({color: colour, size: 6, sizeAttenuation: false, clippingPlanes: planes}));
+}

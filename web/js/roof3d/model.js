@@ -5,7 +5,7 @@ import {state} from '../state.js';
 import {SEALS} from '../ledger/marks.js';
 import {changedPaths} from '../ledger/result.js';
 import {matching} from '../ledger/rows.js';
-import {facesMesh, lineSet, wallsMesh} from './meshes.js';
+import {facesMesh, lineSet, pointSet, wallsMesh} from './meshes.js';
 
 const DIM = {colour: '#9aa0a4', width: 1, dash: null};
 const CHANGE_DASH = {gone: [6, 6], changed: [16, 4]};
@@ -15,8 +15,8 @@ const css = name => getComputedStyle(document.documentElement).getPropertyValue(
 export class Model {
   /** @param {import('./stage.js').Stage} stage */
   constructor(stage) {
-    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, lines: [], changes: [], chosen: [],
-      planes: []});
+    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, lines: [], nodes: [], changes: [],
+      chosen: [], planes: []});
     this.local = p => [p[0] - this.origin[0], p[1] - this.origin[1], p[2] - this.origin[2]];
   }
 
@@ -32,6 +32,7 @@ export class Model {
     this.walls = wallsMesh(L, this.local);
     stage.scene.add(this.faces, this.walls);
     this.buildLines();
+    this.buildNodes();
     this.buildChanges();
   }
 
@@ -86,6 +87,12 @@ export class Model {
     this.tint();
   }
 
+  /** Points where lines meet, of one size on the screen. */
+  buildNodes() {
+    const shown = [...state.ledger.nodes.values()].filter(n => state.nodes && (!state.nodeKind || n.kind === state.nodeKind));
+    this.replace('nodes', shown.length ? [pointSet(shown.map(n => this.local(n.at)), css('--ink'), this.planes)] : []);
+  }
+
   buildChanges() {
     const changes = state.tab === 'revisions' && state.changes ? Object.entries(changedPaths(state.changes)) : [];
     this.replace('changes', changes.filter(([, paths]) => paths.some(p => p.length > 1)).map(([what, paths]) => {
@@ -110,7 +117,7 @@ export class Model {
   /** @param {THREE.Plane[]} planes what lies behind one of them is not drawn and not picked */
   cutBy(planes) {
     this.planes = planes;
-    for (const o of [this.faces, this.walls, ...this.lines]) {
+    for (const o of [this.faces, this.walls, ...this.lines, ...this.nodes]) {
       o.material.clippingPlanes = planes;
       o.material.needsUpdate = true;
     }

@@ -26,6 +26,7 @@ export function mountRoof(root) {
   onChange(['selected'], () => roof.choose());
   onChange(['face'], () => roof.model.tint());
   onChange(['changes', 'tab'], () => roof.model.buildChanges());
+  onChange(['nodes', 'nodeKind'], () => roof.model.buildNodes());
   onChange(['units'], () => {});
   onChange(['theme'], () => { roof.model.buildLines(); roof.model.buildChosen(); });
   roof.listen();

@@ -2,14 +2,12 @@
 
 import {h, link, put, say} from '../dom.js';
 import {address, state} from '../state.js';
-import {detailOf} from '../ledger/result.js';
-import {save} from '../parts/save.js';
+import * as api from '../api.js';
+import {fileName} from '../parts/save.js';
 import * as u from '../units.js';
 import {COLUMNS, groupText} from './columns.js';
 
 const MOST_PRINTED = 3000;
-const HEADS = ['id', 'kind', 'kindByRules', 'lengthM', 'slopeDegrees', 'faces', 'detail', 'tapeM', 'beadM', 'inSeamM', 'fasteners',
-  'modelledM', 'gutterM', 'findings', 'elements', 'review', 'note', 'reason'];
 
 export function drawTotals(root, data) {
   const t = data.totals;
@@ -17,19 +15,12 @@ export function drawTotals(root, data) {
     t.tapeM > 0 && h('span', {}, `Tape ${u.run(t.tapeM)}`), t.beadM > 0 && h('span', {}, `Bead ${u.run(t.beadM)}`),
     t.screws > 0 && h('span', {}, `Fasteners ${u.count(t.screws)}`),
     link('Copy link', copyLink, {title: 'A link that shows this table again'}),
-    link('Save as CSV', () => save('junctions.csv', [HEADS, ...data.list.map(record)])));
+    h('a', {href: api.junctionsAt(state.analysis.id), download: fileName('junctions')}, 'All junctions as CSV'));
 }
 
 async function copyLink() {
   await navigator.clipboard?.writeText(location.origin + '/' + address());
   say('The link is on the clipboard.');
-}
-
-function record(j) {
-  const r = state.reviews.get(j.id);
-  return [j.id, j.kind, j.decided?.byRules.kind ?? j.kind, j.lengthM, Number.isFinite(j.slope) ? j.slope : '', j.faces.join(' '),
-    detailOf(j), j.tapeM, j.beadM, j.inSeamM, j.screws, j.modelledM ?? 0, j.gutterM ?? 0,
-    j.found.map(f => f.code).join(' '), j.elements.join(' '), r?.state ?? 'open', r?.note ?? '', j.decided?.reason ?? ''];
 }
 
 /** Paper has no scroll bar: all rows in view of the filter are laid out for printing, up to a limit. */

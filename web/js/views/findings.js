@@ -3,13 +3,15 @@
 import {h, link, put} from '../dom.js';
 import {set, state, watch} from '../state.js';
 import {SEVERITY, kindText} from '../ledger/marks.js';
-import {kindOf} from '../ledger/result.js';
+import {junctionsOf, kindOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
+import {handedOn} from './handover.js';
 import {placeButton, placingForm} from './placing.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
 
 const AT_FIRST = 60;
+const MOST_LINES = 12;
 const unfolded = new Set();
 let openOnly = false;
 
@@ -35,7 +37,7 @@ function content(draw) {
   box.checked = openOnly;
   const accepted = all.filter(isAccepted).length;
   return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`),
-    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(),
+    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(), handedOn(),
     Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev), draw)),
     placingForm()];
 }
@@ -50,7 +52,7 @@ const nothing = () => h('div', {class: 'empty'}, h('h2', {}, 'No findings'), h('
 function severity(sev, list, draw) {
   if (!list.length) return null;
   const codes = new Map();
-  for (const f of list) codes.set(f.code, [...codes.get(f.code) ?? [], f]);
+  for (const f of [...list].sort((a, b) => (b.risk ?? 0) - (a.risk ?? 0))) codes.set(f.code, [...codes.get(f.code) ?? [], f]);
   const {sign, text} = SEVERITY[sev];
   return h('section', {class: 'severity ' + sev}, h('h3', {}, `${sign} ${text}${list.length > 1 ? 's' : ''} (${u.count(list.length)})`),
     [...codes].map(([code, members]) => group(code, members, draw)));
@@ -66,15 +68,19 @@ function group(code, members, draw) {
   return h('section', {class: 'code-group'},
     h('h4', {}, h('code', {}, code), ` ${u.count(members.length)}`,
       members.some(f => f.junction) && [' ', link('Show in the ledger', show)]),
-    advice && h('p', {class: 'advice'}, advice, members[0].reason && h('small', {}, ` ${members[0].reason}`)),
+    advice && h('p', {class: 'advice'}, members[0].who && h('strong', {}, `${u.capital(members[0].who)}: `), advice,
+      members[0].reason && h('small', {}, ` ${members[0].reason}`)),
     h('ul', {class: 'notes'}, list.map(f =>
       h('li', {class: f.severity + (isAccepted(f) ? ' accepted' : '')}, line(f), placeButton(f), remarks(f)))),
     list.length < members.length && h('p', {}, h('button', {on: {click: unfold}}, `Show all ${u.count(members.length)}`)));
 }
 
 function line(f) {
-  const j = f.junction && state.ledger.byId.get(f.junction);
-  return [u.capital(f.message), ' ',
-    j && link(`${kindText(kindOf(j))}, ${u.length(j.lengthM)}`, () => set({selected: j.id, pane: 'detail'})),
-    !j && (f.elements ?? []).slice(0, 3).map(e => [' ', h('small', {}, state.ledger.elements.get(e)?.name ?? '', ' ', h('code', {}, e))])];
+  const lines = junctionsOf(f).map(id => state.ledger.byId.get(id)).filter(Boolean);
+  return [u.capital(f.message), f.risk > 0 && h('small', {title: 'How much a leak is to be feared there, of 100'}, ` risk ${f.risk}`), ' ',
+    lines.slice(0, MOST_LINES).map(j =>
+      [link(`${kindText(kindOf(j))}, ${u.length(j.lengthM)}`, () => set({selected: j.id, pane: 'detail'})), ' ']),
+    lines.length > MOST_LINES && h('small', {}, `and ${u.count(lines.length - MOST_LINES)} more`),
+    !lines.length && (f.elements ?? []).slice(0, 3).map(e =>
+      [' ', h('small', {}, state.ledger.elements.get(e)?.name ?? '', ' ', h('code', {}, e))])];
 }

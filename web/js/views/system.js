@@ -3,6 +3,7 @@
 
 import {h} from '../dom.js';
 import {recompute} from '../actions/again.js';
+import {fileName, saveText} from '../parts/save.js';
 import * as u from '../units.js';
 
 /** Typed texts by the path of their value. */
@@ -42,7 +43,9 @@ export function editor(system, draw) {
     return [isNew && h('h4', {}, u.words(head)), value(r, () => { button.disabled = edits.size === 0; }, send)];
   });
   return h('div', {class: 'system'}, h('div', {class: 'values'}, body),
-    h('p', {}, button, ' ', h('button', {on: {click: reset}}, 'Take back')), message);
+    h('p', {}, button, ' ', h('button', {on: {click: reset}}, 'Take back'), ' ',
+      h('button', {on: {click: () => saveText(fileName('system', 'json'), JSON.stringify(system, null, 2) + '\n', 'application/json')},
+        title: 'For --system of the command line, or to drop beside a model'}, 'Save the system as a file')), message);
 }
 
 function value(r, changed, send) {

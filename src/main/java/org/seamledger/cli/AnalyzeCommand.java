@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
 import org.seamledger.finding.Severity;
+import org.seamledger.export.SubtotalsCsv;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
 import org.seamledger.finding.TopicAnswer;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -48,12 +50,20 @@ final class AnalyzeCommand implements Task {
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
       description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
           + "closures; order as csv: everything to buy; findings as csv; "
-          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; "
+          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; turtle or jsonld: the graph; "
+          + "xlsx: a workbook that calculates; pdf: sheets for review and for the crew; "
           + "ifc: a copy of the model with the answers in it (default: text).")
   private OutputFormat format;
 
   @Mixin
   private PricesChoice prices;
+
+  @Mixin
+  private SubmittalChoice submittal;
+
+  @Option(names = "--by", paramLabel = "KEY",
+      description = "With --format order: divide the order by kind, family, detail, junction, face, storey or model.")
+  private Subtotals.By by;
 
   @Option(names = "--each", description = "Analyse each model by itself instead of all as one building.")
   private boolean each;
@@ -71,6 +81,9 @@ final class AnalyzeCommand implements Task {
   public int run(Session session) {
     Optional<Severity> limit = Optional.ofNullable(failOn).map(Limit::severity);
     Optional<PriceList> priced = prices.read();
+    if (by != null && (format != OutputFormat.order || each)) {
+      throw new UsageException("--by divides the order: it goes with --format order, and not with --each");
+    }
     if (each) {
       session.requireWritable(output);
       settings.requireNoPlaces();
@@ -86,9 +99,16 @@ final class AnalyzeCommand implements Task {
   private Takeoff result(List<TopicAnswer> answers, Optional<Severity> limit, Optional<PriceList> priced, Session session) {
     session.requireWritable(output);
     requireNoTerminal(session);
+    OutputFormat.Request request =
+        new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced, submittal.setup(priced));
     Takeoff takeoff = analyze(models, session).withAnswers(answers);
-    OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
-    session.print(Optional.ofNullable(output), out -> format.write(takeoff, request, out));
+    session.print(Optional.ofNullable(output), out -> {
+      if (by != null) {
+        SubtotalsCsv.write(takeoff, priced, by, out);
+      } else {
+        format.write(takeoff, request, out);
+      }
+    });
     return takeoff;
   }
 

@@ -5,6 +5,8 @@ import java.util.Optional;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.JunctionReport;
+import org.seamledger.export.NodeReport;
+import org.seamledger.node.KindedNode;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
@@ -17,7 +19,7 @@ import picocli.CommandLine.Parameters;
 final class ExplainCommand implements Task {
 
   @Parameters(arity = "2..*", paramLabel = "MODEL... JUNCTION",
-      description = "Models as for analyze, then a junction's id or its beginning.")
+      description = "Models as for analyze, then the id of a junction or a node, or its beginning.")
   private List<String> words;
 
   @Mixin
@@ -33,6 +35,11 @@ final class ExplainCommand implements Task {
     try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
       inputs = settings.on(chosen, session.environment());
       takeoff = session.analyze(inputs);
+    }
+    Optional<KindedNode> node = JunctionChoice.node(takeoff, words.get(words.size() - 1));
+    if (node.isPresent()) {
+      session.print(Optional.empty(), out -> NodeReport.write(takeoff, node.get(), out));
+      return ExitStatus.DONE;
     }
     DetailedJunction found = JunctionChoice.find(takeoff, words.get(words.size() - 1));
     Explanation why = Analysis.explain(found.junction().junction(), inputs);

@@ -18,7 +18,7 @@ import picocli.CommandLine.Parameters;
 final class SectionCommand implements Task {
 
   @Parameters(arity = "2..*", paramLabel = "MODEL... JUNCTION",
-      description = "Models as for analyze, then a junction's id or its beginning.")
+      description = "Models as for analyze, then the id of a junction or a node, or its beginning.")
   private List<String> words;
 
   @Mixin
@@ -41,7 +41,7 @@ final class SectionCommand implements Task {
     try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
       takeoff = session.analyze(settings.on(chosen, session.environment()));
     }
-    String id = JunctionChoice.find(takeoff, words.get(words.size() - 1)).junction().junction().id();
+    String id = JunctionChoice.id(takeoff, words.get(words.size() - 1));
     session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, setup, out));
     return ExitStatus.DONE;
   }

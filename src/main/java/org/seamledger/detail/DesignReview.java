@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.finding.Finding;
+import org.seamledger.junction.JunctionNode;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.shacl.Breach;
 import org.seamledger.shacl.FindingShapes;
@@ -32,7 +33,7 @@ public final class DesignReview {
   /** Why each finding of the design matters and what to do about it, by code. */
   public SortedMap<String, Advice> advice() {
     SortedMap<String, Advice> all = new TreeMap<>();
-    review.catalogue().forEach(b -> all.put(b.code(), new Advice(b.reason(), b.action())));
+    review.catalogue().forEach(b -> all.put(b.code(), new Advice(b.reason(), b.action(), b.who(), b.once())));
     return all;
   }
 
@@ -58,6 +59,17 @@ public final class DesignReview {
     all.putAll(of(junction.detail()));
     all.putAll(facts);
     return findings("Junction", all, kinded.junction().id(), kinded.junction().elements());
+  }
+
+  /**
+   * Findings of a point where lines meet.
+   *
+   * @param facts what the shapes of nodes see
+   */
+  public List<Finding> ofNode(JunctionNode node, Map<String, ?> facts) {
+    Map<String, Object> all = new TreeMap<>(system);
+    all.putAll(facts);
+    return findings("Node", all, node.id(), node.elements());
   }
 
   private static Map<String, Object> of(Detail detail) {

@@ -11,6 +11,9 @@ final class FactText {
 
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
 
+  /** In a litre a second: 60 / 3.785411784. */
+  private static final double GALLONS_PER_MINUTE = 60 / 3.785411784;
+
   private FactText() {
   }
 
@@ -34,6 +37,8 @@ final class FactText {
       case SHARE -> MeasureFormat.plain(100 * d, 1) + " %";
       case MEGAPASCALS -> MeasureFormat.fixed(d, 0) + " MPa";
       case PASCALS -> MeasureFormat.fixed(d, 0) + " Pa";
+      case SQUARE_METRES -> MeasureFormat.plain(d, 1) + " m² (" + MeasureFormat.plain(d / (0.3048 * 0.3048), 0) + " ft²)";
+      case LITRES_PER_SECOND -> MeasureFormat.plain(d, 2) + " l/s (" + MeasureFormat.plain(d * GALLONS_PER_MINUTE, 0) + " gpm)";
       case METRES -> length(d);
       case CELSIUS -> MeasureFormat.plain(d, 1) + " °C";
       case KELVINS -> MeasureFormat.plain(d, 1) + " K";

@@ -10,6 +10,8 @@ final class Bookings {
   final SortedMap<WaterPlace, SortedMap<WaterPlace, Double>> path = new TreeMap<>();
   final SortedMap<String, Double> leaves = new TreeMap<>();
   final SortedMap<String, Double> trapped = new TreeMap<>();
+  /** Of that, what stays at a junction. */
+  final SortedMap<String, Double> held = new TreeMap<>();
   /** What drops from a junction on a face. */
   final SortedMap<String, SortedMap<String, Double>> drops = new TreeMap<>();
 
@@ -31,6 +33,9 @@ final class Bookings {
   }
 
   void stays(Node where, double amount) {
+    if (!where.place.isFace()) {
+      held.merge(where.place.id(), amount, Double::sum);
+    }
     trapped.merge(where.face, amount, Double::sum);
   }
 }

@@ -25,6 +25,7 @@ public final class DrainageTrace {
   private final SortedMap<WaterPlace, SortedMap<WaterPlace, Double>> path;
   private final SortedMap<String, Double> leaves;
   private final SortedMap<String, Double> trapped;
+  private final SortedMap<String, Double> held;
   private final SortedMap<String, SortedMap<String, Double>> drops;
   private final List<Catchment> catchments;
   private final SortedMap<String, SortedMap<WaterPlace, Double>> arriving = new TreeMap<>();
@@ -33,6 +34,7 @@ public final class DrainageTrace {
     this.path = Collections.unmodifiableSortedMap(bookings.path);
     this.leaves = Collections.unmodifiableSortedMap(bookings.leaves);
     this.trapped = Collections.unmodifiableSortedMap(bookings.trapped);
+    this.held = Collections.unmodifiableSortedMap(bookings.held);
     this.drops = Collections.unmodifiableSortedMap(bookings.drops);
     this.catchments = List.copyOf(catchments);
     path.forEach((from, all) -> all.forEach((to, amount) -> {
@@ -59,6 +61,11 @@ public final class DrainageTrace {
   /** What stays: by the face in which it does. */
   public SortedMap<String, Double> trapped() {
     return trapped;
+  }
+
+  /** Of what stays, that which stands at a junction. */
+  public SortedMap<String, Double> held() {
+    return held;
   }
 
   /** From each face and junction where its water goes next, and how much; water that drops on a face goes from the face above. */

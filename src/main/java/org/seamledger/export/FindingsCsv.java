@@ -12,9 +12,11 @@ import java.util.stream.Collectors;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.FindingAdvice;
+import org.seamledger.export.wording.FindingRisk;
 import org.seamledger.export.wording.OneLine;
 import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
+import org.seamledger.measure.MeasureFormat;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Takeoff;
 
@@ -24,14 +26,18 @@ import org.seamledger.takeoff.Takeoff;
  */
 public final class FindingsCsv {
 
-  private static final List<String> HEADER = List.of("code", "severity", "message", "reason", "action", "junction", "face", "kind",
-      "elementGlobalIds", "class", "name", "storey", "file", "accepted", "acceptedBy", "acceptedWhen", "acceptedReason");
+  private static final List<String> HEADER =
+      List.of("code", "severity", "message", "reason", "action", "junction", "face", "kind",
+          "elementGlobalIds", "class", "name", "storey", "file", "accepted", "acceptedBy", "acceptedWhen", "acceptedReason", "who", "risk",
+          "junctions");
 
   private final Takeoff takeoff;
+  private final FindingRisk risk;
   private final Map<String, DetailedJunction> junctions = new HashMap<>();
 
   private FindingsCsv(Takeoff takeoff) {
     this.takeoff = takeoff;
+    this.risk = new FindingRisk(takeoff);
     takeoff.detailed().forEach(j -> junctions.put(j.junction().junction().id(), j));
   }
 
@@ -40,7 +46,7 @@ public final class FindingsCsv {
     FindingsCsv csv = new FindingsCsv(takeoff);
     Rows rows = new Rows(out);
     rows.row(HEADER);
-    for (Finding finding : takeoff.findings()) {
+    for (Finding finding : csv.risk.ordered()) {
       rows.row(csv.cells(finding));
     }
     rows.flush();
@@ -51,11 +57,13 @@ public final class FindingsCsv {
     List<ElementNames.Detail> elements = ElementNames.details(takeoff, f.elements());
     Optional<Acceptance> accepted = f.acceptance();
     return List.of(f.code(), f.severity().word(), OneLine.of(f.message()), OneLine.of(FindingAdvice.reason(takeoff, f.code())),
-        OneLine.of(FindingAdvice.action(takeoff, f.code())), f.junction(), String.join(" ", faces(f, junction)),
+        OneLine.of(FindingAdvice.action(takeoff, f.code())), f.junction(),
+        String.join(" ", faces(f, junction)),
         junction.map(j -> j.junction().kind()).orElse(""), String.join(" ", f.elements()), each(elements, e -> e.label().ifcClass()),
         each(elements, e -> e.label().name()), each(elements, e -> e.label().storey()), each(elements, ElementNames.Detail::file),
         accepted.isPresent() ? "yes" : "no", accepted.map(a -> OneLine.of(a.by())).orElse(""), accepted.map(Acceptance::when).orElse(""),
-        accepted.map(a -> OneLine.of(a.reason())).orElse(""));
+        accepted.map(a -> OneLine.of(a.reason())).orElse(""), FindingAdvice.who(takeoff, f.code()), MeasureFormat.plain(risk.of(f), 0),
+        String.join(" ", f.junctions()));
   }
 
   /** Those that the junction lies on; without a junction, those on one of the elements. */

@@ -14,6 +14,7 @@ import org.seamledger.export.json.JsonQuantities;
 import org.seamledger.export.json.JsonRoof;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.FindingAdvice;
+import org.seamledger.export.wording.FindingRisk;
 import org.seamledger.export.wording.ScopeText;
 import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
@@ -39,11 +40,13 @@ public final class JsonLedger {
   private final Takeoff takeoff;
   private final Optional<PriceList> prices;
   private final JsonOutput json;
+  private final FindingRisk risk;
 
   private JsonLedger(Takeoff takeoff, Optional<PriceList> prices, JsonOutput json) {
     this.takeoff = takeoff;
     this.prices = prices;
     this.json = json;
+    this.risk = new FindingRisk(takeoff);
   }
 
   /** Writes the document and a line end, and flushes; leaves {@code out} open. */
@@ -129,7 +132,10 @@ public final class JsonLedger {
     json.word("message", finding.message());
     json.word("reason", FindingAdvice.reason(takeoff, finding.code()));
     json.word("action", FindingAdvice.action(takeoff, finding.code()));
+    json.word("who", FindingAdvice.who(takeoff, finding.code()));
+    json.number("risk", risk.of(finding));
     json.wordOrNull("junction", finding.junction());
+    json.words("junctions", finding.junctions());
     json.words("elements", finding.elements());
     json.objects("elementDetails", ElementNames.details(takeoff, finding.elements()), this::detail);
     if (finding.acceptance().isPresent()) {

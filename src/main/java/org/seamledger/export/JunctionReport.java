@@ -5,6 +5,11 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.Collections;
+import java.util.stream.Collectors;
+import org.seamledger.drainage.WaterPlace;
+import org.seamledger.quantity.physics.Rain;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
@@ -31,6 +36,7 @@ import org.seamledger.takeoff.Takeoff;
 /** One junction for people: where it is, what was measured, which rule gave it its kind, and what its detail requires. */
 public final class JunctionReport {
 
+  private static final double LITRES = 1000;
   private static final String INDENT = "  ";
 
   private final Takeoff takeoff;
@@ -88,7 +94,26 @@ public final class JunctionReport {
     takeoff.modelledAt(junction.id()).pieces().forEach(piece -> table.row("in the model", piece.element() + "  "
         + label(takeoff.elements().get(piece.element())) + ", " + (piece.gutter() ? "gutter" : "flashing") + " along "
         + MeasureFormat.formatMetres(piece.lengthM())));
+    water(table);
     table.on(page);
+  }
+
+  /** What comes here in the five-minute rain, from where, and where it goes. */
+  private void water(Table table) {
+    SortedMap<WaterPlace, Double> from = takeoff.drainage().arriving().getOrDefault(junction.id(), Collections.emptySortedMap());
+    double area = from.values().stream().mapToDouble(Double::doubleValue).sum();
+    if (area > 0) {
+      double flow = Rain.flow(takeoff.system().site().runoff().value(), takeoff.system().fiveMinuteRainfallMs(), area) * LITRES;
+      table.row("water", MeasureFormat.plain(area, 2) + " m² of plan, " + MeasureFormat.plain(flow, 2) + " l/s in the five-minute rain");
+      table.row("from", places(from));
+      SortedMap<WaterPlace, Double> to = takeoff.drainage().path().getOrDefault(WaterPlace.junction(junction.id()),
+          Collections.emptySortedMap());
+      table.row("on to", to.isEmpty() ? takeoff.drainage().held().containsKey(junction.id()) ? "nowhere" : "off the roof" : places(to));
+    }
+  }
+
+  private static String places(SortedMap<WaterPlace, Double> places) {
+    return places.keySet().stream().map(WaterPlace::id).collect(Collectors.joining(", "));
   }
 
   private static String label(ElementLabel label) {
@@ -165,7 +190,7 @@ public final class JunctionReport {
     table.row("fasteners", row.face(), Integer.toString(row.count()), "",
         row.spacingM() > 0
             ? "≤ " + MeasureFormat.formatMillimetres(row.spacingM()) + " (" + MeasureFormat.formatInches(row.spacingM()) + ")" : "",
-        row.place() + ": " + FastenerText.of(row));
+        row.place() + ": " + FastenerText.of(row) + (row.exposed() ? ", exposed" : ""));
   }
 
   /** How many of the panels that end here are fixed at this line, and how the others move. */
@@ -178,7 +203,7 @@ public final class JunctionReport {
   }
 
   private void findings() {
-    List<Finding> here = takeoff.findings().stream().filter(f -> f.junction().equals(junction.id())).toList();
+    List<Finding> here = takeoff.findings().stream().filter(f -> f.junctions().contains(junction.id())).toList();
     if (!here.isEmpty()) {
       FindingsSection.write(takeoff, here, page);
     }

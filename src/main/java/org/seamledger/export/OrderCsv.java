@@ -41,7 +41,8 @@ public final class OrderCsv {
     for (OrderLine line : order.lines()) {
       List<String> cells = new ArrayList<>(cells(line));
       cells.addAll(cost(line, priced));
-      cells.addAll(List.of(OneLine.of(String.join("; ", line.steps())), String.join(" ", line.faces()), String.join(" ", line.junctions())));
+      cells
+          .addAll(List.of(OneLine.of(String.join("; ", line.steps())), String.join(" ", line.faces()), String.join(" ", line.junctions())));
       cells.addAll(source);
       rows.row(cells);
     }

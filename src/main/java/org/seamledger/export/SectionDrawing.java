@@ -3,9 +3,12 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.export.node.NodeSheet;
 import org.seamledger.export.section.SectionSheet;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.node.KindedNode;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -18,13 +21,17 @@ public final class SectionDrawing {
   }
 
   /**
-   * The drawing as SVG text; the same takeoff gives the same text.
+   * The drawing as SVG text, of a node plan and oblique view; the same takeoff gives the same text.
    *
-   * @throws IllegalArgumentException where there is no junction of that id
+   * @throws IllegalArgumentException where there is no junction and no node of that id
    */
   public static String svg(Takeoff takeoff, String junctionId, SheetSetup setup) {
+    Optional<KindedNode> node = takeoff.nodes().stream().filter(n -> n.id().equals(junctionId)).findFirst();
+    if (node.isPresent()) {
+      return NodeSheet.svg(takeoff, node.get(), setup.units());
+    }
     DetailedJunction found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
-        .orElseThrow(() -> new IllegalArgumentException("no junction has the id " + junctionId));
+        .orElseThrow(() -> new IllegalArgumentException("no junction and no node has the id " + junctionId));
     return SectionSheet.draw(takeoff, setup, found);
   }
 

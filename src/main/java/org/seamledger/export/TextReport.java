@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.element.ModelInfo;
+import org.seamledger.export.report.NodesSection;
 import org.seamledger.export.report.EstimatesSection;
 import org.seamledger.export.report.FindingsSection;
 import org.seamledger.export.report.JunctionsSection;
@@ -41,6 +42,7 @@ public final class TextReport {
       totals(takeoff, page);
       OrderSection.write(takeoff, page);
       JunctionsSection.write(takeoff, page);
+      NodesSection.write(takeoff, page);
       OverridesSection.write(takeoff, page);
     }
     FindingsSection.write(takeoff, takeoff.findings(), page);

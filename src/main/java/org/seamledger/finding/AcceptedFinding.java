@@ -32,25 +32,34 @@ public record AcceptedFinding(String code, String junction, List<String> element
   }
 
   /**
-   * The findings in the same order, accepted where somebody did so; and a note for each acceptance that is for none of them.
+   * The findings in the same order, accepted where somebody did so; and a note for each acceptance that is for none of them. One finding
+   * for several places is accepted, too, where it was when it had more of them, or where it was at each place by itself.
    *
    * @param findings in a result's order, each once
    */
   public static List<Finding> mark(List<Finding> findings, List<AcceptedFinding> accepted) {
-    Map<Key, Acceptance> byKey = new HashMap<>();
-    accepted.forEach(a -> byKey.putIfAbsent(a.key(), a.acceptance()));
+    Map<Key, AcceptedFinding> byKey = new HashMap<>();
+    accepted.forEach(a -> byKey.putIfAbsent(a.key(), a));
     Map<Key, Integer> seen = new HashMap<>();
     Set<Key> used = new HashSet<>();
     List<Finding> marked = new ArrayList<>();
     for (Finding f : findings) {
       int occurrence = seen.merge(new Key(f.code(), f.junction(), f.elements(), 1), 1, Integer::sum);
-      Key key = new Key(f.code(), f.junction(), f.elements(), occurrence);
-      Acceptance acceptance = byKey.get(key);
-      marked.add(acceptance == null ? f : f.accepted(acceptance));
-      used.add(key);
+      AcceptedFinding exact = byKey.get(new Key(f.code(), f.junction(), f.elements(), occurrence));
+      List<AcceptedFinding> by = exact != null ? List.of(exact) : f.junctions().isEmpty() ? List.of() : ofPlaces(f, accepted);
+      by.forEach(a -> used.add(a.key()));
+      boolean all = exact != null || by.stream().anyMatch(a -> a.elements.containsAll(f.elements()))
+          || f.junctions().stream().allMatch(j -> by.stream().anyMatch(a -> a.junction.equals(j)));
+      marked.add(by.isEmpty() || !all ? f : f.accepted(by.get(0).acceptance()));
     }
     accepted.stream().filter(a -> !used.contains(a.key())).map(AcceptedFinding::unused).forEach(marked::add);
     return marked;
+  }
+
+  /** Acceptances of the same finding at some of its places, where it has several or had them. */
+  private static List<AcceptedFinding> ofPlaces(Finding f, List<AcceptedFinding> accepted) {
+    return accepted.stream().filter(a -> a.code.equals(f.code()) && (f.junctions().size() > 1 && f.junctions().contains(a.junction)
+        || a.elements.size() > f.elements().size() && a.elements.containsAll(f.elements()))).toList();
   }
 
   private Finding unused() {

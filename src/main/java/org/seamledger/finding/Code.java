@@ -117,6 +117,16 @@ public enum Code {
     return severity;
   }
 
+  /** Whether it is said once, with all its places. */
+  public static boolean isOnce(String code) {
+    return code.equals(FLAT_EDGE.id) || code.equals(SLIVER.id);
+  }
+
+  /** Who does it: the one who draws the model, or the roofer. */
+  public String who() {
+    return id.startsWith("model") || id.startsWith("roof/") ? "architect" : "roofer";
+  }
+
   /** What to do about it, for people. */
   public String advice() {
     return advice;

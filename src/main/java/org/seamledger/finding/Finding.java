@@ -10,14 +10,15 @@ import java.util.stream.Stream;
  *
  * @param code short stable name, {@code area/what}, lower case
  * @param message one sentence for people, with the figures
- * @param junction id of the junction concerned, or the empty string
+ * @param junction id of the junction concerned, the first of several, or the empty string
  * @param elements GlobalIds concerned, in the order that matters
+ * @param junctions all junctions concerned, that one first; empty where there is none
  * @param remedy the placement that would answer it, where there is one
  * @param acceptance who lets it stand, where somebody does
  * @param remarks what people said about it elsewhere, in their order
  */
-public record Finding(String code, Severity severity, String message, String junction, List<String> elements, Optional<Remedy> remedy,
-    Optional<Acceptance> acceptance, List<Remark> remarks) implements Comparable<Finding> {
+public record Finding(String code, Severity severity, String message, String junction, List<String> elements,
+    List<String> junctions, Optional<Remedy> remedy, Optional<Acceptance> acceptance, List<Remark> remarks) implements Comparable<Finding> {
 
   /**
    * A model placed otherwise.
@@ -29,7 +30,7 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding(String code, Severity severity, String message, String junction, List<String> elements) {
-    this(code, severity, message, junction, elements, Optional.empty(), Optional.empty(), List.of());
+    this(code, severity, message, junction, elements, List.of(), Optional.empty(), Optional.empty(), List.of());
   }
 
   public Finding {
@@ -40,6 +41,7 @@ public record Finding(String code, Severity severity, String message, String jun
     Objects.requireNonNull(remedy);
     Objects.requireNonNull(acceptance);
     elements = List.copyOf(elements);
+    junctions = junctions.isEmpty() && !junction.isEmpty() ? List.of(junction) : List.copyOf(junctions);
     remarks = List.copyOf(remarks);
   }
 
@@ -52,27 +54,27 @@ public record Finding(String code, Severity severity, String message, String jun
   }
 
   public Finding at(String junctionId) {
-    return new Finding(code, severity, message, junctionId, elements, remedy, acceptance, remarks);
+    return new Finding(code, severity, message, junctionId, elements, List.of(), remedy, acceptance, remarks);
   }
 
   /** The same with what would answer it. */
   public Finding with(Remedy placement) {
-    return new Finding(code, severity, message, junction, elements, Optional.of(placement), acceptance, remarks);
+    return new Finding(code, severity, message, junction, elements, junctions, Optional.of(placement), acceptance, remarks);
   }
 
   /** The same, accepted. */
   public Finding accepted(Acceptance by) {
-    return new Finding(code, severity, message, junction, elements, remedy, Optional.of(by), remarks);
+    return new Finding(code, severity, message, junction, elements, junctions, remedy, Optional.of(by), remarks);
   }
 
   /** The same, accepted by nobody. */
   public Finding reopened() {
-    return new Finding(code, severity, message, junction, elements, remedy, Optional.empty(), remarks);
+    return new Finding(code, severity, message, junction, elements, junctions, remedy, Optional.empty(), remarks);
   }
 
   /** The same with more that people said. */
   public Finding saying(List<Remark> more) {
-    return new Finding(code, severity, message, junction, elements, remedy, acceptance,
+    return new Finding(code, severity, message, junction, elements, junctions, remedy, acceptance,
         Stream.concat(remarks.stream(), more.stream()).toList());
   }
 

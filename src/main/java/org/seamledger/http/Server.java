@@ -16,6 +16,7 @@ import org.seamledger.http.api.AnalysesApi;
 import org.seamledger.http.api.AnalysisBody;
 import org.seamledger.http.api.DrawingsApi;
 import org.seamledger.http.api.Events;
+import org.seamledger.http.api.PricesApi;
 import org.seamledger.http.api.ProjectsApi;
 import org.seamledger.http.api.ResultsApi;
 import org.seamledger.http.api.ReviewsApi;
@@ -93,6 +94,7 @@ public final class Server implements AutoCloseable {
       new DrawingsApi(store, board, version).install(routes);
       events.install(routes);
       new ReviewsApi(store, jobs, limits).install(routes);
+      new PricesApi(store, limits).install(routes);
       new ProjectsApi(store, new AnalysisBody(store, jobs), limits).install(routes);
       new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
     };

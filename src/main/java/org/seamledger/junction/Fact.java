@@ -21,7 +21,7 @@ public record Fact(String name, FactType type, FactUnit unit, String meaning, St
     /** A hundredth of a millimetre. */
     METRES(5),
     /** 0 to 1. */
-    SHARE(6), PASCALS(6), MEGAPASCALS(6), CELSIUS(6), KELVINS(6), NONE(6);
+    SHARE(6), SQUARE_METRES(3), LITRES_PER_SECOND(3), PASCALS(6), MEGAPASCALS(6), CELSIUS(6), KELVINS(6), NONE(6);
 
     private final int decimals;
 

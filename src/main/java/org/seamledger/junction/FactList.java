@@ -11,7 +11,9 @@ import static org.seamledger.junction.Fact.FactUnit.MEGAPASCALS;
 import static org.seamledger.junction.Fact.FactUnit.METRES;
 import static org.seamledger.junction.Fact.FactUnit.NONE;
 import static org.seamledger.junction.Fact.FactUnit.PASCALS;
+import static org.seamledger.junction.Fact.FactUnit.LITRES_PER_SECOND;
 import static org.seamledger.junction.Fact.FactUnit.SHARE;
+import static org.seamledger.junction.Fact.FactUnit.SQUARE_METRES;
 
 import java.util.List;
 import java.util.Map;
@@ -70,7 +72,10 @@ public final class FactList {
       fact("sealSeamsBelowDegrees", NUMBER, DEGREES, "faces flatter than this count as low slope: their seams are sealed",
           "roof system, its limit as an angle"),
       fact("cricketAboveM", NUMBER, METRES, "penetrations wider than this perpendicular to the slope get a cricket", "roof system"),
-      fact("onSeam", FLAG, "pipes: true where a seam runs through the pipe or its boot", "panel layout"));
+      fact("onSeam", FLAG, "pipes: true where a seam runs through the pipe or its boot", "panel layout"),
+      fact("gutter", FLAG, "eaves: true where a gutter hangs along it", "the model's gutters along the line, or roof system"),
+      fact("parapet", FLAG, "walls: true where the wall is a parapet, which ends under a coping",
+          "the model's names, or the roof system's height of parapets"));
 
   /** What the rules that make findings see of a junction besides these. */
   public static final List<Fact> JUNCTION = List.of(
@@ -83,7 +88,7 @@ public final class FactList {
       fact("tapeCoverageShare", NUMBER, SHARE, "least share, 0 to 1, of such a line that lies within the fasteners' reach",
           "fastener lines"),
       fact("flowWidthM", NUMBER, METRES, "valleys: width of the design rain's flow at the low end, perpendicular to the line",
-          "the area that drains into it, rain, Manning's formula"),
+          "the area that drains into it, five-minute rain, Manning's formula"),
       fact("cleatLineM", NUMBER, METRES, "valleys: width free between the cleats there", "roof system"),
       fact("eaveAtLowEnd", FLAG, "walls: true where an eave ends at the line's low end", "ends of lines that meet"),
       fact("leadingSide", FLAG, "penetrations: true at the one side where findings about the whole thing are said",
@@ -93,7 +98,27 @@ public final class FactList {
       fact("toPenetrationM", NUMBER, METRES, "penetrations: distance between their edge and the nearest other such edge on the "
           + "same face", "between the lines"),
       fact("dropSlopeDegrees", NUMBER, DEGREES, "eaves and valleys: slope of the lower face that their water drops on",
-          "the highest face below; none, no fact"));
+          "the highest face below; none, no fact"),
+      fact("dropM2", NUMBER, SQUARE_METRES, "and the plan area of the water that drops, square metres", "trace of the water"),
+      fact("flowLps", NUMBER, LITRES_PER_SECOND, "flow of the five-minute rain that comes to it, litres a second",
+          "plan area that drains to it, from every roof above, times intensity and runoff"),
+      fact("largerFlowShare", NUMBER, SHARE, "valleys: share of its water, 0.5 to 1, that comes from the one side",
+          "trace of the water"),
+      fact("endsAtWall", FLAG, "valleys: true where its water runs on against a wall", "trace of the water"),
+      fact("channelDepthM", NUMBER, METRES, "level valleys, downslope walls: depth of the flow in a channel 100 mm wide at 1:200",
+          "Manning's equation for a rectangle"),
+      fact("outletM", NUMBER, METRES, "level valleys, downslope walls: diameter of the leader that carries the flow",
+          "National Standard Plumbing Code 2006, table 13.6.1"),
+      fact("overflowM", NUMBER, METRES, "level valleys, downslope walls: width of an overflow that takes the flow 2 in deep",
+          "weir formula of Francis"),
+      fact("heldM2", NUMBER, SQUARE_METRES, "level valleys, downslope walls: plan area whose water finds no way out, square metres",
+          "trace of the water"),
+      fact("toRidgeM", NUMBER, METRES, "penetrations: distance from their edge to the nearest ridge or hip of the same face",
+          "between the lines"),
+      fact("toWallM", NUMBER, METRES, "penetrations: distance from their edge to the nearest wall of the same face",
+          "between the lines"),
+      fact("lineMovementM", NUMBER, METRES, "its flashing's change of length between the lowest and the highest temperature of the "
+          + "metal", "coefficient of expansion"));
 
   /** What the rules that give nodes their kinds see of a node: how many lines of each sort end there. */
   public static final List<Fact> NODE = List.of(
@@ -126,6 +151,9 @@ public final class FactList {
           + "roof's side; less than 180 at an outside corner of the roof, more at an inside one", "between the lines' plan directions"),
       fact("straight", FLAG, "true where just two lines end here and each goes on in the other's direction",
           "angle in space under 5 degrees"));
+
+  /** What the rules that make findings see of a node besides these. */
+  public static final List<Fact> NODE_REVIEW = List.of(fact("nodeKind", WORD, "the kind that nodes.ttl gave it", "by the shapes"));
 
   /** And of a face. */
   public static final List<Fact> FACE = List.of(
@@ -169,12 +197,16 @@ public final class FactList {
       fact("slumpStressPa", NUMBER, PASCALS, "what a vertical bead's own weight requires of the sealant",
           "density and size of the bead"),
       fact("yieldStressPa", NUMBER, PASCALS, "and what the data sheet states (0: unknown)", "roof system"),
-      fact("freeEdgeM", NUMBER, METRES, "length of all free edges", "sum over the roof"));
+      fact("freeEdgeM", NUMBER, METRES, "length of all free edges", "sum over the roof"),
+      fact("eaveM", NUMBER, METRES, "length of all eaves", "lines added up"),
+      fact("marine", FLAG, "true within reach of salt spray", "roof system"),
+      fact("lowestMetalC", NUMBER, CELSIUS, "lowest temperature of the metal", "roof system"),
+      fact("jointSpacingM", NUMBER, METRES, "greatest distance between expansion joints of the flashings' metal", "UFGS 07 60 00"));
 
   private static final Map<String, Fact> BY_NAME = new TreeMap<>();
 
   static {
-    Stream.of(LINE, CHOICE, JUNCTION, NODE, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
   }
 
   private FactList() {

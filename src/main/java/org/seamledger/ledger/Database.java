@@ -183,7 +183,8 @@ final class Database implements AutoCloseable {
   /** A full disk stays one, though the attempt to connect is what hits it. */
   private LedgerException unreachable(SQLException e) {
     LedgerException.Reason reason = engine.explain(e).reason();
-    return new LedgerException(reason == LedgerException.Reason.FULL ? reason : LedgerException.Reason.UNREACHABLE, engine.name() + " " + engine.explain(e).text(), e);
+    return new LedgerException(reason == LedgerException.Reason.FULL ? reason : LedgerException.Reason.UNREACHABLE,
+        engine.name() + " " + engine.explain(e).text(), e);
   }
 
   private LedgerException failed(SQLException e) {

@@ -46,6 +46,7 @@ record FindingChanges(List<Comparison.Found> added, List<Comparison.Kept> kept, 
     Set<String> roofs = older.roofElements();
     roofs.addAll(newer.roofElements());
     moved(left, unmatched, idBefore, roofs, pairs);
+    fewerPlaces(left, unmatched, idBefore, pairs);
     List<Comparison.Kept> kept = after.stream().filter(pairs::containsKey).map(f -> new Comparison.Kept(found(pairs.get(f)), found(f)))
         .toList();
     unmatched.stream().filter(f -> !pairs.containsKey(f)).map(FindingChanges::found).forEach(added::add);
@@ -73,6 +74,19 @@ record FindingChanges(List<Comparison.Found> added, List<Comparison.Kept> kept, 
         pairs.put(f, old);
         left.get(old.key()).removeIf(g -> g == old);
       }
+    }
+  }
+
+  /** A finding for several places is the same when it has lost some of them, and another one when it has new ones. */
+  private static void fewerPlaces(Map<String, Deque<LedgerReader.Found>> left, List<LedgerReader.Found> unmatched,
+      Map<String, String> idBefore, Map<LedgerReader.Found, LedgerReader.Found> pairs) {
+    for (LedgerReader.Found f : unmatched) {
+      List<String> places = f.places().stream().map(id -> idBefore.getOrDefault(id, id)).toList();
+      left.values().stream().flatMap(Deque::stream).filter(g -> !pairs.containsKey(f) && text(g.code()).equals(text(f.code()))
+          && g.places().size() > places.size() && !places.isEmpty() && g.places().containsAll(places)).findFirst().ifPresent(g -> {
+            pairs.put(f, g);
+            left.get(g.key()).removeIf(o -> o == g);
+          });
     }
   }
 

@@ -25,13 +25,15 @@ import java.util.zip.GZIPOutputStream;
  * junction whole. A browser takes longer to receive a large result than to do anything else with it (measured: 92 MB for 20,000 junctions,
  * half of all its time), and of most junctions nobody reads the arithmetic.
  *
- * <p>In the outline a junction keeps all its fields but these: steps, explanation, closures, plugs and metal go; {@code seals} are summed
- * by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays; {@code metalParts} counts the
- * metal. Of the quantities the list of panels goes; {@code panelSum} has their number, length and area.
+ * <p>In the outline a junction keeps all its fields but these: steps, explanation, closures, plugs and metal go; {@code seals} are
+ * summed by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays; {@code metalParts} counts
+ * the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal. Lines of the
+ * order lose the arithmetic, junctions, faces and measures. The panels go, and with them the list of the quantities; {@code panelSum} has their number, length and area.
  */
 public final class LedgerParts {
 
   private static final Set<String> LEFT_OUT = Set.of("steps", "explanation", "closures", "plugs", "metal", "seals", "fasteners", "facts");
+  private static final String PANELS = "panels";
   private static final int CHUNK = 1 << 18;
   private record Place(int chunk, int from, int to) {
   }
@@ -45,9 +47,15 @@ public final class LedgerParts {
     try (JsonGenerator out = LedgerReader.PLAIN.createGenerator(new GZIPOutputStream(bytes, 1 << 16))) {
       out.writeStartObject();
       LedgerReader.unpack(ledger, (name, value) -> {
+        if (name.equals(PANELS)) {
+          value.skipChildren();
+          return;
+        }
         out.writeFieldName(name);
         switch (name) {
-          case "junctions" -> junctions(value, out);
+          case "junctions" -> parts(value, out, LedgerParts::shortened);
+          case "nodes" -> parts(value, out, LedgerParts::shortenedNode);
+          case "order" -> order(value, out);
           case "quantities" -> out.writeTree(quantities(value.readValueAsTree()));
           default -> out.copyCurrentStructure(value);
         }
@@ -71,12 +79,16 @@ public final class LedgerParts {
     return outline;
   }
 
-  /** One junction whole, JSON; empty where there is none of that id. */
+  /** One junction or node whole, JSON; empty where there is none of that id. */
   public Optional<byte[]> junction(String id) {
     return Optional.ofNullable(places.get(id)).map(p -> Arrays.copyOfRange(unpacked(chunks.get(p.chunk())), p.from(), p.to()));
   }
 
-  private void junctions(JsonParser in, JsonGenerator out) throws IOException {
+  private interface Shortening {
+    ObjectNode of(ObjectNode whole) throws IOException;
+  }
+
+  private void parts(JsonParser in, JsonGenerator out, Shortening shortening) throws IOException {
     ByteArrayOutputStream chunk = new ByteArrayOutputStream();
     out.writeStartArray();
     LedgerReader.each(in, item -> {
@@ -88,10 +100,21 @@ public final class LedgerParts {
         chunks.add(gzip(chunk));
         chunk.reset();
       }
-      out.writeTree(shortened(junction));
+      out.writeTree(shortening.of(junction));
     });
     out.writeEndArray();
     chunks.add(gzip(chunk));
+  }
+
+  /** How a line of the order came about stands in the order as a table. */
+  private static void order(JsonParser in, JsonGenerator out) throws IOException {
+    out.writeStartArray();
+    LedgerReader.each(in, item -> {
+      ObjectNode line = item.readValueAsTree();
+      line.remove(List.of("junctions", "faces", "measures", "steps"));
+      out.writeTree(line);
+    });
+    out.writeEndArray();
   }
 
   private static ObjectNode shortened(ObjectNode whole) throws IOException {
@@ -109,6 +132,22 @@ public final class LedgerParts {
       junction.putObject("facts").set("upstandM", whole.path("facts").path("upstandM"));
     }
     return junction;
+  }
+
+  private static long pieces(JsonNode metal) {
+    long sum = 0;
+    for (JsonNode line : metal) {
+      sum += line.path("pieces").asLong();
+    }
+    return sum;
+  }
+
+  /** Of a node the outline has where it is and what it is. */
+  private static ObjectNode shortenedNode(ObjectNode whole) {
+    ObjectNode node = whole.deepCopy();
+    node.put("pieces", pieces(whole.path("metal")));
+    node.remove(List.of("steps", "metal", "seals", "fasteners", "facts"));
+    return node;
   }
 
   /** Summed by form and exposure, in the order in which each comes first. */

@@ -77,7 +77,13 @@ final class LedgerReader {
 
   /** One finding. */
   @JsonIgnoreProperties(ignoreUnknown = true)
-  record Found(String code, String severity, String message, String junction, List<String> elements, JsonNode accepted) {
+  record Found(String code, String severity, String message, String junction, List<String> elements, List<String> junctions,
+      JsonNode accepted) {
+
+    /** All junctions concerned; results of earlier versions name one. */
+    List<String> places() {
+      return junctions != null ? junctions : junction == null ? List.of() : List.of(junction);
+    }
 
     /** What is the same in the next revision although figures in the message differ. */
     String key() {

@@ -13,6 +13,7 @@ public final class Store implements AutoCloseable {
   private final Watches watches;
   private final Path uploads;
   private final Choices choices;
+  private final ProjectPrices prices;
 
   private Store(FolderGuard guard, Database db, String uploads, Path folder) {
     this.guard = guard;
@@ -21,6 +22,7 @@ public final class Store implements AutoCloseable {
     this.reviews = new Reviews(db);
     this.watches = new Watches(db, analyses);
     this.uploads = folder.resolve(uploads);
+    this.prices = new ProjectPrices(db);
     this.choices = new Choices(db, new ReviewCarryOver(db));
   }
 
@@ -65,6 +67,10 @@ public final class Store implements AutoCloseable {
   /** The folder for the files of this database's analyses: who starts with another database must not sweep them away. */
   public Path uploads() {
     return uploads;
+  }
+
+  public ProjectPrices prices() {
+    return prices;
   }
 
   public Choices choices() {

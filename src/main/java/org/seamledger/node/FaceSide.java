@@ -8,7 +8,7 @@ import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 
 /** On which side of a line its face lies. */
-final class FaceSide {
+public final class FaceSide {
 
   /** How far beside the line the face is looked for, metres. */
   private static final double BESIDE = 0.02;
@@ -17,7 +17,7 @@ final class FaceSide {
   }
 
   /** Whether a face lies to the left of a path along its outline, in plan; looked at in the middle of the path's longest stretch. */
-  static boolean isLeft(List<Vec3> path, RoofFace face) {
+  public static boolean isLeft(List<Vec3> path, RoofFace face) {
     int longest = 1;
     for (int i = 2; i < path.size(); i++) {
       longest = path.get(i - 1).distance(path.get(i)) > path.get(longest - 1).distance(path.get(longest)) ? i : longest;

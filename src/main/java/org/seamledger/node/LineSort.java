@@ -6,7 +6,7 @@ import org.seamledger.detail.KindedJunction;
 import org.seamledger.junction.LineEnd;
 
 /** What a line is to a node, by what the shapes say of its kind: family, look and water. Kinds that an office adds have one, too. */
-enum LineSort {
+public enum LineSort {
   RIDGE("ridgeEnds"), HIP("hipHeads", "hipFeet"), VALLEY("valleyHeads", "valleyFeet"), LEVEL_VALLEY("levelValleyEnds"),
   TRANSITION("transitionEnds"), EAVE("eaveEnds"), HIGH_EAVE("highEaveEnds"), RAKE("rakeHeads", "rakeFeet"), HEADWALL("headwallEnds"),
   LOW_WALL("lowWallEnds"), WALL("wallHeads", "wallFeet"), CURB_UPSLOPE("curbUpslopeEnds"), CURB_SIDE("curbSideEnds"),
@@ -29,22 +29,31 @@ enum LineSort {
     return height == LineEnd.Height.LOW ? low : high;
   }
 
-  boolean isWall() {
+  public boolean isWall() {
     return this == HEADWALL || this == LOW_WALL || this == WALL;
   }
 
-  boolean isCurb() {
+  public boolean isCurb() {
     return this == CURB_UPSLOPE || this == CURB_SIDE || this == CURB_DOWNSLOPE;
   }
 
   /** Whether one face ends at it. */
-  boolean isEdge() {
+  public boolean isEdge() {
     return isWall() || isCurb() || this == EAVE || this == HIGH_EAVE || this == RAKE;
   }
 
   /** As the fact of lines that pass says it. */
-  String word() {
-    return isWall() ? "wall" : isCurb() ? "curb" : name().toLowerCase(Locale.ROOT).replace('_', '-');
+  public String word() {
+    return isWall() ? "wall" : isCurb() ? "curb" : own();
+  }
+
+  /** Whether a word names it: its own, or that of all walls or penetrations. */
+  boolean matches(String word) {
+    return word.equals(word()) || word.equals(own());
+  }
+
+  private String own() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   static LineSort of(KindedJunction line) {

@@ -46,6 +46,11 @@ final class NodeFacts {
     return facts.build();
   }
 
+  /** The lines that lead away from a node. */
+  List<NodeLine> lines(JunctionNode node) {
+    return node.leaving().stream().map(e -> new NodeLine(e, sort(e.junction()))).toList();
+  }
+
   private LineSort sort(Junction j) {
     return sorts.get(j.id());
   }

@@ -7,8 +7,9 @@ package org.seamledger.node;
  * @param label in the words of the trade, lower case
  * @param meaning what it is, in a few words
  * @param order of two shapes that a node conforms to, the one with the lower number gives the kind; kinds are listed in this order
+ * @param content what is done there
  */
-public record NodeKind(String id, String label, String meaning, int order) implements Comparable<NodeKind> {
+public record NodeKind(String id, String label, String meaning, int order, NodeContent content) implements Comparable<NodeKind> {
 
   @Override
   public int compareTo(NodeKind o) {

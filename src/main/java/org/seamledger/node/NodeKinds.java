@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.JunctionNode;
@@ -21,7 +23,8 @@ import org.seamledger.shacl.Rules;
  */
 public final class NodeKinds {
 
-  private static final Set<String> TERMS = Set.of("nodeKind", "meaning", "order");
+  private static final Set<String> TERMS = Stream.concat(Stream.of("nodeKind", "meaning", "order"),
+      NodeContentReader.TERMS.stream()).collect(Collectors.toUnmodifiableSet());
   /** An office's kind that names no place comes after those of the program, but before the last. */
   private static final int LAST = 900;
 
@@ -42,7 +45,7 @@ public final class NodeKinds {
     if (!id.matches("[a-z][a-z0-9]*(-[a-z0-9]+)*")) {
       throw d.problem("\"" + id + "\" is no name for a kind: it needs small letters, digits and single dashes between them");
     }
-    return new NodeKind(id, d.label(), d.word("meaning"), d.count("order", LAST));
+    return new NodeKind(id, d.label(), d.word("meaning"), d.count("order", LAST), NodeContentReader.read(d));
   }
 
   /** All kinds, in their order. */
@@ -67,7 +70,7 @@ public final class NodeKinds {
     List<KindedNode> kinded = new ArrayList<>();
     for (JunctionNode node : progress.over(nodes)) {
       Facts f = facts.of(node);
-      kinded.add(new KindedNode(node, kind(f), f));
+      kinded.add(new KindedNode(node, kind(f), f, facts.lines(node)));
     }
     return kinded;
   }

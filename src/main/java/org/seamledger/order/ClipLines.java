@@ -1,9 +1,9 @@
 package org.seamledger.order;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.seamledger.detail.FastenerType;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.layout.Seam;
 import org.seamledger.quantity.system.ClipSettings;
@@ -37,7 +37,7 @@ final class ClipLines {
         .inPacks(source.system().waste().fasteners().value(), source.system().purchase().packs().clips(), "box");
     line.shares().forEach(s -> screws.add(s.junction(), s.face(), s.amount() * settings.screws()));
     screws.step(settings.screws() + " in each of " + MeasureFormat.plain(line.net(), 0) + " clips");
-    return List.of(line, FastenerLines.boxes(screws, source.system()));
+    return List.of(line, FastenerLines.boxes(screws, FastenerType.PANCAKE_SCREW, 0, source.system()));
   }
 
   private static org.seamledger.measure.Measure spacing(WindZones.Zone zone, ClipSettings settings) {

@@ -27,7 +27,8 @@ final class ClosureLines {
         double clear = source.system().clearM(cut);
         draft.add(q.junction(), cut.face(), cut.count());
         draft.measure("m", cut.count() * clear);
-        lengths.computeIfAbsent(id, k -> new TreeMap<>(java.util.Comparator.reverseOrder())).merge(Math.round(clear * 1000), cut.count(), Integer::sum);
+        lengths.computeIfAbsent(id, k -> new TreeMap<>(java.util.Comparator.reverseOrder())).merge(Math.round(clear * 1000), cut.count(),
+            Integer::sum);
       }
       if (q.cornerPlugs() > 0) {
         plugs.add(q.junction(), "", q.cornerPlugs());
@@ -50,7 +51,8 @@ final class ClosureLines {
     StringBuilder list = new StringBuilder("clear between seams, less " + OrderSource.size(system.seamThicknessM()) + " for the seam: ");
     lengths.forEach((mm, count) -> list.append(list.charAt(list.length() - 2) == ':' ? "" : ", ").append(count + " × " + mm + " mm"));
     draft.step(list.toString());
-    String each = lengths.size() == 1 ? MeasureFormat.formatInches(lengths.firstKey() / 1000.0) + " long" : lengths.size() + " lengths, see the cut list";
+    String each = lengths.size() == 1 ? MeasureFormat.formatInches(lengths.firstKey() / 1000.0) + " long"
+        : lengths.size() + " lengths, see the cut list";
     return draft.size(system.closure().height() + " high, " + each).inPacks(system.waste().closures().value(), 1, "piece");
   }
 }

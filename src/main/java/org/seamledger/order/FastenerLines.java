@@ -1,54 +1,59 @@
 package org.seamledger.order;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.seamledger.detail.Fastening;
+import org.seamledger.detail.FastenerType;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.system.PackSettings;
 
-/** Fasteners by type, in boxes; those of the clips are a line of their own. */
+/** Fasteners by type and length, in boxes; those of the clips are a line of their own. */
 final class FastenerLines {
+
+  /** A product: lengths to the tenth of a millimetre. */
+  private record Product(FastenerType type, long tenths) {
+    double lengthM() {
+      return tenths * 1e-4;
+    }
+  }
 
   private FastenerLines() {
   }
 
   static List<OrderLine> of(OrderSource source) {
-    Map<String, LineDraft> drafts = new TreeMap<>();
-    Map<String, TreeMap<String, Long>> places = new TreeMap<>();
+    Map<Product, LineDraft> drafts = new TreeMap<>(Comparator.comparing((Product p) -> p.type().word()).thenComparing(Product::tenths));
+    Map<Product, TreeMap<String, Long>> places =
+        new TreeMap<>(Comparator.comparing((Product p) -> p.type()).thenComparing(Product::tenths));
     for (JunctionQuantities q : source.counted()) {
       for (FastenerRow row : q.fasteners()) {
-        String type = type(source, q, row);
-        drafts.computeIfAbsent(type, k -> new LineDraft("fastener:" + type, OrderGroup.FASTENERS, type.replace('-', ' '), "piece"))
+        Product product = new Product(row.type(), Math.round(row.lengthM() * 1e4));
+        places.computeIfAbsent(product, k -> new TreeMap<>()).merge(row.place() + ", " + row.joins().word(), (long) row.count(), Long::sum);
+        drafts.computeIfAbsent(product, k -> new LineDraft("", OrderGroup.FASTENERS, k.type().label(), "piece"))
             .add(q.junction(), row.face(), row.count());
-        places.computeIfAbsent(type, k -> new TreeMap<>()).merge(row.place(), (long) row.count(), Long::sum);
       }
     }
     List<OrderLine> lines = new ArrayList<>();
-    drafts.forEach((type, draft) -> {
-      draft.step(places.get(type).entrySet().stream().map(e -> e.getKey() + " " + e.getValue()).collect(Collectors.joining(", ")));
+    drafts.forEach((product, draft) -> {
       if (draft.isNeeded()) {
-        lines.add(boxes(draft, source.system()));
+        String id = "fastener:" + product.type().word();
+        boolean known = lines.stream().anyMatch(l -> l.id().equals(id));
+        draft.step(places.get(product).entrySet().stream().map(e -> e.getValue() + " " + e.getKey()).collect(Collectors.joining("; ")));
+        // The shortest of a type has the type's own id; ids must differ.
+        lines.add(boxes(draft.named(known ? id + ":" + Math.round(product.lengthM() * 1000) : id), product.type(), product.lengthM(),
+            source.system()));
       }
     });
     return lines;
   }
 
-  static OrderLine boxes(LineDraft draft, RoofSystem system) {
-    return draft.size(system.fasteners().metal().word()).inPacks(system.waste().fasteners().value(), system.purchase().packs().screws(), "box");
-  }
-
-  private static String type(OrderSource source, JunctionQuantities q, FastenerRow row) {
-    String id = source.junction(q).detail().fastenings().stream().filter(f -> f.place().equals(row.place())).map(Fastening::id).findFirst()
-        .orElse("");
-    return switch (id) {
-      case "cover", "boot", "plate", "flange", "trim" -> "stitch-screw";
-      case "wedges" -> "reglet-wedge";
-      case "receiver-bar", "curb-flange" -> "wall-anchor";
-      default -> "deck-screw";
-    };
+  static OrderLine boxes(LineDraft draft, FastenerType type, double lengthM, RoofSystem system) {
+    PackSettings packs = system.purchase().packs();
+    return draft.size(system.fasteners().metal().word() + (lengthM > 0 ? ", " + OrderSource.size(lengthM) + " long" : ""))
+        .inPacks(system.waste().fasteners().value(), type == FastenerType.RIVET ? packs.rivets() : packs.screws(), "box");
   }
 }

@@ -14,7 +14,7 @@ final class LineDraft {
   /** Net amounts below this are none: a tenth of a millimetre, of a millilitre. */
   private static final double NOTHING = 1e-4;
 
-  private final String id;
+  private String id;
   private final OrderGroup group;
   private final String item;
   private final String unit;
@@ -29,6 +29,11 @@ final class LineDraft {
     this.group = group;
     this.item = item;
     this.unit = unit;
+  }
+
+  LineDraft named(String newId) {
+    id = newId;
+    return this;
   }
 
   LineDraft size(String text) {
@@ -75,14 +80,16 @@ final class LineDraft {
   private String packed(double wasteShare, double pack, String orderUnit, Order order) {
     String waste = wasteShare > 0 ? " + " + number(100 * wasteShare) + " % = " + number(order.withWaste()) + " " + unit : "";
     return number(net) + " " + unit + waste
-        + (pack == 1 && orderUnit.equals(unit) ? ", rounded up: " : " ÷ " + number(pack) + " " + unit + " a " + orderUnit + ", rounded up: ")
+        + (pack == 1 && orderUnit.equals(unit) ? ", rounded up: "
+            : " ÷ " + number(pack) + " " + unit + " a " + orderUnit + ", rounded up: ")
         + order.units();
   }
 
   OrderLine line(double wasteShare, double withWaste, double pack, long order, String orderUnit) {
     measures.put(unit, net);
     measures.put(orderUnit, (double) order);
-    List<OrderShare> from = shares.entrySet().stream().map(e -> new OrderShare(e.getKey().get(0), e.getKey().get(1), e.getValue())).toList();
+    List<OrderShare> from =
+        shares.entrySet().stream().map(e -> new OrderShare(e.getKey().get(0), e.getKey().get(1), e.getValue())).toList();
     return new OrderLine(id, group, item, size, net, unit, wasteShare, withWaste, pack, order, orderUnit, measures, steps, from);
   }
 

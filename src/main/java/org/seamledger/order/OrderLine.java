@@ -40,6 +40,7 @@ public record OrderLine(String id, OrderGroup group, String item, String size, d
 
   /** Ids of the faces that it comes from as wholes, sorted; empty where it comes from junctions. */
   public List<String> faces() {
-    return shares.stream().filter(s -> s.junction().isEmpty()).map(OrderShare::face).filter(id -> !id.isEmpty()).distinct().sorted().toList();
+    return shares.stream().filter(s -> s.junction().isEmpty()).map(OrderShare::face).filter(id -> !id.isEmpty()).distinct().sorted()
+        .toList();
   }
 }

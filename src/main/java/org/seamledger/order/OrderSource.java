@@ -28,6 +28,7 @@ record OrderSource(Takeoff takeoff, Map<String, DetailedJunction> junctions) {
     return List.copyOf(takeoff.quantities().byJunction().values());
   }
 
+  /** The junction that was counted; null where it is a node, where lines meet. */
   DetailedJunction junction(JunctionQuantities counted) {
     return junctions.get(counted.junction());
   }

@@ -84,7 +84,8 @@ public final class PanelLines {
     draft.measure("kg", draft.measure("m2") * OrderSource.sheetKgM2(system.panel().metal(), system.panel().thickness().value()));
     CutSettings cuts = system.purchase().cuts();
     draft.step("length on the face + hem " + cuts.hem() + " + overhang " + cuts.eaveOverhang() + " at eaves − setback " + cuts.headSetback()
-        + " at the head: " + byLength.entrySet().stream().map(e -> e.getValue() + " × " + MeasureFormat.fixed(e.getKey() / 1000.0, 3) + " m")
+        + " at the head: "
+        + byLength.entrySet().stream().map(e -> e.getValue() + " × " + MeasureFormat.fixed(e.getKey() / 1000.0, 3) + " m")
             .collect(Collectors.joining(", ")));
     draft.step(MeasureFormat.formatBoth(draft.measure("m")) + " of coil " + OrderSource.size(coil) + " wide: "
         + MeasureFormat.formatArea(draft.measure("m2")) + ", " + MeasureFormat.fixed(draft.measure("kg"), 1) + " kg; covers "

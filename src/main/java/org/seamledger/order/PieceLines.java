@@ -26,6 +26,10 @@ final class PieceLines {
     PieceLines lines = new PieceLines(source);
     for (JunctionQuantities q : source.counted()) {
       DetailedJunction junction = source.junction(q);
+      if (junction == null) {
+        lines.node(q);
+        continue;
+      }
       for (MetalLine m : q.metal()) {
         if (m.lengthM() == 0 && m.pieces() > 0 && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
           lines.add(junction, source.part(q, m.part()), m);
@@ -34,6 +38,15 @@ final class PieceLines {
       lines.curb(junction);
     }
     return lines.drafts.values().stream().map(d -> d.inPacks(0, 1, "piece")).toList();
+  }
+
+  /** Corner pieces, end plates, kick-outs: each name is one piece, made to measure. */
+  private void node(JunctionQuantities counted) {
+    for (MetalLine m : counted.metal()) {
+      String id = "piece:" + m.part().replace(' ', '-');
+      drafts.computeIfAbsent(id, k -> new LineDraft(id, OrderGroup.CORNERS, m.part(), "piece"))
+          .size("sheet " + OrderSource.size(m.girthM())).add(counted.junction(), "", m.pieces());
+    }
   }
 
   private void add(DetailedJunction junction, MetalPart part, MetalLine counted) {

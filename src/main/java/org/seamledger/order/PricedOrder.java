@@ -39,8 +39,9 @@ public record PricedOrder(OrderList order, String currency, Map<String, CostedLi
       Optional<CostedLine> cost = row.flatMap(r -> cost(line, r));
       cost.ifPresentOrElse(c -> costs.put(line.id(), c), () -> unpriced.add(line.id()));
       if (row.isPresent() && cost.isEmpty()) {
-        remarks.add(prices.file() + ": line " + row.get().line() + ": " + line.id() + " is not sold by the " + row.get().unit() + "; it has "
-            + String.join(", ", line.measures().keySet()));
+        remarks
+            .add(prices.file() + ": line " + row.get().line() + ": " + line.id() + " is not sold by the " + row.get().unit() + "; it has "
+                + String.join(", ", line.measures().keySet()));
       }
     }
     prices.rows().stream().filter(r -> !used.contains(r.line()))

@@ -95,9 +95,10 @@ public final class TrimLines {
 
   private void describe(LineDraft draft, Profile profile, TrimPlan plan) {
     long whole = plan.pieces().stream().filter(p -> p.lengthM() > system.flashing().length().value() - 1e-6).count();
-    draft.step(MeasureFormat.formatBoth(draft.net()) + " in " + count(profile.runs.size(), "run") + ", " + count(profile.laps, "lap") + " of "
-        + system.flashing().lap() + ": " + MeasureFormat.formatMetres(plan.sheetM()) + " of sheet in " + whole + " whole and "
-        + (plan.pieces().size() - whole) + " cut pieces");
+    draft.step(
+        MeasureFormat.formatBoth(draft.net()) + " in " + count(profile.runs.size(), "run") + ", " + count(profile.laps, "lap") + " of "
+            + system.flashing().lap() + ": " + MeasureFormat.formatMetres(plan.sheetM()) + " of sheet in " + whole + " whole and "
+            + (plan.pieces().size() - whole) + " cut pieces");
     StockPlan bars = plan.plan();
     draft.step(count(bars.bars().size(), "stock length") + ", no plan needs fewer than " + bars.bound() + "; "
         + MeasureFormat.fixed(100 * (1 - plan.sheetM() / (bars.bars().size() * system.flashing().length().value())), 1) + " % offcuts");

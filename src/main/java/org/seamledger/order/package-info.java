@@ -1,8 +1,8 @@
 /**
  * The one list of everything that is bought for a takeoff, each thing once, and what it costs.
  *
- * <p>Input: a {@link org.seamledger.takeoff.Takeoff}. Output: {@link org.seamledger.order.OrderList}. Parts, seals and fasteners are taken up
- * by the names that details give them: what a new detail is made of is ordered without a change here.
+ * <p>Input: a {@link org.seamledger.takeoff.Takeoff}. Output: {@link org.seamledger.order.OrderList}. Parts, seals and fasteners are
+ * taken up by the names that details give them: what a new detail is made of is ordered without a change here.
  *
  * <ol>
  * <li>Each family of things has a class that drafts its lines from what was counted at junctions and laid out on faces:

@@ -5,6 +5,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
+import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.Unit;
 import org.seamledger.quantity.formula.Slump;
@@ -12,6 +13,7 @@ import org.seamledger.quantity.formula.Tape;
 import org.seamledger.quantity.layout.Panel;
 import org.seamledger.quantity.physics.Air;
 import org.seamledger.quantity.physics.Galvanic;
+import org.seamledger.quantity.physics.Metal;
 import org.seamledger.quantity.physics.Thermal;
 import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.roof.RoofFace;
@@ -22,19 +24,23 @@ import org.seamledger.roof.RoofFace;
  */
 public final class DesignFacts {
 
+  /** Greatest distance between expansion joints of flashings, metres: UFGS 07 60 00, 40 ft of copper or stainless, 32 ft of aluminium. */
+  private static final double JOINTS = 12.192;
+  private static final double ALUMINIUM_JOINTS = 9.7536;
+
   private final List<DetailedJunction> junctions;
   private final Quantities quantities;
   private final RoofSystem system;
   private final Penetrations penetrations;
-  private final Drainage drainage;
+  private final WaterFacts water;
 
-  /** Facts of a roof whose faces, junctions and quantities these are. */
-  public DesignFacts(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities) {
+  /** Facts of a roof whose junctions, quantities and ways of the water these are. */
+  public DesignFacts(List<DetailedJunction> junctions, Quantities quantities, DrainageTrace drainage) {
     this.junctions = List.copyOf(junctions);
     this.quantities = quantities;
     this.system = quantities.system();
     this.penetrations = new Penetrations(junctions);
-    this.drainage = new Drainage(faces, quantities.layout(), system);
+    this.water = new WaterFacts(junctions, quantities.layout(), system, drainage);
   }
 
   // ---- the system
@@ -49,6 +55,11 @@ public final class DesignFacts {
     f.put("lockedStressMPa", Thermal.lockedStressPa(system.panel().metal(), range()) / 1e6);
     f.put("lowestSlopeDegrees", system.limits().lowestSlope().degrees());
     f.put("flashingClearanceM", system.pipes().clearance().value());
+    f.put("eaveM", junctions.stream().filter(j -> j.junction().type().water() == Kind.Water.OVER)
+        .mapToDouble(j -> j.junction().junction().lengthM()).sum());
+    f.put("marine", system.site().marine());
+    f.put("lowestMetalC", system.site().lowestMetal().in(Unit.CELSIUS));
+    f.put("jointSpacingM", system.flashing().metal() == Metal.ALUMINIUM ? ALUMINIUM_JOINTS : JOINTS);
     f.put("freeEdgeM", junctions.stream().filter(j -> j.junction().type().family() == Kind.Family.EDGE)
         .mapToDouble(j -> j.junction().junction().lengthM()).sum());
     return f;
@@ -124,20 +135,11 @@ public final class DesignFacts {
       f.put("leadingSide", true);
     }
     put(f, "toValleyM", penetrations.toValley().get(line.id()));
+    put(f, "toRidgeM", penetrations.toRidge().get(line.id()));
+    put(f, "toWallM", penetrations.toWall().get(line.id()));
+    f.put("lineMovementM", Thermal.movementM(system.flashing().metal(), line.lengthM(), range()));
     put(f, "toPenetrationM", penetrations.toOther().get(line.id()));
-    if (kind.water() == Kind.Water.ALONG) {
-      Drainage.Valley valley = drainage.valley(line);
-      if (valley != null) {
-        f.put("flowWidthM", valley.flowWidthM());
-        f.put("cleatLineM", valley.cleatLineM());
-      }
-    }
-    if (kind.family() == Kind.Family.WALL && kind.water() == Kind.Water.BESIDE) {
-      f.put("eaveAtLowEnd", Drainage.eaveAtLowEnd(line, junctions));
-    }
-    if (kind.water() == Kind.Water.OVER || kind.water() == Kind.Water.ALONG) {
-      put(f, "dropSlopeDegrees", drainage.dropSlopeDegrees(line, kind.water() == Kind.Water.ALONG));
-    }
+    water.add(detailed, f);
     return f;
   }
 

@@ -27,6 +27,8 @@ final class Penetrations {
   private static final double TOUCH = 0.01;
 
   private final Map<String, Double> toValley = new TreeMap<>();
+  private final Map<String, Double> toRidge = new TreeMap<>();
+  private final Map<String, Double> toWall = new TreeMap<>();
   private final Map<String, Double> toOther = new TreeMap<>();
   private final Set<String> leading = new TreeSet<>();
 
@@ -52,6 +54,8 @@ final class Penetrations {
   Penetrations(List<DetailedJunction> junctions) {
     List<Junction> sides = new ArrayList<>();
     Map<String, List<Junction>> valleys = new HashMap<>();
+    Map<String, List<Junction>> ridges = new HashMap<>();
+    Map<String, List<Junction>> walls = new HashMap<>();
     for (DetailedJunction j : junctions) {
       Kind kind = j.junction().type();
       Junction line = j.junction().junction();
@@ -59,16 +63,31 @@ final class Penetrations {
         sides.add(line);
       } else if (kind.family() == Kind.Family.FACES && (kind.water() == Kind.Water.ALONG || kind.water() == Kind.Water.INTO)) {
         line.faces().forEach(f -> valleys.computeIfAbsent(f, k -> new ArrayList<>()).add(line));
+      } else if (kind.line() == Kind.Line.RIDGE) {
+        line.faces().forEach(f -> ridges.computeIfAbsent(f, k -> new ArrayList<>()).add(line));
+      } else if (kind.family() == Kind.Family.WALL) {
+        line.faces().forEach(f -> walls.computeIfAbsent(f, k -> new ArrayList<>()).add(line));
       }
     }
     List<Thing> things = things(sides);
     things.forEach(t -> leading.add(t.sides.stream().map(Junction::id).min(Comparator.naturalOrder()).orElseThrow()));
-    things.forEach(t -> measureValleys(t, valleys));
+    things.forEach(t -> measure(t, valleys, toValley));
+    things.forEach(t -> measure(t, ridges, toRidge));
+    things.forEach(t -> measure(t, walls, toWall));
     measureEachOther(things);
   }
 
   Map<String, Double> toValley() {
     return toValley;
+  }
+
+  /** To ridges and hips. */
+  Map<String, Double> toRidge() {
+    return toRidge;
+  }
+
+  Map<String, Double> toWall() {
+    return toWall;
   }
 
   /** One side of each thing: what is said once of the whole thing is said there. */
@@ -113,14 +132,14 @@ final class Penetrations {
     ends.computeIfAbsent(List.of(x, y), k -> new ArrayList<>()).add(i);
   }
 
-  private void measureValleys(Thing thing, Map<String, List<Junction>> valleys) {
+  private static void measure(Thing thing, Map<String, List<Junction>> lines, Map<String, Double> into) {
     double least = Double.POSITIVE_INFINITY;
     for (String face : thing.faces) {
-      for (Junction valley : valleys.getOrDefault(face, List.of())) {
-        least = Math.min(least, Segment.distance(thing.outline, Segment.of(valley.path())));
+      for (Junction line : lines.getOrDefault(face, List.of())) {
+        least = Math.min(least, Segment.distance(thing.outline, Segment.of(line.path())));
       }
     }
-    put(toValley, thing, least);
+    put(into, thing, least);
   }
 
   private void measureEachOther(List<Thing> things) {

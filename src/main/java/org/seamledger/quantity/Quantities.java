@@ -15,6 +15,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.junction.Facts;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;
+import org.seamledger.node.KindedNode;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.formula.ObliqueCut;
 import org.seamledger.quantity.layout.FaceLayout;
@@ -25,7 +26,7 @@ import org.seamledger.roof.RoofFace;
 /**
  * The quantities of a takeoff.
  *
- * @param byJunction by id, sorted
+ * @param byJunction by id, sorted; nodes where lines meet are among them
  * @param panels the cut list, face by face in the order of their ids, the longest first
  * @param fixity along which line each panel is fixed
  * @param findings of the count itself: sums that don't agree, slivers, panels without exactly one fixed line
@@ -63,10 +64,22 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     }
     findings.addAll(fixity.findings());
     faces.stream().filter(f -> RoofLayout.isTooWide(f, system)).forEach(f -> findings.add(Finding.of(Code.TOO_MANY_SEAMS,
-        "face " + f.id() + " is so wide that it would have tens of thousands of seams", f.elements())));
+        "face " + f.id() + " is so large that it would have more seams than any building", f.elements())));
     faces.forEach(f -> slivers(f, layout.face(f.id()), system, findings));
     ProjectQuantities project = ProjectSum.of(junctions, counted.values(), layout, system);
     return new Quantities(system, layout, counted, project, panelCuts(faces, fixity), fixity, findings);
+  }
+
+  /**
+   * The same with what is taken where lines end and meet, by the nodes' ids among the junctions' and in the project's sums.
+   *
+   * @param junctions those that were counted
+   */
+  public Quantities withNodes(List<KindedNode> nodes, List<DetailedJunction> junctions) {
+    SortedMap<String, JunctionQuantities> counted = new TreeMap<>(byJunction);
+    nodes.forEach(n -> counted.put(n.id(), NodeCounter.count(n, system)));
+    ProjectQuantities all = ProjectSum.of(junctions, counted.values(), layout, system);
+    return new Quantities(system, layout, counted, all, panels, fixity, findings);
   }
 
   /**
@@ -130,7 +143,8 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
         Panel p = fixed.panel();
         List<Long> key = List.of(Math.round(p.lengthM() * 1000), Math.round(p.widthM() * 1000), Math.round(p.lowBevelDegrees() * 10),
             Math.round(p.highBevelDegrees() * 10), p.shaped() ? (long) p.pan() : 0, (long) fixed.fixed().ordinal());
-        equal.merge(key, new PanelCut(face.id(), 1, p, fixed.fixed()), (x, y) -> new PanelCut(x.face(), x.count() + 1, x.panel(), x.fixed()));
+        equal.merge(key, new PanelCut(face.id(), 1, p, fixed.fixed()),
+            (x, y) -> new PanelCut(x.face(), x.count() + 1, x.panel(), x.fixed()));
       }
       List<PanelCut> sorted = new ArrayList<>(equal.values());
       sorted.sort((a, b) -> Long.compare(Math.round(b.panel().lengthM() * 1000), Math.round(a.panel().lengthM() * 1000)));

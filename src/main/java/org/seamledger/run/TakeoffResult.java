@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
@@ -44,7 +45,8 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
 
   @Override
   public Optional<String> section(String junction, SheetSetup setup) {
-    boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction));
+    boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction))
+        || takeoff.nodes().stream().anyMatch(n -> n.id().equals(junction));
     return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction, setup)) : Optional.empty();
   }
 
@@ -70,6 +72,17 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   @Override
   public String junctions() {
     return text(CsvLedger::write);
+  }
+
+  @Override
+  public Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      form.write(takeoff.withAccepted(accepted), bytes);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return Optional.of(bytes.toByteArray());
   }
 
   @Override

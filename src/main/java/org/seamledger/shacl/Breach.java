@@ -8,6 +8,8 @@ import org.seamledger.finding.Severity;
  * @param message with fact names in braces, to be filled in
  * @param reason why it matters
  * @param action what to do
+ * @param who does it
+ * @param once whether it is said once, with all its places
  */
-public record Breach(String code, Severity severity, String message, String reason, String action) {
+public record Breach(String code, Severity severity, String message, String reason, String action, String who, boolean once) {
 }

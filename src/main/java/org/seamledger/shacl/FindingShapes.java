@@ -57,6 +57,6 @@ public final class FindingShapes {
   }
 
   private static Breach breach(ReviewRule r) {
-    return new Breach(r.code(), r.severity(), r.message(), r.reason(), r.action());
+    return new Breach(r.code(), r.severity(), r.message(), r.reason(), r.action(), r.who(), r.once());
   }
 }

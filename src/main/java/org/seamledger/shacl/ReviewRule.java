@@ -15,13 +15,16 @@ import org.seamledger.rdf.Vocabulary;
  *
  * @param target local name of the class of things that it is tried on
  * @param message with fact names in braces
+ * @param who does what is to be done: {@code architect}, {@code engineer} or {@code roofer}
+ * @param once whether it is said once, with all its places
  */
-record ReviewRule(String code, String target, Severity severity, String message, String reason, String action, Shape shape) {
+record ReviewRule(String code, String target, Severity severity, String message, String reason, String action, String who,
+    boolean once, Shape shape) {
 
   static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
   private static final Pattern CODE = Pattern.compile("[a-z][a-z-]*/[a-z][a-z-]*");
-  private static final Set<String> TARGETS = Set.of("Junction", "RoofFace", "RoofSystem");
-  private static final Set<String> TERMS = Set.of("code", "reason", "action");
+  private static final Set<String> TARGETS = Set.of("Junction", "Node", "RoofFace", "RoofSystem");
+  private static final Set<String> TERMS = Set.of("code", "reason", "action", "who", "once");
 
   static ReviewRule read(String code, Described d, Shapes shapes) {
     d.only(TERMS);
@@ -30,7 +33,7 @@ record ReviewRule(String code, String target, Severity severity, String message,
     }
     List<Node> targets = d.shacl("targetClass");
     if (targets.size() != 1 || !TARGETS.contains(RuleCheck.local(targets.get(0)))) {
-      throw d.problem("needs one sh:targetClass: sl:Junction, sl:RoofFace or sl:RoofSystem");
+      throw d.problem("needs one sh:targetClass: sl:Junction, sl:Node, sl:RoofFace or sl:RoofSystem");
     }
     List<Node> messages = d.shacl("message");
     if (messages.size() != 1 || !messages.get(0).isLiteral()) {
@@ -44,7 +47,7 @@ record ReviewRule(String code, String target, Severity severity, String message,
       }
     }
     return new ReviewRule(code, RuleCheck.local(targets.get(0)), severity(d), message, d.word("reason"), d.word("action"),
-        shapes.getShape(d.node()));
+        d.word("who", "roofer"), d.flag("once", false), shapes.getShape(d.node()));
   }
 
   private static Severity severity(Described d) {

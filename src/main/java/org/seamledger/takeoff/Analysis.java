@@ -22,6 +22,7 @@ import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.GuttersAndParapets;
 import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.roof.CoverageCheck;
 import org.seamledger.roof.ElementCoverage;
@@ -65,23 +66,25 @@ public final class Analysis {
     DrainageTrace drainage = DrainageTrace.of(roof, junctions, modelled.gutters(junctions));
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
+    GuttersAndParapets around = GutterAndParapetFinder.of(building, junctions, modelled.byJunction());
     Kinds kinds = new Kinds(rules);
     Details details = new Details(rules);
-    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system),
+    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system, around),
         Stage.DETAILS.of(progress)).with(byShapes.findings());
     Details.Result decided =
-        Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
+        Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system, around));
     NodeKinds nodeKinds = new NodeKinds(rules);
     List<KindedNode> nodes = nodeKinds.classify(
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
-        Stage.QUANTITIES.of(progress));
-    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), quantities, rules, Stage.REVIEW.of(progress));
+        Stage.QUANTITIES.of(progress)).withNodes(nodes, decided.junctions());
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), nodes, quantities, drainage, rules,
+        Stage.REVIEW.of(progress));
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
         Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
             modelled.findings(), drainage.findings(roof.faces()),
-            decided.findings(), quantities.findings(), reviewed.findings())),
+            decided.findings(), quantities.findings(), reviewed.findings()), reviewed.advice()),
         reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
         Surroundings.of(building))
         .withAccepted(inputs.accepted());

@@ -2,11 +2,17 @@ package org.seamledger.takeoff;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.drainage.DrainageTrace;
+import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
+import org.seamledger.finding.FindingCauses;
+import org.seamledger.node.KindedNode;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
@@ -16,20 +22,28 @@ import org.seamledger.shacl.Rules;
 /** What the rules say of the design as a whole: of the roof system, of every face and of every junction. */
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
-  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, Quantities quantities, Rules rules, Progress progress) {
-    DesignFacts facts = new DesignFacts(faces, junctions, quantities);
+  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities,
+      DrainageTrace drainage, Rules rules, Progress progress) {
+    DesignFacts facts = new DesignFacts(junctions, quantities, drainage);
     DesignReview review = new DesignReview(rules, facts.system());
-    List<Finding> findings = new ArrayList<>(review.ofSystem());
+    List<Finding> findings = new ArrayList<>(faces.isEmpty() ? List.of() : review.ofSystem());
     for (RoofFace face : progress.part(0, 0.3).over(faces)) {
       findings.addAll(review.ofFace(face, facts.face(face)));
     }
     for (DetailedJunction junction : progress.part(0.3, 1).over(junctions)) {
       findings.addAll(review.ofJunction(junction, facts.junction(junction)));
     }
+    nodes.forEach(n -> {
+      Map<String, Object> seen = new TreeMap<>(n.facts().asMap());
+      seen.put("nodeKind", n.kind().id());
+      findings.addAll(review.ofNode(n.node(), seen));
+    });
     return new Reviewed(findings, review.advice());
   }
 
-  static List<Finding> together(List<List<Finding>> parts) {
-    return parts.stream().flatMap(List::stream).toList();
+  /** All of them, one a cause. */
+  static List<Finding> together(List<List<Finding>> parts, SortedMap<String, Advice> advice) {
+    return FindingCauses.of(parts.stream().flatMap(List::stream).toList(),
+        code -> Code.isOnce(code) || advice.containsKey(code) && advice.get(code).once());
   }
 }

@@ -122,9 +122,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   public SortedMap<String, SortedSet<String>> codesByJunction() {
     SortedMap<String, SortedSet<String>> codes = new TreeMap<>();
     for (Finding f : findings) {
-      if (!f.junction().isEmpty()) {
-        codes.computeIfAbsent(f.junction(), id -> new TreeSet<>()).add(f.code());
-      }
+      f.junctions().forEach(j -> codes.computeIfAbsent(j, id -> new TreeSet<>()).add(f.code()));
     }
     return codes;
   }

@@ -15,10 +15,12 @@ final class Mutation {
   private static final Pattern WORD = Pattern.compile("[A-Za-z_][A-Za-z0-9_:-]*");
   private static final Pattern LIST = Pattern.compile("\\(([^()]{2,200})\\)");
   private static final Pattern QUOTED = Pattern.compile("'[^'\\n]*'|\"[^\"\\n]*\"");
-  private static final String[] NUMBERS = {"0", "0.", "-0.", "1.", "-1", "1E12", "-1E12", "1.E300", "-1.E308", "1E-300", "4.9E-324", "1E400",
-      "99999999999999999999", "2147483648", "1E6", "1E5", "5E7", "1E9", "0.000001", "1.7976931348623157E308", "3.14159", "1e-7"};
-  private static final String[] TOKENS = {"$", "*", "()", ",", ";", "'", "\"", "\\X2\\D83D\\X0\\", "\\X\\", "\\S\\", "(((((((((", ".T.", "#",
-      "\u0000", "\uFFFF", "/*", "{", "}", "[", "]", "<", "&", "@prefix", "_:b", "<!--", "]]>", "\r\n", "1", "null"};
+  private static final String[] NUMBERS =
+      {"0", "0.", "-0.", "1.", "-1", "1E12", "-1E12", "1.E300", "-1.E308", "1E-300", "4.9E-324", "1E400",
+          "99999999999999999999", "2147483648", "1E6", "1E5", "5E7", "1E9", "0.000001", "1.7976931348623157E308", "3.14159", "1e-7"};
+  private static final String[] TOKENS =
+      {"$", "*", "()", ",", ";", "'", "\"", "\\X2\\D83D\\X0\\", "\\X\\", "\\S\\", "(((((((((", ".T.", "#",
+          "\u0000", "\uFFFF", "/*", "{", "}", "[", "]", "<", "&", "@prefix", "_:b", "<!--", "]]>", "\r\n", "1", "null"};
 
   private final Random random;
 

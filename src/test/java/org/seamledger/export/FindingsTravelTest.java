@@ -39,16 +39,16 @@ class FindingsTravelTest {
     List<String> rows = csv(Takeoffs.boatHouse());
     assertThat(rows).hasSize(4);
     assertThat(rows.get(0)).isEqualTo("code,severity,message,reason,action,junction,face,kind,elementGlobalIds,class,name,storey,file,"
-        + "accepted,acceptedBy,acceptedWhen,acceptedReason");
+        + "accepted,acceptedBy,acceptedWhen,acceptedReason,who,risk,junctions");
     assertThat(rows.get(1)).startsWith("kind/unclassified,warning,no shape claims this line,,")
-        .endsWith(",rake1,F1,unclassified,0roof,IfcSlab,Roof of the boat house,Loft,boat-house.ifc,no,,,");
+        .endsWith(",rake1,F1,unclassified,0roof,IfcSlab,Roof of the boat house,Loft,boat-house.ifc,no,,,,roofer,40,rake1");
     assertThat(rows.get(2)).contains("design/by-hand,info,the eave is level,water may stand,look at it,eave1,F1,eave,,,,,,no,,,");
   }
 
   /** What a spreadsheet takes for a formula, in half or full width, and what parts cells elsewhere. */
   @Test
   void nothingInACellIsAFormula() throws IOException {
-    assertThat(csv(ACCEPTED).get(1)).contains(",\"'=roof; \"\"A\"\" <1>\",Loft,").endsWith(",yes,A. Roofer,2024-05-31,'=seen");
+    assertThat(csv(ACCEPTED).get(1)).contains(",\"'=roof; \"\"A\"\" <1>\",Loft,").endsWith(",yes,A. Roofer,2024-05-31,'=seen,roofer,40,rake1");
     assertThat(List.of("＝1", "＋1", "－1", "＠x", "a;b").stream().map(Rows::cell)).containsExactly("'＝1", "'＋1", "'－1", "'＠x", "\"a;b\"");
   }
 

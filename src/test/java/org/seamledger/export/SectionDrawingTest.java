@@ -13,6 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.detail.Detail;
+import org.seamledger.detail.Fastening;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Seal;
 import org.seamledger.geometry.Vec2;
@@ -53,7 +54,8 @@ class SectionDrawingTest {
     detail.seals().forEach(s -> assertThat(words).contains(s.place()));
     detail.fastenings().forEach(f -> assertThat(words).contains("fasteners, " + f.place() + ":"));
     assertThat(words.contains("COMMON PRACTICE")).isEqualTo(detail.source().contains("common practice"));
-    assertThat(words.contains("EXPOSED")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED));
+    assertThat(words.contains("EXPOSED")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED)
+        || detail.fastenings().stream().anyMatch(Fastening::exposed));
   }
 
   /** The program's own details leave nothing to a list of what could not be drawn. */

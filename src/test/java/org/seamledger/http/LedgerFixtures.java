@@ -89,7 +89,7 @@ final class LedgerFixtures {
 
   private static double waste(String system) {
     try {
-      return MAPPER.readTree(system).path("waste").path("value").asDouble(10) / 100;
+      return Double.parseDouble(MAPPER.readTree(system).path("waste").path("tape").asText("10 %").replace(" %", "")) / 100;
     } catch (IOException e) {
       throw new IllegalArgumentException(e);
     }

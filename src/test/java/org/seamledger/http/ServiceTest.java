@@ -95,7 +95,7 @@ class ServiceTest {
   @Test
   void takesSeveralModelsAndARoofSystem() {
     JsonNode a =
-        service.analyse("house", "model", "pipes.ifc", "house", "system", "system.json", "{\"waste\":{\"value\":20,\"unit\":\"%\"}}");
+        service.analyse("house", "model", "pipes.ifc", "house", "system", "system.json", "{\"waste\":{\"tape\":\"20 %\"}}");
     assertThat(a.path("files")).extracting(f -> f.path("name").textValue() + " " + f.path("role").textValue())
         .containsExactly("hall.ifc model", "pipes.ifc model", "system.json system");
     assertThat(service.ledger(a.path("id").textValue()).path("system").path("waste").path("value").asInt()).isEqualTo(20);
@@ -182,7 +182,7 @@ class ServiceTest {
     JsonNode first = service.analyse("house");
     String id = first.path("id").textValue();
     HttpResponse<byte[]> answer =
-        service.send("POST", "/api/analyses/" + id + "/recompute", "{\"system\":{\"waste\":{\"value\":50,\"unit\":\"%\"}}}");
+        service.send("POST", "/api/analyses/" + id + "/recompute", "{\"system\":{\"waste\":{\"tape\":\"50 %\"}}}");
     JsonNode second = service.await(TestService.json(answer).path("id").textValue());
     assertThat(second.path("revision").asInt()).isEqualTo(2);
     assertThat(second.path("project")).isEqualTo(first.path("project"));

@@ -71,7 +71,7 @@ class OrderSumsTest {
     plainSums(takeoff).forEach((id, sum) -> assertThat(order.lines().stream()
         .filter(l -> id.endsWith("*") ? l.id().startsWith(id.substring(0, id.length() - 1)) : l.id().equals(id))
         .filter(l -> !l.id().equals("fastener:clip-screw") && !l.id().equals("closure-plug")).mapToDouble(OrderLine::net).sum()).as(id)
-            .isCloseTo(sum, within(1e-6 * Math.max(1, sum))));
+        .isCloseTo(sum, within(1e-6 * Math.max(1, sum))));
     assertThat(order.lines()).allSatisfy(l -> {
       assertThat(l.shares().stream().mapToDouble(OrderShare::amount).sum()).as(l.id()).isCloseTo(l.net(), within(1e-6 * l.net()));
       assertThat(l.order() * l.pack()).as(l.id()).isGreaterThanOrEqualTo(l.withWaste() - 1e-6);

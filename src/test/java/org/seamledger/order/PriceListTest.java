@@ -27,7 +27,8 @@ class PriceListTest {
   void everyMistakeHasItsPlace() {
     assertThatThrownBy(() -> PriceList.parse("id,unit,price,note\ntape,roll,\"12,50\",\nclip,stone,1,\n,m,1,\ntape,m,-3,\n", "p.csv"))
         .isInstanceOf(PriceFormatException.class)
-        .hasMessageContaining("p.csv: line 2, column 11: expected a price such as 12.50, with a point and without a currency, found \"12,50\"")
+        .hasMessageContaining(
+            "p.csv: line 2, column 11: expected a price such as 12.50, with a point and without a currency, found \"12,50\"")
         .hasMessageContaining("line 3, column 6: expected one of the units piece, m,").hasMessageContaining("found \"stone\"")
         .hasMessageContaining("line 4, column 1: expected the id of a line of the order")
         .hasMessageContaining("line 5, column 8: expected a price");

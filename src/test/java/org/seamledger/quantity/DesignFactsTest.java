@@ -31,7 +31,7 @@ class DesignFactsTest {
   }
 
   private static DesignFacts facts(Counted c) {
-    return new DesignFacts(c.takeoff().faces(), c.junctions(), c.quantities());
+    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage());
   }
 
   /** A fact of every junction of a kind that has it, rounded to a tenth of a millimetre. */
@@ -52,7 +52,7 @@ class DesignFactsTest {
     // ft² of the main face and 12 × 6 / 2 = 36 ft² of the wing's (plan geometry by hand).
     RoofSystem system = Counted.workedSystem("unequal-valley");
     Counted c = Counted.worked("unequal-valley", system);
-    double flow = Rain.flow(1, 4.8 * IN / 3600, 96 * FT * FT);
+    double flow = Rain.flow(1, 9.6 * IN / 3600, 96 * FT * FT);
     HipGeometry g = HipGeometry.square(4 / 12.0, 8 / 12.0);
     Rain.ValleyFlow expected = Rain.valley(flow, 0.012, g.lineDegrees(), 1 / Math.tan(Math.toRadians(g.backing1Degrees())),
         1 / Math.tan(Math.toRadians(g.backing2Degrees())));

@@ -28,7 +28,7 @@ class VocabularyTest {
     assertThat(comments("nodes.ttl")).isEqualTo(meanings(FactList.NODE));
     assertThat(comments("fixity.ttl")).isEqualTo(meanings(FactList.PANEL));
     assertThat(comments("findings.ttl")).isEqualTo(meanings(
-        Stream.of(FactList.JUNCTION, FactList.FACE, FactList.SYSTEM).flatMap(List::stream).toList()));
+        Stream.of(FactList.JUNCTION, FactList.NODE_REVIEW, FactList.FACE, FactList.SYSTEM).flatMap(List::stream).toList()));
   }
 
   private static Map<String, String> meanings(List<Fact> facts) {
@@ -69,7 +69,8 @@ class VocabularyTest {
   @Test
   void numbersCarryTheirUnitInTheirNames() {
     Map<Fact.FactUnit, String> ends = Map.of(Fact.FactUnit.DEGREES, "Degrees", Fact.FactUnit.METRES, "M", Fact.FactUnit.SHARE, "Share",
-        Fact.FactUnit.PASCALS, "Pa", Fact.FactUnit.MEGAPASCALS, "MPa", Fact.FactUnit.CELSIUS, "C", Fact.FactUnit.KELVINS, "K");
+        Fact.FactUnit.SQUARE_METRES, "M2", Fact.FactUnit.LITRES_PER_SECOND, "Lps", Fact.FactUnit.PASCALS, "Pa", Fact.FactUnit.MEGAPASCALS,
+        "MPa", Fact.FactUnit.CELSIUS, "C", Fact.FactUnit.KELVINS, "K");
     for (Fact fact : FactList.all()) {
       if (fact.type() == Fact.FactType.NUMBER) {
         assertThat(fact.name()).endsWith(ends.get(fact.unit()));

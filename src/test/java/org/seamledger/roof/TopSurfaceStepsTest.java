@@ -145,7 +145,8 @@ class TopSurfaceStepsTest {
     double face = 4 * 3 * Math.sqrt(2);
     double end = 4 * 0.2 * Math.sqrt(2);
     assertThat(Steps.area(own)).isCloseTo(face + end + 1, within(1e-3));
-    List<TopSurface> kept = new CutEdges(Steps.own(), new Thickness(LIMITS.tops()), Tolerance.DEFAULT, LIMITS.tops()).dropped(own, Progress.NONE);
+    List<TopSurface> kept =
+        new CutEdges(Steps.own(), new Thickness(LIMITS.tops()), Tolerance.DEFAULT, LIMITS.tops()).dropped(own, Progress.NONE);
     assertThat(Steps.area(kept)).isCloseTo(face + 1, within(1e-3));
   }
 

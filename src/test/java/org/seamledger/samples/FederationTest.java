@@ -72,7 +72,7 @@ class FederationTest {
   @Test
   void aPipeWithoutAnOpeningIsNamedWithItsRoof() {
     Takeoff t = run(infirmary("roof", "services"));
-    assertThat(of(t, "penetration/no-opening")).singleElement().satisfies(f -> assertThat(f.elements())
+    assertThat(of(t, "penetration/small-no-opening")).singleElement().satisfies(f -> assertThat(f.elements())
         .containsExactly(GlobalIds.of("infirmary/north"), GlobalIds.of("infirmary/boiler flue coupling")));
     assertThat(t.elements().get(GlobalIds.of("infirmary/boiler flue coupling")).model()).isEqualTo(1);
     assertThat(t.elements().get(GlobalIds.of("infirmary/north")).model()).isZero();

@@ -86,7 +86,7 @@ public final class JsonJunctions {
     });
   }
 
-  private void metal(MetalLine line) throws IOException {
+  void metal(MetalLine line) throws IOException {
     json.word("part", line.part());
     json.wordOrNull("face", line.face());
     json.count("pieces", line.pieces());
@@ -95,7 +95,7 @@ public final class JsonJunctions {
     json.number("girthM", line.girthM());
   }
 
-  private void seal(SealLine line) throws IOException {
+  void seal(SealLine line) throws IOException {
     json.word("form", line.form().word());
     json.word("role", line.role().word());
     json.word("exposure", line.exposure().word());
@@ -107,7 +107,7 @@ public final class JsonJunctions {
     json.number("volumeMl", line.volumeM3() * ML_PER_M3);
   }
 
-  private void fasteners(FastenerRow row) throws IOException {
+  void fasteners(FastenerRow row) throws IOException {
     json.word("place", row.place());
     json.wordOrNull("face", row.face());
     json.count("count", row.count());
@@ -118,6 +118,7 @@ public final class JsonJunctions {
     json.word("type", row.type().word());
     json.number("lengthM", row.lengthM());
     json.number("slotM", row.slotM());
+    json.flag("exposed", row.exposed());
   }
 
   private void closure(ClosureCut cut) throws IOException {
@@ -175,7 +176,7 @@ public final class JsonJunctions {
     json.word("source", detail.source());
   }
 
-  private void holdPoint(HoldPoint point) throws IOException {
+  void holdPoint(HoldPoint point) throws IOException {
     json.word("before", point.before());
     json.word("check", point.check());
   }

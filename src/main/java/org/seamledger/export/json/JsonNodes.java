@@ -3,9 +3,11 @@ package org.seamledger.export.json;
 import java.io.IOException;
 import java.util.Map;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.seamledger.node.KindedNode;
 import org.seamledger.node.NodeKind;
+import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
 /** Where lines end and meet, in the JSON ledger, and the kinds that such nodes can have. */
@@ -13,11 +15,13 @@ public final class JsonNodes {
 
   private final Takeoff takeoff;
   private final JsonOutput json;
+  private final JsonJunctions lines;
   private final Map<String, SortedSet<String>> codes;
 
   public JsonNodes(Takeoff takeoff, JsonOutput json) {
     this.takeoff = takeoff;
     this.json = json;
+    this.lines = new JsonJunctions(takeoff, json);
     this.codes = takeoff.codesByJunction();
   }
 
@@ -32,15 +36,32 @@ public final class JsonNodes {
     json.point("at", takeoff.world(node.node().at()));
     json.words("junctions", node.node().junctions());
     json.words("faces", node.node().faces());
-    json.tree("facts", node.facts().asMap());
-    json.objects("metal", java.util.List.of(), m -> {});
-    json.objects("seals", java.util.List.of(), m -> {});
+    json.tree("facts", told(node.facts().asMap()));
+    requirements(takeoff.quantities().byJunction().get(node.id()));
     json.words("findings", codes.getOrDefault(node.id(), new TreeSet<>()));
+  }
+
+  /** Counts of 0 are left out: there are two dozen. */
+  private static Map<String, Object> told(Map<String, Object> facts) {
+    Map<String, Object> told = new TreeMap<>(facts);
+    told.values().removeIf(v -> v.equals(0));
+    return told;
+  }
+
+  private void requirements(JunctionQuantities takes) throws IOException {
+    json.objects("metal", takes.metal(), lines::metal);
+    json.objects("seals", takes.seals(), lines::seal);
+    json.objects("fasteners", takes.fasteners(), lines::fasteners);
+    json.words("steps", takes.steps());
   }
 
   private void kind(NodeKind kind) throws IOException {
     json.word("id", kind.id());
     json.word("label", kind.label());
     json.word("meaning", kind.meaning());
+    json.word("title", kind.content().title());
+    json.word("note", kind.content().note());
+    json.objects("holdPoints", kind.content().holdPoints(), lines::holdPoint);
+    json.word("source", kind.content().source());
   }
 }

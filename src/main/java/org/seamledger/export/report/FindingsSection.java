@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.FindingAdvice;
 import org.seamledger.export.wording.FindingGroups;
+import org.seamledger.export.wording.FindingRisk;
 import org.seamledger.export.wording.OneLine;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
@@ -45,7 +46,8 @@ public final class FindingsSection {
     if (findings.isEmpty()) {
       page.line(INDENT + "None.");
     }
-    FindingGroups.of(findings).forEach(group -> group(takeoff, group, page));
+    List<Finding> ordered = new FindingRisk(takeoff).ordered().stream().filter(findings::contains).toList();
+    FindingGroups.of(ordered).forEach(group -> group(takeoff, group, page));
   }
 
   private static void group(Takeoff takeoff, List<Finding> group, TextPage page) {
@@ -56,7 +58,8 @@ public final class FindingsSection {
       page.line(INDENT + "- and " + (group.size() - SHOWN) + " more of the kind: --format json lists them all.");
     }
     say(page, "Why: ", FindingAdvice.reason(takeoff, first.code()));
-    say(page, "What to do: ", FindingAdvice.action(takeoff, first.code()));
+    String action = FindingAdvice.action(takeoff, first.code());
+    say(page, "What to do: ", action.isEmpty() ? "" : action + " [" + FindingAdvice.who(takeoff, first.code()) + "]");
   }
 
   private static void one(Finding finding, TextPage page) {
@@ -74,7 +77,7 @@ public final class FindingsSection {
   }
 
   private static String sentence(Finding finding) {
-    String where = finding.junction().isEmpty() ? "" : " [" + finding.junction() + "]";
+    String where = finding.junctions().isEmpty() ? "" : " [" + String.join(", ", finding.junctions()) + "]";
     return OneLine.of(finding.message()) + where;
   }
 }

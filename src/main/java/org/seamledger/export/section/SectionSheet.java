@@ -7,10 +7,12 @@ import org.seamledger.export.sheet.KeyPlan;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.PaperRoom;
+import org.seamledger.export.sheet.ServedPlaces;
 import org.seamledger.export.sheet.Sheet;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.export.sheet.TitleStrip;
+import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.OverrideText;
 import org.seamledger.geometry.Vec2;
@@ -89,7 +91,9 @@ public final class SectionSheet {
       key.mark(detailed.junction().junction().path(), svg);
     } else {
       served.forEach(j -> key.mark(j.junction().junction().path(), svg));
-      ServedPlaces.draw(served, setup, svg);
+      double sum = served.stream().mapToDouble(j -> j.junction().junction().lengthM()).sum();
+      ServedPlaces.draw("Serves " + CountText.of(served.size(), "place") + ", " + setup.units().length(sum), served.stream()
+          .map(j -> j.junction().junction().id() + "  " + setup.units().length(j.junction().junction().lengthM())).toList(), setup, svg);
     }
     return svg.close("svg").toString();
   }

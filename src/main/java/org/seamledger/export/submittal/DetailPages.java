@@ -6,7 +6,7 @@ import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.export.section.SectionSheet;
-import org.seamledger.export.section.ServedPlaces;
+import org.seamledger.export.sheet.ServedPlaces;
 import org.seamledger.export.wording.ElementNames;
 
 /** A sheet for each detail in use: the section through its longest line, and the places that it serves. */
@@ -54,7 +54,7 @@ final class DetailPages implements SubmittalPages {
     Detail detail = served.get(0).detail();
     content.frame().drawing(SectionSheet.inSet(content.takeoff(), content.setup().sheets(), served), instead(served),
         SubmittalContent.detailPlace(detail.id()), fo);
-    if (!ServedPlaces.fit(served, content.setup().sheets())) {
+    if (!ServedPlaces.fit(served.size(), content.setup().sheets())) {
       content.frame().text("Places of " + detail.id(), content.frame().columns(), () -> places(served, fo), fo);
     }
   }

@@ -13,8 +13,8 @@ final class FontFiles implements ResourceResolver {
 
   static final String REGULAR = "DejaVuSans.ttf";
   static final String BOLD = "DejaVuSans-Bold.ttf";
-  /** No address: what it is joined with is asked here. */
-  static final URI BASE = URI.create("resource:/");
+  /** What names of fonts are joined with; it is never looked at. */
+  static final URI BASE = URI.create("file:/");
 
   static InputStream open(String file) throws IOException {
     InputStream in = FontFiles.class.getResourceAsStream(file);

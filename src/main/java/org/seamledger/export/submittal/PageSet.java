@@ -10,15 +10,15 @@ import java.util.stream.Collectors;
 /** Parts of a submittal that can be had by themselves. */
 public enum PageSet {
   COVER("Cover"), CONTENTS("Contents"), KEY_PLAN("Roof plan"), SCHEDULE("Schedule of junctions and nodes"), DETAILS("Details"),
-  ORDER("Order"), FINDINGS("Findings"), ASSUMPTIONS("Assumptions"), CAUTIONS("Cautions and hold points");
+  NODES("Nodes"), ORDER("Order"), FINDINGS("Findings"), ASSUMPTIONS("Assumptions"), CAUTIONS("Cautions and hold points");
 
   /** Everything, in the usual order. */
   public static final List<PageSet> ALL = List.of(values());
   /** What a reviewer of the design looks at. */
   public static final List<PageSet> ARCHITECT =
-      List.of(COVER, CONTENTS, KEY_PLAN, SCHEDULE, DETAILS, FINDINGS, ASSUMPTIONS, CAUTIONS);
+      List.of(COVER, CONTENTS, KEY_PLAN, SCHEDULE, DETAILS, NODES, FINDINGS, ASSUMPTIONS, CAUTIONS);
   /** What people on the roof work from: the cautions before all else. */
-  public static final List<PageSet> CREW = List.of(CAUTIONS, CONTENTS, KEY_PLAN, SCHEDULE, DETAILS, ORDER);
+  public static final List<PageSet> CREW = List.of(CAUTIONS, CONTENTS, KEY_PLAN, SCHEDULE, DETAILS, NODES, ORDER);
 
   private final String title;
 

@@ -101,6 +101,14 @@ final class SchedulePages implements SubmittalPages {
     return String.join(", ", words);
   }
 
+  private void kind(KindedNode node, FoWriter fo) {
+    if (node.kind().content().parts().isEmpty()) {
+      fo.text(node.kind().label());
+    } else {
+      content.link(PageSet.NODES, SubmittalContent.nodeKindPlace(node.kind().id()), node.kind().label(), fo);
+    }
+  }
+
   private void findings(String id, FoWriter fo) {
     int n = 0;
     for (String code : codes.getOrDefault(id, new TreeSet<>())) {
@@ -119,7 +127,7 @@ final class SchedulePages implements SubmittalPages {
         FoTable.Column.words("Findings", 15));
     for (KindedNode node : nodes) {
       Vec3 at = takeoff.world(node.node().at());
-      table.row(content.places().get(node.id())).cell(node.id()).cell(node.kind().label()).cell(MeasureFormat.fixed(at.x(), 3))
+      table.row(content.places().get(node.id())).cell(node.id()).cell(() -> kind(node, fo)).cell(MeasureFormat.fixed(at.x(), 3))
           .cell(MeasureFormat.fixed(at.y(), 3)).cell(MeasureFormat.fixed(at.z(), 3))
           .cell(() -> content.places(node.node().junctions(), fo)).cell(String.join(" ", node.node().faces()))
           .cell(() -> findings(node.id(), fo)).endRow();

@@ -66,6 +66,10 @@ record SubmittalContent(Takeoff takeoff, SubmittalSetup setup, SheetFrame frame,
     return "detail-" + id;
   }
 
+  static String nodeKindPlace(String kind) {
+    return "node-kind-" + kind;
+  }
+
   static String findingPlace(String code) {
     return "finding-" + code;
   }

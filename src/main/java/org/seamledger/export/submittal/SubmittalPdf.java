@@ -55,6 +55,7 @@ public final class SubmittalPdf {
       case KEY_PLAN -> new PlanPages(content);
       case SCHEDULE -> new SchedulePages(content);
       case DETAILS -> new DetailPages(content);
+      case NODES -> new NodePages(content);
       case ORDER -> new OrderPages(content);
       case FINDINGS -> new FindingPages(content);
       case ASSUMPTIONS -> new AssumptionPages(content);

@@ -14,6 +14,8 @@ import org.seamledger.order.PriceList;
  */
 public record SubmittalSetup(SheetSetup sheets, List<PageSet> pages, Optional<PriceList> prices) {
 
+  public static final SubmittalSetup DEFAULT = new SubmittalSetup(SheetSetup.DEFAULT, PageSet.ALL, Optional.empty());
+
   public SubmittalSetup {
     pages = List.copyOf(pages);
   }

@@ -21,6 +21,12 @@ public final class FindingAdvice {
     return takeoff.advice().getOrDefault(code, NONE).reason();
   }
 
+  /** Who does it: {@code architect}, {@code engineer} or {@code roofer}. */
+  public static String who(Takeoff takeoff, String code) {
+    Code own = OWN.get(code);
+    return own != null ? own.who() : takeoff.advice().getOrDefault(code, NONE).who();
+  }
+
   /** What to do, or the empty string. */
   public static String action(Takeoff takeoff, String code) {
     Code own = OWN.get(code);

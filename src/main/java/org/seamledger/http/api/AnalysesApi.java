@@ -18,9 +18,14 @@ import org.seamledger.ledger.Analyses;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.SystemFormatException;
 
 /** Analyses: begin, look at, stop. */
 public final class AnalysesApi {
+
+  private static final int PAGE = 50;
+  private static final int MOST_ON_A_PAGE = 200;
 
   private final Store store;
   private final Jobs jobs;
@@ -44,14 +49,29 @@ public final class AnalysesApi {
 
   public void install(RoutesConfig routes) {
     routes.post("/api/analyses", this::upload);
-    routes.get("/api/analyses",
-        ctx -> JsonBodies.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(body::of).toList())));
+    routes.get("/api/analyses", this::list);
     routes.get("/api/analyses/{id}", ctx -> JsonBodies.answer(ctx, 200, body.of(store.analyses().get(ctx.pathParam("id")))));
     routes.delete("/api/analyses/{id}", this::delete);
     routes.post("/api/analyses/{id}/recompute", this::recompute);
     routes.post("/api/analyses/{id}/place", this::place);
     routes.get("/api/samples", ctx -> JsonBodies.answer(ctx, 200, Map.of("samples", samples.list())));
     routes.post("/api/samples/{name}/analyses", this::sample);
+  }
+
+  /** A page of all analyses, the newest first: {@code ?limit=} at most, after {@code ?offset=} newer ones. */
+  private void list(Context ctx) {
+    int limit = number(ctx, "limit", PAGE, MOST_ON_A_PAGE);
+    int offset = number(ctx, "offset", 0, Integer.MAX_VALUE);
+    List<StoredAnalysis> page = store.analyses().list(limit, offset);
+    JsonBodies.answer(ctx, 200, JsonBodies.object("analyses", page.stream().map(body::of).toList(), "total", store.analyses().count()));
+  }
+
+  private static int number(Context ctx, String name, int otherwise, int most) {
+    String text = ctx.queryParam(name);
+    if (text != null && !text.matches("[0-9]{1,9}")) {
+      throw HttpProblem.badRequest("query/" + name, name + " must be a whole number, such as ?" + name + "=20.");
+    }
+    return text == null ? otherwise : Math.min(most, Integer.parseInt(text));
   }
 
   void requireRoom() {
@@ -109,11 +129,21 @@ public final class AnalysesApi {
     if (!system.isObject()) {
       throw HttpProblem.badRequest("body/value", "system must be an object with the values to use.");
     }
+    requireUsable(system);
     requireRoom();
     String id = Analyses.newId();
     List<StoredFile> files = new ArrayList<>(old.files().stream().filter(StoredFile::isModel).toList());
     files.add(folder.writeSystem(id, JsonBodies.bytes(system)));
     begin(ctx, store.analyses().add(id, Optional.of(old.project()), old.title(), files, ""));
+  }
+
+  /** A mistake in the form is refused before anything is computed or stored. */
+  private static void requireUsable(JsonNode system) {
+    try {
+      RoofSystem.parse(JsonBodies.text(system), "system");
+    } catch (SystemFormatException e) {
+      throw new HttpProblem(422, "system/invalid", e.getMessage());
+    }
   }
 
   /** Runs the models of an analysis again with some of them placed otherwise, as the next revision of its project. */

@@ -13,6 +13,7 @@ import org.seamledger.measure.Measure;
  * @param screws in each clip
  * @param meanRoofHeight of the building, for the zones' width; 0 where nobody stated it: then the plan alone gives the width
  */
-public record ClipSettings(@Range(min = "3 in", max = "60 in") Measure fieldSpacing, @Range(min = "3 in", max = "60 in") Measure edgeSpacing,
+public record ClipSettings(@Range(min = "3 in", max = "60 in") Measure fieldSpacing,
+    @Range(min = "3 in", max = "60 in") Measure edgeSpacing,
     @Range(min = "3 in", max = "60 in") Measure cornerSpacing, int screws, @Range(min = "0 ft", max = "500 ft") Measure meanRoofHeight) {
 }

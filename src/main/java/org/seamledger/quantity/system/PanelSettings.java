@@ -17,6 +17,7 @@ import org.seamledger.quantity.physics.Metal;
  */
 public record PanelSettings(@Range(min = "3 in", max = "48 in") Measure coverage, @Range(min = "1/2 in", max = "6 in") Measure seamHeight,
     SeamKind seamKind, @Range(min = "0 in", max = "2 in") Measure seamThickness, Metal metal,
-    @Range(min = "0.1 mm", max = "6 mm") Measure thickness, FixedAt fixedAt, boolean fixedClips, @Range(min = "0 in", max = "4 in") Measure movementGap,
+    @Range(min = "0.1 mm", max = "6 mm") Measure thickness, FixedAt fixedAt, boolean fixedClips,
+    @Range(min = "0 in", max = "4 in") Measure movementGap,
     @Range(min = "0 in", max = "24 in") Measure minimumPiece) {
 }

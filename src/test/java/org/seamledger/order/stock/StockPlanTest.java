@@ -51,7 +51,8 @@ class StockPlanTest {
       int fewest = fewest(sizes, 0, free, 0, capacity, sizes.length);
       StockPlan plan = StockPlan.of(sizes, capacity);
       check(plan, sizes, capacity);
-      String what = "seed " + seed + ", " + capacity + ": " + Arrays.stream(sizes).mapToObj(Long::toString).collect(Collectors.joining(" "));
+      String what =
+          "seed " + seed + ", " + capacity + ": " + Arrays.stream(sizes).mapToObj(Long::toString).collect(Collectors.joining(" "));
       assertThat(plan.bars().size()).as(what).isEqualTo(fewest);
       assertThat(plan.bound()).as(what).isLessThanOrEqualTo(fewest);
     }
@@ -71,8 +72,9 @@ class StockPlanTest {
   /** Instance N1C1W1_A of the OR-Library's bin packing sets: 50 items, capacity 100, optimum 25 = ceil(2434 / 100). */
   @Test
   void publishedUniformInstance() {
-    long[] sizes = sizes("99 99 96 96 92 92 91 88 87 86 85 76 74 72 69 67 67 62 61 56 52 51 49 46 44 42 40 40 33 33 30 30 29 28 28 27 25 24 "
-        + "23 22 21 20 17 14 13 11 10 7 7 3");
+    long[] sizes =
+        sizes("99 99 96 96 92 92 91 88 87 86 85 76 74 72 69 67 67 62 61 56 52 51 49 46 44 42 40 40 33 33 30 30 29 28 28 27 25 24 "
+            + "23 22 21 20 17 14 13 11 10 7 7 3");
     StockPlan plan = StockPlan.of(sizes, 100);
     check(plan, sizes, 100);
     assertThat(plan.bars()).hasSize(25);
@@ -83,7 +85,8 @@ class StockPlanTest {
   @Test
   void publishedTriplets() {
     long[] sizes = sizes("495 474 473 472 466 450 445 444 439 430 419 414 410 395 372 370 366 366 366 363 361 357 355 351 350 350 347 320 "
-        + "315 307 303 299 298 298 292 288 287 283 275 275 274 273 273 272 272 271 269 269 268 263 262 261 259 258 255 254 252 252 252 251");
+        + "315 307 303 299 298 298 292 288 287 283 275 275 274 273 273 272 272 271 269 269 268 263 262 261 259 258 255 254 252 252 252 "
+        + "251");
     StockPlan plan = StockPlan.of(sizes, 1000);
     check(plan, sizes, 1000);
     assertThat(plan.bound()).isEqualTo(20);
@@ -93,8 +96,9 @@ class StockPlanTest {
   /** Instance N1W1B1R0: 50 items, capacity 1000, optimum 18, the sum alone gives 17. */
   @Test
   void publishedHardInstance() {
-    long[] sizes = sizes("395 394 394 391 390 389 388 384 383 382 380 379 376 371 368 365 360 360 354 350 346 346 344 342 340 335 335 333 330 "
-        + "330 328 327 317 316 311 310 310 306 300 300 297 296 295 294 294 286 285 278 275 275");
+    long[] sizes =
+        sizes("395 394 394 391 390 389 388 384 383 382 380 379 376 371 368 365 360 360 354 350 346 346 344 342 340 335 335 333 330 "
+            + "330 328 327 317 316 311 310 310 306 300 300 297 296 295 294 294 286 285 278 275 275");
     StockPlan plan = StockPlan.of(sizes, 1000);
     check(plan, sizes, 1000);
     assertThat(plan.bars().size()).isBetween(18, 19);
@@ -119,8 +123,8 @@ class StockPlanTest {
   }
 
   /**
-   * Runs of 10 ft lengths with laps of 4 in, by hand: 40 ft need 480 + 4 · 4 = 496 in: four whole lengths and 16 in. 9 ft 8 in are one. 19 ft
-   * 10 in need 238 + 2 · 4 = 246 in: two whole and 6 in, which takes 6 in from the length before it so that it can be worked with.
+   * Runs of 10 ft lengths with laps of 4 in, by hand: 40 ft need 480 + 4 · 4 = 496 in: four whole lengths and 16 in. 9 ft 8 in are one.
+   * 19 ft 10 in need 238 + 2 · 4 = 246 in: two whole and 6 in, which takes 6 in from the length before it so that it can be worked with.
    */
   @Test
   void runsAreWholeLengthsAndARemainder() {

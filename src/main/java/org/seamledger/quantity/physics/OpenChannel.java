@@ -1,0 +1,67 @@
+package org.seamledger.quantity.physics;
+
+/**
+ * Water in channels, leaders and over weirs. SI units: flows m³/s, lengths m.
+ */
+public final class OpenChannel {
+
+  private static final double FOOT = 0.3048;
+  private static final double GALLON_PER_MINUTE = 6.30902e-5;
+  private static final double INCH = 0.0254;
+  /** Nominal sizes of vertical leaders, inches, as the National Standard Plumbing Code 2006, table 13.6.1, lists them. */
+  private static final double[] LEADERS = {2, 3, 4, 5, 6, 8, 10, 12, 15};
+
+  private OpenChannel() {
+  }
+
+  /** Manning's equation for a rectangle: {@code Q = (1/n) · A · R^(2/3) · √S}, A = b·y, R = A/(b + 2y); S is the fall, m/m. */
+  public static double rectangularFlow(double width, double depth, double n, double fall) {
+    double area = width * depth;
+    return area == 0 ? 0 : area * Math.pow(area / (width + 2 * depth), 2.0 / 3) * Math.sqrt(fall) / n;
+  }
+
+  /** Depth at which a rectangular channel carries a flow, by bisection of {@link #rectangularFlow}; the flow grows with the depth. */
+  public static double rectangularDepth(double flow, double width, double n, double fall) {
+    double low = 0;
+    double high = 1e-3;
+    while (rectangularFlow(width, high, n, fall) < flow) {
+      high *= 2;
+    }
+    for (int i = 0; i < 60; i++) {
+      double mid = (low + high) / 2;
+      if (rectangularFlow(width, mid, n, fall) < flow) {
+        low = mid;
+      } else {
+        high = mid;
+      }
+    }
+    return high;
+  }
+
+  /**
+   * Capacity of a vertical leader that runs 7/24 full: {@code Q = 27.8 · r^(5/3) · d^(8/3)}, gallons a minute and inches, r = 7/24; it
+   * gives the National Standard Plumbing Code's table 13.6.1.
+   */
+  public static double leaderFlow(double diameterM) {
+    return 27.8 * Math.pow(7.0 / 24, 5.0 / 3) * Math.pow(diameterM / INCH, 8.0 / 3) * GALLON_PER_MINUTE;
+  }
+
+  /** Diameter of the smallest leader of that table that carries a flow; the greatest where none does. */
+  public static double leaderDiameter(double flow) {
+    for (double inches : LEADERS) {
+      if (leaderFlow(inches * INCH) >= flow) {
+        return inches * INCH;
+      }
+    }
+    return LEADERS[LEADERS.length - 1] * INCH;
+  }
+
+  /**
+   * Length of a sharp-crested weir with contracted ends that a flow crosses at a head: from {@code Q = 3.33 · (L − 0.2·H) · H^1.5}, feet
+   * and cubic feet a second (Francis).
+   */
+  public static double weirLength(double flow, double head) {
+    double h = head / FOOT;
+    return (flow / (FOOT * FOOT * FOOT) / (3.33 * Math.pow(h, 1.5)) + 0.2 * h) * FOOT;
+  }
+}
