@@ -8,7 +8,7 @@ import org.seamledger.geometry.Vec2;
 public final class ServedPlaces {
 
   private static final double ROW = 3.2;
-  private static final double COLUMN = 42;
+  private static final double COLUMN = 50;
 
   private ServedPlaces() {
   }
@@ -41,7 +41,7 @@ public final class ServedPlaces {
     }
     int rows = rows(place);
     for (int i = 0; i < words.size(); i++) {
-      svg.text("small", new Vec2(place.left() + i / rows * COLUMN, place.top() + 10.4 + i % rows * ROW), words.get(i));
+      svg.text("fine", new Vec2(place.left() + i / rows * COLUMN, place.top() + 10.4 + i % rows * ROW), words.get(i));
     }
   }
 }

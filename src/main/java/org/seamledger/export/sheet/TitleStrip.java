@@ -13,7 +13,7 @@ public final class TitleStrip {
   private static final double KEY_WIDTH = 42;
   private static final double FINE = 2.25;
   private static final double SHEET_WIDTH = 26;
-  private static final double SCALE_WIDTH = 74;
+  private static final double SCALE_WIDTH = 66;
 
   private TitleStrip() {
   }
@@ -46,7 +46,7 @@ public final class TitleStrip {
   public static PaperBox spare(Paper paper) {
     PaperBox frame = Sheet.frame(paper);
     double left = frame.left() + SCALE_WIDTH;
-    return new PaperBox(left, frame.bottom() - BLOCK_HEIGHT, Math.max(left, frame.right() - BLOCK_WIDTH - KEY_WIDTH - 2), frame.bottom());
+    return new PaperBox(left, frame.bottom() - BLOCK_HEIGHT, Math.max(left, frame.right() - BLOCK_WIDTH - KEY_WIDTH), frame.bottom());
   }
 
   /** A sheet with nothing but frame, limits and title block, for words to be set on it. */

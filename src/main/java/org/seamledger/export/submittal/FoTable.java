@@ -39,7 +39,7 @@ final class FoTable {
     table.columns.forEach(c -> fo.empty("table-column", "column-width", "proportional-column-width(" + c.share() + ")"));
     fo.open("table-header").open("table-row");
     for (Column c : table.columns) {
-      fo.open("table-cell", "padding", "0.7mm 1mm", "border-bottom", "0.35mm solid #1b2530");
+      fo.open("table-cell", "padding", "0.7mm 1.6mm", "border-bottom", "0.35mm solid #1b2530");
       fo.block(c.head(), "font-weight", "bold", "text-align", c.isNumber() ? "end" : "start").close("table-cell");
     }
     fo.close("table-row").close("table-header").open("table-body");
@@ -65,7 +65,7 @@ final class FoTable {
 
   /** A cell with what is written into its block. */
   FoTable cell(Runnable content) {
-    fo.open("table-cell", "padding", "0.6mm 1mm", "border-bottom", RULE);
+    fo.open("table-cell", "padding", "0.6mm 1.6mm", "border-bottom", RULE);
     fo.open("block", "text-align", columns.get(cell).isNumber() ? "end" : "start");
     content.run();
     fo.close("block").close("table-cell");

@@ -15,6 +15,8 @@ final class FoWriter {
 
   private static final String FO = "http://www.w3.org/1999/XSL/Format";
   private static final String FOX = "http://xmlgraphics.apache.org/fop/extensions";
+  private static final String RDF = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
+  private static final String DC = "http://purl.org/dc/elements/1.1/";
   private static final String XML = "http://www.w3.org/XML/1998/namespace";
 
   private final ContentHandler out;
@@ -54,6 +56,40 @@ final class FoWriter {
       out.endPrefixMapping("fo");
       out.endDocument();
     });
+  }
+
+  /** Title and subject in the form that PDF/A asks for, each a text in a language. */
+  FoWriter declare(String title, String subject) {
+    open("declarations");
+    return step(() -> {
+      out.startPrefixMapping("rdf", RDF);
+      out.startPrefixMapping("dc", DC);
+      out.startElement("adobe:ns:meta/", "xmpmeta", "x:xmpmeta", new AttributesImpl());
+      out.startElement(RDF, "RDF", "rdf:RDF", new AttributesImpl());
+      AttributesImpl about = new AttributesImpl();
+      about.addAttribute(RDF, "about", "rdf:about", "CDATA", "");
+      out.startElement(RDF, "Description", "rdf:Description", about);
+      alternative("title", title);
+      alternative("description", subject);
+      out.endElement(RDF, "Description", "rdf:Description");
+      out.endElement(RDF, "RDF", "rdf:RDF");
+      out.endElement("adobe:ns:meta/", "xmpmeta", "x:xmpmeta");
+      out.endPrefixMapping("dc");
+      out.endPrefixMapping("rdf");
+    }).close("declarations");
+  }
+
+  private void alternative(String name, String words) throws SAXException {
+    AttributesImpl language = new AttributesImpl();
+    language.addAttribute(XML, "lang", "xml:lang", "CDATA", "x-default");
+    String shown = OneLine.of(words);
+    out.startElement(DC, name, "dc:" + name, new AttributesImpl());
+    out.startElement(RDF, "Alt", "rdf:Alt", new AttributesImpl());
+    out.startElement(RDF, "li", "rdf:li", language);
+    out.characters(shown.toCharArray(), 0, shown.length());
+    out.endElement(RDF, "li", "rdf:li");
+    out.endElement(RDF, "Alt", "rdf:Alt");
+    out.endElement(DC, name, "dc:" + name);
   }
 
   FoWriter open(String name, String... attributes) {

@@ -13,8 +13,8 @@ import org.seamledger.takeoff.Takeoff;
 /** Everything that is bought, each once, with what the drawing takes, waste, and whole packs. */
 final class OrderPages implements SubmittalPages {
 
-  /** The places that results have. */
-  private static final int PLACES = 6;
+  /** Of net amounts; whole packs are what is ordered. */
+  private static final int PLACES = 3;
   /** So many places a line are named; the schedule has the rest by detail. */
   private static final int NAMED = 6;
 

@@ -29,6 +29,8 @@ final class PdfPress {
       + FONT.formatted(FontFiles.REGULAR, "normal") + FONT.formatted(FontFiles.BOLD, "bold") + FONT.formatted(FontFiles.BOLD, "600")
       + "</fonts></renderer></renderers></fop>";
   private static final int ID_DIGITS = 32;
+  private static final byte[] MADE = "<xmp:CreateDate>".getBytes(StandardCharsets.US_ASCII);
+  private static final byte[] WRITTEN = "<xmp:MetadataDate>".getBytes(StandardCharsets.US_ASCII);
   private static final byte[] ID = "/ID [".getBytes(StandardCharsets.US_ASCII);
 
   private PdfPress() {
@@ -40,13 +42,11 @@ final class PdfPress {
    * @param created when it counts as made: a clock would make each run's bytes others
    * @throws IOException if {@code out} can't be written
    */
-  static void print(String title, String subject, Date created, Consumer<FoWriter> document, OutputStream out) throws IOException {
+  static void print(Date created, Consumer<FoWriter> document, OutputStream out) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
       FopFactory factory = factory();
       FOUserAgent agent = factory.newFOUserAgent();
-      agent.setTitle(title);
-      agent.setSubject(subject);
       agent.setProducer(Program.NAME);
       agent.setCreator(Program.NAME);
       agent.setCreationDate(created);
@@ -62,6 +62,7 @@ final class PdfPress {
       throw new IllegalStateException("the PDF can't be set", e);
     }
     byte[] pdf = bytes.toByteArray();
+    undate(pdf);
     identify(pdf);
     out.write(pdf);
     out.flush();
@@ -72,6 +73,16 @@ final class PdfPress {
         EnvironmentalProfileFactory.createRestrictedIO(FontFiles.BASE, new FontFiles())).getFopFactoryBuilder();
     builder.getFontManager().disableFontCache();
     return builder.build();
+  }
+
+  /** When the metadata were written, which the formatter takes from the clock, becomes when the document was made. */
+  private static void undate(byte[] pdf) {
+    int made = lastIndexOf(MADE, pdf);
+    int written = lastIndexOf(WRITTEN, pdf);
+    if (made < 0 || written < 0) {
+      throw new IllegalStateException("the PDF has no metadata");
+    }
+    System.arraycopy(pdf, made + MADE.length, pdf, written + WRITTEN.length, "2024-05-31T08:00:00".length());
   }
 
   /** Puts a hash of the document in the place of the formatter's random identifiers, which end it. */

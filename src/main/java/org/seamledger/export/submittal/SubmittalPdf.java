@@ -33,7 +33,7 @@ public final class SubmittalPdf {
   public static void write(Takeoff takeoff, SubmittalSetup setup, OutputStream out) throws IOException {
     SubmittalContent content = SubmittalContent.of(takeoff, setup);
     SubmittalPdf pdf = new SubmittalPdf(content);
-    PdfPress.print(content.title(), "Junctions, details and order of a standing-seam metal roof", created(takeoff, setup), pdf::document, out);
+    PdfPress.print(created(takeoff, setup), pdf::document, out);
   }
 
   private static Date created(Takeoff takeoff, SubmittalSetup setup) {
@@ -69,6 +69,7 @@ public final class SubmittalPdf {
     fo.open("root", "font-family", "DejaVu Sans", "font-size", content.frame().textSize() + "mm", "line-height", "1.35", "color", "#1b2530",
         "xml:lang", "en", "fox:country", "US");
     content.frame().masters(fo);
+    fo.declare(content.title(), "Junctions, details and order of a standing-seam metal roof");
     fo.open("bookmark-tree");
     parts.forEach(p -> bookmark(p.outline(), fo));
     fo.close("bookmark-tree");

@@ -3,7 +3,10 @@ package org.seamledger.export.submittal;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -34,6 +37,8 @@ final class SvgFilter extends DefaultHandler {
   private final Map<String, Double> sizes = new HashMap<>();
   private final Map<String, Boolean> bold = new HashMap<>();
   private final StringBuilder words = new StringBuilder();
+  /** Of each element that is open, from the outermost on. */
+  private final Deque<String> anchors = new ArrayDeque<>(List.of("start"));
   private Attributes haloed;
   private boolean isStyle;
 
@@ -69,6 +74,8 @@ final class SvgFilter extends DefaultHandler {
   @Override
   public void startElement(String uri, String local, String name, Attributes attributes) throws SAXException {
     words.setLength(0);
+    String anchor = attributes.getValue("text-anchor");
+    anchors.push(anchor == null ? anchors.peek() : anchor);
     isStyle = local.equals("style");
     haloed = local.equals("text") && isIn(HALO, attributes) ? new AttributesImpl(attributes) : null;
     if (haloed == null) {
@@ -96,6 +103,7 @@ final class SvgFilter extends DefaultHandler {
       out.startElement(uri, local, name, without(haloed));
       haloed = null;
     }
+    anchors.pop();
     out.characters(text.toCharArray(), 0, text.length());
     out.endElement(uri, local, name);
   }
@@ -114,7 +122,7 @@ final class SvgFilter extends DefaultHandler {
 
   private static boolean isIn(String type, Attributes attributes) {
     String all = attributes.getValue("class");
-    return all != null && java.util.List.of(all.split(" ")).contains(type);
+    return all != null && List.of(all.split(" ")).contains(type);
   }
 
   private static Attributes without(Attributes attributes) {
@@ -132,7 +140,11 @@ final class SvgFilter extends DefaultHandler {
       isBold |= bold.getOrDefault(type, false);
     }
     Glyphs.Outline outline = glyphs.outline(text, isBold, size);
-    double left = "middle".equals(haloed.getValue("text-anchor")) ? -outline.width() / 2 : 0;
+    double left = switch (anchors.peek()) {
+      case "middle" -> -outline.width() / 2;
+      case "end" -> -outline.width();
+      default -> 0;
+    };
     String at = "translate(" + Svg.number(number("x") + left) + " " + Svg.number(number("y")) + ")";
     AttributesImpl attributes = new AttributesImpl();
     add(attributes, "d", outline.path());
