@@ -113,7 +113,8 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("graph", with("export.workbook", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched))))))));
+    List<String> served = with("http", with("http.setting", watched));
+    table.put("cli", with("graph", with("export.workbook", with("bcf", with("export.bcf", with("ids", served))))));
     return table;
   }
 
