@@ -94,7 +94,8 @@ class ArchitectureTest {
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export",
         Stream
-            .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids",
+            .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
+                "ids",
                 "order", "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
@@ -103,6 +104,7 @@ class ArchitectureTest {
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
     table.put("run", stored);
     table.put("watch", with("run", stored));
+    table.put("portfolio", with("run", with("export.plan", with("export.wording", stored))));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));
     table.put("http.answer", List.of("ledger", "finding"));
@@ -110,7 +112,7 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched))))));
+    table.put("cli", with("portfolio", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched)))))));
     return table;
   }
 

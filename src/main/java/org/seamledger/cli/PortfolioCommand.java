@@ -74,7 +74,8 @@ final class PortfolioCommand implements Task {
           text -> session.err().println(Program.NAME + ": " + text + " …"));
       int kept = run.run(models);
       PortfolioTables.Written written = PortfolioTables.write(store, models, output, priced,
-          List.of(system == null ? "the default roof system" : String.valueOf(system.getFileName()), Program.NAME + " " + Program.version()));
+          List.of(system == null ? "the default roof system" : String.valueOf(system.getFileName()),
+              Program.NAME + " " + Program.version()));
       Runtime.getRuntime().removeShutdownHook(tidy);
       return status(written, kept, session);
     } catch (IOException e) {

@@ -11,8 +11,8 @@ import org.seamledger.quantity.formula.Order;
 import org.seamledger.takeoff.Takeoff;
 
 /**
- * What one takeoff, or several, need of one product, before waste and before it is rounded up to packs. Amounts are whole thousand-millionths
- * of their units, so that adding is exact: neither the order in which takeoffs are added nor how they are grouped changes a sum.
+ * What one takeoff, or several, need of one product, before waste and before it is rounded up to packs. Amounts are whole
+ * thousand-millionths of their units, so that adding is exact: neither the order in which takeoffs are added nor how they are grouped changes a sum.
  *
  * @param item what it is called
  * @param size with units, for people; what the takeoffs' sizes have in common
@@ -55,7 +55,8 @@ public record OrderAmount(ProductKey product, OrderGroup group, String item, Str
     BigInteger net = Order.nano(line.net());
     BigInteger cut = line.lengths() > 0 ? Order.nano(line.withWaste() / (1 + line.wasteShare())) : net;
     String item = line.product().id().equals(PanelLines.PANEL) ? "panels" : line.item();
-    return new OrderAmount(line.product(), line.group(), item, line.size(), line.unit(), line.wasteShare(), line.pack(), line.orderUnit(), net,
+    return new OrderAmount(line.product(), line.group(), item, line.size(), line.unit(), line.wasteShare(), line.pack(), line.orderUnit(),
+        net,
         cut, line.lengths(), others, 1);
   }
 
@@ -69,7 +70,8 @@ public record OrderAmount(ProductKey product, OrderGroup group, String item, Str
    * @throws IllegalArgumentException where they are not the same product by the same roof system
    */
   public OrderAmount plus(OrderAmount o) {
-    if (!product.equals(o.product) || !unit.equals(o.unit) || !orderUnit.equals(o.orderUnit) || wasteShare != o.wasteShare || pack != o.pack) {
+    if (!product.equals(o.product) || !unit.equals(o.unit) || !orderUnit.equals(o.orderUnit) || wasteShare != o.wasteShare
+        || pack != o.pack) {
       throw new IllegalArgumentException(product + " in " + pack + " " + unit + " and " + o.product + " in " + o.pack + " " + o.unit);
     }
     TreeMap<String, BigInteger> both = new TreeMap<>(measures);
@@ -114,6 +116,9 @@ public record OrderAmount(ProductKey product, OrderGroup group, String item, Str
     }
     String needed = LineDraft.number(inPacks.net()) + " " + unit + " " + models + waste
         + (wasteShare > 0 ? " = " + LineDraft.number(inPacks.withWaste()) + " " + unit : "");
+    if (pack == 1 && wasteShare == 0) {
+      return needed;
+    }
     return needed + (pack == 1 ? "" : " ÷ " + LineDraft.number(pack) + " " + unit + " a " + orderUnit) + ", rounded up: " + order;
   }
 }

@@ -23,11 +23,6 @@ public final class OrderTotal {
     more.forEach(a -> amounts.merge(a.product(), a, OrderAmount::plus));
   }
 
-  /** The amounts so far, by product. */
-  public List<OrderAmount> amounts() {
-    return List.copyOf(amounts.values());
-  }
-
   /** The order: by group, then by id. The first size of a product has the product's own id, as in the order of one takeoff. */
   public OrderList list() {
     Set<String> known = new HashSet<>();

@@ -74,7 +74,8 @@ public final class PanelLines {
   }
 
   private OrderLine line(RoofFace face) {
-    LineDraft draft = new LineDraft("panel:" + face.id(), OrderGroup.PANELS, "panels of " + face.id(), "piece").product(new ProductKey(PANEL, 0));
+    LineDraft draft =
+        new LineDraft("panel:" + face.id(), OrderGroup.PANELS, "panels of " + face.id(), "piece").product(new ProductKey(PANEL, 0));
     double coil = system.panel().coverage().value() + system.purchase().coil().seamAllowance().value();
     TreeMap<Long, Integer> byLength = new TreeMap<>(java.util.Comparator.reverseOrder());
     for (Panel panel : panels(face)) {

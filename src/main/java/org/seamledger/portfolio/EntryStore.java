@@ -2,6 +2,7 @@ package org.seamledger.portfolio;
 
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -18,11 +19,12 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
+import java.util.zip.ZipException;
 import org.seamledger.finding.Sha256;
 
 /**
- * The entries of a portfolio in a folder, a file each, which is there whole or not at all; and a mark for each model that is being analysed.
- * A mark that is left over says that the process died meanwhile. One process at a time uses a folder.
+ * The entries of a portfolio in a folder, a file each, which is there whole or not at all; and a mark for each model that is being
+ * analysed. A mark that is left over says that the process died meanwhile. One process at a time uses a folder.
  */
 public final class EntryStore implements AutoCloseable {
 
@@ -76,7 +78,7 @@ public final class EntryStore implements AutoCloseable {
   Optional<ModelEntry> get(String name) throws IOException {
     try (InputStream in = new GZIPInputStream(Files.newInputStream(file(name)))) {
       return Optional.of(JSON.readValue(in, ModelEntry.class)).filter(e -> e.name().equals(name));
-    } catch (NoSuchFileException | JacksonException e) {
+    } catch (NoSuchFileException | JacksonException | EOFException | ZipException e) {
       return Optional.empty();
     }
   }

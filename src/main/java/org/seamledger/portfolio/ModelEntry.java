@@ -41,7 +41,8 @@ public record ModelEntry(String name, String file, String basis, ModelState stat
   }
 
   static ModelEntry without(String name, String file, String basis, ModelState state, String code, String reason) {
-    return new ModelEntry(name, file, basis, state, code, reason, null, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), "");
+    return new ModelEntry(name, file, basis, state, code, reason, null, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(),
+        "");
   }
 
   private static List<List<String>> rows(Takeoff takeoff, Table table) throws IOException {

@@ -17,12 +17,12 @@ final class PortfolioPage {
       body { font: 15px/1.45 system-ui, "DejaVu Sans", sans-serif; color: #1b2530; margin: 2rem auto; max-width: 75rem; padding: 0 1rem }
       h1 { font-size: 1.5rem } h2 { font-size: 1.15rem; margin-top: 2.2rem }
       table { border-collapse: collapse; width: 100% } th, td { text-align: left; padding: .25rem .6rem; vertical-align: top }
-      th { border-bottom: 2px solid #8a949d } td { border-bottom: 1px solid #d8dde1; overflow-wrap: anywhere }
+      th { border-bottom: 2px solid #8a949d } td { border-bottom: 1px solid #d8dde1; overflow-wrap: break-word }
       .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap }
       .violation { color: #a3101b; font-weight: 600 } .warning { color: #7a5200; font-weight: 600 }
       .models { display: grid; grid-template-columns: repeat(auto-fill, minmax(15rem, 1fr)); gap: 1rem; padding: 0; list-style: none }
       .models li { border: 1px solid #d8dde1; padding: .6rem } .models img { width: 100%; height: 11rem; object-fit: contain }
-      .models b { overflow-wrap: anywhere; font-weight: 600 } .quiet { color: #44525f }
+      .models b { overflow-wrap: break-word; font-weight: 600 } .quiet { color: #44525f }
       """;
 
   private final StringBuilder html = new StringBuilder();
@@ -43,11 +43,14 @@ final class PortfolioPage {
 
   private void head(PortfolioSummary summary, List<String> source) {
     html.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
-        + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>Portfolio of roofs</title>\n<style>\n").append(STYLE)
+        + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>Portfolio of roofs</title>\n<style>\n")
+        .append(STYLE)
         .append("</style></head><body>\n<h1>Portfolio of roofs</h1>\n<p>")
-        .append(CountText.of(summary.lines().size(), "model")).append(", ").append(summary.count(ModelState.DONE)).append(" with a result. ");
+        .append(CountText.of(summary.lines().size(), "model")).append(", ").append(summary.count(ModelState.DONE))
+        .append(" with a result. ");
     double area = summary.lines().stream().filter(l -> l.figures() != null).mapToDouble(l -> l.figures().areaM2()).sum();
-    html.append(MeasureFormat.formatArea(area)).append(" of roof surface.</p>\n<p class=\"quiet\">").append(escaped(String.join("; ", source)))
+    html.append(MeasureFormat.formatArea(area)).append(" of roof surface.</p>\n<p class=\"quiet\">")
+        .append(escaped(String.join("; ", source)))
         .append(". Tables: ");
     for (String table : List.of("models", "junctions", "nodes", "findings", "kinds", "order", "order-by-model")) {
       html.append("<a href=\"").append(table).append(".csv\">").append(table).append(".csv</a> ");
@@ -97,7 +100,8 @@ final class PortfolioPage {
     for (PortfolioSummary.Line l : lines.subList(0, Math.min(MOST_MODELS, lines.size()))) {
       html.append("<li><img loading=\"lazy\" alt=\"plan of ").append(escaped(l.name())).append("\" src=\"")
           .append(PortfolioTables.picturePath(l.name())).append("\"><b>").append(escaped(l.name())).append("</b><br>")
-          .append(MeasureFormat.formatArea(l.figures().areaM2())).append(", ").append(CountText.of(l.figures().faces(), "face")).append(", ")
+          .append(MeasureFormat.formatArea(l.figures().areaM2())).append(", ").append(CountText.of(l.figures().faces(), "face"))
+          .append(", ")
           .append(CountText.of(l.figures().junctions(), "line")).append("<br>");
       count(l, Severity.VIOLATION);
       count(l, Severity.WARNING);

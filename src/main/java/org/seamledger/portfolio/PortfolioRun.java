@@ -147,7 +147,7 @@ public final class PortfolioRun {
 
   private void byItself(PortfolioModel model) throws IOException, InterruptedException {
     String file = model.sha256();
-    if (store.deaths(model.name()) < MOST_DEATHS) {
+    if (again || store.deaths(model.name()) < MOST_DEATHS) {
       store.put(entry(model, file));
       return;
     }

@@ -86,7 +86,9 @@ final class PortfolioSummary {
 
   /** The models with a result that have the worst findings, the worst first. */
   List<Line> worst() {
-    return lines.stream().filter(l -> l.state == ModelState.DONE).sorted(Comparator.comparingLong((Line l) -> -l.findings(Severity.VIOLATION))
-        .thenComparingLong(l -> -l.findings(Severity.WARNING)).thenComparing(Line::name)).toList();
+    return lines.stream().filter(l -> l.state == ModelState.DONE)
+        .sorted(Comparator.comparingLong((Line l) -> -l.findings(Severity.VIOLATION))
+            .thenComparingLong(l -> -l.findings(Severity.WARNING)).thenComparing(Line::name))
+        .toList();
   }
 }

@@ -22,8 +22,9 @@ import org.seamledger.order.PriceList;
 /** Writes what a portfolio comes to: tables, one order, pictures and the page. One entry is in memory at a time. */
 public final class PortfolioTables {
 
-  private static final List<String> MODEL = List.of("path", "state", "code", "reason", "sha256", "schema", "lengthUnit", "application", "written",
-      "bytes", "faces", "areaM2", "planAreaM2", "junctions", "junctionsM", "nodes", "violations", "warnings", "notes", "picture");
+  private static final List<String> MODEL =
+      List.of("path", "state", "code", "reason", "sha256", "schema", "lengthUnit", "application", "written",
+          "bytes", "faces", "areaM2", "planAreaM2", "junctions", "junctionsM", "nodes", "violations", "warnings", "notes", "picture");
 
   private final EntryStore store;
   private final Path folder;
@@ -93,10 +94,11 @@ public final class PortfolioTables {
       cells.addAll(java.util.Collections.nCopies(MODEL.size() - cells.size(), ""));
       return cells;
     }
-    cells.addAll(List.of(f.sha256(), f.schema(), f.lengthUnit(), OneLine.of(f.application()), OneLine.of(f.written()), Long.toString(f.bytes()),
-        Integer.toString(f.faces()), Rows.number(f.areaM2()), Rows.number(f.planAreaM2()), Integer.toString(f.junctions()),
-        Rows.number(f.junctionsM()), Integer.toString(f.nodes()), Long.toString(f.violations()), Long.toString(f.warnings()),
-        Long.toString(f.notes()), picturePath(e.name())));
+    cells.addAll(
+        List.of(f.sha256(), f.schema(), f.lengthUnit(), OneLine.of(f.application()), OneLine.of(f.written()), Long.toString(f.bytes()),
+            Integer.toString(f.faces()), Rows.number(f.areaM2()), Rows.number(f.planAreaM2()), Integer.toString(f.junctions()),
+            Rows.number(f.junctionsM()), Integer.toString(f.nodes()), Long.toString(f.violations()), Long.toString(f.warnings()),
+            Long.toString(f.notes()), picturePath(e.name())));
     return cells;
   }
 
