@@ -46,7 +46,7 @@ export const health = () =>
 export const openSession = token => call('POST', '/api/session', {token});
 export const samples = () => call('GET', '/api/samples').then(r => r.samples);
 export const openSample = name => call('POST', `/api/samples/${encodeURIComponent(name)}/analyses`);
-export const analyses = () => call('GET', '/api/analyses').then(r => r.analyses);
+export const analyses = () => call('GET', '/api/analyses?limit=200').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
@@ -55,6 +55,7 @@ export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURICompone
 export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 /** A sheet of the trims as they are folded. @param {string} units metric or us */
 export const profilesAt = (id, units) => `${a(id)}/profiles.svg?units=${units}`;
+export const fileAt = (id, file) => `${a(id)}/${file}`;
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */
 export async function cuts(id) {

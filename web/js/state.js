@@ -24,13 +24,14 @@ const DEFAULTS = {
   sort: '-length',
   group: 'kind',
   closed: new Set(),   // groups folded away
+  movement: '',        // "on" where the plan shows fixed lines and movement
   units: 'metric',
   theme: 'auto',
   against: '',         // analysis to compare with
 };
 
 /** Names that the address of the page holds, so that a link shows the same again. */
-const IN_ADDRESS = ['tab', 'view', 'selected', 'water', 'spot', 'sort', 'group', 'units', 'against'];
+const IN_ADDRESS = ['tab', 'view', 'selected', 'water', 'spot', 'sort', 'group', 'units', 'against', 'movement'];
 const FILTERS = ['kind', 'detail', 'seal', 'finding', 'face', 'element', 'review', 'override', 'modelled', 'text'];
 
 export const state = {...DEFAULTS};

@@ -18,10 +18,28 @@ export function requirements(j) {
       [[c.part, on(c), c.shorterThanMinimum && ', short'], u.count(c.count), u.length(c.lengthM), u.degrees(c.bevelDegrees)])),
     part('Sealant', ['Where', 'What', 'Lines', 'Length'], (j.seals ?? []).map(x =>
       [[x.place, on(x)], sealant(x), u.count(x.lines), u.run(x.lengthM)])),
-    part('Fasteners', ['Line', 'Count', 'Spacing'], (j.fasteners ?? []).map(x =>
-      [[x.place, on(x), x.throughTape && ', through tape'], u.count(x.count), u.small(x.spacingM)])),
+    part('Fasteners', ['Line', 'What', 'Count', 'Spacing'], (j.fasteners ?? []).map(x =>
+      [[x.place, on(x), x.throughTape && ', through tape', x.exposed && ', exposed'], fastener(x), u.count(x.count),
+        u.small(x.spacingM)])),
+    movement(j),
     behind(j),
     steps(j), measured(j)];
+}
+
+/** Type and length of a fastener, what it joins, and its slot where what lies on top slides. */
+const fastener = x => x.type && [`${x.type.replace('-', ' ')} ${u.small(x.lengthM)}, ${x.joins.replace('-', ' to ')}`,
+  x.slotM > 0 && `, slots ${u.small(x.slotM)}`];
+
+/** How the panels that end at the junction are fixed or move there. */
+function movement(j) {
+  const panels = (state.ledger.raw.panels ?? []).flatMap(p => [['low-end', p.lowEnd], ['high-end', p.highEnd]]
+    .filter(([, e]) => e.junctions.includes(j.id)).map(([end, e]) => ({...e, face: p.face, isFixed: p.fixed === end})));
+  const faces = [...new Set(panels.map(p => p.face))];
+  return part('Panels that end here', ['Face', 'Fixed', 'Free', 'Gap', 'Opens', 'Slot'], faces.map(id => {
+    const own = panels.filter(p => p.face === id), free = own.filter(p => !p.isFixed), most = f => Math.max(0, ...own.map(f));
+    return [id, u.count(own.length - free.length), u.count(free.length), u.small(most(p => p.gapM)), u.small(most(p => p.opensM)),
+      u.small(most(p => p.slotM))];
+  }));
 }
 
 function part(title, heads, rows) {

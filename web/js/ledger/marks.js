@@ -18,7 +18,7 @@ document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
 export function sealClass(j) {
   const seals = j.seals ?? [];
   const forms = new Set(seals.map(x => x.form));
-  if (seals.some(x => x.exposure === 'exposed')) return 'exposed';
+  if (seals.some(x => x.form === 'bead' && x.exposure === 'exposed')) return 'exposed';
   if (forms.has('tape')) return forms.has('bead') ? 'tape-bead' : 'tape';
   if (forms.has('bead')) return 'bead';
   if (forms.has('in-seam')) return 'in-seam';

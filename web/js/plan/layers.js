@@ -10,7 +10,7 @@ import {outline, trace} from './paths.js';
 
 /** From the bottom up. */
 export const LAYERS = ['faces', 'chosenFace', 'catchment', 'seams', 'dim', 'lines',
-  'water', 'nodes', 'changes', 'halo', 'chosen', 'arrows', 'labels'];
+  'water', 'nodes', 'changes', 'halo', 'chosen', 'arrows', 'movement', 'labels'];
 const MOST_ARROWS = 400;
 
 /** @param {Record<string, SVGGElement>} layers */

@@ -7,6 +7,7 @@ import {planAt} from '../api.js';
 import {Camera} from './camera.js';
 import {drawLabels} from './labels.js';
 import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes} from './layers.js';
+import {drawMovement, movementButton} from './movement.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
 import {drawWater} from './water.js';
@@ -23,6 +24,7 @@ export function mountPlan(root) {
   onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
   onChange(['units'], () => (plan.linkSheets(), plan.look()));
   onChange(['water', 'spot', 'selected'], () => plan.showWater());
+  onChange(['movement'], () => plan.look());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
   onChange(['nodes', 'nodeKind'], () => plan.showNodes());
   plan.draw();
@@ -49,7 +51,7 @@ export class Plan {
     return h('div', {class: 'drawing-tools', role: 'group', 'aria-label': 'Plan'},
       button('+', () => this.zoom(0.7), {'aria-label': 'Zoom in'}), button('−', () => this.zoom(1 / 0.7), {'aria-label': 'Zoom out'}),
       button('Fit', () => this.fit()), this.nodes, this.waterButton = button('Water', () => set({water: state.water ? '' : 'on'}),
-        {title: 'Where the water goes; pick a point or a line to see its catchment'}),
+        {title: 'Where the water goes; pick a point or a line to see its catchment'}), movementButton(),
       h('a', {class: 'button', href: planAt(state.analysis.id, state.units), target: '_blank', rel: 'noopener',
         title: 'The plan on sheets to print, to scale'}, 'Sheets'));
   }
@@ -77,6 +79,7 @@ export class Plan {
       // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
       svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && camera.perPx > DENSE_M_PER_PX);
       this.seams.draw(camera);
+      drawMovement(this.layers.movement, camera);
       drawLabels(this.layers.labels, camera);
       drawScale(this.scale, camera.perPx);
     });

@@ -5,6 +5,7 @@ import {set, state, watch} from '../state.js';
 import {SEVERITY, kindText} from '../ledger/marks.js';
 import {junctionsOf, kindOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
+import {handedOn} from './handover.js';
 import {placeButton, placingForm} from './placing.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
@@ -36,7 +37,7 @@ function content(draw) {
   box.checked = openOnly;
   const accepted = all.filter(isAccepted).length;
   return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`),
-    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(),
+    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(), handedOn(),
     Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev), draw)),
     placingForm()];
 }

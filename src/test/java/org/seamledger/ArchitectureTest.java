@@ -83,15 +83,17 @@ class ArchitectureTest {
     table.put("order", with("order.stock", RESULTS));
     table.put("enrich", with("schema", with("step", with("ifc.entity", RESULTS))));
     table.put("ledger", RESULTS);
-    table.put("export.wording", List.of("takeoff", "detail", "drainage", "junction", "element", "measure", "finding"));
+    table.put("export.wording", List.of("takeoff", "quantity", "detail", "drainage", "junction", "element", "measure", "finding"));
     table.put("export.json", with("order", RESULTS));
     table.put("export.report", with("order", with("export.wording", RESULTS)));
     table.put("export.sheet", List.of("export.wording", "takeoff", "roof", "element", "geometry", "measure"));
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.node", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("graph", with("rdf", RESULTS));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
+    table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
@@ -102,7 +104,7 @@ class ArchitectureTest {
     List<String> stored =
         with("progress", with("source", with("step", with("enrich",
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
-    table.put("run", stored);
+    table.put("run", with("graph", with("export.bcf", with("bcf", stored))));
     table.put("watch", with("run", stored));
     table.put("portfolio", with("run", with("export.plan", with("export.wording", stored))));
     List<String> watched = with("watch", with("run", stored));
@@ -112,7 +114,8 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("portfolio", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched)))))));
+    List<String> served = with("portfolio", with("http", with("http.setting", watched)));
+    table.put("cli", with("graph", with("export.workbook", with("bcf", with("export.bcf", with("ids", served))))));
     return table;
   }
 
@@ -122,12 +125,13 @@ class ArchitectureTest {
 
   /** A library's packages and the only packages that may know it. */
   private static final Map<String, Set<String>> ROOM = Map.ofEntries(
-      Map.entry("org.apache.jena..", Set.of("rdf", "shacl")),
+      Map.entry("org.apache.jena..", Set.of("rdf", "shacl", "graph")),
       Map.entry("org.locationtech.jts..", Set.of("geometry")),
       Map.entry("java.sql..", Set.of("ledger")),
       Map.entry("javax.sql..", Set.of("ledger")),
       Map.entry("org.sqlite..", Set.of("ledger")),
       Map.entry("org.postgresql..", Set.of("ledger")),
+      Map.entry("org.dhatim..", Set.of("export.workbook")),
       Map.entry("io.javalin..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.eclipse.jetty..", Set.of("http", "http.api")),
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),

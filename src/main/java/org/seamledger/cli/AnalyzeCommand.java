@@ -50,7 +50,8 @@ final class AnalyzeCommand implements Task {
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
       description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
           + "closures; order as csv: everything to buy; findings as csv; "
-          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; "
+          + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; turtle or jsonld: the graph; "
+          + "xlsx: a workbook that calculates; "
           + "ifc: a copy of the model with the answers in it (default: text).")
   private OutputFormat format;
 
@@ -95,8 +96,8 @@ final class AnalyzeCommand implements Task {
   private Takeoff result(List<TopicAnswer> answers, Optional<Severity> limit, Optional<PriceList> priced, Session session) {
     session.requireWritable(output);
     requireNoTerminal(session);
-    Takeoff takeoff = analyze(models, session).withAnswers(answers);
     OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
+    Takeoff takeoff = analyze(models, session).withAnswers(answers);
     session.print(Optional.ofNullable(output), out -> {
       if (by != null) {
         SubtotalsCsv.write(takeoff, priced, by, out);

@@ -1,5 +1,6 @@
 package org.seamledger.cli;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -15,6 +16,7 @@ import org.seamledger.export.GateModel;
 import org.seamledger.export.IdsJson;
 import org.seamledger.export.IdsReport;
 import org.seamledger.finding.Severity;
+import org.seamledger.finding.SettingsFile;
 import org.seamledger.ids.IdsDocument;
 import org.seamledger.ids.IdsReader;
 import org.seamledger.ids.check.DocumentResult;
@@ -117,7 +119,7 @@ final class CheckCommand implements Task {
   }
 
   private static IdsDocument read(Path file) {
-    try (InputStream in = Files.newInputStream(file)) {
+    try (InputStream in = new ByteArrayInputStream(SettingsFile.bytes(file))) {
       return IdsReader.read(in, file.toString());
     } catch (NoSuchFileException e) {
       throw new UsageException("--ids " + file + ": expected a file, found none");

@@ -24,7 +24,7 @@ final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
       subcommands = {AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class,
-          PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, SectionCommand.class,
+          PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class, SectionCommand.class,
           ProjectsCommand.class,
           ServeCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
@@ -90,6 +90,9 @@ final class Cli {
       return fail(err, ExitStatus.UNREADABLE,
           "the model needs more memory than " + memory.mebibytes() + " MiB; give more, such as SEAMLEDGER_JAVA_OPTS=-Xmx2g");
     }
+    if (failure instanceof Failure.TooLong) {
+      return fail(err, ExitStatus.UNREADABLE, failure.message() + " " + TimeLimit.VARIABLE + " sets another limit, in seconds.");
+    }
     return failure instanceof Failure.UnreadableModel ? fail(err, ExitStatus.UNREADABLE, failure.message())
         : fault(err, failure.cause().orElseGet(() -> new CancellationException(failure.message())));
   }
@@ -108,7 +111,7 @@ final class Cli {
       return task.run(session);
     }
     throw new UsageException(
-        "say what to do: analyze, check, compare, explain, plan, portfolio, section, projects, serve or watch; --help tells more");
+        "say what to do: analyze, check, compare, explain, plan, portfolio, query, section, projects, serve or watch; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {

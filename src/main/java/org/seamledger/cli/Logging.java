@@ -15,6 +15,7 @@ import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.seamledger.watch.Event;
 import org.seamledger.watch.Watching;
 import org.slf4j.LoggerFactory;
@@ -33,6 +34,8 @@ public final class Logging extends ContextAwareBase implements Configurator {
       "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSSX\", UTC} %-5level %logger{0}: %replace(%replace(%msg){'\\s*[\\r\\n]+\\s*', ' '}"
           + " %kvp){' $', ''}%n"
           + "%replace(%ex){'(?m)^', '    '}%nopex";
+
+  private static final List<String> CLIENTS_FAULTS = List.of("org.eclipse.jetty.http.HttpParser", "org.eclipse.jetty.util.HostPort");
 
   @Override
   public ExecutionStatus configure(LoggerContext context) {
@@ -53,6 +56,8 @@ public final class Logging extends ContextAwareBase implements Configurator {
     stream.setOutputStream(new Unclosable(err));
     write(context, stream, form == LogForm.json ? new JsonLines() : pattern(context, SERVICE));
     context.getLogger("org.seamledger").setLevel(level(Level.INFO));
+    // What is wrong with a request is in its answer; a line in the log for each would be a way to fill disks without a token.
+    CLIENTS_FAULTS.forEach(name -> context.getLogger(name).setLevel(Level.ERROR));
   }
 
   /** Writes what a watch tells into the service's log, with the watch's own time. */

@@ -16,7 +16,10 @@ import org.seamledger.export.OrderCsv;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.bcf.BcfOptions;
 import org.seamledger.export.bcf.BcfPackage;
+import org.seamledger.export.sheet.DrawingUnits;
+import org.seamledger.export.workbook.WorkbookWriter;
 import org.seamledger.finding.Severity;
+import org.seamledger.graph.GraphForm;
 import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
 
@@ -27,7 +30,9 @@ enum OutputFormat {
   order(priced(OrderCsv::write), Optional.empty()),
   findings(of(FindingsCsv::write), Optional.empty()), nodes(of(NodesCsv::write), Optional.empty()),
   junit(of(GateForm.junit), Optional.of(GateForm.junit)),
-  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
+  sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), turtle(of(GraphForm.TURTLE::write), Optional.empty()),
+  jsonld(of(GraphForm.JSON_LD::write), Optional.empty()), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
+  xlsx(priced((t, prices, out) -> WorkbookWriter.write(t, prices, DrawingUnits.BOTH, out))),
   /** Written from the models themselves, see {@link CopiesOutput}. */
   ifc(OutputFormat::copies);
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.seamledger.http.Server;
+import org.seamledger.http.setting.Limits;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.run.TakeoffAnalyzer;
@@ -37,6 +38,13 @@ final class ServeCommand implements Task {
   @Option(names = "--host", paramLabel = "NAME", description = "A name under which clients may call, besides the address. Repeatable.")
   private List<String> hosts = List.of();
 
+  @Option(names = "--proxy", paramLabel = "ADDRESS",
+      description = "Address of a reverse proxy whose X-Forwarded-For and X-Forwarded-Proto are believed. Repeatable.")
+  private List<String> proxies = List.of();
+
+  @Option(names = "--analysis-seconds", paramLabel = "N", description = "Longest that one analysis may take (default: 1800).")
+  private int analysisSeconds = (int) Limits.standard().duration().toSeconds();
+
   @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own.")
   private Path shapes;
 
@@ -61,7 +69,8 @@ final class ServeCommand implements Task {
   public int run(Session session) {
     Optional<Path> rules = Optional.ofNullable(shapes).or(session.environment()::shapes);
     Options options = Options.of(new TakeoffAnalyzer(rules), data.path())
-        .bind(address, session.environment().token()).port(port).models(models).hosts(hosts)
+        .bind(address, session.environment().token()).port(port).models(models).hosts(hosts).proxies(proxies)
+        .limits(Limits.standard().lasting(Duration.ofSeconds(Math.max(1, analysisSeconds))))
         .database(database.resolve(session.environment().database()));
     options = withServers(session.environment().samples().map(options::samples).orElse(options));
     Logging.asService(log, session.err());

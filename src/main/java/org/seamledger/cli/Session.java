@@ -7,8 +7,12 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Optional;
 import org.seamledger.run.Analyzer;
+import org.seamledger.run.Failure;
+import org.seamledger.run.FailureException;
+import org.seamledger.run.Outcome;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
@@ -22,8 +26,17 @@ record Session(Analyzer<Takeoff> analyzer, Environment environment, OutputStream
    * @throws org.seamledger.run.FailureException where there is no takeoff
    */
   Takeoff analyze(Inputs inputs) {
-    try (LateProgress progress = new LateProgress(err)) {
-      return analyzer.run(inputs, progress).orThrow();
+    return analyze(inputs, TimeLimit.ofProcess());
+  }
+
+  Takeoff analyze(Inputs inputs, Duration most) {
+    try (LateProgress progress = new LateProgress(err); TimeLimit limit = new TimeLimit(most, err)) {
+      Outcome<Takeoff> outcome = analyzer.run(inputs, progress);
+      boolean isCutOff = outcome.failure().filter(Failure.Cancelled.class::isInstance).isPresent() && limit.isOver();
+      if (isCutOff) {
+        throw new FailureException(limit.failure());
+      }
+      return outcome.orThrow();
     }
   }
 

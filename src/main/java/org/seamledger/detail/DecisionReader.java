@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.seamledger.detail.DecisionFormatException.Problem;
 import org.seamledger.finding.AcceptedFinding;
+import org.seamledger.finding.SettingsFile;
 
 /**
  * Reads a file of decisions:
@@ -67,7 +68,7 @@ public final class DecisionReader {
       if (Files.size(file) > LONGEST) {
         throw whole(file.toString(), "at most " + LONGEST + " bytes", Files.size(file) + " bytes");
       }
-      return parse(Files.readString(file), file.toString(), kinds);
+      return parse(SettingsFile.text(file), file.toString(), kinds);
     } catch (NoSuchFileException e) {
       throw whole(file.toString(), "a readable JSON file in UTF-8", "no such file");
     } catch (CharacterCodingException e) {

@@ -16,10 +16,10 @@ final class DetailBook {
 
   private static final Set<String> BLOCK = Set.of("includes", "followedBy", "metal", "seals", "fastenings", "holdPoints");
   private static final Set<String> DETAIL = with(BLOCK, "detail", "title", "waterPath", "metalFirst", "source");
-  private static final Set<String> METAL = Set.of("part", "id", "on", "run", "girthMm");
+  private static final Set<String> METAL = Set.of("part", "id", "on", "run", "girthMm", "lapMm", "everyMm");
   private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "id", "lines", "on", "run", "upstands", "size", "of");
   private static final Set<String> FASTENING = Set.of("place", "id", "lines", "on", "run", "spacing", "throughTape",
-      "joins", "type", "fixes", "slides");
+      "joins", "type", "fixes", "slides", "exposed");
   private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
   private static final List<String> SPACINGS =
@@ -73,7 +73,13 @@ final class DetailBook {
 
   private static MetalPart metal(Described d) {
     d.only(METAL);
-    return new MetalPart(d.word("part"), id(d, DerivedIds.part(d.word("part"))), on(d), run(d), d.number("girthMm", 0) / 1000);
+    Run run = run(d);
+    double every = d.number("everyMm", 0) / 1000;
+    if ((run == Run.AT_INTERVALS || run == Run.BETWEEN_INTERVALS) != every > 0) {
+      throw d.problem("sl:everyMm is the length of intervals, with sl:run \"at-intervals\" or \"between-intervals\"");
+    }
+    return new MetalPart(d.word("part"), id(d, DerivedIds.part(d.word("part"))), on(d), run, d.number("girthMm", 0) / 1000,
+        d.number("lapMm", 0) / 1000, every);
   }
 
   private static Seal seal(Described d) {
@@ -100,7 +106,8 @@ final class DetailBook {
     Joins joins = d.has("joins") ? d.oneOf("joins", Arrays.stream(Joins.values()), Joins::word) : DerivedIds.joins(id);
     FastenerType type = d.has("type") ? d.oneOf("type", Arrays.stream(FastenerType.values()), FastenerType::word) : FastenerType.of(joins);
     return new Fastening(d.word("place"), id, d.count("lines", 1), on(d), run(d), d.oneOf("spacing", SPACINGS.stream(), s -> s),
-        d.flag("throughTape", false), joins, type, d.flag("fixes", DerivedIds.fixes(id)), d.flag("slides", false));
+        d.flag("throughTape", false), joins, type, d.flag("fixes", DerivedIds.fixes(id)), d.flag("slides", false),
+        d.flag("exposed", false));
   }
 
   private static HoldPoint holdPoint(Described d) {
@@ -131,7 +138,7 @@ final class DetailBook {
     List<MetalPart> all = new ArrayList<>();
     for (MetalPart m : metal) {
       boolean derived = m.id().equals(DerivedIds.part(m.part())) && ids.contains(m.id());
-      MetalPart part = derived ? new MetalPart(m.part(), DerivedIds.plain(m.part()), m.on(), m.run(), m.girthM()) : m;
+      MetalPart part = derived ? m.called(DerivedIds.plain(m.part())) : m;
       if (!names.add(part.part())) {
         throw d.problem("has the part \"" + part.part() + "\" twice");
       }

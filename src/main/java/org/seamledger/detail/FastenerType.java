@@ -15,7 +15,7 @@ public enum FastenerType {
   WALL_ANCHOR("wall-anchor", "masonry anchor with a sealing washer"),
   /** Holds metal in a reglet: not a screw. */
   WEDGE("wedge", "wedge"),
-  /** Sheet to sheet, closed at its end, where it is under water. */
+  /** Sheet to the pan, closed at its end: a screw's point would bite into a solid deck, and hold the panel. */
   RIVET("rivet", "closed-end rivet");
 
   private final String word;
@@ -39,7 +39,8 @@ public enum FastenerType {
   /** What a joint takes where a detail doesn't say. */
   static FastenerType of(Joins joins) {
     return switch (joins) {
-      case PANEL_METAL, METAL_METAL -> STITCH_SCREW;
+      case PANEL_METAL -> RIVET;
+      case METAL_METAL -> STITCH_SCREW;
       case METAL_DECK, CLIP_DECK -> PANCAKE_SCREW;
       case PANEL_DECK -> DECK_SCREW;
       case METAL_WALL -> WALL_ANCHOR;

@@ -14,13 +14,15 @@ package org.seamledger.detail;
  * @param type of the fastener there
  * @param fixes whether it is here that a panel is fixed whose fixed line this is: there the same line goes through the panel into the deck
  * @param slides whether the holes of what lies on top are slots, because the panel moves under it
+ * @param exposed whether its heads see the weather
  */
 public record Fastening(String place, String id, int lines, On on, Run run, String spacing, boolean throughTape, Joins joins,
-    FastenerType type, boolean fixes, boolean slides) {
+    FastenerType type, boolean fixes, boolean slides, boolean exposed) {
 
   /** Lines whose id follows from their place, and what they join from that. */
   public Fastening(String place, int lines, On on, Run run, String spacing, boolean throughTape) {
     this(place, DerivedIds.fastening(place), lines, on, run, spacing, throughTape, DerivedIds.joins(DerivedIds.fastening(place)),
-        FastenerType.of(DerivedIds.joins(DerivedIds.fastening(place))), DerivedIds.fixes(DerivedIds.fastening(place)), false);
+        FastenerType.of(DerivedIds.joins(DerivedIds.fastening(place))), DerivedIds.fixes(DerivedIds.fastening(place)), false,
+        false);
   }
 }

@@ -28,11 +28,6 @@ public final class FixedLines {
     return shapes.decide(facts).stream().map(FixedLines::line).toList();
   }
 
-  /** What the shape of a line requires and the facts don't give, in words; empty where they conform. */
-  public List<String> misses(FixedLine line, Map<String, ?> facts) {
-    return shapes.misses(line.word(), facts);
-  }
-
   private static FixedLine line(String word) {
     return Stream.of(FixedLine.values()).filter(l -> l.word().equals(word)).findFirst().orElseThrow();
   }

@@ -7,11 +7,18 @@ package org.seamledger.detail;
  * @param id what it is to drawings, such as {@code cap}; unique within a detail
  * @param run {@link Run#CONTINUOUS} in stock lengths with laps, {@link Run#PER_PIECE} cut between seams, {@link Run#ONCE} made to measure
  * @param girthM width of the sheet it is bent from, metres; 0 where the roof system's value holds
+ * @param lapM least lap of its lengths, metres; 0 where the roof system's value holds
+ * @param everyM length of the intervals that it is counted by, metres; 0 for what isn't
  */
-public record MetalPart(String part, String id, On on, Run run, double girthM) {
+public record MetalPart(String part, String id, On on, Run run, double girthM, double lapM, double everyM) {
 
   /** A part whose id follows from its name. */
   public MetalPart(String part, On on, Run run, double girthM) {
-    this(part, DerivedIds.part(part), on, run, girthM);
+    this(part, DerivedIds.part(part), on, run, girthM, 0, 0);
+  }
+
+  /** The same under another id. */
+  MetalPart called(String other) {
+    return new MetalPart(part, other, on, run, girthM, lapM, everyM);
   }
 }

@@ -15,7 +15,13 @@ public enum Run {
   /** Around a pipe, at the clamp of its boot. */
   COLLAR("collar"),
   /** Once a junction. */
-  ONCE("once");
+  ONCE("once"),
+  /** One at each place of a line of fasteners at the system's spacing of trims: cleats. */
+  AT_SPACING("at-spacing"),
+  /** One for each begun interval along the line: outlets, brackets. */
+  AT_INTERVALS("at-intervals"),
+  /** One between two such intervals: expansion joints. */
+  BETWEEN_INTERVALS("between-intervals");
 
   private final String word;
 

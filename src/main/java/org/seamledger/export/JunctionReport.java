@@ -190,7 +190,7 @@ public final class JunctionReport {
     table.row("fasteners", row.face(), Integer.toString(row.count()), "",
         row.spacingM() > 0
             ? "≤ " + MeasureFormat.formatMillimetres(row.spacingM()) + " (" + MeasureFormat.formatInches(row.spacingM()) + ")" : "",
-        row.place() + ": " + FastenerText.of(row));
+        row.place() + ": " + FastenerText.of(row) + (row.exposed() ? ", exposed" : ""));
   }
 
   /** How many of the panels that end here are fixed at this line, and how the others move. */

@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import org.seamledger.finding.Sha256;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.setting.Options;
 
@@ -29,9 +28,13 @@ final class AccessGuard {
 
   private final Set<String> hosts = new TreeSet<>();
   private final Optional<String> token;
+  private final Set<String> proxies;
+  private final Sessions sessions = new Sessions(System::nanoTime);
+  private final GuessBrake brake = new GuessBrake(System::nanoTime);
 
   AccessGuard(Options options) {
     token = options.token();
+    proxies = Set.copyOf(options.proxies());
     if (token.isPresent() && token.get().length() < SHORTEST_TOKEN) {
       throw new IllegalArgumentException("The token must have at least " + SHORTEST_TOKEN + " characters.");
     }
@@ -92,14 +95,38 @@ final class AccessGuard {
   }
 
   private boolean shows(Context ctx) {
-    String header = ctx.header("Authorization");
-    boolean byHeader = header != null && header.startsWith("Bearer ") && matches(header.substring(7).strip());
     String cookie = ctx.cookie(COOKIE);
-    return byHeader || cookie != null && same(cookie, session());
+    if (cookie != null && sessions.isOpen(cookie)) {
+      return true;
+    }
+    String header = ctx.header("Authorization");
+    return header != null && header.startsWith("Bearer ") && isToken(ctx, header.substring(7).strip());
   }
 
-  private boolean matches(String shown) {
-    return token.isPresent() && same(shown, token.get());
+  /** Whether the token is shown; who guessed wrong too often is not heard for a while. */
+  private boolean isToken(Context ctx, String shown) {
+    String address = address(ctx);
+    if (brake.holds(address)) {
+      ctx.header("Retry-After", String.valueOf(GuessBrake.PAUSE.toSeconds()));
+      throw new HttpProblem(429, "token/guessing", "Too many wrong tokens came from this address; wait a minute.");
+    }
+    boolean right = token.isPresent() && same(shown, token.get());
+    if (!right) {
+      brake.wrong(address);
+    }
+    return right;
+  }
+
+  /** Where a request comes from: as the operator's own proxy says, and as nobody else does. */
+  private String address(Context ctx) {
+    String remote = ctx.req().getRemoteAddr();
+    String forwarded = ctx.header("X-Forwarded-For");
+    return proxies.contains(remote) && forwarded != null ? forwarded.substring(forwarded.lastIndexOf(',') + 1).strip() : remote;
+  }
+
+  private boolean isEncrypted(Context ctx) {
+    return "https".equals(ctx.scheme())
+        || proxies.contains(ctx.req().getRemoteAddr()) && "https".equalsIgnoreCase(ctx.header("X-Forwarded-Proto"));
   }
 
   /** Compares without telling by its duration how much was right. */
@@ -107,21 +134,25 @@ final class AccessGuard {
     return MessageDigest.isEqual(a.getBytes(StandardCharsets.UTF_8), b.getBytes(StandardCharsets.UTF_8));
   }
 
-  /** What the cookie holds: who reads it in a browser still does not know the token. */
-  private String session() {
-    return Sha256.hex(("seamledger session " + token.orElseThrow()).getBytes(StandardCharsets.UTF_8));
-  }
-
   /** Lets a browser in that showed the token once, because an event stream cannot send headers. */
   void openSession(Context ctx, String shown) {
-    if (!matches(shown)) {
+    if (!isToken(ctx, shown)) {
       throw new HttpProblem(401, "token", "That is not this server's token.");
     }
-    Cookie cookie = new Cookie(COOKIE, session());
+    Cookie cookie = new Cookie(COOKIE, sessions.open());
     cookie.setHttpOnly(true);
     cookie.setPath("/");
     cookie.setSameSite(SameSite.STRICT);
-    cookie.setSecure("https".equals(ctx.scheme()));
+    cookie.setSecure(isEncrypted(ctx));
     ctx.cookie(cookie);
+  }
+
+  /** Ends the session of the browser that asks. */
+  void closeSession(Context ctx) {
+    String cookie = ctx.cookie(COOKIE);
+    if (cookie != null) {
+      sessions.revoke(cookie);
+    }
+    ctx.removeCookie(COOKIE, "/");
   }
 }

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import org.eclipse.jetty.http.HttpException;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.answer.PageFiles;
@@ -32,7 +33,9 @@ final class RequestHandling {
   private final AccessGuard guard;
   private final Metrics metrics;
   private final Health health;
+  private final SlowBodies slow;
   private final PageFiles page = new PageFiles();
+  private final Map<String, String> securityHeaders;
   private final Set<String> addresses = new TreeSet<>();
   private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
   private volatile Optional<String> opened = Optional.empty();
@@ -40,8 +43,11 @@ final class RequestHandling {
   RequestHandling(Options options, AccessGuard guard, Metrics metrics, Health health) {
     this.options = options;
     this.guard = guard;
+    this.slow = new SlowBodies(SlowBodies.Limits.STANDARD, options.proxies());
     this.metrics = metrics;
     this.health = health;
+    this.securityHeaders = Map.of("X-Content-Type-Options", "nosniff", "Referrer-Policy", "no-referrer", "Cross-Origin-Opener-Policy",
+        "same-origin", "Cross-Origin-Resource-Policy", "same-origin", "Content-Security-Policy", page.contentSecurityPolicy());
   }
 
   /** The analysis that the page shall open on. */
@@ -66,8 +72,13 @@ final class RequestHandling {
     c.router.javaLangErrorHandler(Problems::answer);
     routes.before(this::secure);
     Problems.install(routes);
+    routes.exception(HttpException.RuntimeException.class, (e, ctx) -> Problems.answerCut(ctx));
     routes.get("/api/start", this::opening);
     routes.post("/api/session", this::session);
+    routes.delete("/api/session", ctx -> {
+      guard.closeSession(ctx);
+      ctx.status(204);
+    });
     routes.get("/openapi.json",
         ctx -> CachedBodies.send(ctx, openApi, PageFiles.gzip(openApi), PageFiles.etag(openApi), "application/json"));
     page.paths().forEach(path -> routes.get(path, ctx -> page.answer(ctx, path)));
@@ -82,6 +93,11 @@ final class RequestHandling {
     c.http.compressionStrategy = CompressionStrategy.NONE;
     c.http.prefer405over404 = true;
     c.http.maxRequestSize = options.limits().bodyBytes() + 1L;
+    c.jetty.modifyServer(server -> {
+      server.setErrorHandler(new ServerErrors(securityHeaders));
+      slow.install(server);
+    });
+    c.jetty.modifyServletContextHandler(h -> h.setErrorHandler(new ServerErrors(securityHeaders)));
     c.jetty.modifyHttpConfiguration(h -> {
       h.setSendServerVersion(false);
       h.setIdleTimeout(IDLE_MILLIS);
@@ -89,11 +105,7 @@ final class RequestHandling {
   }
 
   private void secure(Context ctx) {
-    ctx.header("X-Content-Type-Options", "nosniff");
-    ctx.header("Referrer-Policy", "no-referrer");
-    ctx.header("Cross-Origin-Opener-Policy", "same-origin");
-    ctx.header("Cross-Origin-Resource-Policy", "same-origin");
-    ctx.header("Content-Security-Policy", page.contentSecurityPolicy());
+    securityHeaders.forEach(ctx::header);
     guard.check(ctx);
   }
 

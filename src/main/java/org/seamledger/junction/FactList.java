@@ -72,7 +72,10 @@ public final class FactList {
       fact("sealSeamsBelowDegrees", NUMBER, DEGREES, "faces flatter than this count as low slope: their seams are sealed",
           "roof system, its limit as an angle"),
       fact("cricketAboveM", NUMBER, METRES, "penetrations wider than this perpendicular to the slope get a cricket", "roof system"),
-      fact("onSeam", FLAG, "pipes: true where a seam runs through the pipe or its boot", "panel layout"));
+      fact("onSeam", FLAG, "pipes: true where a seam runs through the pipe or its boot", "panel layout"),
+      fact("gutter", FLAG, "eaves: true where a gutter hangs along it", "the model's gutters along the line, or roof system"),
+      fact("parapet", FLAG, "walls: true where the wall is a parapet, which ends under a coping",
+          "the model's names, or the roof system's height of parapets"));
 
   /** What the rules that make findings see of a junction besides these. */
   public static final List<Fact> JUNCTION = List.of(

@@ -24,6 +24,8 @@ import org.seamledger.finding.Sha256;
 /** Projects, their analyses and the results of these. */
 public final class Analyses {
 
+  /** Deaths of the process during one analysis until that is taken for the reason. */
+  static final int MOST_DEATHS = 2;
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final String COLUMNS =
       "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
@@ -115,6 +117,16 @@ public final class Analyses {
     return db.transaction(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id", this::row)));
   }
 
+  /** Some of all analyses, newest first, after as many newer ones. */
+  public List<StoredAnalysis> list(int most, int after) {
+    return db.transaction(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id LIMIT ? OFFSET ?", this::row, most, after)));
+  }
+
+  /** Number of all analyses. */
+  public long count() {
+    return db.transaction(() -> db.one("SELECT COUNT(*) FROM analysis", r -> r.getLong(1)).orElse(0L));
+  }
+
   /** The analyses of one project, in the order of their revisions, whenever they were made. */
   public List<StoredAnalysis> ofProject(String project) {
     return db.transaction(() -> {
@@ -159,9 +171,16 @@ public final class Analyses {
             + number + "; it has " + Numbers.list(all) + "."));
   }
 
-  /** Those that were waiting or running when the process ended: they are waiting again. */
+  /**
+   * Those that were waiting or running when the process ended: they are waiting again. One during which it died {@link #MOST_DEATHS} times
+   * is likely to be why, and has failed.
+   */
   public List<StoredAnalysis> unfinished() {
     return db.transaction(() -> {
+      db.run("UPDATE analysis SET state = ?, finished = ?, problem_code = ?, problem = ? WHERE state = ? AND starts >= ?",
+          State.FAILED.word(), now(), "analysis/died", "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not"
+              + " begun again. Where the models aren't the reason, send them again.",
+          State.RUNNING.word(), MOST_DEATHS);
       db.run("UPDATE analysis SET state = ? WHERE state = ?", State.QUEUED.word(), State.RUNNING.word());
       return withFiles(db.list(COLUMNS + "WHERE state = ? ORDER BY created, id", this::row, State.QUEUED.word()));
     });
@@ -192,8 +211,14 @@ public final class Analyses {
 
   /** Notes that it runs now; false where it was cancelled or removed meanwhile. */
   public boolean begin(String id) {
-    return db.transaction(() -> db.run("UPDATE analysis SET state = ? WHERE id = ? AND state = ?",
+    return db.transaction(() -> db.run("UPDATE analysis SET state = ?, starts = starts + 1 WHERE id = ? AND state = ?",
         State.RUNNING.word(), id, State.QUEUED.word()) == 1);
+  }
+
+  /** Notes that the process ends in good order: what runs now is not why. */
+  public void pause() {
+    db.transaction(() -> db.run("UPDATE analysis SET starts = starts - 1, state = ? WHERE state = ?", State.QUEUED.word(),
+        State.RUNNING.word()));
   }
 
   /** Notes that it ended without a result; nothing happens where it has ended already. */
@@ -265,10 +290,12 @@ public final class Analyses {
   /** The hash of a result, without reading it. */
   public String ledgerHash(String id) {
     return db.transaction(() -> {
-      StoredAnalysis a = required(id);
-      return db.one("SELECT sha256 FROM ledger WHERE analysis = ?", r -> r.getString(1), id)
-          .orElseThrow(() -> new LedgerException(LedgerException.Reason.CONFLICT,
-              "This analysis has no result: it is " + a.state().word() + "."));
+      Optional<String> hash = db.one("SELECT sha256 FROM ledger WHERE analysis = ?", r -> r.getString(1), id);
+      if (hash.isEmpty()) {
+        throw new LedgerException(LedgerException.Reason.CONFLICT,
+            "This analysis has no result: it is " + required(id).state().word() + ".");
+      }
+      return hash.get();
     });
   }
 

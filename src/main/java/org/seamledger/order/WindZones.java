@@ -119,13 +119,13 @@ final class WindZones {
     double b = high;
     while (b - a > SHARP * SHARP) {
       double middle = (a + b) / 2;
+      if (middle == a || middle == b) {
+        break;
+      }
       if (at(near, stretch, middle) == before) {
         a = middle;
       } else {
         b = middle;
-      }
-      if (middle == a && middle == b) {
-        break;
       }
     }
     return b;

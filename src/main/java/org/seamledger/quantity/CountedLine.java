@@ -36,9 +36,18 @@ record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem syste
     return junction.lengthM() + (BEYOND.contains(id) ? 2 * beyondM : 0);
   }
 
-  /** Of a part that runs along the line in stock lengths. */
-  LappedRun lapped(String id) {
-    return LappedRun.of(lengthM(id), system.flashing().length().value(), system.flashing().lap().value());
+  /**
+   * Of a part that runs along the line in stock lengths.
+   *
+   * @param leastM its least lap; 0 where the system's holds. No lap is more than half a stock length
+   */
+  LappedRun lapped(String id, double leastM) {
+    return LappedRun.of(lengthM(id), system.flashing().length().value(), lapM(leastM));
+  }
+
+  double lapM(double leastM) {
+    double stock = system.flashing().length().value();
+    return Math.max(system.flashing().lap().value(), Math.min(leastM, stock / 2));
   }
 
   /** Round what a seal or fastener of this id follows: the plate of a pipe on a seam, or the boot's fastener circle. */

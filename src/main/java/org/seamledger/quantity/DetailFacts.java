@@ -14,11 +14,21 @@ public final class DetailFacts {
   }
 
   /** Facts by which the detail of a junction is chosen, by name; lengths in metres, angles in degrees. */
-  public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system) {
+  public static SortedMap<String, Object> of(KindedJunction junction, RoofLayout layout, RoofSystem system,
+      GuttersAndParapets surroundings) {
     SortedMap<String, Object> facts = of(system);
     facts.put("onSeam",
         junction.type().family() == Kind.Family.ROUND && !junction.junction().faces().isEmpty() && layout.round(junction).onSeam());
+    facts.put("gutter", system.eaves().gutters() || surroundings.guttered().contains(junction.junction().id()));
+    facts.put("parapet", parapet(junction, system, surroundings));
     return facts;
+  }
+
+  private static boolean parapet(KindedJunction junction, RoofSystem system, GuttersAndParapets surroundings) {
+    double height = junction.junction().facts().number("upstandM");
+    return junction.type().family() == Kind.Family.WALL
+        && (height < system.walls().parapetBelow().value()
+            || junction.junction().elements().stream().anyMatch(surroundings.parapets()::contains));
   }
 
   /** What the system alone says. */

@@ -44,11 +44,11 @@ final class FastenerCounter {
           case PER_PIECE -> pieces(fastening, place, spacing);
           case RING -> ring(fastening, place, line.ringM(fastening.id()), spacing);
           case COLLAR -> ring(fastening, place, line.collarM(), spacing);
-          case PER_SEAM, PER_LAP, ONCE -> {
-            int count = fastening.run() == Run.PER_SEAM ? place.seams() : fastening.run() == Run.PER_LAP ? line.lapped("").laps() : 1;
+          case PER_SEAM, PER_LAP, ONCE, AT_INTERVALS, BETWEEN_INTERVALS -> {
+            int count = fastening.run() == Run.PER_SEAM ? place.seams() : fastening.run() == Run.PER_LAP ? line.lapped("", 0).laps() : 1;
             add(fastening, place, count, 0, 1, text.fasteners(fastening.place(), place, count));
           }
-          case CONTINUOUS -> {
+          case CONTINUOUS, AT_SPACING -> {
             FastenerLine open = open(line.lengthM(fastening.id()), spacing);
             add(fastening, place, open.count(), open.spacingM(), open.coverage(reach()),
                 text.line(fastening.place(), place, line.lengthM(fastening.id()), spacing, open.count()));
@@ -69,7 +69,7 @@ final class FastenerCounter {
     String id = line.junction().id();
     double slot = !f.slides() ? 0 : place.face().isEmpty() ? line.fixity().slotM(id) : line.fixity().slotM(id, place.face());
     rows.add(new FastenerRow(f.place(), f.id(), place.face(), count, spacingM, f.throughTape(), f.throughTape() ? coverage : 1, joins, type,
-        lengths.lengthM(f, joins, type), slot));
+        lengths.lengthM(f, joins, type), slot, f.exposed()));
     steps.add(step);
   }
 

@@ -29,7 +29,8 @@ final class FastenerLengths {
       return Grip.lengthM(0, system.fasteners().wallEmbedment().value(), metric);
     }
     return switch (joins) {
-      case PANEL_METAL, METAL_METAL -> Grip.lengthM(top(f, sheet) + tape + sheet, Grip.BEHIND_SHEET, metric);
+      case PANEL_METAL, METAL_METAL -> Grip.lengthM(top(f, sheet) + tape + sheet,
+          type == FastenerType.RIVET ? Grip.BEHIND_RIVET : Grip.BEHIND_SHEET, metric);
       case METAL_DECK, CLIP_DECK -> Grip.lengthM(2 * sheet + tape + UNDERLAYMENT, system.fasteners().embedment().value(), metric);
       case PANEL_DECK -> Grip.lengthM(3 * sheet + tape + UNDERLAYMENT, system.fasteners().embedment().value(), metric);
       case METAL_WALL -> Grip.lengthM(2 * sheet + tape, system.fasteners().wallEmbedment().value(), metric);

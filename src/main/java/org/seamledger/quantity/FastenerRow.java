@@ -13,7 +13,8 @@ import org.seamledger.detail.Joins;
  * @param coverage share of that tape that it presses, 0 to 1; 1 where there is none
  * @param lengthM of one fastener
  * @param slotM length of the slots that it stands in, where what lies on top slides; 0 where it doesn't
+ * @param exposed whether its heads see the weather
  */
 public record FastenerRow(String place, String id, String face, int count, double spacingM, boolean throughTape, double coverage,
-    Joins joins, FastenerType type, double lengthM, double slotM) {
+    Joins joins, FastenerType type, double lengthM, double slotM, boolean exposed) {
 }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import org.seamledger.detail.MetalPart;
+import org.seamledger.quantity.formula.FastenerLine;
 import org.seamledger.quantity.formula.LappedRun;
 import org.seamledger.quantity.formula.Pieces;
 import org.seamledger.quantity.layout.LinePiece;
@@ -45,14 +46,31 @@ final class MetalCounter {
       switch (part.run()) {
         case PER_PIECE -> perPiece(part, place);
         case PER_SEAM -> add(part, place, place.seams(), 0, 0, text.atSeams(part.part(), place));
-        case ONCE, RING, COLLAR, PER_LAP -> add(part, place, 1, 0, 0, text.made(part.part(), place));
+        case ONCE, RING, COLLAR -> add(part, place, 1, 0, 0, text.made(part.part(), place));
+        case PER_LAP -> add(part, place, line.lapped(part.id(), part.lapM()).laps(), 0, 0,
+            text.fasteners(part.part(), place, line.lapped(part.id(), part.lapM()).laps()) + " laps");
+        case AT_SPACING -> atSpacing(part, place);
+        case AT_INTERVALS -> add(part, place, intervals(part), 0, 0, text.intervals(part.part(), place, part.everyM(), 0, intervals(part)));
+        case BETWEEN_INTERVALS -> add(part, place, intervals(part) - 1, 0, 0,
+            text.intervals(part.part(), place, part.everyM(), 1, intervals(part) - 1));
         case CONTINUOUS -> {
-          LappedRun run = line.lapped(part.id());
+          LappedRun run = line.lapped(part.id(), part.lapM());
           double length = line.lengthM(part.id());
-          add(part, place, run.pieces(), length, run.laps(), text.lapped(part.part(), place, length, run));
+          add(part, place, run.pieces(), length, run.laps(), text.lapped(part.part(), place, length, run, line.lapM(part.lapM())));
         }
       }
     }
+  }
+
+  private void atSpacing(MetalPart part, CountedPlace place) {
+    int count =
+        FastenerLine.open(line.lengthM(part.id()), system.fasteners().trimSpacing().value(), system.fasteners().endDistance().value(),
+            system.fasteners().minimumPerPiece()).count();
+    add(part, place, count, 0, 0, text.line(part.part(), place, line.lengthM(part.id()), system.fasteners().trimSpacing(), count));
+  }
+
+  private int intervals(MetalPart part) {
+    return Math.max(1, (int) Math.ceil(line.lengthM() / part.everyM() - 1e-6));
   }
 
   private void add(MetalPart part, CountedPlace place, int pieces, double lengthM, int laps, String step) {

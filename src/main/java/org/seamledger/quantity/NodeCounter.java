@@ -64,7 +64,8 @@ final class NodeCounter {
   private FastenerRow fasteners(NodeFastening fastening) {
     int count = pieces(fastening.of()) * fastening.count();
     steps.add(fastening.place() + ": " + pieces(fastening.of()) + " × " + fastening.count() + " = " + count);
+    // Pieces at a node lie outside everything else: the heads see the weather.
     return new FastenerRow(fastening.place(), fastening.id(), "", count, 0, false, 1, fastening.joins(), fastening.type(),
-        fastening.lengthM(), 0);
+        fastening.lengthM(), 0, true);
   }
 }

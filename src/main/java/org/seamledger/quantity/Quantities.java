@@ -64,7 +64,7 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     }
     findings.addAll(fixity.findings());
     faces.stream().filter(f -> RoofLayout.isTooWide(f, system)).forEach(f -> findings.add(Finding.of(Code.TOO_MANY_SEAMS,
-        "face " + f.id() + " is so wide that it would have tens of thousands of seams", f.elements())));
+        "face " + f.id() + " is so large that it would have more seams than any building", f.elements())));
     faces.forEach(f -> slivers(f, layout.face(f.id()), system, findings));
     ProjectQuantities project = ProjectSum.of(junctions, counted.values(), layout, system);
     return new Quantities(system, layout, counted, project, panelCuts(faces, fixity), fixity, findings);

@@ -1,11 +1,11 @@
 package org.seamledger.quantity;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.finding.SettingsFile;
 import org.seamledger.measure.Dimension;
 import org.seamledger.measure.Fraction;
 import org.seamledger.measure.Measure;
@@ -29,6 +29,7 @@ import org.seamledger.quantity.system.ClosureSettings;
 import org.seamledger.quantity.system.Counterflashing;
 import org.seamledger.quantity.system.CurbSettings;
 import org.seamledger.quantity.system.CureKind;
+import org.seamledger.quantity.system.EaveSettings;
 import org.seamledger.quantity.system.FastenerSettings;
 import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.quantity.system.FlashingSettings;
@@ -57,7 +58,8 @@ import org.seamledger.quantity.system.WasteSettings;
  */
 public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout, TapeSettings tape, ClosureSettings closure,
     FastenerSettings fasteners, BeadSettings bead,
-    SealantSettings sealant, FlashingSettings flashing, WallSettings walls, RidgeSettings ridge, ValleySettings valley, CurbSettings curbs,
+    SealantSettings sealant, FlashingSettings flashing, WallSettings walls, EaveSettings eaves, RidgeSettings ridge, ValleySettings valley,
+    CurbSettings curbs,
     PipeSettings pipes, SlopeSettings limits, WasteSettings waste,
     SiteSettings site, PurchaseSettings purchase) {
 
@@ -77,8 +79,9 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
           Measure.temperatureDifference("3 K"), Measure.parse(Dimension.DENSITY, "1300 kg/m3"), Measure.parse(Dimension.PRESSURE, "0 Pa"),
           share("25 %")),
       new FlashingSettings(Metal.ALUMINIUM_ZINC_STEEL, length("10 ft"), length("4 in"), length("12 in"), LapSeal.SEALANT),
-      new WallSettings(Counterflashing.REGLET, length("6 in")),
-      new RidgeSettings(false),
+      new WallSettings(Counterflashing.REGLET, length("8 in"), length("0 in")),
+      new EaveSettings(false),
+      new RidgeSettings(false, length("1 in")),
       new ValleySettings(length("4 in")),
       new CurbSettings(length("30 in")),
       new PipeSettings(length("1 3/8 in"), length("12 in"), length("18 in")),
@@ -121,7 +124,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       if (Files.size(file) > SystemReader.LONGEST) {
         throw SystemReader.tooLong(name, Files.size(file));
       }
-      return parse(Files.readString(file, StandardCharsets.UTF_8), name);
+      return parse(SettingsFile.text(file), name);
     } catch (IOException e) {
       throw SystemReader.unreadable(name, e);
     }
@@ -150,6 +153,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
             bead.clampShape(), bead.clampSize(),
             bead.cartridge()),
         sealant, new FlashingSettings(stated.panel.metal(), flashing.length(), flashing.lap(), flashing.girth(), flashing.lapSeal()), walls,
+        eaves,
         ridge, valley,
         curbs, pipes, limits, waste, site, purchase);
   }

@@ -47,7 +47,7 @@ final class SealCounter {
         case RING -> add(seal, place, seal.lines() * line.ringM(seal.id()), text.round(seal, place, line.ringM(seal.id()),
             seal.id().equals("plate") ? "round the plate" : "round the fastener circle"));
         case COLLAR -> add(seal, place, seal.lines() * line.collarM(), text.round(seal, place, line.collarM(), "round the pipe"));
-        case CONTINUOUS, ONCE -> {
+        case CONTINUOUS, ONCE, AT_SPACING, AT_INTERVALS, BETWEEN_INTERVALS -> {
           double length = seal.lines() * line.lengthM(seal.id());
           add(seal, place, length, text.along(seal, place, line.lengthM(seal.id()), length));
         }
@@ -85,7 +85,8 @@ final class SealCounter {
   private void laps(Seal seal, CountedPlace place) {
     double girth = metal.stream().filter(m -> m.id().equals(seal.part())).mapToDouble(MetalPart::girthM).filter(g -> g > 0).findFirst()
         .orElse(system.flashing().girth().value());
-    int laps = line.lapped(seal.part()).laps();
+    double lap = metal.stream().filter(m -> m.id().equals(seal.part())).mapToDouble(MetalPart::lapM).findFirst().orElse(0);
+    int laps = line.lapped(seal.part(), lap).laps();
     if (laps == 0) {
       return;
     }

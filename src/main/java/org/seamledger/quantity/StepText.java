@@ -40,8 +40,14 @@ final class StepText {
     return at(part, place) + "1, made to measure";
   }
 
-  String lapped(String part, CountedPlace place, double lengthM, LappedRun run) {
-    String how = run.laps() == 0 ? "in one length" : "in lengths of " + system.flashing().length() + " lapped " + system.flashing().lap()
+  /** @param less how many fewer than intervals there are */
+  String intervals(String part, CountedPlace place, double everyM, int less, int count) {
+    return at(part, place) + text.run(lineM) + " ÷ " + text.run(everyM) + ", rounded up" + (less > 0 ? ", − " + less : "") + " = " + count;
+  }
+
+  String lapped(String part, CountedPlace place, double lengthM, LappedRun run, double lapM) {
+    String how = run.laps() == 0 ? "in one length" : "in lengths of " + system.flashing().length() + " lapped "
+        + (lapM > system.flashing().lap().value() ? text.part(lapM) : system.flashing().lap().toString())
         + ": " + run.pieces() + " pieces, " + run.laps() + " laps";
     return at(part, place) + text.run(lengthM) + " " + how;
   }

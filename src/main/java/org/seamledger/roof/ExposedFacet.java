@@ -18,9 +18,7 @@ record ExposedFacet(Plane plane, Region region, TopSurface top, List<Obstacle> o
     return new ExposedFacet(plane, other, top, obstacles, thicknessM);
   }
 
-  /**
-   * Whether the other one may be the next facet of the same smooth surface: of an element of this one's, and turning by less than a step.
-   */
+  /** Whether the other one may be the next facet of the same smooth surface: of the same element, and turning by less than a step. */
   boolean goesOnIn(ExposedFacet other, Tolerance tolerance) {
     Vec3 n = plane.normal();
     Vec3 m = other.plane.normal();

@@ -60,7 +60,7 @@ final class FaceJoiner {
         sets.join(e.facet(), other.facet());
       }
     }
-    gaps.forEach(s -> s.across().stream().filter(this::goesOn)
+    gaps.forEach(s -> s.across().stream().filter(this::isOneCurve)
         .forEach(e -> sets.join(e.facet(), ((Contact.OtherFacet) e.contact()).facet())));
     List<BoundaryEdge> joined = new ArrayList<>();
     for (NarrowGaps.Stretch s : gaps) {
@@ -84,10 +84,15 @@ final class FaceJoiner {
         && before.to().equals(e.from()) && e.to().equals(after.from()) && goesOn(before) && goesOn(after);
   }
 
-  /** Whether a stretch has more of its own curve beyond it. */
-  private boolean goesOn(BoundaryEdge e) {
+  private boolean isOneCurve(BoundaryEdge e) {
     return e.contact() instanceof Contact.OtherFacet other && curve[e.facet()] != CurvedRuns.NONE
         && curve[e.facet()] == curve[other.facet()];
+  }
+
+  /** Whether a stretch has more of its own curved face beyond it: of its curve, or what is joined to that. */
+  private boolean goesOn(BoundaryEdge e) {
+    return e.contact() instanceof Contact.OtherFacet other && sets.root(e.facet()) == sets.root(other.facet())
+        && (curve[e.facet()] != CurvedRuns.NONE || curve[other.facet()] != CurvedRuns.NONE);
   }
 
   private List<RoofFace> faces(List<BoundaryEdge> edges, Integer[] faceOf) {

@@ -31,7 +31,7 @@
  *     <li>the section just below less the section just above, of each element ({@code OwnSurface});
  *     <li>one plane for what is modelled in relief ({@code Relief});
  *     <li>an area that two planes carry which all but lie together counts once ({@code CountedOnce});
- *     <li>cut edges and reveals go ({@code CutEdges}, with {@code Thickness});
+ *     <li>cut edges and reveals go ({@code CutEdges}, with {@code Thickness} and {@code SmoothAreas});
  *     <li>inner layers go ({@code OuterLayers});
  *     <li>what other elements cover or pierce is not free ({@code Covering}).
  *     </ol>
@@ -46,7 +46,8 @@
  *     follows from the rest of its closed line ({@code RingContacts}).
  * </ol>
  *
- * <p>Over all groups, facets become faces: flat ones drawn in pieces, and curved ones ({@code FaceJoiner}, with {@code CurvedRuns}).
+ * <p>Over all groups, facets become faces: flat ones drawn in pieces, and curved ones ({@code FaceJoiner}, with {@code CurvedRuns}, and
+ * with {@code NarrowGaps} for what slivers leave open inside a curve).
  *
  * <p>{@link org.seamledger.roof.CoverageCheck} then asks of every roof element where its upward area went ({@code UpwardArea}): it knows
  * the faces, and nothing of these steps.

@@ -109,7 +109,7 @@ public sealed interface Failure {
 
     @Override
     public String message() {
-      return "Stopped after " + limit.toSeconds() + " s, the longest that one analysis may take on this server.";
+      return "Stopped after " + limit.toSeconds() + " s, the longest that one analysis may take here.";
     }
   }
 

@@ -7,7 +7,7 @@ public final class FailureException extends RuntimeException {
 
   private final transient Failure failure;
 
-  FailureException(Failure failure) {
+  public FailureException(Failure failure) {
     super(failure.text(), failure.cause().orElse(null));
     this.failure = failure;
   }

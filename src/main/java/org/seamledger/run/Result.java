@@ -2,8 +2,10 @@ package org.seamledger.run;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.order.PriceList;
 
 /**
@@ -35,6 +37,15 @@ public interface Result {
 
   /** The junctions, as comma-separated values. */
   String junctions();
+
+  /**
+   * The result as other programs take it, with the findings that people accepted; empty where there is no such form.
+   *
+   * @param accepted in a form that stays true in the next export
+   */
+  default Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
+    return Optional.empty();
+  }
 
   /** The human-readable report, plain text; empty where there is none. */
   Optional<String> report();

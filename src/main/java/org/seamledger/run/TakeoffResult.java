@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
@@ -71,6 +72,17 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   @Override
   public String junctions() {
     return text(CsvLedger::write);
+  }
+
+  @Override
+  public Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      form.write(takeoff.withAccepted(accepted), bytes);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return Optional.of(bytes.toByteArray());
   }
 
   @Override

@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import org.seamledger.finding.SettingsFile;
 
 /**
  * The text of one file of rules.
@@ -17,9 +17,10 @@ record RuleFile(String name, String place, String text) {
 
   static RuleFile read(Path file) {
     try {
-      return new RuleFile(file.getFileName().toString(), file.toString(), decode(file.toString(), Files.readAllBytes(file)));
+      return new RuleFile(file.getFileName().toString(), file.toString(), decode(file.toString(), SettingsFile.bytes(file)));
     } catch (IOException e) {
-      throw new BrokenRulesException(file.toString(), 0, 0, "can't be read (" + e.getClass().getSimpleName() + ")");
+      throw new BrokenRulesException(file.toString(), 0, 0,
+          "can't be read (" + (e.getClass() == IOException.class ? e.getMessage() : e.getClass().getSimpleName()) + ")");
     }
   }
 

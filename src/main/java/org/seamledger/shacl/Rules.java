@@ -24,8 +24,19 @@ public final class Rules {
     reader = new TurtleReader(graph);
     files.all().forEach(reader::read);
     RuleCheck.check(graph, reader);
-    shapes = Shapes.parse(graph);
+    ShapeForm.check(graph, reader);
+    shapes = parsed(graph);
     hash = files.hash();
+  }
+
+  /** What the checks before let pass is refused by the engine itself, in its own words. */
+  private static Shapes parsed(Graph graph) {
+    try {
+      return Shapes.parse(graph);
+    } catch (RuntimeException | StackOverflowError e) {
+      String why = e instanceof StackOverflowError ? "they are nested too deeply" : String.valueOf(e.getMessage()).replaceAll("\\s+", " ");
+      throw new BrokenRulesException("rules", 0, 0, "the shapes are none that can be used: " + why);
+    }
   }
 
   /** The rules that come with the program. */

@@ -45,6 +45,8 @@ final class TurtleReader {
     IRIxResolver resolver = IRIxResolver.create("urn:seamledger:rules:" + file.name()).build();
     try {
       new LangTurtle(tokens, new Placing(file.place(), strict, resolver), StreamRDFLib.graph(graph)).parse();
+    } catch (StackOverflowError e) {
+      throw new BrokenRulesException(file.place(), tokens.getLine(), tokens.getColumn(), "brackets are nested too deeply");
     } catch (RiotException e) {
       throw new BrokenRulesException(file.place(), 0, 0, oneLine(e.getMessage()));
     }

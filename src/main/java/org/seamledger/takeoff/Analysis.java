@@ -22,6 +22,7 @@ import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.GuttersAndParapets;
 import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.roof.CoverageCheck;
 import org.seamledger.roof.ElementCoverage;
@@ -65,12 +66,13 @@ public final class Analysis {
     DrainageTrace drainage = DrainageTrace.of(roof, junctions, modelled.gutters(junctions));
     Kinds.Result byShapes = Kinds.classify(junctions, rules, Stage.KINDS.of(progress));
     RoofLayout layout = RoofLayout.of(roof.faces(), system, Stage.LAYOUT.of(progress));
+    GuttersAndParapets around = GutterAndParapetFinder.of(building, junctions, modelled.byJunction());
     Kinds kinds = new Kinds(rules);
     Details details = new Details(rules);
-    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system),
+    Details.Result byRules = details.choose(byShapes.junctions(), j -> DetailFacts.of(j, layout, system, around),
         Stage.DETAILS.of(progress)).with(byShapes.findings());
     Details.Result decided =
-        Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system));
+        Decisions.apply(inputs.decisions(), byRules, kinds, details, j -> DetailFacts.of(j, layout, system, around));
     NodeKinds nodeKinds = new NodeKinds(rules);
     List<KindedNode> nodes = nodeKinds.classify(
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));

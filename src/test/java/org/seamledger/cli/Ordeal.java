@@ -24,7 +24,7 @@ final class Ordeal {
 
   /** Seconds of processor time. */
   private static final double MOST_SECONDS = 5;
-  private static final int PATIENCE_MILLIS = 30_000;
+  private static final int PATIENCE_MILLIS = 20_000;
   private static final Pattern UNCLEAR =
       Pattern.compile("NaN|Infinity|Exception|\\bat org\\.|internal fault|more memory than|null$", Pattern.MULTILINE);
 
@@ -77,6 +77,9 @@ final class Ordeal {
         Files.copy(file, folder.resolve("failed-" + own + "-" + original.getFileName()),
             java.nio.file.StandardCopyOption.REPLACE_EXISTING);
       }
+      if ((i + 1) % 250 == 0) {
+        System.out.println((i + 1) + " inputs so far");
+      }
       if (kind.equals("shapes")) {
         Files.write(file, originals.get(chosen));
       }
@@ -111,7 +114,9 @@ final class Ordeal {
     }, "ordeal", 1 << 20);
     t.setDaemon(true);
     t.start();
-    t.join(PATIENCE_MILLIS);
+    while (t.isAlive() && threads.getThreadCpuTime(t.getId()) < 4 * MOST_SECONDS * 1e9) {
+      t.join(200);
+    }
     if (t.isAlive()) {
       StringBuilder where = new StringBuilder();
       for (StackTraceElement e : t.getStackTrace()) {
@@ -119,9 +124,9 @@ final class Ordeal {
       }
       System.out.println("HANGS at\n" + where);
       t.interrupt();
-      t.join(PATIENCE_MILLIS / 10);
+      t.join(PATIENCE_MILLIS);
       System.out.println(t.isAlive() ? "and does not hear an interrupt" : "and ends when it is interrupted");
-      return new Ending(-2, "", "hangs", PATIENCE_MILLIS / 1000.0);
+      return new Ending(-2, "", "hangs", 4 * MOST_SECONDS);
     }
     return new Ending(status[0], out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8), nanos[0] / 1e9);
   }

@@ -31,8 +31,9 @@ class DetailsTest {
                   for (boolean flag : new boolean[] {false, true}) {
                     Map<String, Object> system = system();
                     system.putAll(Map.of("ridgeVented", vented, "counterflashing", counterflashing, "fixedAt", fixedAt, "onSeam", flag));
+                    system.putAll(Map.of("gutter", flag, "parapet", vented && !flag));
                     Facts facts = Facts.builder().number("minSlopeDegrees", slope).number("lowRiseDegrees", rise)
-                        .number("widthAcrossFallM", width).flag("oblique", flag).build();
+                        .number("widthAcrossFallM", width).flag("oblique", flag).flag("service", vented).build();
                     Details.Result r = DETAILS.choose(List.of(kinded(kind, facts)), j -> system);
                     assertThat(r.findings()).isEmpty();
                     used.add(r.junctions().get(0).detail().id());
@@ -55,7 +56,8 @@ class DetailsTest {
       assertThat(d.seals()).filteredOn(s -> s.form() == Seal.Form.TAPE).hasSize(2)
           .allMatch(s -> s.on() == On.EACH_FACE && s.run() == Run.CONTINUOUS && s.lines() == 1);
       assertThat(d.fastenings()).filteredOn(f -> f.place().equals("closure foot"))
-          .containsExactly(new Fastening("closure foot", 1, On.EACH_FACE, Run.PER_PIECE, "fasteners.spacing", true));
+          .singleElement().matches(f -> f.lines() == 1 && f.on() == On.EACH_FACE && f.run() == Run.PER_PIECE && f.throughTape()
+              && f.spacing().equals("fasteners.spacing") && f.fixes() && f.joins() == Joins.PANEL_METAL);
       assertThat(d.seals()).filteredOn(s -> s.form() == Seal.Form.BEAD && s.exposure() == Seal.Exposure.CONCEALED)
           .singleElement().matches(s -> s.lines() == 2 && s.upstands() == 2 && s.run() == Run.PER_PIECE);
     }
@@ -64,17 +66,22 @@ class DetailsTest {
   @Test
   void valleysHaveAContinuousCleatOnEachSide() {
     Detail d = DETAILS.book().get("valley");
-    assertThat(d.fastenings()).containsExactly(new Fastening("cleat", 1, On.EACH_FACE, Run.CONTINUOUS, "fasteners.spacing", true));
+    assertThat(d.fastenings()).filteredOn(Fastening::throughTape)
+        .containsExactly(new Fastening("cleat", 1, On.EACH_FACE, Run.CONTINUOUS, "fasteners.spacing", true));
     assertThat(d.seals()).filteredOn(s -> s.form() == Seal.Form.TAPE).singleElement().matches(s -> s.lines() == 1);
     assertThat(DETAILS.book().get("valley-low-slope").seals()).filteredOn(s -> s.form() == Seal.Form.TAPE).singleElement()
         .matches(s -> s.lines() == 2);
   }
 
-  /** Sealant in view only where a flashing ends at a wall, or at a pipe's clamp (UFC 3-110-03, 2006, chapter 4). */
+  /**
+   * Sealant in view only where a flashing ends at a wall or curb, at a pipe's clamp (UFC 3-110-03, 2006, chapter 4), and in the seam
+   * terminations of free edges, which face the weather (common practice).
+   */
   @Test
   void sealantShowsOnlyWhereItMust() {
     DETAILS.book().forEach((id, d) -> {
-      boolean mayShow = id.contains("wall") || id.startsWith("pipe");
+      boolean mayShow = id.contains("wall") && !id.endsWith("parapet") || id.startsWith("pipe") || id.startsWith("eave")
+          || id.startsWith("curb") && !id.matches("curb-[a-z]+(-cricket)?") || id.equals("rake-oblique-low");
       assertThat(d.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED)).as(id).isEqualTo(mayShow);
       assertThat(d.seals()).as(id).noneMatch(s -> s.form() == Seal.Form.BEAD && s.role() == Seal.Role.PRIMARY);
       assertThat(d.waterPath()).as(id).isNotBlank();
@@ -93,7 +100,8 @@ class DetailsTest {
     Details.Result r = DETAILS.choose(List.of(kinded("headwall", Facts.builder().number("minSlopeDegrees", 20).build())), j -> system);
     assertThat(r.junctions()).extracting(j -> j.detail().id()).containsExactly("none");
     assertThat(r.findings()).singleElement()
-        .matches(f -> f.code().equals("detail/none") && f.message().contains("counterflashing is glued"));
+        .matches(f -> f.code().equals("detail/none") && f.message().contains("no detail fits a headwall")
+            && f.message().contains("parapet is false"));
   }
 
   private static Map<String, Object> system() {
@@ -104,6 +112,8 @@ class DetailsTest {
     m.put("sealSeamsBelowDegrees", Math.toDegrees(Math.atan(0.25)));
     m.put("cricketAboveM", 0.762);
     m.put("onSeam", false);
+    m.put("gutter", false);
+    m.put("parapet", false);
     return m;
   }
 

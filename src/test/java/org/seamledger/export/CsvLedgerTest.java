@@ -29,7 +29,7 @@ class CsvLedgerTest {
     assertThat(rows.get(0)).startsWith("id,kind,lengthM,lengthFtIn,faces,");
     // 10 m are 32.8084 ft: 32 ft 9.70 in, 9 11/16 in to the nearest sixteenth.
     assertThat(rows.get(3)).startsWith("ridge1,ridge,10,32 ft 9 11/16 in,F1 F2,0,53.130102,");
-    assertThat(rows.get(2)).endsWith(",kind/unclassified,,,,0,0,boat-house.ifc");
+    assertThat(rows.get(2)).endsWith(",kind/unclassified,,,,0,0,boat-house.ifc,");
     assertThat(rows.get(0)).contains(",detail,tapeM,beadM,beadMl,inSeamM,closures,fasteners,");
     assertThat(rows.get(3)).contains(",ridge-by-hand,40,0,0,0,0,198,");
     assertThat(rows).allMatch(row -> row.split(",", -1).length == rows.get(0).split(",", -1).length);

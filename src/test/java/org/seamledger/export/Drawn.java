@@ -63,6 +63,7 @@ record Drawn(Document document) {
     return found;
   }
 
+  /** Points of what is drawn at the drawing's own scale; an enlargement beside it has another. */
   List<List<Vec2>> points(String tag, String type) {
     return elements(tag, type).stream().map(Drawn::points).toList();
   }

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.detail.Detail;
+import org.seamledger.detail.Fastening;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Seal;
 import org.seamledger.geometry.Vec2;
@@ -53,7 +54,8 @@ class SectionDrawingTest {
     detail.seals().forEach(s -> assertThat(words).contains(s.place()));
     detail.fastenings().forEach(f -> assertThat(words).contains("fasteners, " + f.place() + ":"));
     assertThat(words.contains("COMMON PRACTICE")).isEqualTo(detail.source().contains("common practice"));
-    assertThat(words.contains("EXPOSED")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED));
+    assertThat(words.contains("EXPOSED")).isEqualTo(detail.seals().stream().anyMatch(s -> s.exposure() == Seal.Exposure.EXPOSED)
+        || detail.fastenings().stream().anyMatch(Fastening::exposed));
   }
 
   /** The program's own details leave nothing to a list of what could not be drawn. */
@@ -133,19 +135,22 @@ class SectionDrawingTest {
   /** Details of an office's own, and junctions without one, have a drawing too. */
   @Test
   void whatNobodyForesawIsListed() {
-    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "ridge1", SheetSetup.DEFAULT)).words()).contains("ridge cap", "under the cap", "cap edge");
+    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "ridge1", SheetSetup.DEFAULT)).words()).contains("ridge cap",
+        "under the cap", "cap edge");
     assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "rake1", SheetSetup.DEFAULT)).words()).contains("No detail chosen");
     Detail hip = BOOK.get("hip");
     List<Seal> seals = List.of(new Seal(Seal.Form.TAPE, Seal.Role.PRIMARY, Seal.Exposure.CONCEALED, "along the lamp post", 1,
         org.seamledger.detail.On.LINE, org.seamledger.detail.Run.CONTINUOUS, 0, "", ""));
     Detail own = new Detail("hip", hip.title(), hip.metal(), seals, List.of(), List.of(), "", true, "office");
-    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID, SheetSetup.DEFAULT)).words()).contains("not drawn",
+    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID, SheetSetup.DEFAULT)).words()).contains(
+        "not drawn",
         "along the lamp post");
   }
 
   @Test
   void anUnknownJunctionIsRefused() {
-    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope", SheetSetup.DEFAULT)).isInstanceOf(IllegalArgumentException.class)
+    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope", SheetSetup.DEFAULT))
+        .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("nope");
   }
 }

@@ -85,9 +85,10 @@ class WorkedOrderTest {
   }
 
   /**
-   * E17, cost of the gable: tape 7 · 18.50 = 129.50; every trim by the length 22.25: 6 + 6 (Z) + 9 + 9 (cleat) + 5 = 35, 778.75; panels
-   * 4.10 a foot of blank: 60 · 161.9969 in = 809.984 ft, 404.992 ft a side, 1660.47 each; closures 1.15 · 60 = 69.00; underlayment 0.90 a
-   * ft² of whole rolls: 6 · 200 = 1200, 1080.00. Together 5378.19; labour 0.02 h a foot of panel: 8.10 h a side.
+   * E17, cost of the gable: tape 7 · 18.50 = 129.50; every trim by the length 22.25: 6 + 6 (zee) + 6 (rake cleat) + 9 + 9 (eave
+   * cleat) + 5 = 41, 912.25; panels 4.10 a foot of blank: 60 · 161.9969 in = 809.984 ft, 404.992 ft a side, 1660.47 each; closures 1.15 ·
+   * 60 = 69.00; underlayment 0.90 a ft² of whole rolls: 6 · 200 = 1200, 1080.00. Together 5511.69; labour 0.02 h a foot of panel: 8.10 h
+   * a side.
    */
   @Test
   void costOfTheGable() {
@@ -105,8 +106,8 @@ class WorkedOrderTest {
     assertThat(priced.cost("panel:F1").orElseThrow().cost()).isEqualByComparingTo("1660.47");
     assertThat(priced.cost("panel:F1").orElseThrow().hours()).isEqualByComparingTo("8.10");
     assertThat(priced.cost("underlayment").orElseThrow().cost()).isEqualByComparingTo("1080.00");
-    assertThat(order.lines().stream().filter(l -> l.group() == OrderGroup.TRIMS).mapToLong(OrderLine::order).sum()).isEqualTo(35);
-    assertThat(priced.total()).isEqualByComparingTo(new BigDecimal("5378.19"));
+    assertThat(order.lines().stream().filter(l -> l.group() == OrderGroup.TRIMS).mapToLong(OrderLine::order).sum()).isEqualTo(41);
+    assertThat(priced.total()).isEqualByComparingTo(new BigDecimal("5511.69"));
     assertThat(priced.unpriced()).contains("clip", "bead-concealed", "fastener:deck-screw").doesNotContain("tape");
     assertThat(priced.remarks()).isEmpty();
   }

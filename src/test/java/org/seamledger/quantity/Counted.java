@@ -23,7 +23,8 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
   static Counted of(Path model, RoofSystem system) {
     Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(model)), Progress.NONE);
     RoofLayout layout = RoofLayout.of(takeoff.faces(), system, Progress.NONE);
-    Details.Result details = new Details(Rules.packaged()).choose(takeoff.junctions(), j -> DetailFacts.of(j, layout, system));
+    Details.Result details =
+        new Details(Rules.packaged()).choose(takeoff.junctions(), j -> DetailFacts.of(j, layout, system, GuttersAndParapets.NONE));
     return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system,
         new FixedLines(Rules.packaged()), Progress.NONE));
   }

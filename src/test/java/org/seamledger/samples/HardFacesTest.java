@@ -24,7 +24,7 @@ import org.seamledger.takeoff.Takeoff;
 @Tag("slow")
 class HardFacesTest {
 
-  private static final long SEED = Long.getLong("seamledger.seed", 20_261_128);
+  private static final long SEED = Long.getLong("seamledger.seed", 1);
   private static final int RUNS = Integer.getInteger("seamledger.hard", 6);
   private static final double TOLERANCE = 1e-3;
 
@@ -32,7 +32,7 @@ class HardFacesTest {
     VAULT(HardHouses::vault), DOME(HardHouses::dome), CONE(HardHouses::cone), NEAR_COPLANAR(HardHouses::nearCoplanar),
     CROSSING_HIPS(HardHouses::crossingHips), THIN(HardHouses::thin), CUT_BY_OPENINGS(HardHouses::wallsCutByOpenings),
     SHEET_WALLS(HardHouses::sheetWalls), STUDS(HardHouses::studs), PARAPETS_APART(HardHouses::parapetsApart),
-    LAYERS(HardHouses::layers), POST(HardHouses::post);
+    LAYERS(HardHouses::layers), POST(HardHouses::post), CROSSED_HIPS(HardHouses::crossedHips);
 
     private final Function<Random, House> house;
 
@@ -49,7 +49,7 @@ class HardFacesTest {
       long seed = SEED + i;
       Random random = random(seed, sort);
       House house = sort.house.apply(random);
-      Form form = HardHouses.form(random);
+      Form form = sort == Sort.CROSSED_HIPS ? HardHouses.form(random).made(Form.Make.ROOF) : HardHouses.form(random);
       List<String> differences = check(() -> Pipeline.analyse(house, form), house);
       if (!differences.isEmpty()) {
         failures.add("seed " + seed + " " + house.name() + " " + form + "\n      " + String.join("\n      ", differences));

@@ -18,6 +18,6 @@ public record BcfOptions(BcfVersion version, String author, Optional<Instant> cr
   private static final Instant UNKNOWN = Instant.EPOCH;
 
   Instant createdOf(Takeoff takeoff) {
-    return created.orElseGet(() -> BcfDate.instant(takeoff.models().isEmpty() ? "" : takeoff.models().get(0).written()).orElse(UNKNOWN));
+    return created.orElseGet(() -> BcfDate.instant(takeoff.models().isEmpty() ? "" : takeoff.models().get(0).date()).orElse(UNKNOWN));
   }
 }

@@ -78,7 +78,7 @@ final class TopicFiles {
     attributes.addAll(List.of(isNew() ? "IsExternal" : "isExternal", "true"));
     xml.element("File", attributes, () -> {
       xml.text("Filename", model.file());
-      BcfDate.instant(model.written()).ifPresent(at -> xml.text("Date", at.toString()));
+      BcfDate.instant(model.date()).ifPresent(at -> xml.text("Date", at.toString()));
     });
   }
 

@@ -118,6 +118,7 @@ public final class JsonJunctions {
     json.word("type", row.type().word());
     json.number("lengthM", row.lengthM());
     json.number("slotM", row.slotM());
+    json.flag("exposed", row.exposed());
   }
 
   private void closure(ClosureCut cut) throws IOException {

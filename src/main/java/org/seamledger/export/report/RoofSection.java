@@ -45,8 +45,7 @@ public final class RoofSection {
       }
     }
     table.on(page);
-    page.line(
-        INDENT + "Gap to leave at a free end at installation, by how much it opens in the cold, and slot: those of the longest panel.");
+    page.line(INDENT + "Of the longest panel: gap to leave at a free end, how far it opens in the cold, slot.");
   }
 
   private static String count(List<FixedPanel> panels, FixedLine line) {

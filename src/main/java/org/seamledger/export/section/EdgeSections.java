@@ -35,30 +35,55 @@ final class EdgeSections extends SectionComposer {
     boolean hooked = scene.has("cleat");
     double bed = hooked ? parts.cleatDepth() : parts.bed("trim");
     double down = Math.min(95, parts.girth(trim) * 0.45);
-    double flange = Math.max(70, parts.girth(trim) - down - 14 - SectionParts.HEM);
+    double flange = Math.max(70, parts.girth(trim) - down - 30 - SectionParts.HEM);
     Vec2 nose = on.at(-14, -bed);
     double x = -2 * g;
     double foot = nose.v() - down;
-    scene.metal(trim, List.of(on.at(flange, -bed), nose, p(nose.u() - 1, nose.v() - 10), p(x, nose.v() - 26), p(x, foot + 10),
-        p(x - 9, foot), p(x - 9 + g, foot - 3)));
     double to = flange + 150;
+    List<Vec2> lip = hooked ? List.of(on.at(flange, -bed), nose, p(nose.u() - 1, nose.v() - 10))
+        : List.of(on.at(flange, -bed), on.at(-24, -bed), on.at(-9, -bed - g));
+    List<Vec2> line = new ArrayList<>(lip);
+    line.addAll(List.of(p(x, nose.v() - 26), p(x, foot + 10), p(x - 9, foot), p(x - 9 + g, foot - 3)));
+    scene.metal(trim, line);
     if (hooked) {
       parts.cleat(scene.part("cleat"), on, -14, to, slope(0));
     } else {
-      scene.line("panel", on.at(6, -bed - g), on.at(-14 - g, -bed - g), on.at(-14 - g, 0), on.at(0, 0));
-      parts.panel(on, -14 - g, to, slope(0));
-      double at = 18 + parts.tapeWidth / 2;
-      scene.sealPlace("trim", List.of(parts.tape(on, at, -bed)));
-      parts.screw("eave", on, at, 0);
-      scene.sealPlace("seam-ends", List.of(on.box(-14, -4, 0.5, parts.seam)));
+      hemmed(on, bed, to);
     }
     if (scene.has("eave-cleat")) {
       double high = nose.v() - 34;
       scene.metal("eave-cleat", List.of(p(-g, high), p(-g, foot + 12), p(-g - 9, foot + 3)));
       scene.screwPlace("eave-cleat", p(-g, (high + foot) / 2 + 8), p(30, (high + foot) / 2 + 8));
     }
-    fascia(foot - 30);
+    double drop = scene.has("gutter") ? gutter(foot) : foot - 30;
+    fascia(drop);
     parts.deck(on, 0, to, bed + g, p(0, on.at(0, -bed - g - SectionParts.DECK).v()));
+  }
+
+  /** A panel whose hem hooks over the lip of the trim, screwed down behind it. */
+  private void hemmed(SlopeLine on, double bed, double to) {
+    scene.line("panel", on.at(-15, -bed - 2 * g), on.at(-24 - g, -bed - 2 * g), on.at(-24 - g, 0), on.at(0, 0));
+    parts.panel(on, -24 - g, to, slope(0));
+    double at = 18 + parts.tapeWidth / 2;
+    scene.sealPlace("trim", List.of(parts.tape(on, at, -bed)));
+    parts.screw("eave", on, at, 0);
+    scene.sealPlace("seam-ends", List.of(on.box(-24, -14, 0.5, parts.seam)));
+  }
+
+  /** A gutter whose back goes up behind the trim; gives how far down the fascia goes. */
+  private double gutter(double foot) {
+    double wide = Math.max(70, parts.girth("gutter") * 0.3);
+    double floor = foot - Math.max(60, parts.girth("gutter") * 0.28);
+    double front = foot - 14;
+    double back = -0.4 * g;
+    scene.metal("gutter",
+        List.of(p(back, foot + 26), p(back, floor), p(back - wide, floor), p(back - wide, front), p(back - wide + 9, front)));
+    scene.metal("bracket", List.of(p(back - g, foot - 6), p(back - g, foot - 22), p(back - wide + g, front - 6)));
+    scene.screwPlace("bracket", p(back - g, foot - 14), p(34, foot - 14));
+    scene.metal("outlet", List.of(p(back - wide * 0.45, floor + g), p(back - wide * 0.4, floor + g), p(back - wide * 0.4, floor - 40)));
+    scene.metal("outlet", List.of(p(back - wide * 0.75, floor + g), p(back - wide * 0.8, floor + g), p(back - wide * 0.8, floor - 40)));
+    scene.metal("joint", List.of(p(back - 2 * g, floor + 34), p(back - 2 * g, floor + 2 * g), p(back - wide * 0.25, floor + 2 * g)));
+    return floor - 20;
   }
 
   void highEdge() {
@@ -86,30 +111,19 @@ final class EdgeSections extends SectionComposer {
 
   private void zRake() {
     SlopeLine on = right(0);
-    double bed = parts.bed("z");
-    double lower = Math.max(parts.flange, parts.tapeWidth);
-    double web = 14 + lower;
-    double top = bed + parts.seam;
-    double cover = Math.max(18, parts.girth("z") - lower - parts.seam - 6);
-    cover = Math.min(cover, 34);
-    double to = web + 250;
-    scene.metal("z", List.of(on.at(web - lower, bed), on.at(web, bed), on.at(web, top), on.at(web + cover, top)));
-    scene.sealPlace("z", List.of(parts.tape(on, web - lower / 2, 0)));
-    parts.screw("z", on, web - lower / 2, bed);
+    double to = 14 + Math.max(parts.flange, parts.tapeWidth) + 250;
+    List<Vec2> line = new ArrayList<>(parts.zee(on, to, slope(0)));
     String trim = scene.part("trim");
-    double x = -2 * g - 4;
-    Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, top + g);
-    double across = on.s(on.at(web + cover + 2 * g, 0)) - on.s(corner);
-    double down = Math.max(corner.v() + 40, parts.girth(trim) - across - 2 * SectionParts.HEM - 10);
+    Vec2 hook = line.get(2);
+    double x = -3 * g - 4;
+    Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, parts.bed("z") + parts.seam + g);
+    double down = Math.max(corner.v() + 40, parts.girth(trim) - on.s(hook) + on.s(corner) - 2 * SectionParts.HEM - 10);
     double foot = corner.v() - down;
-    scene.metal(trim,
-        List.of(on.at(web + 8, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g), corner,
-            p(x, foot + 10),
-            p(x - 9, foot), p(x - 9 + g, foot - 4)));
-    double y = foot + 26;
-    scene.screwPlace("trim", p(x, y), p(28, y));
-    parts.panelAlongSeams(on, 2, to, web + 150, slope(0));
-    scene.line("panel", on.at(2, 0), on.at(2, Math.min(12, parts.seam)));
+    line.addAll(List.of(corner, p(x, foot + 10), p(x - 9, foot), p(x - 9 + g, foot - 4)));
+    scene.metal(trim, line);
+    double high = Math.min(-30, foot + 60);
+    scene.metal("rake-cleat", List.of(p(-g, high), p(-g, foot + 12), p(x - 8, foot + 2.5)));
+    scene.screwPlace("rake-cleat", p(-g, (high + foot) / 2 + 8), p(30, (high + foot) / 2 + 8));
     fascia(foot - 30);
     parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
   }

@@ -11,6 +11,9 @@ final class FaceSections extends SectionComposer {
   /** A cover's run to the crossing of two slopes, where nearly parallel slopes would cross too far away. */
   private static final double FARTHEST = 130;
 
+  /** Height of a valley's centre rib: 1 in (Copper flashings: a manual, 1920s). */
+  private static final double RIB = 25.4;
+
   FaceSections(SectionComposer of) {
     super(of);
   }
@@ -29,7 +32,14 @@ final class FaceSections extends SectionComposer {
     Collections.reverse(other);
     line.addAll(other);
     scene.metal(cap, line);
-    parts.decks(left, right, to, 2 * g);
+    if (!scene.has("vented-closure")) {
+      parts.decks(left, right, to, 2 * g);
+      return;
+    }
+    double slot = SectionParts.mm(system.ridge().slot());
+    parts.deck(left, slot, to, 2 * g);
+    parts.deck(right, slot, to, 2 * g);
+    scene.dimension(right.at(0, -2 * g), right.at(slot, -2 * g), right.up().times(-46), "slot " + parts.stated(system.ridge().slot()));
   }
 
   void valley(boolean pair) {
@@ -40,8 +50,13 @@ final class FaceSections extends SectionComposer {
     Vec2 bottom = left.meet(-below, right, -below);
     double leg = parts.girth(pan) / 2 - SectionParts.HEM;
     double to = leg + 70;
-    scene.metal(pan, List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), bottom, right.at(leg, -below),
-        right.at(leg, -below + g), right.at(leg - 14, -below + g)));
+    scene.metal(pan,
+        List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), left.at(RIB / 2, -below),
+            bottom.plus(p(0, RIB + 6)),
+            right.at(RIB / 2, -below), right.at(leg, -below),
+            right.at(leg, -below + g), right.at(leg - 14, -below + g)));
+    parts.panCleat(left, leg, below);
+    parts.panCleat(right, leg, below);
     double nose = SectionParts.mm(system.valley().cleatOffset());
     cleatsOnBoth(left, right, nose, to);
     parts.decks(left, right, to, below + g);
@@ -73,6 +88,7 @@ final class FaceSections extends SectionComposer {
         List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), leftRim, p(-half, floor), p(half, floor),
             rightRim,
             right.at(leg, -below), right.at(leg, -below + g), right.at(leg - 14, -below + g)));
+    gutterParts(half, floor);
     cleatsOnBoth(left, right, nose, to);
     double under = below + g;
     parts.deck(left, rim, to, under);
@@ -80,6 +96,23 @@ final class FaceSections extends SectionComposer {
     scene.area("deck", List.of(p(-half - g, floor - g), p(half + g, floor - g), p(half + g, floor - SectionParts.DECK),
         p(-half - g, floor - SectionParts.DECK)));
     scene.dimension(left.at(0, 0), left.at(nose, 0), left.up().times(66), "cleat at " + parts.stated(system.valley().cleatOffset()));
+  }
+
+  /** Outlet, overflow and joint of a gutter's lining. */
+  private void gutterParts(double half, double floor) {
+    if (scene.has("outlet")) {
+      scene.metal("outlet", List.of(p(-half * 0.7, floor + g), p(-half * 0.5, floor + g), p(-half * 0.5, floor - 44)));
+      scene.metal("outlet", List.of(p(half * 0.1, floor + g), p(-half * 0.1, floor + g), p(-half * 0.1, floor - 44)));
+    }
+    if (scene.has("overflow")) {
+      scene.metal("overflow", List.of(p(half * 0.35, floor - 44), p(half * 0.35, floor + 50)));
+      scene.metal("overflow", List.of(p(half * 0.6, floor - 44), p(half * 0.6, floor + 50)));
+    }
+    if (scene.has("joint")) {
+      scene.metal("joint", List.of(p(-half * 0.95, floor + 2 * g), p(-half * 0.95, floor + 30), p(-half * 0.75, floor + 30),
+          p(-half * 0.75, floor + 2 * g)));
+    }
+    scene.screwPlace("rivets", p(half * 0.8, floor), p(half * 0.8, floor - 8));
   }
 
   void transition(boolean pair) {

@@ -20,7 +20,7 @@ final class FastenerMarks {
   void draw(Svg svg) {
     for (Fastening f : figure.detail().fastenings()) {
       String words = "fasteners, " + f.place() + ": spacing at most " + view.scene().units().stated(figure.system().spacing(f.spacing()))
-          + (f.throughTape() ? ", through the tape" : "") + figure.counts().fasteners(f);
+          + (f.throughTape() ? ", through the tape" : "") + (f.exposed() ? ", EXPOSED" : "") + figure.counts().fasteners(f);
       List<SectionScene.Screw> places = view.scene().screwPlaces().getOrDefault(f.id(), List.of());
       if (places.isEmpty()) {
         figure.notes().unseen(words);

@@ -46,13 +46,28 @@ final class PipeSection extends SectionComposer {
       if (plated) {
         plateLeg(on);
       }
-      parts.panel(on, half + 4, to, on.direction() > 0 ? slope(0) : "");
-      parts.deck(on, half + 6, to, 2 * g);
+      pan(on);
+      parts.deck(on, half + 6 + room(), to, 2 * g);
     }
+    scene.dimension(up.at(half, 0), up.at(half + room(), 0), up.up().times(-52), "room to move " + parts.length(room()));
     scene.area("pipe", List.of(p(-radius, -70 - half), p(radius, -70 - half), p(radius, high + 70), p(-radius, high + 70)));
     scene.line("axis", p(0, -85 - half), p(0, high + 85));
     scene.dimension(p(-radius, high + 50), p(radius, high + 50), p(0, 0), "⌀ " + parts.length(2 * radius));
     scene.label("pipe", p(radius * 0.6, high + 36));
+  }
+
+  /** Room that the panel needs to move past the pipe. */
+  private double room() {
+    return SectionParts.mm(system.panel().movementGap());
+  }
+
+  /** The pan on one side: above a plate it lies on it. */
+  private void pan(SlopeLine on) {
+    if (plated && on.direction() > 0) {
+      parts.panel(on.lifted(plate + parts.bed("plate")), edge + 6, to, slope(0));
+    } else {
+      parts.panel(on, plated ? edge + 6 : half + room(), to, on.direction() > 0 ? slope(0) : "");
+    }
   }
 
   /** One side of the boot with its flange, tape, clamp and bead. */
@@ -62,17 +77,21 @@ final class PipeSection extends SectionComposer {
     List<Vec2> leg = List.of(on.at(edge, h), on.at(half + 9, h), p(side * (radius + g), high), p(side * (radius + g), high + 16));
     scene.metal("boot", leg);
     scene.sealPlace("boot", List.of(parts.tape(on, ring, plate)));
-    scene.screwPlace("boot", on.at(ring, h), on.at(ring, h - 26));
+    scene.screwPlace("boot", on.at(ring, h), on.at(ring, -1.4 * g));
     scene.metal("clamp", List.of(p(side * (radius + 2.4 * g), high + 3), p(side * (radius + 2.4 * g), high + 13)));
     double bead = SectionParts.mm(system.bead().clampSize());
     scene.sealPlace("clamp",
         List.of(List.of(p(side * radius, high + 16), p(side * (radius + bead), high + 16), p(side * radius, high + 16 + bead))));
   }
 
+  /** The plate, over the pan below and under the pan above, tape between them. */
   private void plateLeg(SlopeLine on) {
     double fastener = plateEnd - parts.tapeWidth / 2 - 4;
-    scene.sealPlace("plate", List.of(parts.tape(on, fastener, 0), parts.tape(on, half + 14 + parts.tapeWidth / 2, 0)));
-    scene.screwPlace("plate", on.at(fastener, plate), on.at(fastener, plate - 28));
+    boolean above = on.direction() > 0;
+    double tape = above ? plate : 0;
+    double head = above ? plate + parts.bed("plate") : plate;
+    scene.sealPlace("plate", List.of(parts.tape(on, fastener, tape), parts.tape(on, fastener - parts.tapeWidth - 5, tape)));
+    scene.screwPlace("plate", on.at(fastener, head), on.at(fastener, -1.4 * g));
     scene.metal("plate", List.of(on.at(plateEnd, plate), on.at(half + 5, plate)));
   }
 }

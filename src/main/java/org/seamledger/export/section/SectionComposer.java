@@ -20,7 +20,7 @@ class SectionComposer {
 
   SectionComposer(SectionScene scene, RoofSystem system, DetailedJunction detailed, SectionCut cut) {
     this.scene = scene;
-    this.parts = new SectionParts(scene, system);
+    this.parts = new SectionParts(scene, system, cut.fasteners());
     this.system = system;
     this.detailed = detailed;
     this.cut = cut;

@@ -2,9 +2,9 @@ package org.seamledger.export.section;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.MetalPart;
-import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.quantity.FastenerRow;
@@ -21,7 +21,7 @@ record SectionCounts(JunctionQuantities counted, DrawingUnits units) {
     if (pieces == 0) {
       return "";
     }
-    return "; " + pieces + (pieces == 1 ? " piece" : " pieces") + (part.run() == Run.ONCE ? "" : ", " + units.length(length));
+    return "; " + pieces + (pieces == 1 ? " piece" : " pieces") + (length <= 0 ? "" : ", " + units.length(length));
   }
 
   String seal(Seal seal) {
@@ -33,15 +33,15 @@ record SectionCounts(JunctionQuantities counted, DrawingUnits units) {
   /** Count, type and length of each part of a line of fasteners, and what it joins. */
   String fasteners(Fastening fastening) {
     Map<String, Integer> kinds = new LinkedHashMap<>();
-    for (FastenerRow row : counted.fasteners()) {
-      if (row.id().equals(fastening.id()) && row.count() > 0) {
-        String words = row.type().label() + " " + units.small(row.lengthM()) + ", " + row.joins().word().replace("-", " to ")
-            + (row.slotM() > 0 ? ", in slots of " + units.small(row.slotM()) : "");
-        kinds.merge(words, row.count(), Integer::sum);
-      }
-    }
-    StringBuilder words = new StringBuilder();
-    kinds.forEach((kind, count) -> words.append("; ").append(count).append(" pieces, ").append(kind));
-    return words.toString();
+    counted.fasteners().stream().filter(f -> f.id().equals(fastening.id()) && f.count() > 0)
+        .forEach(f -> kinds.merge(type(f), f.count(), Integer::sum));
+    return kinds.isEmpty() ? "; " + fastening.type().label()
+        : kinds.entrySet().stream().map(e -> "; " + e.getValue() + " pieces, " + e.getKey()).collect(Collectors.joining());
+  }
+
+  /** {@code deck screw with a sealing washer 38 mm, panel to deck}. */
+  private String type(FastenerRow row) {
+    return row.type().label() + " " + units.small(row.lengthM()) + ", " + row.joins().word().replace("-", " to ")
+        + (row.slotM() > 0 ? ", in slots of " + units.small(row.slotM()) : "");
   }
 }

@@ -7,6 +7,7 @@ import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.quantity.FastenerRow;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Takeoff;
@@ -17,8 +18,9 @@ import org.seamledger.takeoff.Takeoff;
  * inclination.
  *
  * @param faces by their rise, the lowest first
+ * @param fasteners as counted for the junction
  */
-record SectionCut(List<Face> faces) {
+record SectionCut(List<Face> faces, List<FastenerRow> fasteners) {
 
   /** How far beside the line a face is looked for, metres. */
   private static final double BESIDE = 0.02;
@@ -40,7 +42,7 @@ record SectionCut(List<Face> faces) {
     }
     faces.sort(
         (a, b) -> Math.abs(a.riseDegrees - b.riseDegrees) < 1e-6 ? a.id.compareTo(b.id) : Double.compare(a.riseDegrees, b.riseDegrees));
-    return new SectionCut(faces);
+    return new SectionCut(faces, takeoff.quantities().byJunction().get(detailed.junction().junction().id()).fasteners());
   }
 
   private static Face face(RoofFace face, List<Vec3> path, Kind kind) {

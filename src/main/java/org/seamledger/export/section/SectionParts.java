@@ -2,9 +2,11 @@ package org.seamledger.export.section;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.seamledger.detail.Joins;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.Measure;
+import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.RoofSystem;
 
 /** Parts that several families of details share, drawn from the system's numbers. All lengths in millimetres. */
@@ -23,8 +25,10 @@ final class SectionParts {
   final double upstand;
   final double tapeWidth;
   private final double tapeThickness;
+  private final List<FastenerRow> fasteners;
 
-  SectionParts(SectionScene scene, RoofSystem system) {
+  SectionParts(SectionScene scene, RoofSystem system, List<FastenerRow> fasteners) {
+    this.fasteners = fasteners;
     this.scene = scene;
     this.system = system;
     g = scene.gap();
@@ -66,8 +70,12 @@ final class SectionParts {
     return points;
   }
 
+  /** A fastener into the deck, or, where the detail joins the panel with metal alone, no farther than the pan. */
   void screw(String place, SlopeLine on, double s, double h) {
-    scene.screwPlace(place, on.at(s, h), on.at(s, h - SCREW));
+    boolean deck = fasteners.stream().filter(r -> r.id().equals(place))
+        .anyMatch(r -> r.joins() == Joins.PANEL_DECK || r.joins() == Joins.METAL_DECK);
+    boolean free = fasteners.stream().anyMatch(r -> r.id().equals(place) && r.joins() == Joins.PANEL_METAL);
+    scene.screwPlace(place, on.at(s, h), on.at(s, free && !deck ? -1.4 * g : h - SCREW));
   }
 
   // ---- ground, panel, seam
@@ -75,6 +83,12 @@ final class SectionParts {
   /** Deck under a face, its top {code below} under the panel, from {code from} to {code to}; {code edge} is where its foot begins. */
   void deck(SlopeLine on, double from, double to, double below, Vec2 edge) {
     scene.area("deck", List.of(on.at(from, -below), on.at(to, -below), on.at(to, -below - DECK), edge));
+    underlayment(on, from, to, below);
+  }
+
+  private void underlayment(SlopeLine on, double from, double to, double below) {
+    scene.line("underlayment", on.at(from, -below + g * 0.35), on.at(to, -below + g * 0.35));
+    scene.label("underlayment on the deck", on.at(to - 24, -below + g * 0.35));
   }
 
   void deck(SlopeLine on, double from, double to, double below) {
@@ -87,22 +101,37 @@ final class SectionParts {
     Vec2 foot = left.meet(-below - DECK, right, -below - DECK);
     for (SlopeLine on : List.of(left, right)) {
       scene.area("deck", List.of(top, on.at(to, -below), on.at(to, -below - DECK), foot));
+      underlayment(on, on.s(top), to, below);
     }
   }
 
   /** A panel from its end to where the section breaks off, its seam dashed behind it, its slope beneath. */
   void panel(SlopeLine on, double from, double to, String slope) {
-    scene.line("panel", on.at(from, 0), on.at(to, 0));
+    panel(on, from, to, 0, slope);
+  }
+
+  /** The same, its head turned up so far. */
+  void panel(SlopeLine on, double from, double to, double turnedUp, String slope) {
+    scene.line("panel", on.at(to, 0), on.at(from, 0), on.at(from, turnedUp));
+    clip(on, to - 60);
     scene.line("seam", on.at(from, 0), on.at(from, seam), on.at(to, seam));
     seamHeight(on, to);
     scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(from * 0.25 + to * 0.75, 0));
     breaks(on, to, slope);
   }
 
+  /** A clip in the seam beyond the cut. */
+  private void clip(SlopeLine on, double s) {
+    scene.line("clip", on.at(s + 16, -g), on.at(s, -g), on.at(s, seam - 4), on.at(s + 6, seam - 4));
+    scene.label("clip in the seam, beyond the cut, screwed to the deck", on.at(s, seam * 0.5));
+  }
+
   /** A panel whose seams run along the junction: one is cut. */
   void panelAlongSeams(SlopeLine on, double from, double to, double seamAt, String slope) {
     scene.line("panel", on.at(from, 0), on.at(seamAt, 0), on.at(seamAt, seam), on.at(seamAt + 6, seam), on.at(seamAt + 6, seam - 8));
     scene.line("panel", on.at(to, 0), on.at(seamAt + 2 * g, 0), on.at(seamAt + 2 * g, seam - 2 * g));
+    scene.line("clip", on.at(seamAt + g + 18, -g), on.at(seamAt + g, -g), on.at(seamAt + g, seam - 4));
+    scene.label("clip in the seam, screwed to the deck", on.at(seamAt + g + 18, -g));
     scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
     scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()),
         on.at(seamAt, seam * 0.6));
@@ -148,7 +177,13 @@ final class SectionParts {
     scene.sealPlace("closure-foot", List.of(tape(on, web - flange / 2, 0)));
     scene.sealPlace("closure-top", List.of(tape(on, web + flange / 2, top)));
     scene.sealPlace("closure-beads", List.of(round(on.at(web - flange - bead / 2 - g / 2, bead / 2), bead),
-        round(on.at(web + bead / 2 + g / 2, bead / 2), bead)));
+        round(on.at(web - flange / 2 + 7, foot + bead / 2 + g / 2), bead)));
+    if (scene.has("baffle")) {
+      double x = web + flange * 0.6;
+      scene.metal("baffle",
+          List.of(on.at(x - 10, top - g), on.at(x, top - g), on.at(x, top - closure * 0.45), on.at(x + 5, top - closure * 0.5)));
+      scene.screwPlace("baffle", on.at(x - 5, top), on.at(x - 5, top - 9));
+    }
     screw("closure", on, web - flange / 2, foot);
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
         "fastening flange " + stated(system.closure().fasteningFlange()));
@@ -162,6 +197,11 @@ final class SectionParts {
 
   /** Closure and covering edge of a cap or flashing; gives the edge's points. */
   List<Vec2> closedEdge(SlopeLine on, double edge, String slope, double to) {
+    return closedEdge(on, edge, slope, to, Double.POSITIVE_INFINITY);
+  }
+
+  /** @param head where the pan's head turns up at the latest, so that it runs to a wall */
+  List<Vec2> closedEdge(SlopeLine on, double edge, String slope, double to, double head) {
     double h = coverHeight();
     if (closurePart().isEmpty()) {
       scene.sealPlace("cap", List.of(tape(on, edge - 6 - tapeWidth / 2, 0), tape(on, edge - 12 - tapeWidth * 1.5, 0)));
@@ -172,7 +212,7 @@ final class SectionParts {
     double web = edge - 6 - flange;
     closure(on, web);
     scene.screwPlace("cover", on.at(web + flange / 2, h), on.at(web + flange / 2, h - bed("closure-top") - 12));
-    panel(on, Math.max(8, web - flange - 24), to, slope);
+    panel(on, Math.min(head, Math.max(8, web - flange - 24)), to, seam, slope);
     return coverEdge(on, edge, h);
   }
 
@@ -200,6 +240,7 @@ final class SectionParts {
     }
     scene.line("panel", on.at(nose + 16, flange - g * 0.2), on.at(nose - 6, flange - g * 0.2), on.at(nose - 6, 0), on.at(to, 0));
     scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
+    clip(on, to - 60);
     scene.sealPlace("seam-ends", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
     scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()) + ", hemmed over the cleat",
         on.at(nose - 6, -g));
@@ -221,7 +262,51 @@ final class SectionParts {
     if (!scene.has("counterflashing")) {
       return top;
     }
-    return scene.has("receiver-bar") ? surfaceMounted(top) : reglet(top);
+    return scene.has("receiver-bar") ? surfaceMounted(top) : scene.hasSeal("reglet") ? reglet(top) : skirt(top);
+  }
+
+  /** What stands in the roof laps the upturn by its own skirt. */
+  private double skirt(double top) {
+    double x = 3 * g + 2;
+    double down = Math.min(girth("counterflashing") * 0.5, top * 0.6);
+    scene.metal("counterflashing",
+        List.of(point(-58, top + 14 + g), point(x, top + 14 + g), point(x, top + 14 - down), point(x + 6, top + 8 - down)));
+    scene.screwPlace("skirt", point(x, top - 14), point(-26, top - 14));
+    scene.dimension(point(x, top + 14 - down), point(x, top), point(26, 0), "lap " + length(down - 14));
+    return top + 14;
+  }
+
+  /** A coping over a parapet whose top is at {@code top}. */
+  void coping(double top) {
+    double out = -60 - 3 * g;
+    double in = 3 * g + 2;
+    scene.metal("coping", List.of(point(out - 8, top - 44), point(out, top - 36), point(out, top + 4 * g + 8), point(in, top + 4 * g),
+        point(in, top - 36), point(in + 8, top - 44)));
+    scene.metal("splice", List.of(point(-60, top + 3 * g + 6), point(0, top + 3 * g)));
+    scene.metal("coping-cleat", List.of(point(2 * g, top - 4), point(2 * g, top - 32), point(in + 5, top - 41)));
+    scene.metal("coping-cleat", List.of(point(-60 - 2 * g, top - 4), point(-60 - 2 * g, top - 32), point(out - 5, top - 41)));
+    scene.screwPlace("coping-cleat", point(2 * g, top - 16), point(-36, top - 16));
+    String flashing = scene.part("flashing", "pan");
+    scene.metal(flashing, List.of(point(g, top), point(g, top + g), point(-56, top + g + 5)));
+  }
+
+  /**
+   * A zee on tape on the pan beside a turned-up edge, what hooks over it open; gives the points of that hook from its free edge on.
+   *
+   * @param to where the section breaks off
+   */
+  List<Vec2> zee(SlopeLine on, double to, String slope) {
+    double bed = bed("z");
+    double lower = Math.max(flange, tapeWidth);
+    double web = 20 + lower;
+    double top = bed + seam;
+    double cover = Math.min(34, Math.max(18, girth("z") - lower - seam - 6));
+    scene.metal("z", List.of(on.at(web - lower, bed), on.at(web, bed), on.at(web, top), on.at(web + cover, top)));
+    scene.sealPlace("z", List.of(tape(on, web - lower / 2, 0)));
+    screw("z", on, web - lower / 2, bed);
+    panelAlongSeams(on, 8, to, web + 150, slope);
+    scene.line("panel", on.at(8, 0), on.at(8, seam));
+    return List.of(on.at(web + 8, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
   }
 
   private double reglet(double top) {
@@ -267,9 +352,19 @@ final class SectionParts {
     return y + bar + 60;
   }
 
-  /** An upstand at a wall, dimensioned from the roof. */
-  void upstandDimension(double x, double top) {
-    scene.dimension(point(x, 0), point(x, top), point(-76, 0), "upstand " + stated(system.walls().upstand()));
+  /** An upturn at a wall, dimensioned from what it stands on. */
+  void upstandDimension(double from, double top) {
+    scene.dimension(point(0, from), point(0, top), point(-76, 0), "upturn " + length(top - from));
+  }
+
+  /** A small cleat at the hem of a pan whose edge is at {@code s}, {@code below} under the panel. */
+  void panCleat(SlopeLine on, double s, double below) {
+    if (scene.has("pan-cleat")) {
+      scene.metal("pan-cleat",
+          List.of(on.at(s - 9, -below + 1.8 * g), on.at(s + 1.2 * g, -below + 1.8 * g), on.at(s + 1.2 * g, -below - 0.3 * g),
+              on.at(s + 24, -below - 0.3 * g)));
+      scene.screwPlace("pan-cleat", on.at(s + 15, -below), on.at(s + 15, -below - SCREW));
+    }
   }
 
   /** A length in the chosen units, from millimetres. */

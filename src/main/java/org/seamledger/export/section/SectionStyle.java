@@ -11,6 +11,8 @@ final class SectionStyle {
       .vented { stroke-dasharray: 1.6 1.3; }
       .panel { fill: none; stroke: #2f5d86; stroke-width: 0.55; stroke-linejoin: round; }
       .seam { fill: none; stroke: #2f5d86; stroke-width: 0.3; stroke-dasharray: 2.4 1.2; }
+      .underlayment { fill: none; stroke: #7a4a9a; stroke-width: 0.3; stroke-dasharray: 3 0.8; }
+      .clip { fill: none; stroke: #2f5d86; stroke-width: 0.4; stroke-dasharray: 0.8 0.6; }
       .deck { stroke: #9a9182; stroke-width: 0.2; }
       .deck-key { fill: url(#ground); stroke: #9a9182; stroke-width: 0.2; }
       .wall { fill: url(#masonry); stroke: none; }

@@ -17,18 +17,22 @@ final class WallSections extends SectionComposer {
 
   void wall() {
     boolean drains = scene.has("pan");
-    double top = parts.upstand;
+    boolean parapet = scene.has("coping");
+    double top = parts.upstand + parts.seam + (parapet ? 60 : 0);
     double foot = groundAtWall() - 60;
-    double high = parts.counterflashing(top);
-    parts.wall("wall", foot, high);
+    double high = parapet ? top : parts.counterflashing(top);
+    parts.wall(parapet ? "parapet" : "wall", foot, high);
     if (drains) {
       backPan(top, "pan", 0);
-    } else if (detailed.junction().type().section() == Kind.Section.SIDEWALL) {
-      flange(top, scene.part("flashing"));
+    } else if (scene.has("z")) {
+      beside(top, scene.part("flashing"));
     } else {
       apron(top, scene.part("flashing"));
     }
-    parts.upstandDimension(0, top);
+    if (parapet) {
+      parts.coping(top);
+    }
+    parts.upstandDimension(drains ? 0 : parts.seam, top);
   }
 
   private double groundAtWall() {
@@ -37,18 +41,21 @@ final class WallSections extends SectionComposer {
 
   void curb() {
     double measured = detailed.junction().junction().facts().number("upstandM") * 1000;
-    double top = measured > 40 ? Math.min(parts.upstand, measured - 10) : parts.upstand;
-    double high = Math.max(top + 30, Math.min(top + 80, Double.isNaN(measured) ? top + 80 : measured));
+    boolean up = detailed.junction().type().section() == Kind.Section.CURB_UPSLOPE;
+    double stand = up ? cricketHeight() : parts.seam;
+    double wanted = stand + parts.upstand;
+    double top = measured > stand + 40 ? Math.min(wanted, measured - 10) : wanted;
+    double high = Math.max(parts.counterflashing(top), Double.isNaN(measured) ? 0 : Math.min(measured, top + 80));
     parts.wall("curb, " + neighbour(), groundAtWall() - 60, high);
     switch (detailed.junction().type().section()) {
-      case CURB_UPSLOPE -> backPan(top, scene.part("pan"), cricketHeight(top));
-      case CURB_SIDE -> flange(top, scene.part("flashing"));
+      case CURB_UPSLOPE -> backPan(top, scene.part("pan"), stand);
+      case CURB_SIDE -> beside(top, scene.part("flashing"));
       default -> apron(top, scene.part("flashing"));
     }
-    if (top < parts.upstand) {
-      scene.dimension(p(0, 0), p(0, top), p(-76, 0), "upstand " + parts.length(top) + ", the curb allows no more");
+    if (top < wanted - 1e-6) {
+      scene.dimension(p(0, stand), p(0, top), p(-76, 0), "upturn " + parts.length(top - stand) + ", the curb allows no more");
     } else {
-      parts.upstandDimension(0, top);
+      parts.upstandDimension(stand, top);
     }
   }
 
@@ -65,41 +72,36 @@ final class WallSections extends SectionComposer {
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, cover);
     double leg = Math.max(parts.flange * 2 + 40, parts.girth(part) - (top - corner.v()) - SectionParts.HEM - 5);
     double edge = on.s(corner) + leg;
+    double gap = SectionParts.mm(system.panel().movementGap()) + g;
+    scene.dimension(on.at(0, 0), on.at(gap, 0), on.up().times(-DROP), "gap " + parts.stated(system.panel().movementGap()));
     double to = edge + 84;
-    List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to));
+    List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to, gap));
     line.add(corner);
     line.add(p(x, top));
     scene.metal(part, line);
     parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
   }
 
-  /** Flange on the panel along the fall that turns up at a wall, on tape under its edges. */
-  private void flange(double top, String part) {
+  /** Flashing along the slope that hooks over a zee on the panel and turns up at a wall. */
+  private void beside(double top, String part) {
     SlopeLine on = new SlopeLine(NONE, rise(0), 1);
-    double h = parts.bed("flange");
-    double movement = SectionParts.mm(system.panel().movementGap());
-    double leg = Math.max(60, parts.girth(part) - top - 6);
-    Vec2 corner = new SlopeLine(p(g, 0), 90, 1).meet(0, on, h);
-    double to = leg + 190;
-    scene.metal(part, List.of(on.at(on.s(corner) + leg, h - g / 2), on.at(on.s(corner) + leg - 6, h), corner, p(g, top)));
-    double outer = on.s(corner) + leg - 8 - parts.tapeWidth / 2;
-    scene.sealPlace("flange",
-        List.of(parts.tape(on, outer, 0), parts.tape(on, Math.max(movement + parts.tapeWidth, outer - 2.4 * parts.tapeWidth), 0)));
-    scene.screwPlace("flange", on.at(outer, h), on.at(outer, h - 30));
-    parts.panelAlongSeams(on, movement, to, Math.max(leg + 60, 120), slope(0));
-    scene.dimension(on.at(0, 0), on.at(movement, 0), on.up().times(-DROP), "gap " + parts.stated(system.panel().movementGap()));
+    double to = Math.max(parts.flange, parts.tapeWidth) + 270;
+    List<Vec2> line = new ArrayList<>(parts.zee(on, to, slope(0)));
+    line.add(new SlopeLine(p(g, 0), 90, 1).meet(0, on, parts.bed("z") + parts.seam + g));
+    line.add(p(g, top));
+    scene.metal(part, line);
     parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
   }
 
-  private double cricketHeight(double top) {
+  private double cricketHeight() {
     if (!scene.has("cricket")) {
       return 0;
     }
     Facts facts = detailed.junction().junction().facts();
     double width = facts.number("widthAcrossFallM") * 1000;
     double slope = cut.faces().isEmpty() ? 0 : cut.faces().get(0).slopeDegrees();
-    double wanted = Double.isNaN(width) ? top : width / 2 * Math.tan(Math.toRadians(slope));
-    return Math.max(20, Math.min(wanted, Math.min(top - 40, 260 * Math.tan(Math.toRadians(slope)))));
+    double rise = Math.tan(Math.toRadians(slope));
+    return Math.max(20, Math.min(Double.isNaN(width) ? 60 : width / 2 * rise, 260 * rise));
   }
 
   /** Pan behind a wall or curb that the panels above drain on to; with a cricket on it where there is one. */
@@ -123,9 +125,24 @@ final class WallSections extends SectionComposer {
     double bead = SectionParts.mm(system.bead().size());
     scene.sealPlace("pan-back", List.of(SectionParts.round(p(x / 2, top - 14), bead)));
     scene.screwPlace("curb-flange", p(x, top - 32), p(x - 38, top - 32));
+    parts.panCleat(on, end, below);
+    outlets(corner, top);
     parts.cleat(scene.part("cleat"), on, nose, to, slope(0));
     scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66),
         nose > offset ? "cleat beyond the cricket" : "cleat at " + parts.stated(system.valley().cleatOffset()));
     parts.deck(on, 0, to, below + g, p(0, on.at(0, -SectionParts.DECK - below - g).v()));
+  }
+
+  /** Outlet and overflow of a channel along a wall. */
+  private void outlets(Vec2 corner, double top) {
+    if (scene.has("outlet")) {
+      scene.metal("outlet", List.of(p(corner.u() + 14, corner.v() + 6), p(corner.u() + 14, corner.v() - 54)));
+      scene.metal("outlet", List.of(p(corner.u() + 52, corner.v() + 16), p(corner.u() + 52, corner.v() - 54)));
+    }
+    if (scene.has("overflow")) {
+      double y = corner.v() + Math.min(top * 0.45, 80);
+      scene.metal("overflow", List.of(p(corner.u() + 2 * g, y), p(-66, y - 5)));
+      scene.metal("overflow", List.of(p(corner.u() + 2 * g, y + 26), p(-66, y + 21)));
+    }
   }
 }

@@ -5,11 +5,10 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import jakarta.servlet.http.HttpServletResponse;
+import java.io.EOFException;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import org.eclipse.jetty.http.HttpException;
-import org.eclipse.jetty.io.EofException;
 import org.seamledger.ledger.LedgerException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -17,7 +16,7 @@ import org.slf4j.LoggerFactory;
 /** The one place where something that went wrong becomes an answer: {@code application/problem+json} (RFC 9457). */
 public final class Problems {
 
-  static final String TYPE = "application/problem+json";
+  public static final String TYPE = "application/problem+json";
   private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
   private static final Map<Integer, String> TITLES = Map.ofEntries(Map.entry(400, "Bad request"), Map.entry(401, "Token needed"),
       Map.entry(403, "Refused"), Map.entry(404, "Not found"), Map.entry(405, "Method not allowed"), Map.entry(409, "Conflict"),
@@ -48,16 +47,25 @@ public final class Problems {
       return new HttpProblem(h.getStatus(), code(h.getStatus()), detail(h.getStatus(), ctx));
     }
     if (isGone(e)) {
-      return HttpProblem.badRequest("body/cut", "The request did not arrive whole.");
+      return cut();
     }
     LOG.atError().addKeyValue("method", ctx.method()).addKeyValue("path", Names.forLog(ctx.path())).setCause(e).log("fault");
     return internal();
   }
 
-  /** What a client does that goes away, or sends what is no HTTP, is no fault of the program's. */
+  private static HttpProblem cut() {
+    return HttpProblem.badRequest("body/cut", "The request did not arrive whole.");
+  }
+
+  /** For a request that broke off or is no HTTP: the client's fault, and not worth a trace. */
+  public static void answerCut(Context ctx) {
+    answer(ctx, cut());
+  }
+
+  /** Whether the client went away. */
   private static boolean isGone(Throwable e) {
     for (Throwable t = e; t != null; t = t.getCause()) {
-      if (t instanceof EofException || t instanceof HttpException) {
+      if (t instanceof EOFException) {
         return true;
       }
     }
@@ -102,6 +110,11 @@ public final class Problems {
     LOG.error("{}", e.getMessage());
     LOG.debug("storage fault", e);
     return new HttpProblem(503, code, detail);
+  }
+
+  /** The body for what the HTTP server itself refused. */
+  public static String ofServer(int status) {
+    return JsonBodies.text(body(new HttpProblem(status, code(status), "The request is not one that this server can take.")));
   }
 
   private static String code(int status) {

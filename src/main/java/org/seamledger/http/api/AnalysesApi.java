@@ -24,6 +24,9 @@ import org.seamledger.quantity.SystemFormatException;
 /** Analyses: begin, look at, stop. */
 public final class AnalysesApi {
 
+  private static final int PAGE = 50;
+  private static final int MOST_ON_A_PAGE = 200;
+
   private final Store store;
   private final Jobs jobs;
   private final Uploads uploads;
@@ -46,14 +49,29 @@ public final class AnalysesApi {
 
   public void install(RoutesConfig routes) {
     routes.post("/api/analyses", this::upload);
-    routes.get("/api/analyses",
-        ctx -> JsonBodies.answer(ctx, 200, Map.of("analyses", store.analyses().list().stream().map(body::of).toList())));
+    routes.get("/api/analyses", this::list);
     routes.get("/api/analyses/{id}", ctx -> JsonBodies.answer(ctx, 200, body.of(store.analyses().get(ctx.pathParam("id")))));
     routes.delete("/api/analyses/{id}", this::delete);
     routes.post("/api/analyses/{id}/recompute", this::recompute);
     routes.post("/api/analyses/{id}/place", this::place);
     routes.get("/api/samples", ctx -> JsonBodies.answer(ctx, 200, Map.of("samples", samples.list())));
     routes.post("/api/samples/{name}/analyses", this::sample);
+  }
+
+  /** A page of all analyses, the newest first: {@code ?limit=} at most, after {@code ?offset=} newer ones. */
+  private void list(Context ctx) {
+    int limit = number(ctx, "limit", PAGE, MOST_ON_A_PAGE);
+    int offset = number(ctx, "offset", 0, Integer.MAX_VALUE);
+    List<StoredAnalysis> page = store.analyses().list(limit, offset);
+    JsonBodies.answer(ctx, 200, JsonBodies.object("analyses", page.stream().map(body::of).toList(), "total", store.analyses().count()));
+  }
+
+  private static int number(Context ctx, String name, int otherwise, int most) {
+    String text = ctx.queryParam(name);
+    if (text != null && !text.matches("[0-9]{1,9}")) {
+      throw HttpProblem.badRequest("query/" + name, name + " must be a whole number, such as ?" + name + "=20.");
+    }
+    return text == null ? otherwise : Math.min(most, Integer.parseInt(text));
   }
 
   void requireRoom() {

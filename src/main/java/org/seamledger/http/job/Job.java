@@ -21,6 +21,8 @@ final class Job {
   volatile JobStatus status = new JobStatus(State.QUEUED, "Waiting for its turn", 0);
   private volatile Failure stop;
   private volatile Thread thread;
+  /** 0 before. */
+  private volatile long begun;
   /** Somebody decided meanwhile; guarded by the jobs. */
   boolean again;
 
@@ -77,6 +79,12 @@ final class Job {
   /** Its work is on this thread from here on, and can be interrupted. */
   void isOnThisThread() {
     thread = Thread.currentThread();
+    begun = System.nanoTime();
+  }
+
+  /** When its work began, by the clock that never jumps; 0 where it waits or can't be stopped any more. */
+  long begun() {
+    return thread == null ? 0 : begun;
   }
 
   /** From here on an interrupt no longer stops it: one that arrives now must not break what is written last. */

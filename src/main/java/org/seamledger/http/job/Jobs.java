@@ -1,6 +1,7 @@
 package org.seamledger.http.job;
 
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -10,6 +11,7 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.seamledger.http.setting.Options;
+import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
@@ -50,11 +52,24 @@ public final class Jobs {
     JobRuns runs = new JobRuns(store, options, scratch, clock, board, health);
     this.following = new Recalculation(store, runs);
     this.first = new FirstRun(store, runs, new Fetching(store, options.servers(), download));
+    MemoryAlarm memory = new MemoryAlarm();
+    clock.scheduleWithFixedDelay(health.guarded("clock", () -> {
+      if (memory.rings()) {
+        endYoungest();
+      }
+    }), 1, 1, TimeUnit.SECONDS);
     int n = options.limits().running();
     this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
       Thread t = new Thread(r, "analysis");
       t.setDaemon(true);
       return t;
+    });
+  }
+
+  private void endYoungest() {
+    jobs.values().stream().filter(j -> j.begun() > 0).max(Comparator.comparingLong(Job::begun)).ifPresent(j -> {
+      LOG.atWarn().addKeyValue("analysis", j.id).log("memory is short: analysis ended");
+      j.interrupt(new Failure.OutOfMemory(Runtime.getRuntime().maxMemory() / (1 << 20), new OutOfMemoryError("nearly")));
     });
   }
 
@@ -190,12 +205,23 @@ public final class Jobs {
     return following.stateOf(job.id);
   }
 
+  private void pause() {
+    try {
+      store.analyses().pause();
+    } catch (LedgerException e) {
+      // They count as cut off, then, which costs them one of their starts.
+      LOG.atWarn().setCause(e).log("end in good order not stored");
+    }
+  }
+
   /** Stops everything; what ran runs again at the next start. */
   public void close() throws InterruptedException {
     workers.getQueue().clear();
     // Why comes before the interrupt of the pool: work that is cut off must not count as a fault of the program.
     jobs.values().forEach(j -> j.interrupt(new Failure.Cancelled()));
     workers.shutdownNow();
-    workers.awaitTermination(10, TimeUnit.SECONDS);
+    if (workers.awaitTermination(10, TimeUnit.SECONDS)) {
+      pause();
+    }
   }
 }

@@ -24,4 +24,9 @@ public record Limits(long fileBytes, long requestBytes, int files, int bodyBytes
     return new Limits(4L << 30, 8L << 30, 32, 1 << 16, running, 50, Duration.ofMinutes(30), 64,
         Duration.ofSeconds(20));
   }
+
+  /** The same with another longest run. */
+  public Limits lasting(Duration most) {
+    return new Limits(fileBytes, requestBytes, files, bodyBytes, running, waiting, most, watchers, answer);
+  }
 }

@@ -21,11 +21,12 @@ import org.seamledger.watch.Servers;
  * @param database where analyses and reviews are kept, or empty to keep them in the data folder
  * @param hosts names besides the address itself and localhost under which clients may call
  * @param servers the servers of models that may be asked
+ * @param proxies addresses of reverse proxies whose X-Forwarded headers are believed
  * @param watch the usual pause between two looks at the watched projects on these servers, or empty to watch none
  */
 public record Options(String bind, int port, Path data, List<Path> models, Optional<Path> samples, Optional<String> token,
     List<String> hosts, Limits limits, Analyzer<Result> analyzer, Optional<PostgresAddress> database, Servers servers,
-    Optional<Duration> watch) {
+    Optional<Duration> watch, List<String> proxies) {
 
   public static final String LOOPBACK = "127.0.0.1";
   public static final int PORT = 8642;
@@ -33,50 +34,55 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
   public Options {
     models = List.copyOf(models);
     hosts = List.copyOf(hosts);
+    proxies = List.copyOf(proxies);
   }
 
   /** On loopback, with no model and no token. */
   public static Options of(Analyzer<Result> analyzer, Path data) {
     return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer,
         Optional.empty(),
-        Servers.none(), Optional.empty());
+        Servers.none(), Optional.empty(), List.of());
   }
 
   public Options bind(String address, Optional<String> accessToken) {
-    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch);
+    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch, proxies);
   }
 
   public Options port(int number) {
-    return new Options(bind, number, data, models, samples, token, hosts, limits, analyzer, database, servers, watch);
+    return new Options(bind, number, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, proxies);
   }
 
   public Options models(List<Path> files) {
-    return new Options(bind, port, data, files, samples, token, hosts, limits, analyzer, database, servers, watch);
+    return new Options(bind, port, data, files, samples, token, hosts, limits, analyzer, database, servers, watch, proxies);
   }
 
   public Options samples(Path folder) {
-    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch);
+    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch, proxies);
   }
 
   public Options hosts(List<String> names) {
-    return new Options(bind, port, data, models, samples, token, names, limits, analyzer, database, servers, watch);
+    return new Options(bind, port, data, models, samples, token, names, limits, analyzer, database, servers, watch, proxies);
+  }
+
+  public Options proxies(List<String> addresses) {
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, addresses);
   }
 
   public Options limits(Limits other) {
-    return new Options(bind, port, data, models, samples, token, hosts, other, analyzer, database, servers, watch);
+    return new Options(bind, port, data, models, samples, token, hosts, other, analyzer, database, servers, watch, proxies);
   }
 
   /** Lets clients choose among these servers of models. */
   public Options servers(Servers list) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, list, watch);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, list, watch, proxies);
   }
 
   /** Watches the projects that people switch on. */
   public Options watch(Duration every) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every));
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every), proxies);
   }
 
   public Options database(Optional<PostgresAddress> address) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, address, servers, watch);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, address, servers, watch, proxies);
   }
 }

@@ -71,12 +71,8 @@ public final class Shapes {
    * The product's body where the box round it passes a test; nothing where it doesn't.
    *
    * @param wanted is asked with a box that holds the body, and may be larger
+   * @param seen hears that box, wanted or not
    */
-  public List<Solid> body(Entity product, Predicate<Box3> wanted) {
-    return body(product, wanted, box -> {});
-  }
-
-  /** The same; {@code seen} hears the box round the body, wanted or not. */
   public List<Solid> body(Entity product, Predicate<Box3> wanted, Consumer<Box3> seen) {
     return body(product, wanted, seen, Bounds.WIDEST);
   }

@@ -11,6 +11,9 @@ public final class Grip {
   /** Three threads and the point of a self-drilling screw behind the last sheet: common practice. */
   public static final double BEHIND_SHEET = 0.010;
 
+  /** What a blind rivet needs behind the last sheet to set: from memory, 5 mm. */
+  public static final double BEHIND_RIVET = 0.005;
+
   private static final double INCH = 0.0254;
   private static final List<Double> INCHES = List.of(0.5, 0.625, 0.75, 0.875, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0);
   private static final List<Double> MILLIMETRES = List.of(13.0, 16.0, 19.0, 22.0, 25.0, 32.0, 38.0, 45.0, 50.0, 63.0, 75.0, 90.0, 100.0,

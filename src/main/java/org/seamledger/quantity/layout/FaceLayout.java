@@ -29,8 +29,9 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
   /** Two u directions are the same below this sine of the angle between them. */
   private static final double PARALLEL = 1e-4;
 
-  /** More than a face of the longest building (3 km) has at the narrowest coverage of 3 in would take too long and help nobody. */
-  private static final int MOST_SEAMS = 20_000;
+  /** More than the widest roofs have (2 km at 16 in), and more metres than the largest building's (0.4 km² at 16 in) would be. */
+  private static final int MOST_SEAMS = 5_000;
+  private static final double MOST_SEAM_METRES = 2e6;
 
   /** Seam spacing of a face that has none: no roof is half as wide. */
   private static final double FAR = 1e7;
@@ -49,7 +50,8 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
   public static boolean isTooWide(RoofFace face, double coverageM) {
     double width = face.facets().stream().mapToDouble(f -> f.area().maxU()).max().orElse(0)
         - face.facets().stream().mapToDouble(f -> f.area().minU()).min().orElse(0);
-    return width / coverageM > MOST_SEAMS;
+    double area = face.facets().stream().mapToDouble(f -> f.area().area()).sum();
+    return width / coverageM > MOST_SEAMS || area / coverageM > MOST_SEAM_METRES;
   }
 
   /**

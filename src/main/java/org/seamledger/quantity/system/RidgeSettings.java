@@ -1,5 +1,12 @@
 package org.seamledger.quantity.system;
 
-/** Ridges; {@code vented} where air leaves there. */
-public record RidgeSettings(boolean vented) {
+import org.seamledger.measure.Measure;
+
+/**
+ * Ridges.
+ *
+ * @param vented where air leaves there
+ * @param slot width of the slot in the deck on either side of a vented ridge (common practice; the maker's net free area governs)
+ */
+public record RidgeSettings(boolean vented, @Range(min = "0 in", max = "6 in") Measure slot) {
 }

@@ -1,0 +1,9 @@
+package org.seamledger.quantity.system;
+
+/**
+ * The eaves.
+ *
+ * @param gutters whether a gutter hangs along every eave; one that the model has counts anyway
+ */
+public record EaveSettings(boolean gutters) {
+}
