@@ -12,7 +12,8 @@ import org.seamledger.takeoff.Takeoff;
 
 /**
  * What one takeoff, or several, need of one product, before waste and before it is rounded up to packs. Amounts are whole
- * thousand-millionths of their units, so that adding is exact: neither the order in which takeoffs are added nor how they are grouped changes a sum.
+ * thousand-millionths of their units, so that adding is exact: neither the order in which takeoffs are added nor how they are grouped
+ * changes a sum.
  *
  * @param item what it is called
  * @param size with units, for people; what the takeoffs' sizes have in common
