@@ -54,7 +54,7 @@ final class GutterLines {
     StockPlan plan = StockPlan.of(pieces, stock.value(), system.purchase().stock().leastPiece().value(), 0);
     gutter.step(plan.bars().size() + " stock lengths, no plan needs fewer than " + plan.bound());
     List<OrderLine> lines = new ArrayList<>(List.of(gutter.size("lengths of " + stock + "; the size by the drainage")
-        .line(0, gutter.net(), stock.value(), plan.bars().size(), "length")));
+        .inLengths(0, gutter.net(), stock.value(), plan.bars().size())));
     for (LineDraft draft : List.of(outlets, hangers, joints)) {
       if (draft.isNeeded()) {
         lines.add(draft.inPacks(0, 1, "piece"));

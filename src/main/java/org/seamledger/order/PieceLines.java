@@ -50,7 +50,7 @@ final class PieceLines {
       // The first girth of a name has the name's own id; ids must differ.
       String id = sizes.computeIfAbsent(name, k -> size).equals(size) ? name : name + ":" + mm(m.girthM());
       drafts.computeIfAbsent(id, k -> new LineDraft(id, OrderGroup.CORNERS, m.part(), "piece"))
-          .size(size).add(counted.junction(), "", m.pieces());
+          .size(size).product(ProductKey.of(name, m.girthM())).add(counted.junction(), "", m.pieces());
     }
   }
 

@@ -1,12 +1,15 @@
 package org.seamledger.export.node;
 
 import java.util.List;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.KeyPlan;
 import org.seamledger.export.sheet.PaperBox;
+import org.seamledger.export.sheet.ServedPlaces;
 import org.seamledger.export.sheet.Sheet;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.export.sheet.TitleStrip;
+import org.seamledger.export.wording.CountText;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.node.KindedNode;
@@ -24,8 +27,23 @@ public final class NodeSheet {
   private NodeSheet() {
   }
 
-  /** The sheet as SVG text. */
+  /** The sheet of one node as SVG text. */
   public static String svg(Takeoff takeoff, KindedNode node, SheetSetup setup) {
+    return draw(takeoff, setup, List.of(node), false);
+  }
+
+  /**
+   * The sheet of a kind of node in a larger set: one node, and the places that it serves.
+   *
+   * @param served nodes of this kind, the first of them the one that is drawn
+   */
+  public static String inSet(Takeoff takeoff, SheetSetup setup, List<KindedNode> served) {
+    return draw(takeoff, setup, served, true);
+  }
+
+  private static String draw(Takeoff takeoff, SheetSetup setup, List<KindedNode> served, boolean isInSet) {
+    KindedNode node = served.get(0);
+    String title = node.kind().content().title();
     PaperBox room = TitleStrip.room(setup.paper());
     double width = setup.paper().isSmall() ? 98 : 112;
     PaperBox column = new PaperBox(room.right() - width, room.top() + TITLE, room.right() - 3, room.bottom() - 2);
@@ -33,25 +51,36 @@ public final class NodeSheet {
     double radius = radius(place);
     NodeScene scene = new NodeScene(node, takeoff.faces());
     int scale = SCALES.stream().filter(s -> scene.reach() * 1000 / s <= radius - RING).findFirst().orElse(100);
-    String title = "Node " + node.id() + ": " + node.kind().content().title();
-    Svg svg = Sheet.begin(setup.paper(), scale, title, "Plan and oblique view of node " + node.id() + ", " + node.kind().label(),
-        NodeStyle.style());
+    Svg svg = Sheet.begin(setup.paper(), scale,
+        isInSet ? "Nodes of the kind " + node.kind().label() + ": " + title : "Node " + node.id() + ": " + title,
+        "Plan and oblique view of node " + node.id() + ", " + node.kind().label(), NodeStyle.style());
     NodeStyle.hatches(svg);
-    Vec2 plan = new Vec2(place.left() + radius, place.top() + radius);
-    Vec2 oblique = new Vec2(place.right() - radius, place.bottom() - radius);
-    views(scene, new NodeView(scene.at(), plan, 1000.0 / scale, false, 0),
-        new NodeView(scene.at(), oblique, 1000.0 / scale, true, turn(scene)), new NodeDimensions(scene, setup.units()), place, svg);
+    figures(scene, place, radius, scale, setup.units(), svg);
     NodeCaption caption = new NodeCaption(takeoff, node, setup.units());
     caption.title(room, svg);
-    svg.text("head", new Vec2(place.left() + 2, place.top() - 1), "Plan");
-    svg.text("head", new Vec2(oblique.u() - radius * 0.6, place.bottom() - 1), "Oblique view, pieces drawn apart in their order");
     TapeCircle.draw(takeoff, node, place, radius, setup.units(), svg);
     svg.line("rule", new Vec2(column.left() - 2, room.top() + TITLE - 1), new Vec2(column.left() - 2, room.bottom()));
     caption.column(column, svg);
-    KeyPlan key = TitleStrip.draw(takeoff, setup, new TitleStrip.Words(node.kind().content().title(), Sheet.scale(scale), 1, 1), scale,
-        svg);
-    key.mark(marked(scene), svg);
+    TitleStrip.Words words =
+        isInSet ? TitleStrip.Words.inSet(title, Sheet.scale(scale)) : new TitleStrip.Words(title, Sheet.scale(scale), 1, 1);
+    KeyPlan key = TitleStrip.draw(takeoff, setup, words, scale, svg);
+    if (isInSet) {
+      served.forEach(n -> key.mark(List.of(n.node().at()), svg));
+      ServedPlaces.draw("Serves " + CountText.of(served.size(), "place"), served.stream().map(KindedNode::id).toList(), setup, svg);
+    } else {
+      key.mark(marked(scene), svg);
+    }
     return svg.close("svg").toString();
+  }
+
+  private static void figures(NodeScene scene, PaperBox place, double radius, int scale, DrawingUnits units, Svg svg) {
+    Vec2 plan = new Vec2(place.left() + radius, place.top() + radius);
+    Vec2 oblique = new Vec2(place.right() - radius, place.bottom() - radius);
+    views(scene, new NodeView(scene.at(), plan, 1000.0 / scale, false, 0),
+        new NodeView(scene.at(), oblique, 1000.0 / scale, true, turn(scene)), new NodeDimensions(scene, units), place, svg);
+    // After the views: what stands on the sheet is read in this order.
+    svg.text("head", new Vec2(place.left() + 2, place.top() - 1), "Plan");
+    svg.text("head", new Vec2(oblique.u() - radius * 0.6, place.bottom() - 1), "Oblique view, pieces drawn apart in their order");
   }
 
   private static void views(NodeScene scene, NodeView plan, NodeView oblique, NodeDimensions dimensions, PaperBox place, Svg svg) {
