@@ -26,7 +26,8 @@ final class FastenerLines {
   }
 
   static List<OrderLine> of(OrderSource source) {
-    Map<Product, LineDraft> drafts = new TreeMap<>(Comparator.comparing((Product p) -> p.type().word()).thenComparing(Product::millimetres));
+    Map<Product, LineDraft> drafts =
+        new TreeMap<>(Comparator.comparing((Product p) -> p.type().word()).thenComparing(Product::millimetres));
     Map<Product, TreeMap<String, Long>> places =
         new TreeMap<>(Comparator.comparing((Product p) -> p.type()).thenComparing(Product::millimetres));
     for (JunctionQuantities q : source.counted()) {
@@ -45,7 +46,9 @@ final class FastenerLines {
         draft.step(places.get(product).entrySet().stream().map(e -> e.getValue() + " " + e.getKey()).collect(Collectors.joining("; ")));
         // The shortest of a type has the type's own id; ids must differ.
         lines.add(
-            boxes(draft.product(new ProductKey(id, product.millimetres() * 10)).named(known ? id + ":" + Math.round(product.lengthM() * 1000) : id),
+            boxes(
+                draft.product(new ProductKey(id, product.millimetres() * 10))
+                    .named(known ? id + ":" + Math.round(product.lengthM() * 1000) : id),
                 product.type(), product.lengthM(),
                 source.system()));
       }

@@ -33,7 +33,8 @@ final class PieceLines {
         continue;
       }
       for (MetalLine m : q.metal()) {
-        if (m.lengthM() == 0 && m.pieces() > 0 && !source.isOfGutter(q, m) && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
+        if (m.lengthM() == 0 && m.pieces() > 0 && !source.isOfGutter(q, m)
+            && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
           lines.add(junction, source.part(q, m.part()), m);
         }
       }

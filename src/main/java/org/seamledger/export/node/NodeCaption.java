@@ -137,9 +137,10 @@ final class NodeCaption {
   private String folded(NodePart part) {
     String sheet = "sheet " + units.small(part.girthM());
     return switch (part.shape()) {
-      case STRIP, KICK_OUT -> sheet + ", " + units.small(part.lengthM()) + " along each line; half of the sheet on either slope, at a wall, "
-          + "curb or edge " + units.small(part.girthM() * (1 - Folding.LEG)) + " on the roof and a leg of "
-          + units.small(part.girthM() * Folding.LEG);
+      case STRIP,
+          KICK_OUT -> sheet + ", " + units.small(part.lengthM()) + " along each line; half of the sheet on either slope, at a wall, "
+              + "curb or edge " + units.small(part.girthM() * (1 - Folding.LEG)) + " on the roof and a leg of "
+              + units.small(part.girthM() * Folding.LEG);
       case END -> units.small(part.girthM()) + " high, " + units.small(2 * part.lengthM()) + " wide, cut to both slopes";
       case PATCH -> sheet + ", reaches " + units.small(part.lengthM()) + " from the node";
     };

@@ -40,7 +40,8 @@ final class NodeStyle {
 
   /** The style sheet of a node's drawing. */
   static String style() {
-    return STYLE + line("tape-line", "tape", "stroke-width: 1.1") + line("bead-line", "bead", "stroke-width: 0.8; stroke-dasharray: 0.8 0.6")
+    return STYLE + line("tape-line", "tape", "stroke-width: 1.1")
+        + line("bead-line", "bead", "stroke-width: 0.8; stroke-dasharray: 0.8 0.6")
         + line("soft-line", "in-seam", "stroke-width: 0.8; stroke-dasharray: 2 0.6") + ".tape { fill: url(#tape); stroke: "
         + Palette.light("tape") + "; stroke-width: 0.25; }\n";
   }

@@ -28,16 +28,17 @@ final class TapeCircle {
     NodeContent content = node.kind().content();
     RoofSystem system = takeoff.system();
     double radius = view < 55 ? 13.5 : 20;
-    content.seals().stream().filter(s -> s.form() == Seal.Form.TAPE && content.pieces(s.of(), node.facts()) > 0).findFirst().ifPresent(s -> {
-      Vec2 at = new Vec2(place.left() + radius + 1, place.bottom() - radius - 10);
-      boolean screwed = content.fastenings().stream().filter(f -> f.of().equals(s.of())).map(NodeFastening::type)
-          .anyMatch(t -> t != FastenerType.WEDGE);
-      circle(at, radius, system.tape().width().value() * 1000, system.tape().thickness().value() * 1000, screwed, svg);
-      String words = "Tape " + Sheet.scale(1) + ", as laid: " + units.stated(system.tape().thickness()) + " × "
-          + units.stated(system.tape().width());
-      svg.text("small", new Vec2(place.left() + 1, place.bottom() - 6), words);
-      svg.text("small", new Vec2(place.left() + 1, place.bottom() - 2.8), "between the piece, above, and the panel");
-    });
+    content.seals().stream().filter(s -> s.form() == Seal.Form.TAPE && content.pieces(s.of(), node.facts()) > 0).findFirst()
+        .ifPresent(s -> {
+          Vec2 at = new Vec2(place.left() + radius + 1, place.bottom() - radius - 10);
+          boolean screwed = content.fastenings().stream().filter(f -> f.of().equals(s.of())).map(NodeFastening::type)
+              .anyMatch(t -> t != FastenerType.WEDGE);
+          circle(at, radius, system.tape().width().value() * 1000, system.tape().thickness().value() * 1000, screwed, svg);
+          String words = "Tape " + Sheet.scale(1) + ", as laid: " + units.stated(system.tape().thickness()) + " × "
+              + units.stated(system.tape().width());
+          svg.text("small", new Vec2(place.left() + 1, place.bottom() - 6), words);
+          svg.text("small", new Vec2(place.left() + 1, place.bottom() - 2.8), "between the piece, above, and the panel");
+        });
   }
 
   private static void circle(Vec2 at, double radius, double width, double thickness, boolean screwed, Svg svg) {

@@ -49,7 +49,8 @@ final class PipeSection extends SectionComposer {
       pan(on);
       parts.deck(on, half + 6 + room(), to, 2 * g);
     }
-    scene.dimension(up.at(half, 0), up.at(half + room(), 0), up.up().times(-52), "room for the panel's movement here " + scene.units().least(room() / 1000));
+    scene.dimension(up.at(half, 0), up.at(half + room(), 0), up.up().times(-52),
+        "room for the panel's movement here " + scene.units().least(room() / 1000));
     scene.area("pipe", List.of(p(-radius, -70 - half), p(radius, -70 - half), p(radius, high + 70), p(-radius, high + 70)));
     scene.line("axis", p(0, -85 - half), p(0, high + 85));
     scene.dimension(p(-radius, high + 50), p(radius, high + 50), p(0, 0), "⌀ " + parts.length(2 * radius));
