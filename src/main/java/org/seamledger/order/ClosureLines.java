@@ -53,8 +53,8 @@ final class ClosureLines {
   }
 
   /**
-   * The opening that vented ridges have in the deck, and what the code asks for at the upper half of the roof: 1/300 of the area below, half
-   * of it high up (International Residential Code R806.2). The closures' own net free area is the maker's.
+   * The opening that vented ridges have in the deck, and what the code asks for at the upper half of the roof: 1/300 of the area below,
+   * half of it high up (International Residential Code R806.2). The closures' own net free area is the maker's.
    */
   private static String freeArea(OrderSource source) {
     double slotM2 = 0;

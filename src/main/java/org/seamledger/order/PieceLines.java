@@ -68,11 +68,11 @@ final class PieceLines {
     }
   }
 
-  /** Outlets, overflows and joints of channels and linings belong to the drainage, cleats and splice plates to the trims. */
+  /** Outlets, overflows and joints of channels and linings belong to the drainage, cleats and splice plates to the formed pieces. */
   private static OrderGroup group(MetalPart part) {
     return switch (part.run()) {
       case AT_INTERVALS, BETWEEN_INTERVALS -> OrderGroup.DRAINAGE;
-      case AT_SPACING, PER_LAP, PER_SEAM -> OrderGroup.TRIMS;
+      case AT_SPACING, PER_LAP, PER_SEAM -> OrderGroup.CORNERS;
       default -> OrderGroup.PENETRATIONS;
     };
   }

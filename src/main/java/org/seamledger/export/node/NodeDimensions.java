@@ -10,7 +10,7 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.node.LineSort;
 import org.seamledger.node.NodePart;
 
-/** How far the longest piece reaches along each sort of line, drawn beside the line in a plan. Figures are true lengths, along the slope. */
+/** How far the longest piece reaches along each sort of line, beside the line in a plan. Figures are true lengths, along the slope. */
 final class NodeDimensions {
 
   /** Draws none. */

@@ -1,6 +1,5 @@
 package org.seamledger.export.section;
 
-import java.util.List;
 import org.seamledger.detail.Detail;
 import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Svg;
