@@ -117,7 +117,8 @@ class ArchitectureTest {
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
     List<String> served = with("portfolio", with("http", with("http.setting", watched)));
-    table.put("cli", with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
+    table.put("cli",
+        with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
     return table;
   }
 

@@ -4,11 +4,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.ClosureCut;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.roof.RoofFace;
 
 /** Pieces between the seams, cut to the clear width, and the plugs at the ends of their rows. */
 final class ClosureLines {
@@ -35,12 +39,36 @@ final class ClosureLines {
       }
     }
     List<OrderLine> lines = new ArrayList<>();
-    drafts.forEach((id, draft) -> lines.add(line(draft, lengths.get(id), source.system())));
+    drafts.forEach((id, draft) -> {
+      if (id.equals("closure-vented")) {
+        draft.step(freeArea(source));
+      }
+      lines.add(line(draft, lengths.get(id), source.system()));
+    });
     if (plugs.isNeeded()) {
       plugs.step("two for each row of closures; the ends of seams are filled with sealant and need none");
       lines.add(plugs.inPacks(source.system().waste().closures().value(), source.system().purchase().packs().plugs(), "box"));
     }
     return lines;
+  }
+
+  /**
+   * The opening that vented ridges have in the deck, and what the code asks for at the upper half of the roof: 1/300 of the area below,
+   * half of it high up (International Residential Code R806.2). The closures' own net free area is the maker's.
+   */
+  private static String freeArea(OrderSource source) {
+    double slotM2 = 0;
+    Set<String> faces = new TreeSet<>();
+    for (DetailedJunction j : source.junctions().values()) {
+      if (j.detail().metal().stream().anyMatch(m -> m.id().equals("vented-closure"))) {
+        slotM2 += j.junction().junction().lengthM() * j.junction().junction().faces().size() * source.system().ridge().slot().value();
+        faces.addAll(j.junction().junction().faces());
+      }
+    }
+    double planM2 = source.takeoff().faces().stream().filter(f -> faces.contains(f.id())).mapToDouble(RoofFace::planAreaM2).sum();
+    return "slots of " + source.system().ridge().slot() + " on each side open " + MeasureFormat.formatArea(slotM2)
+        + "; 1/300 of the plan area of the faces there, half of it at the ridge, asks for " + MeasureFormat.formatArea(planM2 / 600)
+        + " of net free area (International Residential Code R806.2): compare the maker's for the closures";
   }
 
   private static String id(String part) {

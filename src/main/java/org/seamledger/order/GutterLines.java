@@ -5,55 +5,96 @@ import java.util.List;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.measure.Measure;
 import org.seamledger.order.stock.RunPieces;
 import org.seamledger.order.stock.StockPlan;
+import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.system.GutterSettings;
 
-/** Hung gutters along eaves: counted, not sized. */
+/** Gutters along eaves, each once: those that a detail hangs as it counts them, and at all other eaves as the roof system buys them. */
 final class GutterLines {
 
   /** Eaves whose ends are this near share a corner piece, metres. */
   private static final double CORNER = 0.05;
 
+  private final OrderSource source;
   private final RoofSystem system;
+  private final LineDraft gutter = draft("gutter", "gutter", "m");
+  private final LineDraft outlets = draft("gutter-outlet", "gutter outlets", "piece");
+  private final LineDraft hangers = draft("gutter-hanger", "gutter hangers", "piece");
+  private final LineDraft joints = draft("gutter-joint", "gutter expansion joints", "piece");
+  private final List<Double> pieces = new ArrayList<>();
   private final List<DetailedJunction> eaves;
 
   private GutterLines(OrderSource source) {
+    this.source = source;
     this.system = source.system();
+    boolean hung = system.purchase().gutters().hung();
     this.eaves = source.takeoff().detailed().stream().filter(j -> j.junction().type().family() == Kind.Family.EDGE
         && j.junction().type().water() == Kind.Water.OVER && j.junction().type().line() == Kind.Line.EAVE
-        && j.junction().junction().lengthM() > 0).toList();
+        && j.junction().junction().lengthM() > 0 && (hung || OrderSource.hasGutter(j))).toList();
   }
 
   static List<OrderLine> of(OrderSource source) {
     GutterLines lines = new GutterLines(source);
-    return lines.eaves.isEmpty() || !source.system().purchase().gutters().hung() ? List.of() : lines.lines();
+    return lines.eaves.isEmpty() ? List.of() : lines.lines();
   }
 
   private List<OrderLine> lines() {
-    GutterSettings gutters = system.purchase().gutters();
-    LineDraft gutter = draft("gutter", "gutter", "m");
-    LineDraft outlets = draft("gutter-outlet", "gutter outlets", "piece");
-    LineDraft hangers = draft("gutter-hanger", "gutter hangers", "piece");
-    List<Double> pieces = new ArrayList<>();
     for (DetailedJunction j : eaves) {
-      String id = j.junction().junction().id();
-      double length = j.junction().junction().lengthM();
-      gutter.add(id, "", length);
-      pieces.addAll(RunPieces.of(length, system.flashing().length().value(), 0, system.purchase().stock().leastPiece().value()));
-      outlets.add(id, "", Math.ceil(length / gutters.outletSpacing().value() - 1e-6));
-      hangers.add(id, "", Math.ceil(length / gutters.hangerSpacing().value() - 1e-6) + 1);
+      if (OrderSource.hasGutter(j)) {
+        detailed(j);
+      } else {
+        hung(j);
+      }
     }
-    StockPlan plan = StockPlan.of(pieces, system.flashing().length().value(), system.purchase().stock().leastPiece().value(), 0);
+    Measure stock = system.flashing().length();
+    StockPlan plan = StockPlan.of(pieces, stock.value(), system.purchase().stock().leastPiece().value(), 0);
     gutter.step(plan.bars().size() + " stock lengths, no plan needs fewer than " + plan.bound());
-    outlets.step("one for each " + gutters.outletSpacing() + " of an eave or part of it");
-    hangers.step("at most " + gutters.hangerSpacing() + " apart along each eave");
-    List<OrderLine> lines = new ArrayList<>(List.of(gutter.size("lengths of " + system.flashing().length() + "; the size by the drainage")
-        .inLengths(0, gutter.net(), system.flashing().length().value(), plan.bars().size()), outlets.inPacks(0, 1, "piece"),
-        hangers.inPacks(0, 1, "piece")));
+    List<OrderLine> lines = new ArrayList<>(List.of(gutter.size("lengths of " + stock + "; the size by the drainage")
+        .inLengths(0, gutter.net(), stock.value(), plan.bars().size())));
+    for (LineDraft draft : List.of(outlets, hangers, joints)) {
+      if (draft.isNeeded()) {
+        lines.add(draft.inPacks(0, 1, "piece"));
+      }
+    }
     ends(lines);
     return lines;
+  }
+
+  private void hung(DetailedJunction eave) {
+    GutterSettings gutters = system.purchase().gutters();
+    String id = eave.junction().junction().id();
+    double length = eave.junction().junction().lengthM();
+    run(id, length, 0);
+    outlets.add(id, "", Math.ceil(length / gutters.outletSpacing().value() - 1e-6));
+    hangers.add(id, "", Math.ceil(length / gutters.hangerSpacing().value() - 1e-6) + 1);
+    outlets.onceStep("one for each " + gutters.outletSpacing() + " of an eave or part of it");
+    hangers.onceStep("at most " + gutters.hangerSpacing() + " apart along each eave");
+  }
+
+  /** As the eave's detail counts it. */
+  private void detailed(DetailedJunction eave) {
+    String id = eave.junction().junction().id();
+    JunctionQuantities counted = source.takeoff().quantities().byJunction().get(id);
+    for (MetalLine line : counted.metal()) {
+      switch (source.part(counted, line.part()).id()) {
+        case "gutter" -> run(id, line.lengthM(), system.flashing().lap().value());
+        case "bracket" -> hangers.add(id, "", line.pieces());
+        case "outlet" -> outlets.add(id, "", line.pieces());
+        case "joint" -> joints.add(id, "", line.pieces());
+        default -> {
+          // No part of the gutter.
+        }
+      }
+    }
+  }
+
+  private void run(String junction, double length, double lap) {
+    gutter.add(junction, "", length);
+    pieces.addAll(RunPieces.of(length, system.flashing().length().value(), lap, system.purchase().stock().leastPiece().value()));
   }
 
   private static LineDraft draft(String id, String item, String unit) {

@@ -50,15 +50,24 @@ class OrderSumsTest {
       }
       for (MetalLine m : q.metal()) {
         if (m.lengthM() > 0 && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
-          sums.merge("trim:" + m.part() + "*", m.lengthM(), Double::sum);
+          // A gutter is bought with the drainage, also where the roof system hangs one at each eave.
+          sums.merge(m.part().equals("gutter") ? "gutter in details" : "trim:" + m.part() + "*", m.lengthM(), Double::sum);
         }
       }
     }
+    // Each piece of each node: end plates, kick-outs, end dams, corner pieces.
+    takeoff.nodes().forEach(n -> takeoff.quantities().byJunction().get(n.id()).metal()
+        .forEach(m -> sums.merge("piece:*", (double) m.pieces(), Double::sum)));
     for (RoofFace face : takeoff.faces()) {
       int panels = takeoff.quantities().layout().face(face.id()).panels().size();
       sums.merge("panel:*", (double) panels, Double::sum);
       sums.merge("underlayment", panels > 0 ? face.areaM2() : 0, Double::sum);
     }
+    double detailed = sums.getOrDefault("gutter in details", 0.0);
+    sums.remove("gutter in details");
+    sums.put("gutter", detailed + takeoff.detailed().stream().filter(j -> j.junction().kind().equals("eave"))
+        .filter(j -> j.detail().metal().stream().noneMatch(m -> m.part().equals("gutter")))
+        .mapToDouble(j -> j.junction().junction().lengthM()).sum());
     sums.values().removeIf(v -> v < 1e-6);
     return sums;
   }

@@ -96,7 +96,7 @@ class SubmittalPdfTest {
           PDFAValidator validator = Foundries.defaultInstance().createValidator(flavour, false)) {
         assertThat(validator.validate(parser).getTestAssertions().stream().filter(a -> a.getStatus() == TestAssertion.Status.FAILED)
             .map(a -> a.getRuleId() + " " + a.getMessage() + " " + a.getLocation()).distinct().limit(20).toList()).as(flavour.toString())
-                .isEmpty();
+            .isEmpty();
       }
     }
   }
@@ -127,7 +127,8 @@ class SubmittalPdfTest {
     try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(bookmarks(document)).isEqualTo(PageSet.ALL.stream().map(PageSet::title).toList());
       assertThat(document.getDocumentCatalog().getLanguage()).startsWith("en");
-      long drawings = takeoff.detailed().stream().map(d -> d.detail()).filter(d -> !d.equals(Detail.NONE)).map(Detail::id).distinct().count();
+      long drawings =
+          takeoff.detailed().stream().map(d -> d.detail()).filter(d -> !d.equals(Detail.NONE)).map(Detail::id).distinct().count();
       PDOutlineItem details = Collections.list(Collections.enumeration(children(document))).get(PageSet.ALL.indexOf(PageSet.DETAILS));
       int sheets = 0;
       for (PDOutlineItem item : details.children()) {
@@ -211,8 +212,9 @@ class SubmittalPdfTest {
   @Test
   void namesOfEveryKindBreakNothing() throws Exception {
     Takeoff named = Takeoffs.boatHouse(BAD_NAME, List.of());
-    byte[] pdf = pdf(named, new SheetSetup(Paper.LETTER, DrawingUnits.METRIC, new TitleBlock(BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME,
-        BAD_NAME)), PageSet.ALL);
+    byte[] pdf =
+        pdf(named, new SheetSetup(Paper.LETTER, DrawingUnits.METRIC, new TitleBlock(BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME,
+            BAD_NAME)), PageSet.ALL);
     assertConforms(pdf);
     assertThat(text(pdf)).contains("<b>");
   }
