@@ -47,8 +47,8 @@ export function editor(system, draw) {
   const changed = () => { button.disabled = edits.size === 0; };
   const values = h('div', {class: 'values'}), rows = leaves(system);
   const fill = fields => put(values, body(rows, new Map(fields.map(f => [f.path, f])), changed, () => edits.size && send(edited(system))));
-  fill([]);
-  api.systemForm().then(fill, () => {});
+  // Drawn once, when it is known what the values are: whoever types meanwhile would lose it.
+  api.systemForm().catch(() => []).then(fill);
   return h('div', {class: 'system'}, values,
     h('p', {class: 'doings'}, button, ' ', h('button', {on: {click: reset}}, 'Take back'), ' ', saving(system), ' ', taking(send, message)),
     message);
