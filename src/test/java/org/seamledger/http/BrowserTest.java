@@ -272,7 +272,7 @@ class BrowserTest {
   void anotherWasteChangesTheOrderAndShowsHow() throws IOException {
     open("hall.ifc", "house");
     tab("Order");
-    WebElement waste = see("input[aria-label=Waste]");
+    WebElement waste = see("input[aria-label='Waste, tape']");
     waste.clear();
     waste.sendKeys("25 %" + Keys.ENTER);
     assertThat(textOf(".changed")).contains("What changed since revision 1").containsPattern("Tape, Order\\s+207\\.49 m\\s+235\\.78 m");
