@@ -76,7 +76,7 @@ final class GutterLines {
     corners.step("where two eaves meet at an angle");
     List<OrderLine> lines = new ArrayList<>(List.of(
         gutter.size("at least " + OrderSource.size(widthM()) + " wide, lengths of " + system.flashing().length())
-            .line(0, gutter.net(), length, plan.bars().size(), "length"),
+            .inLengths(0, gutter.net(), length, plan.bars().size()),
         outlets.size("leader " + OrderSource.size(OpenChannel.leaderDiameter(mostToOneOutlet))).inPacks(0, 1, "piece"),
         hangers.inPacks(0, 1, "piece")));
     List.of(caps, corners).stream().filter(LineDraft::isNeeded).forEach(d -> lines.add(d.inPacks(0, 1, "piece")));

@@ -301,7 +301,8 @@ class BrowserTest {
     see(".alternates [role=alert]", "Alternate 1: panel.coverage: expected a length");
     with(e -> e.sendKeys(" in"), ".draft input[aria-label='Panel, coverage']");
     with(WebElement::click, ".alternates button", "Compare");
-    assertThat(textOf(".side-by-side table")).contains("Difference", "Cost difference").containsPattern("closure, piece\\s+\\d+\\s+\\d+\\s+−");
+    assertThat(textOf(".side-by-side table")).contains("Difference", "Cost difference")
+        .containsPattern("closure, piece\\s+\\d+\\s+\\d+\\s+−");
     assertThat(textOf(".side-by-side")).contains("137.50 EUR", "Findings of Alternate 1");
     with(WebElement::click, ".subtotals summary");
     js("const pick = document.querySelector('select[aria-label=\"Subtotals by\"]'); pick.value = 'face'; pick.dispatchEvent(new "

@@ -69,7 +69,8 @@ class OrderServiceTest {
   }
 
   private static JsonNode line(JsonNode comparison, String line) {
-    return StreamSupport.stream(comparison.path("order").spliterator(), false).filter(l -> l.path("id").textValue().equals(line)).findFirst()
+    return StreamSupport.stream(comparison.path("order").spliterator(), false).filter(l -> l.path("id").textValue().equals(line))
+        .findFirst()
         .orElseThrow();
   }
 
@@ -95,8 +96,10 @@ class OrderServiceTest {
   @Test
   void findingsComeAndGo() {
     JsonNode c = TestService.json(compare(Map.of("name", "steep only", "changes", Map.of("limits.lowestSlope", "8:12"))));
-    assertThat(StreamSupport.stream(c.path("findings").spliterator(), false).filter(f -> f.path("changes").get(1).textValue().equals("comes"))
-        .map(f -> f.path("code").textValue())).contains("slope/under-system-minimum");
+    assertThat(
+        StreamSupport.stream(c.path("findings").spliterator(), false).filter(f -> f.path("changes").get(1).textValue().equals("comes"))
+            .map(f -> f.path("code").textValue()))
+        .contains("slope/under-system-minimum");
   }
 
   @Test

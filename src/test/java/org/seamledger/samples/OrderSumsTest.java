@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -31,12 +30,12 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 
 /** The order of every sample, and of roofs by chance, against plain sums over its junctions and faces: nothing lost, nothing twice. */
-class OrderSumsTest {
+public class OrderSumsTest {
 
   private static final long SEED = Long.getLong("seamledger.seed", System.nanoTime());
   private static final int HOUSES = Integer.getInteger("seamledger.houses", 15);
 
-  static List<Path> samples() throws IOException {
+  public static List<Path> samples() throws IOException {
     try (Stream<Path> files = Files.list(Path.of("ifc-samples"))) {
       return files.filter(f -> f.toString().endsWith(".ifc")).sorted().toList();
     }

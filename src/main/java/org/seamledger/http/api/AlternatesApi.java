@@ -65,7 +65,8 @@ public final class AlternatesApi {
   }
 
   private static Map<String, Object> field(SystemField f) {
-    return JsonBodies.object("path", f.path(), "type", f.type().word(), "usual", f.usual(), "what", f.what(), "min", f.min(), "max", f.max(),
+    return JsonBodies.object("path", f.path(), "type", f.type().word(), "usual", f.usual(), "what", f.what(), "min", f.min(), "max",
+        f.max(),
         "choices", f.choices(), "meaning", f.meaning(), "source", f.source());
   }
 
@@ -104,7 +105,8 @@ public final class AlternatesApi {
         throw HttpProblem.badRequest("body/value", "Each alternate needs a name of at most " + LONGEST_NAME + " characters.");
       }
       if (!one.has("system") && !one.has("changes")) {
-        throw HttpProblem.badRequest("body/value", name + " needs system, a whole one, or changes such as {\"panel.coverage\": \"18 in\"}.");
+        throw HttpProblem.badRequest("body/value",
+            name + " needs system, a whole one, or changes such as {\"panel.coverage\": \"18 in\"}.");
       }
       wanted.add(one);
     }
