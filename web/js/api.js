@@ -64,13 +64,35 @@ export async function cuts(id) {
   return (await answer.text()).trim().split('\r\n').map(cells);
 }
 
-export const orderAt = id => a(id) + '/order.csv';
-/** The lines of the order's table by their ids, cells by their heads. */
-export async function orderRows(id) {
-  const answer = await fetch(orderAt(id));
-  if (!answer.ok) throw new Error('The order cannot be had now.');
+/** The rows of a table, cells by their heads. */
+async function table(at, what) {
+  const answer = await fetch(at);
+  if (!answer.ok) throw new Error(`${what} cannot be had now.`);
   const [heads, ...rows] = (await answer.text()).trim().split('\r\n').map(cells);
-  return new Map(rows.map(r => [r[0], Object.fromEntries(heads.map((head, i) => [head, r[i]]))]));
+  return rows.map(r => Object.fromEntries(heads.map((head, i) => [head, r[i]])));
+}
+
+export const orderAt = id => a(id) + '/order.csv';
+/** The lines of the order's table by their ids. */
+export const orderRows = id => table(orderAt(id), 'The order').then(rows => new Map(rows.map(r => [r.id, r])));
+
+export const subtotalsAt = (id, by) => `${a(id)}/subtotals.csv?by=${by}`;
+export const subtotals = (id, by) => table(subtotalsAt(id, by), 'The subtotals');
+
+let form;
+/** What the values of a roof system are; asked once. */
+export function systemForm() {
+  form ??= call('GET', '/api/system').then(r => r.fields).catch(e => { form = null; throw e; });
+  return form;
+}
+
+/** @param {{name: string, system?: object, changes?: Object<string, string>}[]} alternates compared with this analysis */
+export const alternates = (id, alternates) => call('POST', a(id) + '/alternates', {alternates});
+export async function alternatesTable(id, alternates) {
+  const answer = await fetch(a(id) + '/alternates?format=csv',
+    {method: 'POST', body: JSON.stringify({alternates}), headers: {'Content-Type': 'application/json'}});
+  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
+  return answer.text();
 }
 
 export const junctionsAt = id => a(id) + '/junctions.csv';

@@ -5,7 +5,8 @@ import * as u from '../units.js';
 const GROUPS = {panels: 'Panels', clips: 'Clips', underlayment: 'Underlayment', sealants: 'Sealants', closures: 'Closures', trims: 'Trims',
   penetrations: 'Penetrations', fasteners: 'Fasteners', drainage: 'Drainage', sundries: 'Sundries'};
 
-const amount = (x, unit) => ({m: u.run, m2: u.area, ml: u.volume}[unit] ?? u.count)(x);
+/** An amount in the unit of its line. */
+export const amount = (x, unit) => ({m: u.run, m2: u.area, ml: u.volume}[unit] ?? u.count)(x);
 
 /**
  * @param {object[]} order lines of the result

@@ -12,6 +12,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.seamledger.http.api.AlternatesApi;
 import org.seamledger.http.api.AnalysesApi;
 import org.seamledger.http.api.AnalysisBody;
 import org.seamledger.http.api.DrawingsApi;
@@ -95,6 +96,7 @@ public final class Server implements AutoCloseable {
       events.install(routes);
       new ReviewsApi(store, jobs, limits).install(routes);
       new PricesApi(store, limits).install(routes);
+      new AlternatesApi(store, board, limits, options.data().resolve("scratch")).install(routes);
       new ProjectsApi(store, new AnalysisBody(store, jobs), limits).install(routes);
       new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
     };

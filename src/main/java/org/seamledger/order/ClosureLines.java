@@ -17,18 +17,26 @@ import org.seamledger.roof.RoofFace;
 /** Pieces between the seams, cut to the clear width, and the plugs at the ends of their rows. */
 final class ClosureLines {
 
+  /** Nobody cuts shorter ones, metres: common practice. */
+  private static final double LEAST_CLOSURE = 0.006;
+
   private ClosureLines() {
   }
 
   static List<OrderLine> of(OrderSource source) {
     Map<String, LineDraft> drafts = new LinkedHashMap<>();
     Map<String, TreeMap<Long, Integer>> lengths = new TreeMap<>();
+    Map<String, Integer> slivers = new TreeMap<>();
     LineDraft plugs = new LineDraft("closure-plug", OrderGroup.CLOSURES, "plugs at the ends of rows of closures", "piece");
     for (JunctionQuantities q : source.counted()) {
       for (ClosureCut cut : q.closures()) {
         String id = id(source.part(q, cut.part()).id());
         LineDraft draft = drafts.computeIfAbsent(id, k -> new LineDraft(id, OrderGroup.CLOSURES, cut.part(), "piece"));
         double clear = source.system().clearM(cut);
+        if (clear < LEAST_CLOSURE) {
+          slivers.merge(id, cut.count(), Integer::sum);
+          continue;
+        }
         draft.add(q.junction(), cut.face(), cut.count());
         draft.measure("m", cut.count() * clear);
         lengths.computeIfAbsent(id, k -> new TreeMap<>(java.util.Comparator.reverseOrder())).merge(Math.round(clear * 1000), cut.count(),
@@ -39,6 +47,9 @@ final class ClosureLines {
       }
     }
     List<OrderLine> lines = new ArrayList<>();
+    slivers.forEach((id, count) -> drafts.get(id).step(count + " gaps narrower than " + OrderSource.size(LEAST_CLOSURE)
+        + " are filled with sealant and need no piece"));
+    drafts.values().removeIf(draft -> !draft.isNeeded());
     drafts.forEach((id, draft) -> {
       if (id.equals("closure-vented")) {
         draft.step(freeArea(source));

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.finding.AcceptedFinding;
+import org.seamledger.order.Alternate;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
+import org.seamledger.quantity.RoofSystem;
 
 /**
  * A result in every form that the service and the watch give out. The same result gives the same text; it may be kept long, and asked from
@@ -34,6 +37,19 @@ public interface Result {
 
   /** The order, as comma-separated values; with prices where there are any. */
   String order(Optional<PriceList> prices);
+
+  /** The order divided by what it belongs to, as comma-separated values; with costs where there are prices. */
+  String subtotals(Subtotals.By by, Optional<PriceList> prices);
+
+  /** The order and the findings, to compare with those of the same roof under another system; empty where there is no order. */
+  default Optional<Alternate> alternate(String name, Optional<PriceList> prices) {
+    return Optional.empty();
+  }
+
+  /** The roof system in force; empty where it isn't known. */
+  default Optional<RoofSystem> system() {
+    return Optional.empty();
+  }
 
   /** The junctions, as comma-separated values. */
   String junctions();

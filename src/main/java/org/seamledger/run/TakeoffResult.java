@@ -15,9 +15,13 @@ import org.seamledger.export.OrderCsv;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.ProfileDrawing;
 import org.seamledger.export.SectionDrawing;
+import org.seamledger.export.SubtotalsCsv;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.order.Alternate;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
+import org.seamledger.quantity.RoofSystem;
 import org.seamledger.takeoff.Takeoff;
 
 /** A takeoff, written out when somebody asks for it. */
@@ -67,6 +71,21 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   @Override
   public String order(Optional<PriceList> prices) {
     return text((t, out) -> OrderCsv.write(t, prices, out));
+  }
+
+  @Override
+  public String subtotals(Subtotals.By by, Optional<PriceList> prices) {
+    return text((t, out) -> SubtotalsCsv.write(t, prices, by, out));
+  }
+
+  @Override
+  public Optional<Alternate> alternate(String name, Optional<PriceList> prices) {
+    return Optional.of(Alternate.of(name, takeoff, prices));
+  }
+
+  @Override
+  public Optional<RoofSystem> system() {
+    return Optional.of(takeoff.system());
   }
 
   @Override

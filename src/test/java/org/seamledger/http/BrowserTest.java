@@ -272,11 +272,60 @@ class BrowserTest {
   void anotherWasteChangesTheOrderAndShowsHow() throws IOException {
     open("hall.ifc", "house");
     tab("Order");
-    WebElement waste = see("input[aria-label=Waste]");
+    WebElement waste = see("input[aria-label='Waste, tape']");
     waste.clear();
     waste.sendKeys("25 %" + Keys.ENTER);
     assertThat(textOf(".changed")).contains("What changed since revision 1").containsPattern("Tape, Order\\s+207\\.49 m\\s+235\\.78 m");
     see(".sheet-title", "Revision 2");
+  }
+
+  private void openGatehouse() {
+    restart(new TakeoffAnalyzer(Optional.empty()));
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "gatehouse.ifc").toAbsolutePath().toString());
+    see(".canvas .line", "Ridge");
+    tab("Order");
+  }
+
+  @Test
+  void alternatesAndPricesShowWhatTheyCost() throws IOException {
+    openGatehouse();
+    see(".at-order .prices");
+    browser.findElement(By.cssSelector("input[aria-label='Price list']"))
+        .sendKeys(Files.writeString(folder.resolve("prices.csv"), "id,unit,price,currency\ntape,roll,12.50,EUR\n").toString());
+    see(".prices", "137.50 EUR for 1 lines");
+    with(WebElement::click, ".alternates button", "Add an alternate");
+    with(e -> e.sendKeys("18"), ".draft input[aria-label='Panel, coverage']");
+    with(WebElement::click, ".alternates button", "Compare");
+    see(".alternates [role=alert]", "Alternate 1: panel.coverage: expected a length");
+    with(e -> e.sendKeys(" in"), ".draft input[aria-label='Panel, coverage']");
+    with(WebElement::click, ".alternates button", "Compare");
+    assertThat(textOf(".side-by-side table")).contains("Difference", "Cost difference")
+        .containsPattern("closure, piece\\s+\\d+\\s+\\d+\\s+−");
+    assertThat(textOf(".side-by-side")).contains("137.50 EUR", "Findings of Alternate 1");
+    with(WebElement::click, ".subtotals summary");
+    js("const pick = document.querySelector('select[aria-label=\"Subtotals by\"]'); pick.value = 'face'; pick.dispatchEvent(new "
+        + "Event('change'))");
+    assertThat(textOf(".subtotals", "at the end each line stands once")).contains("All, each once: 137.50 EUR");
+  }
+
+  @Test
+  void theSystemIsAFormThatExplainsItself() throws IOException {
+    openGatehouse();
+    with(WebElement::click, ".value:has([data-path='panel.coverage']) .help summary");
+    assertThat(textOf(".value:has([data-path='panel.coverage']) .help small")).contains("distance from seam to seam",
+        "a length from 3 in to 48 in", "Usual: 16 in", "Source: the panel's maker");
+    assertThat(see("select[data-path='panel.metal']").getText()).contains("copper");
+    WebElement coverage = see("input[data-path='panel.coverage']");
+    coverage.clear();
+    coverage.sendKeys("99 in" + Keys.ENTER);
+    see(".system [role=alert]", "expected a length from 3 in to 48 in");
+    see("input[data-path='panel.coverage'][aria-invalid]");
+    browser.findElement(By.cssSelector("input[aria-label='Roof system']"))
+        .sendKeys(Files.writeString(folder.resolve("mine.json"), "{\"name\": \"mine\", \"panel\": {\"coverage\": \"18 in\"}}").toString());
+    see(".sheet-title", "Revision 2");
+    assertThat(textOf(".changed")).contains("What changed since revision 1");
   }
 
   @Test

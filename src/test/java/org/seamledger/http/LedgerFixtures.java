@@ -414,14 +414,10 @@ final class LedgerFixtures {
     root.putArray("models").addObject().put("file", file).put("sha256", "00").put("schema", "IFC4").put("lengthUnit", "METRE")
         .put("application", "hand-made").put("bytes", 1234);
     ObjectNode s = root.putObject("system");
-    s.putObject("panelCoverage").put("value", 16).put("unit", "in");
-    s.putObject("seamHeight").put("value", 1.5).put("unit", "in");
-    s.putObject("tapeThickness").put("value", 0.1875).put("unit", "in");
-    s.putObject("tapeWidth").put("value", 0.875).put("unit", "in");
-    s.putObject("rollLength").put("value", 50).put("unit", "ft");
-    s.putObject("cartridge").put("value", 10.1).put("unit", "fl oz");
-    s.putObject("beadDiameter").put("value", 0.25).put("unit", "in");
-    s.putObject("waste").put("value", waste * 100).put("unit", "%");
+    s.putObject("panel").put("coverage", "16 in").put("seamHeight", "1.5 in");
+    s.putObject("tape").put("thickness", "0.1875 in").put("width", "0.875 in").put("roll", "50 ft");
+    s.putObject("bead").put("size", "0.25 in").put("cartridge", "10.1 fl oz");
+    s.putObject("waste").put("tape", Math.round(waste * 100) + " %");
     root.set("roofFaces", faces);
     root.set("junctions", junctions);
     ArrayNode kinds = root.putArray("kinds");

@@ -3,8 +3,11 @@ package org.seamledger.http.api;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.HttpProblem;
@@ -13,6 +16,7 @@ import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
 import org.seamledger.run.HandoverForm;
 import org.seamledger.run.Result;
 
@@ -56,7 +60,11 @@ public final class DrawingsApi {
     });
     routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Result::cutList));
     routes.get("/api/analyses/{id}/junctions.csv", ctx -> answer(ctx, "junctions", CSV, Result::junctions));
-    routes.get("/api/analyses/{id}/order.csv", this::order);
+    routes.get("/api/analyses/{id}/order.csv", ctx -> priced(ctx, "order", Result::order));
+    routes.get("/api/analyses/{id}/subtotals.csv", ctx -> {
+      Subtotals.By by = by(ctx.queryParam("by"));
+      priced(ctx, "subtotals " + by, (result, prices) -> result.subtotals(by, prices));
+    });
     for (HandoverForm form : HandoverForm.values()) {
       routes.get("/api/analyses/{id}/" + form.file(), ctx -> handOn(ctx, form));
     }
@@ -71,11 +79,17 @@ public final class DrawingsApi {
   }
 
   /** With the prices of the analysis's project. */
-  private void order(Context ctx) {
+  private void priced(Context ctx, String what, BiFunction<Result, Optional<PriceList>, String> write) {
     String project = store.analyses().get(ctx.pathParam("id")).project();
     Optional<PriceList> prices = PricesApi.of(store, project);
     String stated = store.prices().of(project).map(p -> p.updated() + ' ' + p.name() + ' ' + p.text()).orElse("");
-    answer(ctx, "order " + stated, CSV, result -> result.order(prices));
+    answer(ctx, what + ' ' + stated, CSV, result -> write.apply(result, prices));
+  }
+
+  private static Subtotals.By by(String word) {
+    return Arrays.stream(Subtotals.By.values()).filter(b -> b.word().equals(word)).findFirst()
+        .orElseThrow(() -> HttpProblem.badRequest("query/by", "by must be one of "
+            + Arrays.stream(Subtotals.By.values()).map(Subtotals.By::word).collect(Collectors.joining(", ")) + ", such as ?by=kind."));
   }
 
   private void handOn(Context ctx, HandoverForm form) {
