@@ -96,7 +96,8 @@ class ArchitectureTest {
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
     table.put("export",
         Stream
-            .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids",
+            .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
+                "ids",
                 "order", "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
@@ -112,7 +113,8 @@ class ArchitectureTest {
     table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("graph", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched)))))));
+    List<String> served = with("http", with("http.setting", watched));
+    table.put("cli", with("graph", with("export.workbook", with("bcf", with("export.bcf", with("ids", served))))));
     return table;
   }
 
