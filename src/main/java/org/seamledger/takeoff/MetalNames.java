@@ -47,7 +47,11 @@ final class MetalNames {
   }
 
   private static Metal of(Element roof) {
-    String names = roof.properties().getOrDefault(Element.MATERIALS, roof.properties().getOrDefault("Whole." + Element.MATERIALS, ""));
+    return named(roof.properties().getOrDefault(Element.MATERIALS, roof.properties().getOrDefault("Whole." + Element.MATERIALS, "")));
+  }
+
+  /** Null where no name is a metal's. */
+  static Metal named(String names) {
     return WORDS.stream().filter(w -> w.getKey().matcher(names).find()).map(Map.Entry::getValue).findFirst().orElse(null);
   }
 }
