@@ -22,6 +22,8 @@ final class PlanWater {
   private static final double SHORTEST = 4;
   private static final double HEAD = 1.8;
   private static final int MOST = 400;
+  /** Square metres: less has no arrow. */
+  private static final double LEAST = 0.05;
 
   private final Takeoff takeoff;
   private final PlanView view;
@@ -65,7 +67,7 @@ final class PlanWater {
     Map<String, Flow> flows = new TreeMap<>();
     takeoff.drainage().catchments().forEach(c -> flows.computeIfAbsent(c.face() + " " + c.to(), k -> new Flow()).add(c));
     double most = flows.values().stream().mapToDouble(f -> f.area).max().orElse(1);
-    flows.values().stream().sorted(Comparator.comparingDouble(f -> -f.area)).limit(MOST).forEach(f -> {
+    flows.values().stream().filter(f -> f.area >= LEAST).sorted(Comparator.comparingDouble(f -> -f.area)).limit(MOST).forEach(f -> {
       Vec2 from = view.paper(f.middle.times(1 / f.area));
       Vec2 to = from.towards(view.paper(f.low.times(1 / f.area)), 0.85);
       if (from.distance(to) >= SHORTEST) {
