@@ -101,8 +101,9 @@ public final class DesignReview {
       Map<String, List<String>> counted) {
     List<Finding> findings = new ArrayList<>();
     for (Breach b : review.breaches(target, facts)) {
-      List<String> all = Stream.concat(elements.stream(), counted.entrySet().stream().filter(e -> b.message().contains("{" + e.getKey() + "}"))
-          .flatMap(e -> e.getValue().stream())).distinct().toList();
+      List<String> all =
+          Stream.concat(elements.stream(), counted.entrySet().stream().filter(e -> b.message().contains("{" + e.getKey() + "}"))
+              .flatMap(e -> e.getValue().stream())).distinct().toList();
       findings.add(new Finding(b.code(), b.severity(), FactText.fill(b.message(), facts), junction, all));
     }
     return findings;

@@ -171,7 +171,8 @@ final class BelowRoofFinder {
 
   /** A rectangle of the plane that holds a box seen from above. */
   private static Region window(Plane level, Box3 box) {
-    List<Vec2> corners = Stream.of(new Vec3(box.minX(), box.minY(), 0), new Vec3(box.maxX(), box.maxY(), 0)).map(p -> flat(level, p)).toList();
+    List<Vec2> corners =
+        Stream.of(new Vec3(box.minX(), box.minY(), 0), new Vec3(box.maxX(), box.maxY(), 0)).map(p -> flat(level, p)).toList();
     double minU = Math.min(corners.get(0).u(), corners.get(1).u()) - 1;
     double minV = Math.min(corners.get(0).v(), corners.get(1).v()) - 1;
     return Region.rectangle(minU, minV, minU + box.maxX() - box.minX() + 2, minV + box.maxY() - box.minY() + 2);

@@ -142,7 +142,8 @@ class DesignFactsTest {
     String lower = c.takeoff().drainage().drops().values().iterator().next().firstKey();
     TreeMap<String, Metal> copper = new TreeMap<>();
     c.takeoff().faces().stream().filter(f -> !f.id().equals(lower)).forEach(f -> copper.put(f.id(), Metal.COPPER));
-    assertThat(c.takeoff().faces()).allSatisfy(f -> assertThat(upstream(c, copper).face(f).get("copperAbove")).isEqualTo(f.id().equals(lower)));
+    assertThat(c.takeoff().faces())
+        .allSatisfy(f -> assertThat(upstream(c, copper).face(f).get("copperAbove")).isEqualTo(f.id().equals(lower)));
     TreeMap<String, Metal> below = new TreeMap<>(Map.of(lower, Metal.COPPER));
     assertThat(c.takeoff().faces()).allSatisfy(f -> assertThat(upstream(c, below).face(f).get("copperAbove")).isEqualTo(false));
     assertThat(upstream(c, below).face(c.quantities().layout().roofFace(lower)).get("faceMetal")).isEqualTo("copper");

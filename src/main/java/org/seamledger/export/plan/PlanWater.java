@@ -13,7 +13,9 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.takeoff.Takeoff;
 
-/** Where the water goes, on a plan: one arrow for all that goes from a face to one place, and lines along which water runs, wider for more. */
+/**
+ * Where the water goes, on a plan: one arrow for all that goes from a face to one place, and lines along which water runs, wider for more.
+ */
 final class PlanWater {
 
   /** Millimetres on paper: the widest, and the shortest arrow that can be read. */
