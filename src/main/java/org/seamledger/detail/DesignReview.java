@@ -51,12 +51,8 @@ public final class DesignReview {
     return findings("RoofFace", all, "", face.elements());
   }
 
-  public List<Finding> ofJunction(DetailedJunction junction, Map<String, ?> facts) {
-    return ofJunction(junction, facts, Map.of());
-  }
-
   /**
-   * The same.
+   * Findings of a junction.
    *
    * @param counted GlobalIds of elements by the fact that counts them: a finding whose message speaks of that fact names them, too
    */

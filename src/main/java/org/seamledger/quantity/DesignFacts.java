@@ -40,11 +40,6 @@ public final class DesignFacts {
   private final BelowRoof below;
   private final WaterMetals metals;
 
-  /** Facts of a roof with nothing below it. */
-  public DesignFacts(List<DetailedJunction> junctions, Quantities quantities, DrainageTrace drainage) {
-    this(junctions, quantities, drainage, BelowRoof.NONE);
-  }
-
   /** Facts of a roof whose junctions, quantities and ways of the water these are, and what lies below it. */
   public DesignFacts(List<DetailedJunction> junctions, Quantities quantities, DrainageTrace drainage, BelowRoof below) {
     this.below = below;

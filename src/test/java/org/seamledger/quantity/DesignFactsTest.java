@@ -32,7 +32,7 @@ class DesignFactsTest {
   }
 
   private static DesignFacts facts(Counted c) {
-    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage());
+    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(), BelowRoof.NONE);
   }
 
   /** A fact of every junction of a kind that has it, rounded to a tenth of a millimetre. */
@@ -174,7 +174,7 @@ class DesignFactsTest {
     Set<String> codes = new TreeSet<>();
     List<Finding> findings = new java.util.ArrayList<>(review.ofSystem());
     c.takeoff().faces().forEach(f -> findings.addAll(review.ofFace(f, facts.face(f))));
-    c.junctions().forEach(j -> findings.addAll(review.ofJunction(j, facts.junction(j))));
+    c.junctions().forEach(j -> findings.addAll(review.ofJunction(j, facts.junction(j), Map.of())));
     findings.forEach(f -> codes.add(f.code()));
     return codes;
   }

@@ -51,8 +51,8 @@ public final class OpenChannel {
    */
   public static double outletHead(double flow, double diameter) {
     double weir = Math.pow(flow / (FOOT * FOOT * FOOT) / (3.33 * Math.PI * diameter / FOOT), 2.0 / 3) * FOOT;
-    double speed = flow / (ORIFICE * Math.PI / 4 * diameter * diameter);
-    return Math.max(weir, speed * speed / (2 * GRAVITY));
+    double ofOneMetre = flow / orificeFlow(Math.PI / 4 * diameter * diameter, 1);
+    return Math.max(weir, ofOneMetre * ofOneMetre);
   }
 
   /** Manning's equation for a rectangle: {@code Q = (1/n) · A · R^(2/3) · √S}, A = b·y, R = A/(b + 2y); S is the fall, m/m. */
