@@ -239,6 +239,32 @@ class BrowserTest {
     assertThat(textOf(".coverage")).contains("Overridden");
   }
 
+  /** Water of the coach-house: an upper roof that drops on a lower one. */
+  @Test
+  void aPickedPointShowsWhereItsWaterGoes() throws IOException {
+    restart(new TakeoffAnalyzer(Optional.empty()));
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "coach-house.ifc").toAbsolutePath().toString());
+    see(".canvas .line", "Eave");
+    assertThat(js("return document.querySelectorAll('.sheet .water path').length")).as("unasked").isEqualTo(0L);
+    js("[...document.querySelectorAll('.drawing.plan button')].find(b => b.textContent === 'Water').click()");
+    until(() -> (Long) js("return document.querySelectorAll('.sheet .water .flow').length") > 1 ? true : null);
+    assertThat(js("return document.querySelectorAll('.sheet .catchment path').length")).as("nothing is picked").isEqualTo(0L);
+    // The middle of the first arrow's stem lies on a face: all that drains to the same place lights up.
+    Map<?, ?> at = (Map<?, ?>) js("const p = document.querySelector('.sheet .water .flow').getPointAtLength(0.1);"
+        + "const q = p.matrixTransform(document.querySelector('.sheet .water .flow').getScreenCTM()); return {x: q.x, y: q.y}");
+    new Actions(browser).moveToLocation(((Number) at.get("x")).intValue(), ((Number) at.get("y")).intValue()).click().perform();
+    see(".sheet .catchment .straight");
+    see(".sheet .catchment .spot");
+    see(".sheet .catchment .goal");
+    assertThat(browser.getCurrentUrl()).contains("water=on", "spot=");
+    assertThat(pixels(see(".drawing.plan"), 0x0b4f9e)).as("the picked point in the plan").isGreaterThan(5);
+    String address = browser.getCurrentUrl();
+    browser.get(address);
+    see(".sheet .catchment .straight");
+  }
+
   @Test
   void anOverriddenDetailChangesTheOrderAtOnce() {
     restart(new TakeoffAnalyzer(Optional.empty()));
