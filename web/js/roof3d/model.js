@@ -5,7 +5,7 @@ import {state} from '../state.js';
 import {SEALS} from '../ledger/marks.js';
 import {changedPaths} from '../ledger/result.js';
 import {matching} from '../ledger/rows.js';
-import {facesMesh, lineSet, pointSet, wallsMesh} from './meshes.js';
+import {facesMesh, lineSet, pointSet, seamSet, wallsMesh} from './meshes.js';
 
 const DIM = {colour: '#9aa0a4', width: 1, dash: null};
 const CHANGE_DASH = {gone: [6, 6], changed: [16, 4]};
@@ -15,14 +15,14 @@ const css = name => getComputedStyle(document.documentElement).getPropertyValue(
 export class Model {
   /** @param {import('./stage.js').Stage} stage */
   constructor(stage) {
-    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, lines: [], nodes: [], changes: [],
-      chosen: [], planes: []});
+    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, seams: null, lines: [], nodes: [],
+      changes: [], chosen: [], planes: []});
     this.local = p => [p[0] - this.origin[0], p[1] - this.origin[1], p[2] - this.origin[2]];
   }
 
   build() {
     const L = state.ledger, {lo, hi} = L.box, {stage} = this;
-    stage.drop([this.faces, this.walls]);
+    stage.drop([this.faces, this.walls, this.seams]);
     this.of = state.analysis.id;
     this.origin = lo.map((x, i) => (x + hi[i]) / 2);
     this.radius = Math.max(0.5, Math.hypot(hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]) / 2);
@@ -30,10 +30,19 @@ export class Model {
     this.faces = mesh;
     this.ranges = ranges;
     this.walls = wallsMesh(L, this.local);
-    stage.scene.add(this.faces, this.walls);
+    this.seams = seamSet(L, this.local, this.radius * 0.0008, css('--ink'));
+    stage.scene.add(this.faces, this.walls, this.seams);
+    stage.lightUp(this.radius);
     this.buildLines();
     this.buildNodes();
     this.buildChanges();
+  }
+
+  /** Takes the colours of day or night. */
+  dress() {
+    this.seams.material.color.set(css('--ink'));
+    this.buildNodes();
+    this.tint();
   }
 
   /** Puts other objects in the place of those of that name. */
@@ -117,7 +126,7 @@ export class Model {
   /** @param {THREE.Plane[]} planes what lies behind one of them is not drawn and not picked */
   cutBy(planes) {
     this.planes = planes;
-    for (const o of [this.faces, this.walls, ...this.lines, ...this.nodes]) {
+    for (const o of [this.faces, this.walls, this.seams, ...this.lines, ...this.nodes]) {
       o.material.clippingPlanes = planes;
       o.material.needsUpdate = true;
     }

@@ -177,12 +177,12 @@ class BrowserTest {
     assertThat(browser.getCurrentUrl()).contains("f.kind=valley", "selected=J");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 2") == Boolean.TRUE ? true : null);
     TestService.pause(700);
-    assertThat(pixels(see(".drawing.plan"), 0x009e73)).as("the valley in the plan").isGreaterThan(60);
-    assertThat(pixels(see(".drawing.roof"), 0x009e73)).as("the valley in 3-D").isGreaterThan(60);
+    assertThat(pixels(see(".drawing.plan"), 0x01898c)).as("the valley in the plan").isGreaterThan(60);
+    assertThat(pixels(see(".drawing.roof"), 0x01898c)).as("the valley in 3-D").isGreaterThan(60);
     js("document.querySelector('.legend button[aria-pressed=true]') ?? [...document.querySelectorAll('.tools .link')].pop().click()");
     see(".totals", "24 of 24 junctions");
     TestService.pause(400);
-    assertThat(pixels(see(".drawing.roof"), 0x0072b2)).as("ridges and hips in 3-D").isGreaterThan(200);
+    assertThat(pixels(see(".drawing.roof"), 0x0804ee)).as("ridges and hips in 3-D").isGreaterThan(200);
     String address = browser.getCurrentUrl();
     browser.get(address);
     assertThat(textOf(".detail-panel h2")).as("a link shows the same again").isEqualTo("Valley 4.500 m");
