@@ -51,7 +51,8 @@ class Roof {
     Object.assign(this, {isMoved: false, isPicked: false, isAsked: false});
     put(root, this.stage.canvas, this.labels, s('svg', {class: 'north', viewBox: '-12 -16 24 32', 'aria-hidden': 'true'}, this.north),
       this.tools = h('div', {class: 'drawing-tools', role: 'group', 'aria-label': '3-D view'},
-        PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '', on: {click: () => this.flight.look(dir, {isParallel: i > 0})}}, name)),
+        PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '',
+          on: {click: () => this.flight.look(dir, {isParallel: i > 0})}}, name)),
         this.cut.button),
       this.cut.root);
   }

@@ -5,7 +5,7 @@ import {COLUMNS} from './columns.js';
 
 const WIDEST_BAR_PX = 18;
 
-/** The layout of the table now; `template` is that of a row's grid, `name` counts the columns before the length, a group's name takes them. */
+/** The layout of the table now; `template` is that of a row's grid, `name` is how many a group's name takes. */
 export const layout = {columns: COLUMNS, template: '', name: 2, width: 0};
 
 /**

@@ -210,7 +210,7 @@ class BrowserTest {
     reason.sendKeys("cricket is on the drawings" + Keys.ENTER);
     see(".notes .warning.accepted", "A. Planner");
     see(".notes .warning.accepted", "cricket is on the drawings");
-    with(WebElement::click, ".notes .warning button", "Curb");
+    with(WebElement::click, ".notes .warning .places button", "Curb");
     with(e -> e.sendKeys("looked at on site"), ".detail-panel textarea");
     with(WebElement::click, ".detail-panel .states button", "Checked");
     see(".detail-panel .states button[aria-pressed=true]", "Checked");
@@ -272,11 +272,99 @@ class BrowserTest {
   void anotherWasteChangesTheOrderAndShowsHow() throws IOException {
     open("hall.ifc", "house");
     tab("Order");
-    WebElement waste = see("input[aria-label=Waste]");
+    WebElement waste = see("input[aria-label='Waste, Tape']");
     waste.clear();
     waste.sendKeys("25 %" + Keys.ENTER);
     assertThat(textOf(".changed")).contains("What changed since revision 1").containsPattern("Tape, Order\\s+207\\.49 m\\s+235\\.78 m");
     see(".sheet-title", "Revision 2");
+  }
+
+  @Test
+  void theMovementOfPanelsIsFetchedWhenItsLayerIsSwitchedOn() throws IOException {
+    open("hall.ifc", "house");
+    assertThat(browser.findElements(By.cssSelector(".sheet .movement path"))).isEmpty();
+    with(WebElement::click, ".plan .drawing-tools button", "Movement");
+    see(".plan .drawing-tools button[aria-pressed=true]", "Movement");
+    until(() -> browser.findElements(By.cssSelector(".sheet .movement .fixed")).size() == 1 ? true : null);
+    assertThat((Long) js("return document.querySelector('.sheet .movement .fixed').getAttribute('d').split('M').length - 1"))
+        .as("one fixed line for each of the seven faces").isEqualTo(7L);
+    assertThat((String) js("return document.querySelector('.sheet .movement').textContent")).contains(" mm");
+    with(WebElement::click, ".plan .drawing-tools button", "Movement");
+    until(() -> browser.findElements(By.cssSelector(".sheet .movement path.fixed")).isEmpty() ? true : null);
+  }
+
+  @Test
+  void theTableFitsItsRoomAndTheUserMayChooseItsColumns() throws IOException {
+    open("hall.ifc", "house");
+    String scrolls = "const r = document.querySelector('.rows'); return r.scrollWidth > r.clientWidth";
+    for (int wide : List.of(1280, 1440, 1920, 390)) {
+      emulate(wide, 900);
+      until(() -> js(scrolls) == Boolean.FALSE ? true : null);
+      assertThat(browser.findElements(By.cssSelector("[role=columnheader]"))).as("at " + wide).hasSizeGreaterThanOrEqualTo(3);
+      assertThat(js("return document.documentElement.scrollWidth > innerWidth")).as("the page at " + wide).isEqualTo(false);
+    }
+    emulate(1440, 900);
+    with(WebElement::click, ".tools summary", "Columns");
+    js("[...document.querySelectorAll('.menu .check')].find(l => l.textContent.includes('In-seam')).firstElementChild.click()");
+    see("[role=columnheader]", "In-seam");
+    with(WebElement::click, ".menu button", "As many as fit");
+    until(() -> js(scrolls) == Boolean.FALSE ? true : null);
+    browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+  }
+
+  private static void emulate(int width, int height) {
+    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  @Test
+  void escapeClosesWhatIsChosenAndLeavesItsRoomToTheDrawings() throws IOException {
+    open("hall.ifc", "house");
+    assertThat(browser.findElement(By.cssSelector(".detail-panel")).isDisplayed()).as("nothing is chosen").isFalse();
+    see(".rows").sendKeys(Keys.HOME, Keys.DOWN, Keys.ENTER);
+    see(".detail-panel h2", "Ridge");
+    double whole = ((Number) js("return Number(document.querySelector('.sheet').getAttribute('viewBox').split(' ')[2])")).doubleValue();
+    browser.switchTo().activeElement().sendKeys(Keys.ESCAPE);
+    until(() -> browser.findElement(By.cssSelector(".detail-panel")).isDisplayed() ? null : true);
+    assertThat(js("return document.activeElement.className")).isEqualTo("rows");
+    assertThat(browser.getCurrentUrl()).doesNotContain("selected=");
+    until(() -> ((Number) js("return Number(document.querySelector('.sheet').getAttribute('viewBox').split(' ')[2])")).doubleValue() > whole
+        ? true : null);
+  }
+
+  @Test
+  void severalFindingsAreAcceptedAtOnce() throws IOException {
+    open("hall.ifc", "house");
+    tab("Findings");
+    for (int i = 0; i < 2; i++) {
+      int at = i;
+      until(() -> {
+        browser.findElements(By.cssSelector(".cause input[type=checkbox]")).get(at).click();
+        return true;
+      });
+    }
+    see("form.several", "2 picked");
+    with(e -> e.sendKeys("A. Planner"), "form.several input[autocomplete=name]");
+    with(e -> e.sendKeys("settled on site" + Keys.ENTER), "form.several input");
+    until(() -> browser.findElements(By.cssSelector(".causes .accepted")).size() == 2 ? true : null);
+    see(".at-findings h2", "1 open of 3");
+  }
+
+  @Test
+  void northIsUpFromAboveAndTheSidesAreSeenSquarely() throws IOException {
+    open("hall.ifc", "house");
+    until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
+    Map<String, Double> headings = Map.of("Top", 0.0, "North", 180.0, "East", 90.0, "West", -90.0);
+    headings.forEach((view, expected) -> {
+      with(WebElement::click, ".roof .drawing-tools button", view);
+      until(() -> Math.abs(heading() - expected) < 1 || Math.abs(Math.abs(heading()) - 180) < 1 && expected == 180 ? true : null);
+    });
+  }
+
+  /** Degrees that the arrow in 3-D is turned clockwise: looking from the east one looks west, and north is to the right. */
+  private static double heading() {
+    return ((Number) js("return Number(/rotate\\(([-\\d.e]+)/.exec(document.querySelector('.roof .north g').getAttribute('transform'))[1])"))
+        .doubleValue();
   }
 
   @Test

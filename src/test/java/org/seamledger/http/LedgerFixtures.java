@@ -414,14 +414,9 @@ final class LedgerFixtures {
     root.putArray("models").addObject().put("file", file).put("sha256", "00").put("schema", "IFC4").put("lengthUnit", "METRE")
         .put("application", "hand-made").put("bytes", 1234);
     ObjectNode s = root.putObject("system");
-    s.putObject("panelCoverage").put("value", 16).put("unit", "in");
-    s.putObject("seamHeight").put("value", 1.5).put("unit", "in");
-    s.putObject("tapeThickness").put("value", 0.1875).put("unit", "in");
-    s.putObject("tapeWidth").put("value", 0.875).put("unit", "in");
-    s.putObject("rollLength").put("value", 50).put("unit", "ft");
-    s.putObject("cartridge").put("value", 10.1).put("unit", "fl oz");
-    s.putObject("beadDiameter").put("value", 0.25).put("unit", "in");
-    s.putObject("waste").put("value", waste * 100).put("unit", "%");
+    s.put("name", "Made-up system").putObject("panel").put("coverage", "16 in").put("seamHeight", "1 1/2 in");
+    s.putObject("tape").put("width", "7/8 in").put("thickness", "3/16 in").put("roll", "50 ft");
+    s.putObject("waste").put("tape", Math.round(waste * 100) + " %");
     root.set("roofFaces", faces);
     root.set("junctions", junctions);
     ArrayNode kinds = root.putArray("kinds");
@@ -451,7 +446,8 @@ final class LedgerFixtures {
   private void order(double ml) {
     ArrayNode order = root.putArray("order");
     orderLine(order, "tape", "sealants", "sealing tape", "3/16 in × 7/8 in", tape, "m", 15.24, "roll");
-    orderLine(order, "bead-concealed", "sealants", "gun sealant, concealed beads", "cartridge of 10.1 fl oz", ml, "ml", 298.69, "cartridge");
+    orderLine(order, "bead-concealed", "sealants", "gun sealant, concealed beads", "cartridge of 10.1 fl oz", ml, "ml", 298.69,
+        "cartridge");
     orderLine(order, "fastener:pancake", "fasteners", "pancake screw", "#10 × 1 in", fasteners, "piece", 1, "piece");
   }
 
