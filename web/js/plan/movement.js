@@ -28,7 +28,7 @@ export function drawMovement(layer, camera) {
   const loose = panels.filter(p => p.fixed === 'none').flatMap(p => ends(p)).map(e => e.at[0]);
   put(layer, fixed.length > 0 && s('path', {class: 'fixed', d: fixed.map(p => trace(p.line)).join('')}),
     loose.map(at => s('text', {class: 'loose', x: at[0], y: -at[1], 'font-size': 14 * camera.perPx}, '!')),
-    arrows(fixed, camera));
+    fixed.length > 0 && arrows(fixed, camera));
 }
 
 /** Switches the layer on and off. */

@@ -5,6 +5,7 @@ import {state} from '../state.js';
 import {SEALS} from '../ledger/marks.js';
 import {changedPaths} from '../ledger/result.js';
 import {matching} from '../ledger/rows.js';
+import {surroundings} from './surroundings.js';
 import {facesMesh, lineSet, pointSet, seamSet, wallsMesh} from './meshes.js';
 
 const DIM = {colour: '#9aa0a4', width: 1, dash: null};
@@ -15,8 +16,8 @@ const css = name => getComputedStyle(document.documentElement).getPropertyValue(
 export class Model {
   /** @param {import('./stage.js').Stage} stage */
   constructor(stage) {
-    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, seams: null, lines: [], nodes: [],
-      changes: [], chosen: [], planes: []});
+    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, seams: null, around: [],
+      lines: [], nodes: [], changes: [], chosen: [], planes: []});
     this.local = p => [p[0] - this.origin[0], p[1] - this.origin[1], p[2] - this.origin[2]];
   }
 
@@ -36,11 +37,28 @@ export class Model {
     this.buildLines();
     this.buildNodes();
     this.buildChanges();
+    this.buildAround();
+  }
+
+  /** What stands near the roof comes later than the roof: nobody waits for it. */
+  async buildAround() {
+    const of = this.of;
+    this.replace('around', []);
+    const around = await surroundings(of, this.local);
+    if (!state.ledger || this.of !== of) return;
+    this.replace('around', around);
+    // Bodies of the model take the place of the walls that were only measured.
+    this.walls.visible = !around.length;
+    this.dress();
+    this.cutBy(this.planes);
+    this.stage.renderer.shadowMap.needsUpdate = true;
+    this.stage.controls.dispatchEvent({type: 'change'});
   }
 
   /** Takes the colours of day or night. */
   dress() {
     this.seams.material.color.set(css('--ink'));
+    this.around.forEach((o, i) => o.material.color.set(css(i ? '--quiet' : '--wall')));
     this.buildNodes();
     this.tint();
   }
@@ -126,7 +144,7 @@ export class Model {
   /** @param {THREE.Plane[]} planes what lies behind one of them is not drawn and not picked */
   cutBy(planes) {
     this.planes = planes;
-    for (const o of [this.faces, this.walls, this.seams, ...this.lines, ...this.nodes]) {
+    for (const o of [this.faces, this.walls, this.seams, ...this.around, ...this.lines, ...this.nodes]) {
       o.material.clippingPlanes = planes;
       o.material.needsUpdate = true;
     }

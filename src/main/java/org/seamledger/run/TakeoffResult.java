@@ -15,6 +15,7 @@ import org.seamledger.export.OrderCsv;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.ProfileDrawing;
 import org.seamledger.export.SectionDrawing;
+import org.seamledger.export.json.JsonSurroundings;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.order.PriceList;
@@ -83,6 +84,11 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
       throw new UncheckedIOException(e);
     }
     return Optional.of(bytes.toByteArray());
+  }
+
+  @Override
+  public Optional<String> surroundings() {
+    return Optional.of(text(JsonSurroundings::write));
   }
 
   @Override

@@ -17,6 +17,8 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -348,6 +350,22 @@ class BrowserTest {
     with(e -> e.sendKeys("settled on site" + Keys.ENTER), "form.several input");
     until(() -> browser.findElements(By.cssSelector(".causes .accepted")).size() == 2 ? true : null);
     see(".at-findings h2", "1 open of 3");
+  }
+
+  @Test
+  void anArchiveOfSeveralModelsIsOneBuilding() throws IOException {
+    Path zip = folder.resolve("delivery.zip");
+    try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
+      for (String name : List.of("plans/hall.ifc", "notes.txt", "pipes.ifc")) {
+        out.putNextEntry(new ZipEntry(name));
+        out.write("house".getBytes(StandardCharsets.UTF_8));
+      }
+    }
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(zip.toString());
+    see(".canvas .line");
+    assertThat(textOf(".sheet-title h1")).contains("hall.ifc").contains("pipes.ifc").doesNotContain("delivery");
   }
 
   @Test
