@@ -54,7 +54,8 @@ export class Flight {
 
   everything() {
     const at = this.model.faces.geometry.attributes.position;
-    return Array.from({length: at.count}, (_, i) => new THREE.Vector3().fromBufferAttribute(at, i));
+    const points = Array.from({length: at.count}, (_, i) => new THREE.Vector3().fromBufferAttribute(at, i));
+    return [...points, ...this.model.below()];
   }
 
   /** Goes to a target and an offset from it, in a short flight where there is time for one. */

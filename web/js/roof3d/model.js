@@ -8,6 +8,8 @@ import {matching} from '../ledger/rows.js';
 import {surroundings} from './surroundings.js';
 import {facesMesh, lineSet, pointSet, seamSet, wallsMesh} from './meshes.js';
 
+/** Of the radius of the roof. */
+const SHOWN_BELOW = 0.4;
 const DIM = {colour: '#9aa0a4', width: 1, dash: null};
 const CHANGE_DASH = {gone: [6, 6], changed: [16, 4]};
 
@@ -52,7 +54,15 @@ export class Model {
     this.dress();
     this.cutBy(this.planes);
     this.stage.renderer.shadowMap.needsUpdate = true;
-    this.stage.controls.dispatchEvent({type: 'change'});
+    this.onAround();
+  }
+
+  /** Corners of the building under the roof, as far as a picture of the roof should show of it. */
+  below() {
+    const body = this.around[0];
+    if (!body) return [];
+    const {min, max} = new THREE.Box3().setFromObject(body), z = Math.max(min.z, -SHOWN_BELOW * this.radius);
+    return [min.x, max.x].flatMap(x => [min.y, max.y].map(y => new THREE.Vector3(x, y, z)));
   }
 
   /** Takes the colours of day or night. */

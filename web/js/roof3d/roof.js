@@ -47,12 +47,15 @@ class Roof {
       this.applyCut();
       this.draw();
     });
+    this.model.onAround = () => {
+      if (!this.isMoved && !state.selected) this.flight.look(WHOLE, {isAtOnce: true, isParallel: false});
+      this.draw();
+    };
     /** Whether the user moved the camera, and whether what is chosen was picked here. */
     Object.assign(this, {isMoved: false, isPicked: false, isAsked: false});
     put(root, this.stage.canvas, this.labels, s('svg', {class: 'north', viewBox: '-12 -16 24 32', 'aria-hidden': 'true'}, this.north),
       this.tools = h('div', {class: 'drawing-tools', role: 'group', 'aria-label': '3-D view'},
-        PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '',
-          on: {click: () => this.flight.look(dir, {isParallel: i > 0})}}, name)),
+        PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '', on: {click: () => this.goTo(dir, i > 0)}}, name)),
         this.cut.button),
       this.cut.root);
   }
@@ -91,6 +94,11 @@ class Roof {
   choose() {
     this.model.buildChosen();
     if (!this.isPicked) this.goToChosen();
+  }
+
+  goTo(dir, isParallel) {
+    this.isMoved = true;
+    this.flight.look(dir, {isParallel});
   }
 
   /** Goes to the chosen junction or node, or the places of a finding. */

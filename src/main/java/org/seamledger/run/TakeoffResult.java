@@ -15,7 +15,7 @@ import org.seamledger.export.OrderCsv;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.ProfileDrawing;
 import org.seamledger.export.SectionDrawing;
-import org.seamledger.export.json.JsonSurroundings;
+import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.order.PriceList;
@@ -88,7 +88,7 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
 
   @Override
   public Optional<String> surroundings() {
-    return Optional.of(text(JsonSurroundings::write));
+    return Optional.of(text(SurroundingsJson::write));
   }
 
   @Override

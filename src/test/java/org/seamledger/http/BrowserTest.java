@@ -365,7 +365,9 @@ class BrowserTest {
     see(".drop");
     browser.findElement(By.cssSelector("input[type=file]")).sendKeys(zip.toString());
     see(".canvas .line");
-    assertThat(textOf(".sheet-title h1")).contains("hall.ifc").contains("pipes.ifc").doesNotContain("delivery");
+    Object files = browser.executeAsyncScript("const done = arguments[0]; fetch('/api/analyses/' + new URLSearchParams(location.search)"
+        + ".get('analysis')).then(r => r.json()).then(a => done(a.files.map(f => f.name)))");
+    assertThat(files).isEqualTo(List.of("hall.ifc", "pipes.ifc"));
   }
 
   @Test
@@ -525,6 +527,13 @@ class BrowserTest {
         TestService.pause(300);
         barriers(name + ", " + theme);
       }
+      tab("Findings");
+      for (int wide : List.of(390, 1280, 1920)) {
+        emulate(wide, 900);
+        TestService.pause(400);
+        barriers("Findings at " + wide + ", " + theme);
+      }
+      browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
     }
   }
 
