@@ -383,7 +383,8 @@ class BrowserTest {
 
   /** Degrees that the arrow in 3-D is turned clockwise: looking from the east one looks west, and north is to the right. */
   private static double heading() {
-    return ((Number) js("return Number(/rotate\\(([-\\d.e]+)/.exec(document.querySelector('.roof .north g').getAttribute('transform'))[1])"))
+    return ((Number) js(
+        "return Number(/rotate\\(([-\\d.e]+)/.exec(document.querySelector('.roof .north g').getAttribute('transform'))[1])"))
         .doubleValue();
   }
 

@@ -135,7 +135,8 @@ class DrawingsTest {
     JsonNode curb = StreamSupport.stream(service.ledger(id).path("junctions").spliterator(), false)
         .filter(j -> j.path("kind").textValue().equals("curb-upslope")).findFirst().orElseThrow();
     double x = curb.path("path").path(0).path(0).doubleValue();
-    assertThat(StreamSupport.stream(chimney.path("polygons").spliterator(), false).flatMap(p -> StreamSupport.stream(p.spliterator(), false)))
+    assertThat(
+        StreamSupport.stream(chimney.path("polygons").spliterator(), false).flatMap(p -> StreamSupport.stream(p.spliterator(), false)))
         .as("it stands where its curb is").anyMatch(at -> Math.abs(at.path(0).doubleValue() - x) < 1e-6);
   }
 
