@@ -82,8 +82,9 @@ final class AssemblyDraft {
       List<Value> solids = context.isEmpty() ? List.of() : bodies.along(path, look.bar());
       return solids.isEmpty() ? null
           : draft.add("IfcProductDefinitionShape", "Representations",
-              InstanceDraft.list(List.of(draft.add("IfcShapeRepresentation", "ContextOfItems", context.get(), "RepresentationIdentifier", "Body",
-                  "RepresentationType", "SweptSolid", "Items", InstanceDraft.list(solids)))));
+              InstanceDraft
+                  .list(List.of(draft.add("IfcShapeRepresentation", "ContextOfItems", context.get(), "RepresentationIdentifier", "Body",
+                      "RepresentationType", "SweptSolid", "Items", InstanceDraft.list(solids)))));
     }
 
     Value whole(String name, String description, String kind) {

@@ -49,14 +49,16 @@ final class OrderSheets {
         Column.number("With waste", Column.THREE, l -> new Column.Formula("E{row}*(1+G{row}/100)")),
         Column.number("Pack", Column.THREE, OrderLine::pack),
         Column.number("Order", Column.WHOLE, l -> new Column.Formula("ROUNDUP(ROUND(H{row}/I{row}," + DECIMALS + "),0)")),
-        Column.text("Order unit", 11, OrderLine::orderUnit), Column.number("Price", Column.TWO, l -> cost(l).map(CostedLine::price).orElse(null)),
+        Column.text("Order unit", 11, OrderLine::orderUnit),
+        Column.number("Price", Column.TWO, l -> cost(l).map(CostedLine::price).orElse(null)),
         Column.text("Price for", 11, l -> cost(l).map(CostedLine::unit).orElse(l.orderUnit())),
         Column.number("Amount priced", Column.THREE, this::bought),
         Column.number("Cost", Column.TWO, l -> new Column.Formula("IF(L{row}=\"\",\"no price\",ROUND(L{row}*N{row},2))")),
         Column.text("Arithmetic", 80, l -> String.join("; ", l.steps())));
     String currency = priced.map(PricedOrder::currency).filter(c -> !c.isEmpty()).map(c -> ", prices in " + c).orElse("");
-    SheetTable<OrderLine> table = new SheetTable<>(book, ORDER, "Order", "Shaded cells may be changed: order and cost follow. A line without"
-        + " a price counts as none, not as zero" + currency + ".", columns);
+    SheetTable<OrderLine> table =
+        new SheetTable<>(book, ORDER, "Order", "Shaded cells may be changed: order and cost follow. A line without"
+            + " a price counts as none, not as zero" + currency + ".", columns);
     table.rows(lines, List.of("Cost"));
     table.inputs(lines.size(), "Waste, %", "Pack", "Price");
   }
@@ -72,7 +74,8 @@ final class OrderSheets {
       return new Column.Formula("J{row}");
     }
     double perPack = cost.get().amount().doubleValue() / line.order();
-    return new Column.Formula("ROUND(J{row}*" + new java.math.BigDecimal(perPack).round(new java.math.MathContext(15)).toPlainString() + ",6)");
+    return new Column.Formula(
+        "ROUND(J{row}*" + new java.math.BigDecimal(perPack).round(new java.math.MathContext(15)).toPlainString() + ",6)");
   }
 
   void places(Workbook book) {

@@ -38,7 +38,8 @@ final class SheetTable<T> {
       places.put(columns.get(c).title(), c);
       sheet.width(c, columns.get(c).width());
       Cells.text(sheet, HEAD, c, columns.get(c).title());
-      sheet.style(HEAD, c).bold().fillColor(HEAD_COLOUR).wrapText(true).verticalAlignment("top").borderStyle(BorderSide.BOTTOM, BorderStyle.THIN)
+      sheet.style(HEAD, c).bold().fillColor(HEAD_COLOUR).wrapText(true).verticalAlignment("top")
+          .borderStyle(BorderSide.BOTTOM, BorderStyle.THIN)
           .set();
     }
     sheet.freezePane(1, HEAD + 1);
@@ -48,11 +49,6 @@ final class SheetTable<T> {
     sheet.fitToWidth((short) 1);
     sheet.fitToHeight((short) 0);
     sheet.footer("&A, page &P of &N", org.dhatim.fastexcel.Position.CENTER);
-  }
-
-  /** Letter of a column, for formulas. */
-  String letter(String title) {
-    return Cells.letter(places.get(title));
   }
 
   /** Number of a row, from 1 as formulas count, by its place in the table from 0. */
@@ -107,12 +103,9 @@ final class SheetTable<T> {
     }
     for (int c : marked) {
       for (int r = 0; r < rows; r++) {
-        sheet.style(HEAD + 1 + r, c).fillColor(INPUT_COLOUR).format(columns.get(c).format().isEmpty() ? "@" : columns.get(c).format()).set();
+        sheet.style(HEAD + 1 + r, c).fillColor(INPUT_COLOUR).format(columns.get(c).format().isEmpty() ? "@" : columns.get(c).format())
+            .set();
       }
     }
-  }
-
-  Worksheet sheet() {
-    return sheet;
   }
 }
