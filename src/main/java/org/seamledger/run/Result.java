@@ -63,6 +63,11 @@ public interface Result {
     return Optional.empty();
   }
 
+  /** What stands near the roof, as JSON for pictures; empty where nothing is known of it. */
+  default Optional<String> surroundings() {
+    return Optional.empty();
+  }
+
   /** The human-readable report, plain text; empty where there is none. */
   Optional<String> report();
 }

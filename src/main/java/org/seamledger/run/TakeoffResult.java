@@ -16,6 +16,7 @@ import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.ProfileDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.SubtotalsCsv;
+import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.order.Alternate;
@@ -102,6 +103,11 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
       throw new UncheckedIOException(e);
     }
     return Optional.of(bytes.toByteArray());
+  }
+
+  @Override
+  public Optional<String> surroundings() {
+    return Optional.of(text(SurroundingsJson::write));
   }
 
   @Override

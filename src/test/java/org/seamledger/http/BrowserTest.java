@@ -17,6 +17,8 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -177,12 +179,12 @@ class BrowserTest {
     assertThat(browser.getCurrentUrl()).contains("f.kind=valley", "selected=J");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 2") == Boolean.TRUE ? true : null);
     TestService.pause(700);
-    assertThat(pixels(see(".drawing.plan"), 0x009e73)).as("the valley in the plan").isGreaterThan(60);
-    assertThat(pixels(see(".drawing.roof"), 0x009e73)).as("the valley in 3-D").isGreaterThan(60);
+    assertThat(pixels(see(".drawing.plan"), 0x01898c)).as("the valley in the plan").isGreaterThan(60);
+    assertThat(pixels(see(".drawing.roof"), 0x01898c)).as("the valley in 3-D").isGreaterThan(60);
     js("document.querySelector('.legend button[aria-pressed=true]') ?? [...document.querySelectorAll('.tools .link')].pop().click()");
     see(".totals", "24 of 24 junctions");
     TestService.pause(400);
-    assertThat(pixels(see(".drawing.roof"), 0x0072b2)).as("ridges and hips in 3-D").isGreaterThan(200);
+    assertThat(pixels(see(".drawing.roof"), 0x0804ee)).as("ridges and hips in 3-D").isGreaterThan(200);
     String address = browser.getCurrentUrl();
     browser.get(address);
     assertThat(textOf(".detail-panel h2")).as("a link shows the same again").isEqualTo("Valley 4.500 m");
@@ -210,7 +212,7 @@ class BrowserTest {
     reason.sendKeys("cricket is on the drawings" + Keys.ENTER);
     see(".notes .warning.accepted", "A. Planner");
     see(".notes .warning.accepted", "cricket is on the drawings");
-    with(WebElement::click, ".notes .warning button", "Curb");
+    with(WebElement::click, ".notes .warning .places button", "Curb");
     with(e -> e.sendKeys("looked at on site"), ".detail-panel textarea");
     with(WebElement::click, ".detail-panel .states button", "Checked");
     see(".detail-panel .states button[aria-pressed=true]", "Checked");
@@ -355,6 +357,113 @@ class BrowserTest {
   }
 
   @Test
+  void theMovementOfPanelsIsFetchedWhenItsLayerIsSwitchedOn() throws IOException {
+    open("hall.ifc", "house");
+    assertThat(browser.findElements(By.cssSelector(".sheet .movement path"))).isEmpty();
+    with(WebElement::click, ".plan .drawing-tools button", "Movement");
+    see(".plan .drawing-tools button[aria-pressed=true]", "Movement");
+    until(() -> browser.findElements(By.cssSelector(".sheet .movement .fixed")).size() == 1 ? true : null);
+    assertThat((Long) js("return document.querySelector('.sheet .movement .fixed').getAttribute('d').split('M').length - 1"))
+        .as("one fixed line for each of the seven faces").isEqualTo(7L);
+    assertThat((String) js("return document.querySelector('.sheet .movement').textContent")).contains(" mm");
+    with(WebElement::click, ".plan .drawing-tools button", "Movement");
+    until(() -> browser.findElements(By.cssSelector(".sheet .movement path.fixed")).isEmpty() ? true : null);
+  }
+
+  @Test
+  void theTableFitsItsRoomAndTheUserMayChooseItsColumns() throws IOException {
+    open("hall.ifc", "house");
+    String scrolls = "const r = document.querySelector('.rows'); return r.scrollWidth > r.clientWidth";
+    for (int wide : List.of(1280, 1440, 1920, 390)) {
+      emulate(wide, 900);
+      until(() -> js(scrolls) == Boolean.FALSE ? true : null);
+      assertThat(browser.findElements(By.cssSelector("[role=columnheader]"))).as("at " + wide).hasSizeGreaterThanOrEqualTo(3);
+      assertThat(js("return document.documentElement.scrollWidth > innerWidth")).as("the page at " + wide).isEqualTo(false);
+    }
+    emulate(1440, 900);
+    with(WebElement::click, ".tools summary", "Columns");
+    js("[...document.querySelectorAll('.menu .check')].find(l => l.textContent.includes('In-seam')).firstElementChild.click()");
+    see("[role=columnheader]", "In-seam");
+    with(WebElement::click, ".menu button", "As many as fit");
+    until(() -> js(scrolls) == Boolean.FALSE ? true : null);
+    browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+  }
+
+  private static void emulate(int width, int height) {
+    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  @Test
+  void escapeClosesWhatIsChosenAndLeavesItsRoomToTheDrawings() throws IOException {
+    open("hall.ifc", "house");
+    assertThat(browser.findElement(By.cssSelector(".detail-panel")).isDisplayed()).as("nothing is chosen").isFalse();
+    see(".rows").sendKeys(Keys.HOME, Keys.DOWN, Keys.ENTER);
+    see(".detail-panel h2", "Ridge");
+    double whole = ((Number) js("return Number(document.querySelector('.sheet').getAttribute('viewBox').split(' ')[2])")).doubleValue();
+    browser.switchTo().activeElement().sendKeys(Keys.ESCAPE);
+    until(() -> browser.findElement(By.cssSelector(".detail-panel")).isDisplayed() ? null : true);
+    assertThat(js("return document.activeElement.className")).isEqualTo("rows");
+    assertThat(browser.getCurrentUrl()).doesNotContain("selected=");
+    until(() -> ((Number) js("return Number(document.querySelector('.sheet').getAttribute('viewBox').split(' ')[2])")).doubleValue() > whole
+        ? true : null);
+  }
+
+  @Test
+  void severalFindingsAreAcceptedAtOnce() throws IOException {
+    open("hall.ifc", "house");
+    tab("Findings");
+    for (int i = 0; i < 2; i++) {
+      int at = i;
+      until(() -> {
+        browser.findElements(By.cssSelector(".cause input[type=checkbox]")).get(at).click();
+        return true;
+      });
+    }
+    see("form.several", "2 picked");
+    with(e -> e.sendKeys("A. Planner"), "form.several input[autocomplete=name]");
+    with(e -> e.sendKeys("settled on site" + Keys.ENTER), "form.several input");
+    until(() -> browser.findElements(By.cssSelector(".causes .accepted")).size() == 2 ? true : null);
+    see(".at-findings h2", "1 open of 3");
+  }
+
+  @Test
+  void anArchiveOfSeveralModelsIsOneBuilding() throws IOException {
+    Path zip = folder.resolve("delivery.zip");
+    try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
+      for (String name : List.of("plans/hall.ifc", "notes.txt", "pipes.ifc")) {
+        out.putNextEntry(new ZipEntry(name));
+        out.write("house".getBytes(StandardCharsets.UTF_8));
+      }
+    }
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(zip.toString());
+    see(".canvas .line");
+    Object files = browser.executeAsyncScript("const done = arguments[0]; fetch('/api/analyses/' + new URLSearchParams(location.search)"
+        + ".get('analysis')).then(r => r.json()).then(a => done(a.files.map(f => f.name)))");
+    assertThat(files).isEqualTo(List.of("hall.ifc", "pipes.ifc"));
+  }
+
+  @Test
+  void northIsUpFromAboveAndTheSidesAreSeenSquarely() throws IOException {
+    open("hall.ifc", "house");
+    until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
+    Map<String, Double> headings = Map.of("Top", 0.0, "North", 180.0, "East", 90.0, "West", -90.0);
+    headings.forEach((view, expected) -> {
+      with(WebElement::click, ".roof .drawing-tools button", view);
+      until(() -> Math.abs(heading() - expected) < 1 || Math.abs(Math.abs(heading()) - 180) < 1 && expected == 180 ? true : null);
+    });
+  }
+
+  /** Degrees that the arrow in 3-D is turned clockwise: looking from the east one looks west, and north is to the right. */
+  private static double heading() {
+    return ((Number) js(
+        "return Number(/rotate\\(([-\\d.e]+)/.exec(document.querySelector('.roof .north g').getAttribute('transform'))[1])"))
+        .doubleValue();
+  }
+
+  @Test
   void theNextRevisionIsComparedWithTheOneBefore() throws IOException {
     open("hall.ifc", "house");
     tab("Revisions");
@@ -494,6 +603,13 @@ class BrowserTest {
         TestService.pause(300);
         barriers(name + ", " + theme);
       }
+      tab("Findings");
+      for (int wide : List.of(390, 1280, 1920)) {
+        emulate(wide, 900);
+        TestService.pause(400);
+        barriers("Findings at " + wide + ", " + theme);
+      }
+      browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
     }
   }
 

@@ -70,6 +70,8 @@ public final class DrawingsApi {
     }
     routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
         d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
+    routes.get("/api/analyses/{id}/surroundings", ctx -> answer(ctx, "surroundings", "application/json",
+        d -> d.surroundings().orElseThrow(() -> HttpProblem.notFound("Of what stands near this roof nothing is known."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
       String junction = ctx.pathParam("junction");
       SheetSetup setup = SheetRequest.setup(ctx);
