@@ -16,14 +16,17 @@ import org.seamledger.http.api.AnalysesApi;
 import org.seamledger.http.api.AnalysisBody;
 import org.seamledger.http.api.DrawingsApi;
 import org.seamledger.http.api.Events;
+import org.seamledger.http.api.HandoverApi;
 import org.seamledger.http.api.PricesApi;
 import org.seamledger.http.api.ProjectsApi;
+import org.seamledger.http.api.QueryApi;
 import org.seamledger.http.api.ResultsApi;
 import org.seamledger.http.api.ReviewsApi;
 import org.seamledger.http.api.Samples;
 import org.seamledger.http.api.ServedModels;
 import org.seamledger.http.api.ServerConnections;
 import org.seamledger.http.api.ServersApi;
+import org.seamledger.http.api.TopicsApi;
 import org.seamledger.http.api.UploadFolder;
 import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.http.job.JobAnalyst;
@@ -85,6 +88,7 @@ public final class Server implements AutoCloseable {
   /** Everything under /api that has to do with analyses. */
   private Consumer<RoutesConfig> apis(DrawingBoard board, UploadFolder uploads) {
     String version = options.analyzer().version();
+    Path scratch = options.data().resolve("scratch");
     Limits limits = options.limits();
     ServedModels served = new ServedModels(conversations, download);
     AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), limits);
@@ -92,6 +96,9 @@ public final class Server implements AutoCloseable {
       analyses.install(routes);
       new ResultsApi(store, version).install(routes);
       new DrawingsApi(store, board, version).install(routes);
+      new HandoverApi(store, board, scratch).install(routes);
+      new TopicsApi(store, board, scratch).install(routes);
+      new QueryApi(store, board, limits.bodyBytes()).install(routes);
       events.install(routes);
       new ReviewsApi(store, jobs, limits).install(routes);
       new PricesApi(store, limits).install(routes);

@@ -13,7 +13,6 @@ import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.order.PriceList;
-import org.seamledger.run.HandoverForm;
 import org.seamledger.run.Result;
 
 /** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
@@ -57,9 +56,6 @@ public final class DrawingsApi {
     routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Result::cutList));
     routes.get("/api/analyses/{id}/junctions.csv", ctx -> answer(ctx, "junctions", CSV, Result::junctions));
     routes.get("/api/analyses/{id}/order.csv", this::order);
-    for (HandoverForm form : HandoverForm.values()) {
-      routes.get("/api/analyses/{id}/" + form.file(), ctx -> handOn(ctx, form));
-    }
     routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
         d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
@@ -76,15 +72,6 @@ public final class DrawingsApi {
     Optional<PriceList> prices = PricesApi.of(store, project);
     String stated = store.prices().of(project).map(p -> p.updated() + ' ' + p.name() + ' ' + p.text()).orElse("");
     answer(ctx, "order " + stated, CSV, result -> result.order(prices));
-  }
-
-  private void handOn(Context ctx, HandoverForm form) {
-    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
-    Result result = board.of(analysis, store.analyses().ledgerHash(analysis.id()));
-    byte[] bytes = result.handedOn(form, store.reviews().accepted(analysis.id()))
-        .orElseThrow(() -> HttpProblem.notFound("This analysis has no such form."));
-    ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY)
-        .header("Content-Disposition", "attachment; filename=\"" + form.file() + "\"").contentType(form.type()).result(bytes);
   }
 
   private void answer(Context ctx, String what, String type, Function<Result, String> write) {
