@@ -5,7 +5,7 @@ import {set, state, watch} from '../state.js';
 import {SEVERITY, kindText} from '../ledger/marks.js';
 import {junctionsOf, kindOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
-import {handedOn} from './handover.js';
+import {handedOn, topicsBack} from './handover.js';
 import {placeButton, placingForm} from './placing.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
@@ -24,11 +24,23 @@ export function mountFindings(root) {
   root.addEventListener('shown', draw);
 }
 
+/** Kept while the view is drawn anew: what it says of a file that came back stays to be read. */
+let back = null;
+let backOf = '';
+
+function topics() {
+  if (backOf !== state.analysis.id) {
+    back = topicsBack();
+    backOf = state.analysis.id;
+  }
+  return back;
+}
+
 const isAccepted = f => markOf(f).state === 'accepted';
 
 function content(draw) {
   const all = state.ledger.findings;
-  if (!all.length) return [placingForm(), nothing()];
+  if (!all.length) return [placingForm(), nothing(), handedOn()];
   const shown = all.filter(f => !openOnly || !isAccepted(f));
   const box = h('input', {type: 'checkbox', id: 'open-only', on: {change: () => {
     openOnly = box.checked;
@@ -37,7 +49,7 @@ function content(draw) {
   box.checked = openOnly;
   const accepted = all.filter(isAccepted).length;
   return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`),
-    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(), handedOn(),
+    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(), handedOn(), topics(),
     Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev), draw)),
     placingForm()];
 }

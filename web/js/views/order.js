@@ -5,6 +5,7 @@ import {state, watch} from '../state.js';
 import {orderGroups} from '../ledger/order.js';
 import {amounts} from '../parts/differences.js';
 import {fileName} from '../parts/save.js';
+import {handedOn} from './handover.js';
 import {cutList} from './cuts.js';
 import {overridesSection} from './overrides.js';
 import {prices} from './prices.js';
@@ -55,7 +56,7 @@ function lead() {
     h('p', {class: 'doings'}, h('a', {class: 'button', href: api.orderAt(id), download: fileName('order')}, 'Order as CSV'), ' ',
       h('a', {class: 'button', href: api.cutsAt(id), download: fileName('cuts')}, 'Cut list as CSV'), ' ',
       h('a', {class: 'button', href: api.reportAt(id), target: '_blank', rel: 'noopener'}, 'Report as text'), ' ',
-      h('button', {on: {click: () => print()}}, 'Print'))];
+      h('button', {on: {click: () => print()}}, 'Print')), handedOn()];
 }
 
 function group({title, lines}) {

@@ -96,23 +96,25 @@ class ArchitectureTest {
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
     table.put("export",
         Stream
-            .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording", "ids",
+            .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
+                "ids",
                 "order", "ledger"),
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored =
         with("progress", with("source", with("step", with("enrich",
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
-    table.put("run", with("graph", with("export.bcf", with("bcf", stored))));
+    table.put("run", with("export.workbook", with("graph", with("export.bcf", with("bcf", stored)))));
     table.put("watch", with("run", stored));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));
     table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("http.answer", with("http.setting", watched)));
-    table.put("http.api", with("http.job", with("http.answer", with("http.setting", watched))));
+    table.put("http.api", with("graph", with("bcf", with("http.job", with("http.answer", with("http.setting", watched))))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    table.put("cli", with("graph", with("bcf", with("export.bcf", with("ids", with("http", with("http.setting", watched)))))));
+    List<String> served = with("http", with("http.setting", watched));
+    table.put("cli", with("graph", with("export.workbook", with("bcf", with("export.bcf", with("ids", served))))));
     return table;
   }
 

@@ -96,8 +96,8 @@ final class AnalyzeCommand implements Task {
   private Takeoff result(List<TopicAnswer> answers, Optional<Severity> limit, Optional<PriceList> priced, Session session) {
     session.requireWritable(output);
     requireNoTerminal(session);
-    Takeoff takeoff = analyze(models, session).withAnswers(answers);
     OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
+    Takeoff takeoff = analyze(models, session).withAnswers(answers);
     session.print(Optional.ofNullable(output), out -> {
       if (by != null) {
         SubtotalsCsv.write(takeoff, priced, by, out);

@@ -26,7 +26,8 @@ final class Suggestion {
     }
     String word = unmatched.getUnmatched().get(0).replaceFirst("=.*", "");
     return known(e.getCommandLine().getCommandSpec(), word).stream().filter(k -> isNear(word, k))
-        .min(Comparator.<String>comparingInt(k -> EditDistance.between(word, k)).thenComparing(k -> k))
+        .min(Comparator.comparing((String k) -> !k.startsWith(word)).thenComparingInt(k -> EditDistance.between(word, k))
+            .thenComparing(k -> k))
         .map(k -> "; did you mean " + k + "?").orElse("");
   }
 

@@ -20,8 +20,8 @@ import org.seamledger.quantity.SealLine;
 import org.seamledger.step.Value;
 
 /**
- * A junction or node as an assembly: its metal, closures, sealants and fasteners as parts with their quantities and a thin body each, in the
- * classes that the model's schema has for them.
+ * A junction or node as an assembly: its metal, closures, sealants and fasteners as parts with their quantities and a thin body each,
+ * in the classes that the model's schema has for them.
  */
 final class AssemblyDraft {
 
@@ -96,8 +96,9 @@ final class AssemblyDraft {
       List<Value> solids = context.isEmpty() ? List.of() : bodies.along(path, look.bar());
       return solids.isEmpty() ? null
           : draft.add("IfcProductDefinitionShape", "Representations",
-              InstanceDraft.list(List.of(draft.add("IfcShapeRepresentation", "ContextOfItems", context.get(), "RepresentationIdentifier", "Body",
-                  "RepresentationType", "SweptSolid", "Items", InstanceDraft.list(solids)))));
+              InstanceDraft
+                  .list(List.of(draft.add("IfcShapeRepresentation", "ContextOfItems", context.get(), "RepresentationIdentifier", "Body",
+                      "RepresentationType", "SweptSolid", "Items", InstanceDraft.list(solids)))));
     }
 
     Value whole(String name, String description, String kind) {
@@ -179,8 +180,10 @@ final class AssemblyDraft {
     }
     Added added = assembly.part(PartClass.of(row), named("fasteners " + row.place(), row.face()), look, quantities, "fasteners",
         row.place(), row.face());
-    properties.properties(added.part(), "Fasteners", properties.content().label("Type", row.type().word()).label("Joins", row.joins().word())
-        .flag("ThroughTape", row.throughTape()).flag("Exposed", row.exposed()), added.key());
+    properties.properties(added.part(), "Fasteners",
+        properties.content().label("Type", row.type().word()).label("Joins", row.joins().word())
+            .flag("ThroughTape", row.throughTape()).flag("Exposed", row.exposed()),
+        added.key());
   }
 
   private static String named(String what, String face) {

@@ -65,7 +65,8 @@ final class Bodies {
     Vec3 side = along.cross(up).unit();
     Vec3 away = side.cross(along).unit();
     Value profile = draft.shared("IfcRectangleProfileDef", "ProfileType", InstanceDraft.word("AREA"),
-        "Position", draft.shared("IfcAxis2Placement2D", "Location", draft.shared("IfcCartesianPoint", "Coordinates", InstanceDraft.numbers(0, 0))),
+        "Position",
+        draft.shared("IfcAxis2Placement2D", "Location", draft.shared("IfcCartesianPoint", "Coordinates", InstanceDraft.numbers(0, 0))),
         "XDim", bar.widthM() / metres, "YDim", bar.heightM() / metres);
     Value place = draft.add("IfcAxis2Placement3D", "Location", point(from.plus(away.times(bar.liftM()))), "Axis", direction(along),
         "RefDirection", direction(side));

@@ -81,7 +81,8 @@ final class PropertyDraft {
 
   /** The unit to state: none where the project's own is meant. */
   private Value unit(String sort, String si) {
-    return host.unit(sort).isPresent() ? null : draft.shared("IfcSIUnit", "UnitType", InstanceDraft.word(sort), "Name", InstanceDraft.word(si));
+    return host.unit(sort).isPresent() ? null
+        : draft.shared("IfcSIUnit", "UnitType", InstanceDraft.word(sort), "Name", InstanceDraft.word(si));
   }
 
   /** Gives an object a property set. @param key words from which GlobalIds are made */

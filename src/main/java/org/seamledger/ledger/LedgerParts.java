@@ -28,7 +28,8 @@ import java.util.zip.GZIPOutputStream;
  * <p>In the outline a junction keeps all its fields but these: steps, explanation, closures, plugs and metal go; {@code seals} are
  * summed by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays; {@code metalParts} counts
  * the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal. Lines of the
- * order lose the arithmetic, junctions, faces and measures. The panels go, and with them the list of the quantities; {@code panelSum} has their number, length and area.
+ * order lose the arithmetic, junctions, faces and measures. The panels go, and with them the list of the quantities; {@code panelSum} has
+ * their number, length and area.
  */
 public final class LedgerParts {
 

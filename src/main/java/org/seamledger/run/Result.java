@@ -56,8 +56,8 @@ public interface Result {
    *
    * @param model its position among the result's models, from 0
    * @return whether there are such copies
-   * @throws org.seamledger.finding.UnreadableModelException where the model can't be read any more, is another one by now, or is of no schema
-   *     that can be written
+   * @throws org.seamledger.finding.UnreadableModelException where the model can't be read any more, is another one by now, or is of no
+   *     schema that can be written
    */
   default boolean copy(int model, ModelSource source, FindingReviews reviews, OutputStream out) throws IOException {
     return false;

@@ -109,10 +109,12 @@ final class BodyRules {
       boolean element = tables.isA(i.keyword(), "IFCELEMENT");
       boolean isPart = wholes.containsKey(i.id());
       boolean ofElement = isPart && tables.isA(file.keywordOf(wholes.get(i.id())), "IFCELEMENT");
-      boolean missing = LOOSE.contains(i.keyword()) && !nested.contains(i.id()) && !contained.contains(i.id()) || element && !isPart && !tables.isA(i.keyword(), "IFCFEATUREELEMENT") && !contained.contains(i.id());
+      boolean missing = LOOSE.contains(i.keyword()) && !nested.contains(i.id()) && !contained.contains(i.id())
+          || element && !isPart && !tables.isA(i.keyword(), "IFCFEATUREELEMENT") && !contained.contains(i.id());
       boolean twice = element && ofElement && contained.contains(i.id());
       // The rule's text is stricter, but a passing file of the body has a building contained in its site.
-      boolean wrong = !element && !tables.isA(i.keyword(), "IFCSPATIALSTRUCTUREELEMENT") && !LOOSE.contains(i.keyword()) && contained.contains(i.id());
+      boolean wrong =
+          !element && !tables.isA(i.keyword(), "IFCSPATIALSTRUCTUREELEMENT") && !LOOSE.contains(i.keyword()) && contained.contains(i.id());
       if (missing || twice || wrong) {
         broken("SPS007", i);
       }

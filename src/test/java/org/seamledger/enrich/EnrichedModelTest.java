@@ -265,9 +265,11 @@ class EnrichedModelTest {
     Path model = SAMPLES.resolve("granary.ifc");
     Path later = folder.resolve("later.ifc");
     String text = Files.readString(model, StandardCharsets.ISO_8859_1);
-    Files.writeString(later, java.util.regex.Pattern.compile("#(\\d+)").matcher(text).replaceAll(m -> "#" + (Long.parseLong(m.group(1)) + 5000)),
+    Files.writeString(later,
+        java.util.regex.Pattern.compile("#(\\d+)").matcher(text).replaceAll(m -> "#" + (Long.parseLong(m.group(1)) + 5000)),
         StandardCharsets.ISO_8859_1);
-    try (StepFile first = open(copy(takeoff(model), 0, model, "first.ifc")); StepFile second = open(copy(takeoff(later), 0, later, "2.ifc"))) {
+    try (StepFile first = open(copy(takeoff(model), 0, model, "first.ifc"));
+        StepFile second = open(copy(takeoff(later), 0, later, "2.ifc"))) {
       List<Value> before = instances(first, "IFCELEMENTASSEMBLY").stream().map(i -> i.parameter(0)).toList();
       assertThat(before).isNotEmpty().isEqualTo(instances(second, "IFCELEMENTASSEMBLY").stream().map(i -> i.parameter(0)).toList());
     }

@@ -48,7 +48,8 @@ class FindingsTravelTest {
   /** What a spreadsheet takes for a formula, in half or full width, and what parts cells elsewhere. */
   @Test
   void nothingInACellIsAFormula() throws IOException {
-    assertThat(csv(ACCEPTED).get(1)).contains(",\"'=roof; \"\"A\"\" <1>\",Loft,").endsWith(",yes,A. Roofer,2024-05-31,'=seen,roofer,40,rake1");
+    assertThat(csv(ACCEPTED).get(1)).contains(",\"'=roof; \"\"A\"\" <1>\",Loft,")
+        .endsWith(",yes,A. Roofer,2024-05-31,'=seen,roofer,40,rake1");
     assertThat(List.of("＝1", "＋1", "－1", "＠x", "a;b").stream().map(Rows::cell)).containsExactly("'＝1", "'＋1", "'－1", "'＠x", "\"a;b\"");
   }
 

@@ -124,7 +124,9 @@ class PaletteTest {
     String file = Files.readString(Path.of("web/palette.json"));
     String section = SectionDrawing.svg(DetailScenes.of(new Details(Rules.packaged()).book().get("headwall-reglet"), RoofSystem.DEFAULT),
         DetailScenes.ID, SheetSetup.DEFAULT);
-    String plan = PlanDrawing.sheets(DetailScenes.of(new Details(Rules.packaged()).book().get("headwall-reglet"), RoofSystem.DEFAULT), SheetSetup.DEFAULT).get(0);
+    String plan = PlanDrawing
+        .sheets(DetailScenes.of(new Details(Rules.packaged()).book().get("headwall-reglet"), RoofSystem.DEFAULT), SheetSetup.DEFAULT)
+        .get(0);
     for (Palette.Entry e : Palette.seals()) {
       assertThat(file).contains(e.light(), e.dark());
       assertThat(plan).contains(".seal-" + e.id() + " { fill: none; stroke: " + e.light());

@@ -97,6 +97,7 @@ class PlanDrawingTest {
 
   @Test
   void theSameTakeoffGivesTheSameText() {
-    assertThat(PlanDrawing.sheets(Takeoffs.boatHouse(), SheetSetup.DEFAULT).get(0)).isEqualTo(PlanDrawing.sheets(Takeoffs.boatHouse(), SheetSetup.DEFAULT).get(0));
+    assertThat(PlanDrawing.sheets(Takeoffs.boatHouse(), SheetSetup.DEFAULT).get(0))
+        .isEqualTo(PlanDrawing.sheets(Takeoffs.boatHouse(), SheetSetup.DEFAULT).get(0));
   }
 }

@@ -82,7 +82,8 @@ class RewordedDetailsTest {
     assertThat(old.metal()).extracting(MetalPart::id).containsExactly("closure", "cap");
     assertThat(old.seals()).extracting(Seal::id).containsExactly("closure-foot", "laps");
     assertThat(old.seals().get(1).part()).isEqualTo("cap");
-    assertThat(SectionDrawing.svg(DetailScenes.of(old, RoofSystem.DEFAULT), DetailScenes.ID, SheetSetup.DEFAULT)).doesNotContain("not drawn");
+    assertThat(SectionDrawing.svg(DetailScenes.of(old, RoofSystem.DEFAULT), DetailScenes.ID, SheetSetup.DEFAULT))
+        .doesNotContain("not drawn");
   }
 
   @Test

@@ -135,19 +135,22 @@ class SectionDrawingTest {
   /** Details of an office's own, and junctions without one, have a drawing too. */
   @Test
   void whatNobodyForesawIsListed() {
-    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "ridge1", SheetSetup.DEFAULT)).words()).contains("ridge cap", "under the cap", "cap edge");
+    assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "ridge1", SheetSetup.DEFAULT)).words()).contains("ridge cap",
+        "under the cap", "cap edge");
     assertThat(Drawn.parse(SectionDrawing.svg(Takeoffs.boatHouse(), "rake1", SheetSetup.DEFAULT)).words()).contains("No detail chosen");
     Detail hip = BOOK.get("hip");
     List<Seal> seals = List.of(new Seal(Seal.Form.TAPE, Seal.Role.PRIMARY, Seal.Exposure.CONCEALED, "along the lamp post", 1,
         org.seamledger.detail.On.LINE, org.seamledger.detail.Run.CONTINUOUS, 0, "", ""));
     Detail own = new Detail("hip", hip.title(), hip.metal(), seals, List.of(), List.of(), "", true, "office");
-    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID, SheetSetup.DEFAULT)).words()).contains("not drawn",
+    assertThat(Drawn.parse(SectionDrawing.svg(DetailScenes.of(own, OTHER), DetailScenes.ID, SheetSetup.DEFAULT)).words()).contains(
+        "not drawn",
         "along the lamp post");
   }
 
   @Test
   void anUnknownJunctionIsRefused() {
-    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope", SheetSetup.DEFAULT)).isInstanceOf(IllegalArgumentException.class)
+    assertThatThrownBy(() -> SectionDrawing.svg(Takeoffs.boatHouse(), "nope", SheetSetup.DEFAULT))
+        .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("nope");
   }
 }

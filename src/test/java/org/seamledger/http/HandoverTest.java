@@ -164,7 +164,8 @@ class HandoverTest {
       assertThat(json.path("results").path("bindings").size()).isEqualTo(7);
       assertThat(post(service, path, "text/plain", "*/*", query).statusCode()).isEqualTo(415);
       assertThat(post(service, path, "application/sparql-query", "*/*", "SELECT".getBytes()).statusCode()).isEqualTo(400);
-      for (String refused : List.of("SELECT * { SERVICE <http://localhost:1/> { ?s ?p ?o } }", "SELECT * FROM <file:///etc/passwd> { ?s ?p ?o }",
+      for (String refused : List.of("SELECT * { SERVICE <http://localhost:1/> { ?s ?p ?o } }",
+          "SELECT * FROM <file:///etc/passwd> { ?s ?p ?o }",
           "DELETE WHERE { ?s ?p ?o }")) {
         assertThat(post(service, path, "application/sparql-query", "*/*", refused.getBytes()).statusCode()).as(refused).isEqualTo(400);
       }

@@ -86,8 +86,9 @@ class WorkedOrderTest {
 
   /**
    * E17, cost of the gable: tape 7 · 18.50 = 129.50; every trim by the length 22.25: 6 + 6 (zee) + 6 (rake cleat) + 9 + 9 (eave
-   * cleat) + 5 = 41, 912.25; panels 4.10 a foot of blank: 60 · 161.9969 in = 809.984 ft, 404.992 ft a side, 1660.47 each; closures 1.15 · 60 = 69.00; underlayment 0.90 a ft²
-   * of whole rolls: 6 · 200 = 1200, 1080.00. Together 5511.69; labour 0.02 h a foot of panel: 8.10 h a side.
+   * cleat) + 5 = 41, 912.25; panels 4.10 a foot of blank: 60 · 161.9969 in = 809.984 ft, 404.992 ft a side, 1660.47 each; closures 1.15 ·
+   * 60 = 69.00; underlayment 0.90 a ft² of whole rolls: 6 · 200 = 1200, 1080.00. Together 5511.69; labour 0.02 h a foot of panel: 8.10 h
+   * a side.
    */
   @Test
   void costOfTheGable() {

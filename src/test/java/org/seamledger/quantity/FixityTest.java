@@ -58,7 +58,9 @@ class FixityTest {
     assertThat(clipped.high().movementM()).isCloseTo(movement / 2, within(1e-9));
   }
 
-  /** Only the line at which panels are fixed passes into the deck: 30 pieces of 5 each side of the 40 ft ridge, and the same at the eaves. */
+  /**
+   * Only the line at which panels are fixed passes into the deck: 30 pieces of 5 each side of the 40 ft ridge, and the same at the eaves.
+   */
   @Test
   void onlyTheFixedLineEntersTheDeck() {
     Counted eave = Counted.worked("ridge-40ft", RoofSystem.DEFAULT);

@@ -125,7 +125,8 @@ class DecisionsInAnalysisTest {
         ridge + ": detail ridge-vented instead of ridge-unvented. Reason: =the attic is vented");
     assertThat(text(decided, (t, out) -> JunctionReport.write(t, at(t, ridge), at(t, ridge).junction().explanation(), out)))
         .contains("Manual override", "=the attic is vented", "What the rules say");
-    assertThat(PlanDrawing.sheets(decided, SheetSetup.DEFAULT).get(0)).contains(ridge.substring(0, 4) + "* · 3.000 m").contains("A star after an id");
+    assertThat(PlanDrawing.sheets(decided, SheetSetup.DEFAULT).get(0)).contains(ridge.substring(0, 4) + "* · 3.000 m")
+        .contains("A star after an id");
     assertThat(SectionDrawing.svg(decided, ridge, SheetSetup.DEFAULT)).contains("Detail ridge-vented · manual override");
     assertThat(PlanDrawing.sheets(BY_RULES, SheetSetup.DEFAULT).get(0)).doesNotContain("A star after an id");
   }
@@ -170,7 +171,8 @@ class DecisionsInAnalysisTest {
     assertThat(text(decided, CsvLedger::write)).doesNotContain("NaN");
     assertThat(PlanDrawing.sheets(decided, SheetSetup.DEFAULT).get(0)).doesNotContain("NaN");
     for (DetailedJunction j : decided.detailed()) {
-      assertThat(SectionDrawing.svg(decided, j.junction().junction().id(), SheetSetup.DEFAULT)).doesNotContain("NaN").doesNotContain("Infinity");
+      assertThat(SectionDrawing.svg(decided, j.junction().junction().id(), SheetSetup.DEFAULT)).doesNotContain("NaN")
+          .doesNotContain("Infinity");
     }
   }
 }

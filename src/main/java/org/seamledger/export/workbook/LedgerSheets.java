@@ -75,7 +75,8 @@ final class LedgerSheets {
     columns.add(Column.text("GlobalIds", 30, j -> String.join(" ", j.junction().junction().elements())));
     List<String> sums = new ArrayList<>(List.of("Closures", "Fasteners"));
     List.of(length, tape, bead).forEach(l -> l.forEach(c -> sums.add(c.title())));
-    new SheetTable<>(book, JUNCTIONS, "Junctions", "Every line where a face of the roof ends. Filter by the head; the sums follow.", columns)
+    new SheetTable<>(book, JUNCTIONS, "Junctions", "Every line where a face of the roof ends. Filter by the head; the sums follow.",
+        columns)
         .rows(takeoff.detailed(), sums);
   }
 
@@ -127,7 +128,8 @@ final class LedgerSheets {
     columns.add(Column.text("Elements", 50, f -> ElementNames.of(takeoff, f.elements())));
     List<String> sums = new ArrayList<>();
     List.of(area, plan).forEach(l -> l.forEach(c -> sums.add(c.title())));
-    new SheetTable<>(book, "Faces", "Faces of the roof", "Directions count clockwise from the model's +Y.", columns).rows(takeoff.faces(), sums);
+    new SheetTable<>(book, "Faces", "Faces of the roof", "Directions count clockwise from the model's +Y.", columns).rows(takeoff.faces(),
+        sums);
   }
 
   void panels(Workbook book) {
@@ -141,14 +143,16 @@ final class LedgerSheets {
     columns.add(Column.text("Fixed at", 12, c -> c.fixed().word()));
     columns.add(Column.text("Cut to shape", 12, c -> c.panel().shaped()));
     columns.add(Column.text("Too narrow", 12, c -> c.panel().sliver()));
-    new SheetTable<>(book, "Panels", "Panels", "Equal panels of a face share a row. The order adds hem and overhang, and takes off the setback.",
+    new SheetTable<>(book, "Panels", "Panels",
+        "Equal panels of a face share a row. The order adds hem and overhang, and takes off the setback.",
         columns).rows(takeoff.quantities().panels(), List.of("Panels"));
   }
 
   void findings(Workbook book) {
     List<Column<Finding>> columns = List.of(Column.text("Severity", 11, f -> f.severity().word()), Column.text("Code", 30, Finding::code),
         Column.text("Finding", 80, Finding::message), Column.text("Junction", 12, this::junction),
-        Column.text("Elements", 40, f -> ElementNames.of(takeoff, f.elements())), Column.text("GlobalIds", 30, f -> String.join(" ", f.elements())),
+        Column.text("Elements", 40, f -> ElementNames.of(takeoff, f.elements())),
+        Column.text("GlobalIds", 30, f -> String.join(" ", f.elements())),
         Column.text("Accepted by", 18, f -> f.acceptance().map(Acceptance::by).orElse("")),
         Column.text("On", 12, f -> f.acceptance().map(Acceptance::when).orElse("")),
         Column.text("Because", 40, f -> f.acceptance().map(Acceptance::reason).orElse("")));

@@ -51,14 +51,18 @@ final class OrderSheets {
         Column.number("Pack", Column.THREE, OrderLine::pack), Column.number("By cutting plan", Column.WHOLE, OrderSheets::planned),
         Column.number("Order", Column.WHOLE, l -> new Column.Formula("ROUNDUP(ROUND("
             + (planned(l) == null ? "{With waste}/{Pack}" : "{By cutting plan}*(1+{Waste, %}/100)") + "," + DECIMALS + "),0)")),
-        Column.text("Order unit", 11, OrderLine::orderUnit), Column.number("Price", Column.TWO, l -> cost(l).map(CostedLine::price).orElse(null)),
+        Column.text("Order unit", 11, OrderLine::orderUnit),
+        Column.number("Price", Column.TWO, l -> cost(l).map(CostedLine::price).orElse(null)),
         Column.text("Price for", 11, l -> cost(l).map(CostedLine::unit).orElse(l.orderUnit())),
         Column.number("Amount priced", Column.THREE, this::bought),
         Column.number("Cost", Column.TWO, l -> new Column.Formula("IF({Price}=\"\",\"no price\",ROUND({Price}*{Amount priced},2))")),
         Column.text("Arithmetic", 80, l -> String.join("; ", l.steps())));
     String currency = priced.map(PricedOrder::currency).filter(c -> !c.isEmpty()).map(c -> ", prices in " + c).orElse("");
-    SheetTable<OrderLine> table = new SheetTable<>(book, ORDER, "Order", "Shaded cells may be changed: order and cost follow. A line without"
-        + " a price counts as none, not as zero. Trims and gutters are bought as their cutting plan needs whole lengths" + currency + ".", columns);
+    SheetTable<OrderLine> table = new SheetTable<>(book, ORDER, "Order",
+        "Shaded cells may be changed: order and cost follow. A line without"
+            + " a price counts as none, not as zero. Trims and gutters are bought as their cutting plan needs whole lengths" + currency
+            + ".",
+        columns);
     table.rows(lines, List.of("Cost"));
     table.inputs(lines.size(), "Waste, %", "Pack", "Price");
   }
@@ -70,8 +74,8 @@ final class OrderSheets {
   }
 
   /**
-   * Whole lengths that the cutting plan of a trim or gutter needs, before waste; empty for other lines. Waste of a share w on n lengths gives the order
-   * n (1 + w), rounded up: as each length adds at least one, n is what is left of the order without waste, rounded down.
+   * Whole lengths that the cutting plan of a trim or gutter needs, before waste; empty for other lines. Waste of a share w on n lengths
+   * gives the order n (1 + w), rounded up: as each length adds at least one, n is what is left of the order without waste, rounded down.
    */
   private static Object planned(OrderLine line) {
     return line.orderUnit().equals("length") ? Math.floor(line.order() / (1 + line.wasteShare()) + LEAST) : null;
@@ -88,7 +92,8 @@ final class OrderSheets {
       return new Column.Formula("{Order}");
     }
     double perPack = cost.get().amount().doubleValue() / line.order();
-    return new Column.Formula("ROUND({Order}*" + new java.math.BigDecimal(perPack).round(new java.math.MathContext(15)).toPlainString() + ",6)");
+    return new Column.Formula(
+        "ROUND({Order}*" + new java.math.BigDecimal(perPack).round(new java.math.MathContext(15)).toPlainString() + ",6)");
   }
 
   void places(Workbook book) {

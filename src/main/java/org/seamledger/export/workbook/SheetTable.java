@@ -42,7 +42,8 @@ final class SheetTable<T> {
       places.put(columns.get(c).title(), c);
       sheet.width(c, columns.get(c).width());
       Cells.text(sheet, HEAD, c, columns.get(c).title());
-      sheet.style(HEAD, c).bold().fillColor(HEAD_COLOUR).wrapText(true).verticalAlignment("top").borderStyle(BorderSide.BOTTOM, BorderStyle.THIN)
+      sheet.style(HEAD, c).bold().fillColor(HEAD_COLOUR).wrapText(true).verticalAlignment("top")
+          .borderStyle(BorderSide.BOTTOM, BorderStyle.THIN)
           .set();
     }
     sheet.freezePane(1, HEAD + 1);
@@ -116,7 +117,8 @@ final class SheetTable<T> {
     }
     for (int c : marked) {
       for (int r = 0; r < rows; r++) {
-        sheet.style(HEAD + 1 + r, c).fillColor(INPUT_COLOUR).format(columns.get(c).format().isEmpty() ? "@" : columns.get(c).format()).set();
+        sheet.style(HEAD + 1 + r, c).fillColor(INPUT_COLOUR).format(columns.get(c).format().isEmpty() ? "@" : columns.get(c).format())
+            .set();
       }
     }
   }

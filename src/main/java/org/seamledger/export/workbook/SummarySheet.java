@@ -89,7 +89,8 @@ final class SummarySheet {
   private void measured(String name, double si, Unit metric, Unit us, String format) {
     Cells.text(sheet, row, 0, name);
     int column = 1;
-    for (Unit unit : units == DrawingUnits.BOTH ? java.util.List.of(metric, us) : java.util.List.of(units == DrawingUnits.US ? us : metric)) {
+    for (Unit unit : units == DrawingUnits.BOTH ? java.util.List.of(metric, us)
+        : java.util.List.of(units == DrawingUnits.US ? us : metric)) {
       sheet.value(row, column, unit.fromSi(si));
       sheet.style(row, column++).format(format + " \"" + unit.symbol() + "\"").set();
     }
