@@ -43,8 +43,11 @@ async function send(input, answer) {
   }
 }
 
-const summary = c => `${c.matched} topics taken: ${c.accepted} findings accepted, ${c.reopened} reopened, ${c.comments} new comments.`;
+const some = (n, what) => `${n} ${what}${n === 1 ? '' : 's'}`;
+
+const summary = c => `${some(c.matched, 'topic')} taken: ${some(c.accepted, 'finding')} accepted, ${c.reopened} reopened, `
+  + `${some(c.comments, 'new comment')}.`;
 
 const outcome = c => [h('p', {}, summary(c)), c.unmatched.length > 0 && h('details', {open: true},
-  h('summary', {}, `${c.unmatched.length} topics are about no finding of this result`),
+  h('summary', {}, `About no finding of this result: ${some(c.unmatched.length, 'topic')}`),
   h('ul', {}, c.unmatched.map(t => h('li', {}, `${t.title || t.guid}${t.status && ` (${t.status})`}`))))];

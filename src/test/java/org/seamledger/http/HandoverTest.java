@@ -127,7 +127,7 @@ class HandoverTest {
   }
 
   /** The file with its first topic answered, as a coordination tool writes it. */
-  private static byte[] answered(byte[] bcf, String status, String by, String when, String text) throws Exception {
+  static byte[] answered(byte[] bcf, String status, String by, String when, String text) throws Exception {
     java.io.ByteArrayOutputStream bytes = new java.io.ByteArrayOutputStream();
     boolean done = false;
     try (var in = new java.util.zip.ZipInputStream(new java.io.ByteArrayInputStream(bcf));
