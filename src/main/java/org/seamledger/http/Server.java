@@ -78,7 +78,7 @@ public final class Server implements AutoCloseable {
     jobs = new Jobs(store, options, metrics, scratch, board, download, clock, health);
     events = new Events(store, jobs, options.limits(), clock, health);
     conversations = new ServerConnections(options.servers(), options.limits().answer());
-    watching = options.watch().map(this::watching);
+    watching = options.watch().map(every -> watching(every, board));
     handling = new RequestHandling(options, gate, metrics, health);
     javalin = Javalin.create(c -> handling.install(c, store, jobs, apis(board, uploads)));
     jobs.resume();
@@ -130,9 +130,9 @@ public final class Server implements AutoCloseable {
   }
 
   /** The watch on the projects that people switched on. */
-  private Watching watching(Duration every) {
+  private Watching watching(Duration every, DrawingBoard board) {
     return new Watching(new Watching.Setting(options.servers(), new WatchFilter(store.watches()), store, download, every,
-        new JobAnalyst(store, jobs), event -> LOG.info("watch {}", event), Clock.systemUTC(), health));
+        new JobAnalyst(store, jobs, board), event -> LOG.info("watch {}", event), Clock.systemUTC(), health));
   }
 
   private void listen() {

@@ -1,11 +1,14 @@
 package org.seamledger.run;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Remark;
+import org.seamledger.ledger.FindingMark;
+import org.seamledger.ledger.Reviews;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -16,11 +19,20 @@ import org.seamledger.takeoff.Takeoff;
  */
 public record FindingReviews(List<AcceptedFinding> accepted, Map<Integer, List<Remark>> remarks) {
 
-  public static final FindingReviews NONE = new FindingReviews(List.of(), Map.of());
-
   public FindingReviews {
     accepted = List.copyOf(accepted);
     remarks = Map.copyOf(remarks);
+  }
+
+  /** Those of a stored analysis. */
+  public static FindingReviews of(Reviews reviews, String analysis) {
+    Map<Integer, List<Remark>> remarks = new HashMap<>();
+    for (FindingMark m : reviews.findings(analysis)) {
+      if (!m.comments().isEmpty()) {
+        remarks.put(m.place(), m.comments().stream().map(c -> new Remark(c.author(), c.created(), c.text())).toList());
+      }
+    }
+    return new FindingReviews(reviews.accepted(analysis), remarks);
   }
 
   /** The result with them. */

@@ -11,16 +11,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Semaphore;
 import org.seamledger.export.sheet.DrawingUnits;
-import org.seamledger.finding.Remark;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.job.DrawingBoard;
-import org.seamledger.ledger.FindingMark;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
@@ -68,13 +64,7 @@ public final class HandoverApi {
   }
 
   private FindingReviews reviews(String analysis) {
-    Map<Integer, List<Remark>> remarks = new HashMap<>();
-    for (FindingMark m : store.reviews().findings(analysis)) {
-      if (!m.comments().isEmpty()) {
-        remarks.put(m.place(), m.comments().stream().map(c -> new Remark(c.author(), c.created(), c.text())).toList());
-      }
-    }
-    return new FindingReviews(store.reviews().accepted(analysis), remarks);
+    return FindingReviews.of(store.reviews(), analysis);
   }
 
   private static Context attach(Context ctx, String file, String type) {
