@@ -112,7 +112,8 @@ public final class Answers {
     FindingReviews reviews = FindingReviews.of(store.reviews(), analysis.id());
     List<Attachment> all = new ArrayList<>();
     if (wanted.contains("bcf")) {
-      result.handedOn(HandoverForm.BCF, reviews).ifPresent(b -> all.add(new Attachment(topics(origin.number()), HandoverForm.BCF.type(), b)));
+      result.handedOn(HandoverForm.BCF, reviews)
+          .ifPresent(b -> all.add(new Attachment(topics(origin.number()), HandoverForm.BCF.type(), b)));
     }
     if (wanted.contains("ifc")) {
       copy(analysis, result, reviews).ifPresent(b -> all.add(new Attachment(copy(origin.number()), "application/octet-stream", b)));

@@ -75,7 +75,8 @@ class HandoverPageTest {
       browser.findElement(By.cssSelector(".topics-back input")).sendKeys(back.toAbsolutePath().toString());
       see(".topics-back", "1 finding accepted");
       see(".remarks", "water is led away");
-      Files.write(Files.createDirectories(Path.of("target", "pictures")).resolve("handover.png"), browser.getScreenshotAs(OutputType.BYTES));
+      Files.write(Files.createDirectories(Path.of("target", "pictures")).resolve("handover.png"),
+          browser.getScreenshotAs(OutputType.BYTES));
     }
   }
 }
