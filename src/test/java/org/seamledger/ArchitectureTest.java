@@ -94,6 +94,8 @@ class ArchitectureTest {
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
+    table.put("export.submittal", with("export.plan", with("export.section", with("export.node", with("export.sheet",
+        with("export.report", with("export.wording", with("order", RESULTS))))))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
@@ -104,17 +106,19 @@ class ArchitectureTest {
     List<String> stored =
         with("progress", with("source", with("step", with("enrich",
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
-    table.put("run", with("export.workbook", with("graph", with("export.bcf", with("bcf", stored)))));
+    table.put("run", with("graph", with("export.workbook", with("export.submittal", with("export.bcf", with("bcf", stored))))));
     table.put("watch", with("run", stored));
+    table.put("portfolio", with("run", with("export.plan", with("export.wording", stored))));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));
     table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("http.answer", with("http.setting", watched)));
-    table.put("http.api", with("graph", with("bcf", with("http.job", with("http.answer", with("http.setting", watched))))));
+    List<String> worked = with("http.job", with("http.answer", with("http.setting", watched)));
+    table.put("http.api", with("graph", with("bcf", with("export.submittal", worked))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    List<String> served = with("http", with("http.setting", watched));
-    table.put("cli", with("graph", with("export.workbook", with("bcf", with("export.bcf", with("ids", served))))));
+    List<String> served = with("portfolio", with("http", with("http.setting", watched)));
+    table.put("cli", with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
     return table;
   }
 
@@ -131,6 +135,10 @@ class ArchitectureTest {
       Map.entry("org.sqlite..", Set.of("ledger")),
       Map.entry("org.postgresql..", Set.of("ledger")),
       Map.entry("org.dhatim..", Set.of("export.workbook")),
+      Map.entry("org.apache.fop..", Set.of("export.submittal")),
+      Map.entry("org.apache.xmlgraphics..", Set.of("export.submittal")),
+      Map.entry("org.apache.fontbox..", Set.of("export.submittal")),
+      Map.entry("org.apache.pdfbox..", Set.of("export.submittal")),
       Map.entry("io.javalin..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.eclipse.jetty..", Set.of("http", "http.api")),
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),

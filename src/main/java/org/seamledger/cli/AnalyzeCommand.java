@@ -51,12 +51,15 @@ final class AnalyzeCommand implements Task {
       description = "text for people, json for programs, csv for spreadsheets, cuts for the shop: panels, trims and "
           + "closures; order as csv: everything to buy; findings as csv; "
           + "junit or sarif for pipelines; bcf or bcf-2.1 for coordination tools; turtle or jsonld: the graph; "
-          + "xlsx: a workbook that calculates; "
+          + "xlsx: a workbook that calculates; pdf: sheets for review and for the crew; "
           + "ifc: a copy of the model with the answers in it (default: text).")
   private OutputFormat format;
 
   @Mixin
   private PricesChoice prices;
+
+  @Mixin
+  private SubmittalChoice submittal;
 
   @Option(names = "--by", paramLabel = "KEY",
       description = "With --format order: divide the order by kind, family, detail, junction, face, storey or model.")
@@ -96,7 +99,8 @@ final class AnalyzeCommand implements Task {
   private Takeoff result(List<TopicAnswer> answers, Optional<Severity> limit, Optional<PriceList> priced, Session session) {
     session.requireWritable(output);
     requireNoTerminal(session);
-    OutputFormat.Request request = new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced);
+    OutputFormat.Request request =
+        new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced, submittal.setup(priced));
     Takeoff takeoff = analyze(models, session).withAnswers(answers);
     session.print(Optional.ofNullable(output), out -> {
       if (by != null) {

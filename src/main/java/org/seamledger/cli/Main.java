@@ -4,6 +4,7 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.util.TimeZone;
 import org.seamledger.takeoff.Analysis;
 
 /** Where the process begins. */
@@ -16,6 +17,8 @@ public final class Main {
   public static void main(String[] words) {
     // Not System.out, which swallows failures: a result that did not get out is no success.
     FileOutputStream out = new FileOutputStream(FileDescriptor.out);
+    // Results and logs know no local time, and dates in a PDF would else be written in it: other bytes elsewhere.
+    TimeZone.setDefault(TimeZone.getTimeZone("UTC"));
     PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
     System.exit(run(words, out, err));
   }

@@ -17,6 +17,8 @@ import org.seamledger.export.TextReport;
 import org.seamledger.export.bcf.BcfOptions;
 import org.seamledger.export.bcf.BcfPackage;
 import org.seamledger.export.sheet.DrawingUnits;
+import org.seamledger.export.submittal.SubmittalPdf;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.export.workbook.WorkbookWriter;
 import org.seamledger.finding.Severity;
 import org.seamledger.graph.GraphForm;
@@ -33,6 +35,7 @@ enum OutputFormat {
   sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), turtle(of(GraphForm.TURTLE::write), Optional.empty()),
   jsonld(of(GraphForm.JSON_LD::write), Optional.empty()), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
   xlsx(priced((t, prices, out) -> WorkbookWriter.write(t, prices, DrawingUnits.BOTH, out))),
+  pdf(OutputFormat::submittal),
   /** Written from the models themselves, see {@link CopiesOutput}. */
   ifc(OutputFormat::copies);
 
@@ -44,9 +47,10 @@ enum OutputFormat {
    * @param author whose topics are handed on
    * @param created when these count as made; empty for the model's own date
    * @param prices of what is ordered
+   * @param submittal paper, title block and parts of a PDF
    */
   record Request(List<String> models, Optional<Severity> limit, String author, Optional<Instant> created,
-      Optional<PriceList> prices) {
+      Optional<PriceList> prices, SubmittalSetup submittal) {
   }
 
   @FunctionalInterface
@@ -91,6 +95,10 @@ enum OutputFormat {
 
   private static void copies(Takeoff takeoff, Request request, OutputStream out) {
     throw new IllegalStateException("copies of models are written from the models");
+  }
+
+  private static void submittal(Takeoff takeoff, Request request, OutputStream out) throws IOException {
+    SubmittalPdf.write(takeoff, request.submittal(), out);
   }
 
   private static RequestWriter of(Writer writer) {

@@ -22,9 +22,9 @@ final class TopicSettings {
       + "(default: the program's name).")
   private String author;
 
-  @Option(names = "--date", paramLabel = "DATE", description = "When topics count as made: 2024-05-31, or with a time "
+  @Option(names = "--created", paramLabel = "DATE", description = "When topics count as made: 2024-05-31, or with a time "
       + "(default: when the first model was written).")
-  private String date;
+  private String created;
 
   /** @throws UsageException where it is blank */
   String author() {
@@ -36,11 +36,11 @@ final class TopicSettings {
 
   /** @throws UsageException where it is no date */
   Optional<Instant> created() {
-    if (date == null) {
+    if (created == null) {
       return Optional.empty();
     }
-    return Optional.of(BcfDate.instant(date).orElseThrow(() -> new UsageException(
-        "--date: expected a day or time in ISO 8601 such as 2024-05-31 or 2024-05-31T14:00:00Z, found '" + date + "'")));
+    return Optional.of(BcfDate.instant(created).orElseThrow(() -> new UsageException(
+        "--created: expected a day or time in ISO 8601 such as 2024-05-31 or 2024-05-31T14:00:00Z, found '" + created + "'")));
   }
 
   /** @throws UsageException where there are reviews, which belong to one building */

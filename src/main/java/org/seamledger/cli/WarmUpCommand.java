@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
@@ -24,7 +25,7 @@ final class WarmUpCommand implements Task {
   public int run(Session session) {
     for (Path model : models) {
       Takeoff takeoff = session.analyze(new Settings().on(Inputs.ofFiles(List.of(model)), session.environment()));
-      for (OutputFormat format : EnumSet.complementOf(EnumSet.of(OutputFormat.ifc))) {
+      for (OutputFormat format : EnumSet.complementOf(EnumSet.of(OutputFormat.ifc, OutputFormat.pdf))) {
         writeNowhere(format, takeoff);
       }
     }
@@ -34,7 +35,8 @@ final class WarmUpCommand implements Task {
   private static void writeNowhere(OutputFormat format, Takeoff takeoff) {
     List<String> models = takeoff.models().stream().map(ModelInfo::file).toList();
     try {
-      OutputFormat.Request request = new OutputFormat.Request(models, Optional.empty(), Program.NAME, Optional.empty(), Optional.empty());
+      OutputFormat.Request request = new OutputFormat.Request(models, Optional.empty(), Program.NAME, Optional.empty(), Optional.empty(),
+          SubmittalSetup.DEFAULT);
       format.write(takeoff, request, OutputStream.nullOutputStream());
     } catch (IOException e) {
       throw new OutputException("nowhere", e);

@@ -46,7 +46,7 @@ class TopicsCommandTest {
     BcfFile bcf = BcfReader.read(file, "findings.bcf");
     assertThat(bcf.version()).isEqualTo("3.0");
     assertThat(bcf.topics()).hasSize(3);
-    run(ACCEPTED, "analyze", "a.ifc", "--format", "bcf-2.1", "--author", "B", "--date", "2024-06-30", "--output", file);
+    run(ACCEPTED, "analyze", "a.ifc", "--format", "bcf-2.1", "--author", "B", "--created", "2024-06-30", "--output", file);
     assertThat(BcfReader.read(file, "findings.bcf").version()).isEqualTo("2.1");
     assertThat(BcfReader.read(file, "findings.bcf").topics()).anySatisfy(t -> assertThat(t.when()).isEqualTo("2024-06-30T00:00:00Z"));
   }
@@ -67,7 +67,7 @@ class TopicsCommandTest {
     Path none = Files.writeString(folder.resolve("none.bcf"), "nothing");
     assertThat(run(null, "analyze", "a.ifc", "--reviews", none)).isEqualTo(2);
     assertThat(err.toString(StandardCharsets.UTF_8)).contains("none.bcf: expected a BCF file, which is a ZIP archive").hasLineCount(1);
-    assertThat(run(null, "analyze", "a.ifc", "--format", "bcf", "--date", "soon")).isEqualTo(2);
+    assertThat(run(null, "analyze", "a.ifc", "--format", "bcf", "--created", "soon")).isEqualTo(2);
     assertThat(run(null, "analyze", "a.ifc", "--format", "bcf", "--author", " ")).isEqualTo(2);
     assertThat(run(null, "analyze", "a.ifc", "--each", "--reviews", none)).isEqualTo(2);
     assertThat(run(null, "analyze", "a.ifc", "--each", "--format", "bcf-2.1")).isEqualTo(2);

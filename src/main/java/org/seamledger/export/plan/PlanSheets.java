@@ -44,6 +44,7 @@ public final class PlanSheets {
 
   private final Takeoff takeoff;
   private final SheetSetup setup;
+  private final boolean isInSet;
   private final PlanNames names;
   private final PlanView whole;
   private final List<PlanView> parts;
@@ -51,9 +52,10 @@ public final class PlanSheets {
   private final List<String> rows = new ArrayList<>();
   private final int rowsBeside;
 
-  private PlanSheets(Takeoff takeoff, SheetSetup setup) {
+  private PlanSheets(Takeoff takeoff, SheetSetup setup, boolean isInSet) {
     this.takeoff = takeoff;
     this.setup = setup;
+    this.isInSet = isInSet;
     names = new PlanNames(takeoff);
     PaperBox place = place(setup.paper());
     whole = PlanView.whole(takeoff, place);
@@ -67,7 +69,15 @@ public final class PlanSheets {
 
   /** Each sheet as SVG text, the whole roof first; the same takeoff and setup give the same text. */
   public static List<String> draw(Takeoff takeoff, SheetSetup setup) {
-    PlanSheets sheets = new PlanSheets(takeoff, setup);
+    return drawn(new PlanSheets(takeoff, setup, false));
+  }
+
+  /** The same as sheets of a larger set, which numbers them: what they refer to is parts of the plan, not sheets. */
+  public static List<String> inSet(Takeoff takeoff, SheetSetup setup) {
+    return drawn(new PlanSheets(takeoff, setup, true));
+  }
+
+  private static List<String> drawn(PlanSheets sheets) {
     List<String> drawn = new ArrayList<>();
     for (int i = 0; i < sheets.count(); i++) {
       drawn.add(sheets.sheet(i));
@@ -143,11 +153,13 @@ public final class PlanSheets {
     PlanGrid grid = new PlanGrid(Sheet.frame(setup.paper()));
     grid.draw(svg);
     String scale = isList ? "none" : Sheet.scale(view.denominator());
-    KeyPlan key = TitleStrip.draw(takeoff, setup, new TitleStrip.Words(what + ", " + takeoff.system().name() + ", "
-        + takeoff.faces().size() + " faces, " + takeoff.junctions().size() + " junctions", scale, index + 1, count()),
+    String words = what + ", " + takeoff.system().name() + ", " + takeoff.faces().size() + " faces, " + takeoff.junctions().size()
+        + " junctions";
+    KeyPlan key = TitleStrip.draw(takeoff, setup,
+        isInSet ? TitleStrip.Words.inSet(words, scale) : new TitleStrip.Words(words, scale, index + 1, count()),
         isList ? 0 : view.denominator(), svg);
     for (int i = 0; i < parts.size(); i++) {
-      key.mark(parts.get(i).low(), parts.get(i).high(), Integer.toString(i + 2), index == i + 1, svg);
+      key.mark(parts.get(i).low(), parts.get(i).high(), Integer.toString(isInSet ? i + 1 : i + 2), index == i + 1, svg);
     }
     if (isList) {
       list(index - parts.size() - 1, svg);
@@ -222,7 +234,7 @@ public final class PlanSheets {
       svg.line("match", a, b);
       Vec2 out = new Vec2(right * 8.0, -up * 8.0);
       svg.turned("match-word halo", a.towards(b, 0.5).plus(out).plus(new Vec2(0, right == 0 ? 1 : 0)), right == 0 ? 0 : 90,
-          "match line, see sheet " + (i + 2));
+          isInSet ? "match line, see part " + (i + 1) : "match line, see sheet " + (i + 2));
     }
   }
 }

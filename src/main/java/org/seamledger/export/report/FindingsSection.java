@@ -37,7 +37,7 @@ public final class FindingsSection {
     return n == 0 ? Optional.empty() : Optional.of(CountText.of(n, noun(severity)));
   }
 
-  private static String noun(Severity severity) {
+  public static String noun(Severity severity) {
     return severity == Severity.INFO ? "note" : severity.word();
   }
 

@@ -7,10 +7,12 @@ import org.seamledger.export.sheet.KeyPlan;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.PaperRoom;
+import org.seamledger.export.sheet.ServedPlaces;
 import org.seamledger.export.sheet.Sheet;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.export.sheet.TitleStrip;
+import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.OverrideText;
 import org.seamledger.geometry.Vec2;
@@ -24,13 +26,15 @@ public final class SectionSheet {
   private final Takeoff takeoff;
   private final SheetSetup setup;
   private final DetailedJunction detailed;
+  private final List<DetailedJunction> served;
   private final Detail detail;
   private final PaperBox room;
   private final PaperBox column;
   private final PaperBox place;
 
-  private SectionSheet(Takeoff takeoff, SheetSetup setup, DetailedJunction detailed) {
+  private SectionSheet(Takeoff takeoff, SheetSetup setup, DetailedJunction detailed, List<DetailedJunction> served) {
     this.takeoff = takeoff;
+    this.served = List.copyOf(served);
     this.setup = setup;
     this.detailed = detailed;
     this.detail = detailed.detail();
@@ -46,7 +50,16 @@ public final class SectionSheet {
 
   /** The sheet as SVG text; the same takeoff and setup give the same text. */
   public static String draw(Takeoff takeoff, SheetSetup setup, DetailedJunction detailed) {
-    return new SectionSheet(takeoff, setup, detailed).drawn();
+    return new SectionSheet(takeoff, setup, detailed, List.of()).drawn();
+  }
+
+  /**
+   * The same as the sheet of a detail in a larger set: it names and marks the places that the detail serves, as far as there is room.
+   *
+   * @param served junctions with this detail, the first of them the one that is cut
+   */
+  public static String inSet(Takeoff takeoff, SheetSetup setup, List<DetailedJunction> served) {
+    return new SectionSheet(takeoff, setup, served.get(0), served).drawn();
   }
 
   private String drawn() {
@@ -70,9 +83,18 @@ public final class SectionSheet {
     svg.line("rule", new Vec2(column.left() - 2, room.top() + TITLE - 1), new Vec2(column.left() - 2, room.bottom()));
     figure.notes().list(new PaperBox(column.left(), column.top(), column.right(), words - 3), svg);
     legend(svg);
-    KeyPlan key = TitleStrip.draw(takeoff, setup, new TitleStrip.Words(detail.title(), Sheet.scale(view.denominator()), 1, 1),
+    String scale = Sheet.scale(view.denominator());
+    KeyPlan key = TitleStrip.draw(takeoff, setup,
+        served.isEmpty() ? new TitleStrip.Words(detail.title(), scale, 1, 1) : TitleStrip.Words.inSet(detail.title(), scale),
         view.denominator(), svg);
-    key.mark(detailed.junction().junction().path(), svg);
+    if (served.isEmpty()) {
+      key.mark(detailed.junction().junction().path(), svg);
+    } else {
+      served.forEach(j -> key.mark(j.junction().junction().path(), svg));
+      double sum = served.stream().mapToDouble(j -> j.junction().junction().lengthM()).sum();
+      ServedPlaces.draw("Serves " + CountText.of(served.size(), "place") + ", " + setup.units().length(sum), served.stream()
+          .map(j -> j.junction().junction().id() + "  " + setup.units().length(j.junction().junction().lengthM())).toList(), setup, svg);
+    }
     return svg.close("svg").toString();
   }
 

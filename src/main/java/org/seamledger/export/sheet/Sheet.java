@@ -76,7 +76,7 @@ public final class Sheet {
   }
 
   /** The day on which the first model was written, as its header states it; empty where it states none. */
-  static String date(Takeoff takeoff) {
+  public static String date(Takeoff takeoff) {
     return takeoff.models().stream().map(m -> OneLine.of(m.written())).filter(d -> d.matches("\\d{4}-\\d{2}-\\d{2}(T.*)?"))
         .map(d -> d.substring(0, 10)).findFirst().orElse("");
   }

@@ -12,12 +12,51 @@ public final class TitleStrip {
   private static final double BLOCK_HEIGHT = 34;
   private static final double KEY_WIDTH = 42;
   private static final double FINE = 2.25;
+  private static final double SHEET_WIDTH = 26;
+  private static final double SCALE_WIDTH = 66;
 
   private TitleStrip() {
   }
 
-  /** What a sheet's title block says of the sheet itself. */
+  /**
+   * What a sheet's title block says of the sheet itself.
+   *
+   * @param sheet from 1; 0 where the set that it belongs to says it
+   */
   public record Words(String title, String scale, int sheet, int sheets) {
+
+    /** A sheet of a set whose numbers are not known yet. */
+    public static Words inSet(String title, String scale) {
+      return new Words(title, scale, 0, 0);
+    }
+
+    private String number() {
+      return sheet == 0 ? "" : sheet + " of " + sheets;
+    }
+  }
+
+  /** Where the number of a sheet stands: what a set of sheets fills in. */
+  public static PaperBox sheetCell(Paper paper) {
+    PaperBox frame = Sheet.frame(paper);
+    double top = frame.bottom() - BLOCK_HEIGHT;
+    return new PaperBox(frame.right() - SHEET_WIDTH + 1.2, top + 3.6, frame.right() - 1, top + 8);
+  }
+
+  /** What the strip leaves free between scale bars and key plan; nothing on small paper. */
+  public static PaperBox spare(Paper paper) {
+    PaperBox frame = Sheet.frame(paper);
+    double left = frame.left() + SCALE_WIDTH;
+    return new PaperBox(left, frame.bottom() - BLOCK_HEIGHT, Math.max(left, frame.right() - BLOCK_WIDTH - KEY_WIDTH), frame.bottom());
+  }
+
+  /** A sheet with nothing but frame, limits and title block, for words to be set on it. */
+  public static String alone(Takeoff takeoff, SheetSetup setup, String title) {
+    Svg svg = Sheet.begin(setup.paper(), 1, title, title, "");
+    PaperBox frame = Sheet.frame(setup.paper());
+    double top = frame.bottom() - BLOCK_HEIGHT;
+    scope(setup.paper(), top, svg);
+    block(takeoff, setup, Words.inSet(title, ""), new PaperBox(frame.right() - BLOCK_WIDTH, top, frame.right(), frame.bottom()), svg);
+    return svg.close("svg").toString();
   }
 
   /** What is left of a sheet for its drawing. */
@@ -35,13 +74,7 @@ public final class TitleStrip {
   public static KeyPlan draw(Takeoff takeoff, SheetSetup setup, Words words, double denominator, Svg svg) {
     PaperBox frame = Sheet.frame(setup.paper());
     double top = frame.bottom() - BLOCK_HEIGHT;
-    List<String> scope = scope(setup.paper());
-    double y = top - scope.size() * 3 - 3;
-    svg.line("rule", new Vec2(frame.left(), y), new Vec2(frame.right(), y));
-    for (int i = 0; i < scope.size(); i++) {
-      svg.text("fine", new Vec2(frame.left() + 3, y + 3.4 + i * 3), scope.get(i));
-    }
-    svg.line("rule", new Vec2(frame.left(), top), new Vec2(frame.right(), top));
+    scope(setup.paper(), top, svg);
     double left = frame.right() - BLOCK_WIDTH;
     block(takeoff, setup, words, new PaperBox(left, top, frame.right(), frame.bottom()), svg);
     PaperBox key = new PaperBox(left - KEY_WIDTH, top, left, frame.bottom());
@@ -55,12 +88,23 @@ public final class TitleStrip {
     return plan;
   }
 
+  private static void scope(Paper paper, double top, Svg svg) {
+    PaperBox frame = Sheet.frame(paper);
+    List<String> scope = scope(paper);
+    double y = top - scope.size() * 3 - 3;
+    svg.line("rule", new Vec2(frame.left(), y), new Vec2(frame.right(), y));
+    for (int i = 0; i < scope.size(); i++) {
+      svg.text("fine", new Vec2(frame.left() + 3, y + 3.4 + i * 3), scope.get(i));
+    }
+    svg.line("rule", new Vec2(frame.left(), top), new Vec2(frame.right(), top));
+  }
+
   private static void block(Takeoff takeoff, SheetSetup setup, Words words, PaperBox at, Svg svg) {
     TitleBlock t = setup.title();
     String date = t.date().isEmpty() ? Sheet.date(takeoff) : t.date();
     double top = at.top();
-    row(svg, at.left(), top, 10, new double[] {92, 40, 22, 26}, new String[] {"Project", t.project(), "Number", t.number(), "Revision",
-        t.revision(), "Sheet", words.sheet() + " of " + words.sheets()});
+    row(svg, at.left(), top, 10, new double[] {92, 40, 22, SHEET_WIDTH}, new String[] {"Project", t.project(), "Number", t.number(), "Revision",
+        t.revision(), "Sheet", words.number()});
     row(svg, at.left(), top + 10, 13, new double[] {114, 40, 26}, new String[] {"Title", words.title(), "Scale at " + setup.paper().label(),
         words.scale(), "Units", setup.units().label()});
     row(svg, at.left(), top + 23, 11, new double[] {76, 26, 26, 26, 26}, new String[] {"Model", Sheet.models(takeoff), "Date of the model",
