@@ -58,6 +58,18 @@ export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURICompone
 export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 /** A sheet of the trims as they are folded. @param {string} units metric or us */
 export const profilesAt = (id, units) => `${a(id)}/profiles.svg?units=${units}`;
+/** @param {string} units metric or us */
+export const workbookAt = (id, units) => `${a(id)}/workbook.xlsx?units=${units}`;
+/** The copy of one of its models, counted from 1, with the answers in it. */
+export const copyAt = (id, model) => `${a(id)}/copies/${model}`;
+/** @param {File} file BCF that came back */
+export async function takeTopics(id, file) {
+  const answer = await fetch(a(id) + '/topics',
+    {method: 'POST', body: file, headers: {'Content-Type': 'application/octet-stream', Accept: 'application/json'}});
+  const body = await answer.json().catch(() => ({}));
+  if (!answer.ok) throw refused(answer.status, body);
+  return body;
+}
 export const fileAt = (id, file) => `${a(id)}/${file}`;
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */

@@ -7,7 +7,7 @@ import {junctionsOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
 import {acceptSeveral} from '../parts/several.js';
 import {elements, places} from './cause.js';
-import {handedOn} from './handover.js';
+import {handedOn, topicsBack} from './handover.js';
 import {placeButton, placingForm} from './placing.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
@@ -33,18 +33,30 @@ export function mountFindings(root) {
   root.addEventListener('shown', draw);
 }
 
+/** Kept while the view is drawn anew: what it says of a file that came back stays to be read. */
+let back = null;
+let backOf = '';
+
+function topics() {
+  if (backOf !== state.analysis.id) {
+    back = topicsBack();
+    backOf = state.analysis.id;
+  }
+  return back;
+}
+
 const isAccepted = f => markOf(f).state === 'accepted';
 
 function content(draw) {
   const all = state.ledger.findings;
-  if (!all.length) return [placingForm(), nothing()];
+  if (!all.length) return [placingForm(), nothing(), handedOn()];
   const shown = all.filter(passes).sort((a, b) => (b.risk ?? 0) - (a.risk ?? 0) || a.place - b.place);
   const accepted = all.filter(isAccepted).length;
   return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`), tools(all, draw),
     acceptSeveral(all.filter(f => view.picked.has(f.place) && !isAccepted(f)), () => view.picked.clear()),
     groups(shown).map(([key, list]) => group(key, list, draw)),
     !shown.length && h('p', {class: 'empty'}, 'No finding matches.'),
-    h('div', {class: 'handing-on'}, handedOn(), accepted > 0 && acceptedFile()), placingForm()];
+    h('div', {class: 'handing-on'}, handedOn(), topics(), accepted > 0 && acceptedFile()), placingForm()];
 }
 
 function passes(f) {

@@ -6,6 +6,7 @@ import {orderGroups} from '../ledger/order.js';
 import {amounts} from '../parts/differences.js';
 import {fileName} from '../parts/save.js';
 import {alternates} from './alternates.js';
+import {handedOn} from './handover.js';
 import {cutList} from './cuts.js';
 import {overridesSection} from './overrides.js';
 import {prices} from './prices.js';
@@ -58,7 +59,7 @@ function lead() {
     h('p', {class: 'doings'}, h('a', {class: 'button', href: api.orderAt(id), download: fileName('order')}, 'Order as CSV'), ' ',
       h('a', {class: 'button', href: api.cutsAt(id), download: fileName('cuts')}, 'Cut list as CSV'), ' ',
       h('a', {class: 'button', href: api.reportAt(id), target: '_blank', rel: 'noopener'}, 'Report as text'), ' ',
-      h('button', {on: {click: () => print()}}, 'Print'))];
+      h('button', {on: {click: () => print()}}, 'Print')), handedOn()];
 }
 
 function group({title, lines}) {

@@ -7,7 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import org.seamledger.finding.AcceptedFinding;
+import java.util.UUID;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
@@ -18,11 +18,15 @@ import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.SubtotalsCsv;
 import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.workbook.WorkbookWriter;
+import org.seamledger.graph.GraphQuery;
 import org.seamledger.order.Alternate;
 import org.seamledger.order.PriceList;
 import org.seamledger.order.Subtotals;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.source.ModelSource;
 import org.seamledger.takeoff.Takeoff;
 
 /** A takeoff, written out when somebody asks for it. */
@@ -31,6 +35,11 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   @FunctionalInterface
   private interface Writer {
     void write(Takeoff takeoff, OutputStream out) throws IOException;
+  }
+
+  @FunctionalInterface
+  private interface OutputWork {
+    void write(OutputStream out) throws IOException;
   }
 
   @Override
@@ -95,14 +104,29 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   }
 
   @Override
-  public Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try {
-      form.write(takeoff.withAccepted(accepted), bytes);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return Optional.of(bytes.toByteArray());
+  public Optional<byte[]> handedOn(HandoverForm form, FindingReviews reviews) {
+    return Optional.of(bytes(out -> form.write(reviews.on(takeoff), out)));
+  }
+
+  @Override
+  public Optional<byte[]> workbook(Optional<PriceList> prices, DrawingUnits units, FindingReviews reviews) {
+    return Optional.of(bytes(out -> WorkbookWriter.write(reviews.on(takeoff), prices, units, out)));
+  }
+
+  @Override
+  public boolean copy(int model, ModelSource source, FindingReviews reviews, OutputStream out) throws IOException {
+    ModelCopies.write(reviews.on(takeoff), model, source, out);
+    return true;
+  }
+
+  @Override
+  public Optional<GraphQuery> graph() {
+    return Optional.of(new GraphQuery(takeoff));
+  }
+
+  @Override
+  public List<UUID> topicIds() {
+    return takeoff.topicIds();
   }
 
   @Override
@@ -116,12 +140,16 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   }
 
   private String text(Writer writer) {
+    return new String(bytes(out -> writer.write(takeoff, out)), StandardCharsets.UTF_8);
+  }
+
+  private static byte[] bytes(OutputWork work) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
-      writer.write(takeoff, bytes);
+      work.write(bytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return bytes.toString(StandardCharsets.UTF_8);
+    return bytes.toByteArray();
   }
 }

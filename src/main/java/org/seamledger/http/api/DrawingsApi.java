@@ -17,7 +17,6 @@ import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.order.PriceList;
 import org.seamledger.order.Subtotals;
-import org.seamledger.run.HandoverForm;
 import org.seamledger.run.Result;
 
 /** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
@@ -65,9 +64,6 @@ public final class DrawingsApi {
       Subtotals.By by = by(ctx.queryParam("by"));
       priced(ctx, "subtotals " + by, (result, prices) -> result.subtotals(by, prices));
     });
-    for (HandoverForm form : HandoverForm.values()) {
-      routes.get("/api/analyses/{id}/" + form.file(), ctx -> handOn(ctx, form));
-    }
     routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
         d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
     routes.get("/api/analyses/{id}/surroundings", ctx -> answer(ctx, "surroundings", "application/json",
@@ -92,15 +88,6 @@ public final class DrawingsApi {
     return Arrays.stream(Subtotals.By.values()).filter(b -> b.word().equals(word)).findFirst()
         .orElseThrow(() -> HttpProblem.badRequest("query/by", "by must be one of "
             + Arrays.stream(Subtotals.By.values()).map(Subtotals.By::word).collect(Collectors.joining(", ")) + ", such as ?by=kind."));
-  }
-
-  private void handOn(Context ctx, HandoverForm form) {
-    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
-    Result result = board.of(analysis, store.analyses().ledgerHash(analysis.id()));
-    byte[] bytes = result.handedOn(form, store.reviews().accepted(analysis.id()))
-        .orElseThrow(() -> HttpProblem.notFound("This analysis has no such form."));
-    ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY)
-        .header("Content-Disposition", "attachment; filename=\"" + form.file() + "\"").contentType(form.type()).result(bytes);
   }
 
   private void answer(Context ctx, String what, String type, Function<Result, String> write) {
