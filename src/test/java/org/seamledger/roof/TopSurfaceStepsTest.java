@@ -146,7 +146,8 @@ class TopSurfaceStepsTest {
     double end = 4 * 0.2 * Math.sqrt(2);
     assertThat(Steps.area(own)).isCloseTo(face + end + 1, within(1e-3));
     List<TopSurface> kept =
-        new CutEdges(Steps.own(), new Thickness(Tolerance.DEFAULT, LIMITS.tops()), Tolerance.DEFAULT, LIMITS.tops()).dropped(own, Progress.NONE);
+        new CutEdges(Steps.own(), new Thickness(Tolerance.DEFAULT, LIMITS.tops()), Tolerance.DEFAULT, LIMITS.tops())
+            .dropped(own, Progress.NONE);
     assertThat(Steps.area(kept)).isCloseTo(face + 1, within(1e-3));
   }
 

@@ -30,9 +30,9 @@ class HardFacesTest {
 
   enum Sort {
     VAULT(HardHouses::vault), DOME(HardHouses::dome), CONE(HardHouses::cone), NEAR_COPLANAR(HardHouses::nearCoplanar),
-    CROSSING_HIPS(HardHouses::crossingHips), THIN(HardHouses::thin), CUT_BY_OPENINGS(HardHouses::wallsCutByOpenings),
+    CROSSING_HIPS(CrossingHips::tee), THIN(HardHouses::thin), CUT_BY_OPENINGS(HardHouses::wallsCutByOpenings),
     SHEET_WALLS(HardHouses::sheetWalls), STUDS(HardHouses::studs), PARAPETS_APART(HardHouses::parapetsApart),
-    LAYERS(HardHouses::layers), POST(HardHouses::post), CROSSED_HIPS(HardHouses::crossedHips);
+    LAYERS(HardHouses::layers), POST(HardHouses::post), CROSSED_HIPS(CrossingHips::cross);
 
     private final Function<Random, House> house;
 
