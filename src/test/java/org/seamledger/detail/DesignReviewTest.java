@@ -56,7 +56,8 @@ class DesignReviewTest {
     DesignReview review = new DesignReview(RULES, SYSTEM);
     details.book().forEach((id, detail) -> {
       String kind = Kinds.ALL.stream().filter(id::startsWith).max((a, b) -> a.length() - b.length()).orElse("flat-edge");
-      assertThat(review.ofJunction(new DetailedJunction(junction(kind, Facts.builder().build(), id).junction(), detail), Map.of(), Map.of()))
+      assertThat(
+          review.ofJunction(new DetailedJunction(junction(kind, Facts.builder().build(), id).junction(), detail), Map.of(), Map.of()))
           .as(id).extracting(Finding::code).doesNotContain("seal/bead-only", "seal/in-view");
     });
   }

@@ -179,7 +179,8 @@ class TopSurfaceStepsTest {
     Scene scene = new Scene().slab("a", new Vec3(0, 0, -depth), 0, 0, 3, 6, 0, 3, 6, 4, 3, 0, 4, 3);
     Plane top = Plane.through(new Vec3(0, 0, 3), Vec3.Z);
     Part part = Steps.parts(scene).get(0);
-    assertThat(new Thickness(Tolerance.DEFAULT, LIMITS.tops()).below(part, top, Region.rectangle(0, 0, 6, 4))).isCloseTo(expected, within(1e-9));
+    assertThat(new Thickness(Tolerance.DEFAULT, LIMITS.tops()).below(part, top, Region.rectangle(0, 0, 6, 4))).isCloseTo(expected,
+        within(1e-9));
     assertThat(new Thickness(Tolerance.DEFAULT, LIMITS.tops()).below(part, top, Region.rectangle(7, 0, 9, 4))).as("beside it").isZero();
   }
 }
