@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.order.PriceList;
 
@@ -44,6 +45,15 @@ public interface Result {
    * @param accepted in a form that stays true in the next export
    */
   default Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
+    return Optional.empty();
+  }
+
+  /**
+   * Sheets for review and for the crew as PDF, with the findings that people accepted; empty where there are no drawings.
+   *
+   * @param accepted in a form that stays true in the next export
+   */
+  default Optional<byte[]> submittal(SubmittalSetup setup, List<AcceptedFinding> accepted) {
     return Optional.empty();
   }
 

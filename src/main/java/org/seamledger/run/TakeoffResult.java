@@ -17,6 +17,8 @@ import org.seamledger.export.ProfileDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.submittal.SubmittalPdf;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.order.PriceList;
 import org.seamledger.takeoff.Takeoff;
 
@@ -76,13 +78,12 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
 
   @Override
   public Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try {
-      form.write(takeoff.withAccepted(accepted), bytes);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return Optional.of(bytes.toByteArray());
+    return Optional.of(bytes(takeoff.withAccepted(accepted), form::write));
+  }
+
+  @Override
+  public Optional<byte[]> submittal(SubmittalSetup setup, List<AcceptedFinding> accepted) {
+    return Optional.of(bytes(takeoff.withAccepted(accepted), (t, out) -> SubmittalPdf.write(t, setup, out)));
   }
 
   @Override
@@ -91,12 +92,16 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   }
 
   private String text(Writer writer) {
+    return new String(bytes(takeoff, writer), StandardCharsets.UTF_8);
+  }
+
+  private static byte[] bytes(Takeoff takeoff, Writer writer) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
       writer.write(takeoff, bytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return bytes.toString(StandardCharsets.UTF_8);
+    return bytes.toByteArray();
   }
 }

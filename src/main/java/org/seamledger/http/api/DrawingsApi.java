@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.function.Function;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.PageFiles;
@@ -57,6 +58,7 @@ public final class DrawingsApi {
     routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Result::cutList));
     routes.get("/api/analyses/{id}/junctions.csv", ctx -> answer(ctx, "junctions", CSV, Result::junctions));
     routes.get("/api/analyses/{id}/order.csv", this::order);
+    routes.get("/api/analyses/{id}/submittal.pdf", this::submittal);
     for (HandoverForm form : HandoverForm.values()) {
       routes.get("/api/analyses/{id}/" + form.file(), ctx -> handOn(ctx, form));
     }
@@ -76,6 +78,16 @@ public final class DrawingsApi {
     Optional<PriceList> prices = PricesApi.of(store, project);
     String stated = store.prices().of(project).map(p -> p.updated() + ' ' + p.name() + ' ' + p.text()).orElse("");
     answer(ctx, "order " + stated, CSV, result -> result.order(prices));
+  }
+
+  private void submittal(Context ctx) {
+    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
+    SubmittalSetup setup = SheetRequest.submittal(ctx, PricesApi.of(store, analysis.project()));
+    Result result = board.of(analysis, store.analyses().ledgerHash(analysis.id()));
+    byte[] bytes = board.inTurn(() -> result.submittal(setup, store.reviews().accepted(analysis.id())))
+        .orElseThrow(() -> HttpProblem.notFound("This analysis has no drawings."));
+    ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY)
+        .header("Content-Disposition", "attachment; filename=\"submittal.pdf\"").contentType("application/pdf").result(bytes);
   }
 
   private void handOn(Context ctx, HandoverForm form) {
