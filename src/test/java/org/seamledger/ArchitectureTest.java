@@ -108,6 +108,7 @@ class ArchitectureTest {
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
     table.put("run", with("graph", with("export.submittal", with("export.bcf", with("bcf", stored)))));
     table.put("watch", with("run", stored));
+    table.put("portfolio", with("run", with("export.plan", with("export.wording", stored))));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));
     table.put("http.answer", List.of("ledger", "finding"));
@@ -115,8 +116,9 @@ class ArchitectureTest {
     table.put("http.api", with("export.submittal", with("http.job", with("http.answer", with("http.setting", watched)))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    List<String> served = with("http", with("http.setting", watched));
-    table.put("cli", with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
+    List<String> served = with("portfolio", with("http", with("http.setting", watched)));
+    table.put("cli",
+        with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
     return table;
   }
 

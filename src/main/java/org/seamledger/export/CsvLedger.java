@@ -33,12 +33,17 @@ public final class CsvLedger {
   /** Writes all rows and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
     Rows rows = new Rows(out);
+    rows(takeoff, rows);
+    rows.flush();
+  }
+
+  /** All rows, the header first. */
+  public static void rows(Takeoff takeoff, RowSink rows) throws IOException {
     Map<String, SortedSet<String>> codes = takeoff.codesByJunction();
     rows.row(header());
     for (DetailedJunction detailed : takeoff.detailed()) {
       rows.row(cells(takeoff, detailed, codes.getOrDefault(detailed.junction().junction().id(), new TreeSet<>())));
     }
-    rows.flush();
   }
 
   private static List<String> header() {

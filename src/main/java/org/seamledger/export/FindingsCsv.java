@@ -43,13 +43,18 @@ public final class FindingsCsv {
 
   /** Writes all rows and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
-    FindingsCsv csv = new FindingsCsv(takeoff);
     Rows rows = new Rows(out);
+    rows(takeoff, rows);
+    rows.flush();
+  }
+
+  /** All rows, the header first. */
+  public static void rows(Takeoff takeoff, RowSink rows) throws IOException {
+    FindingsCsv csv = new FindingsCsv(takeoff);
     rows.row(HEADER);
     for (Finding finding : csv.risk.ordered()) {
       rows.row(csv.cells(finding));
     }
-    rows.flush();
   }
 
   private List<String> cells(Finding f) {

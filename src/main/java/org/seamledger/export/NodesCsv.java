@@ -27,13 +27,18 @@ public final class NodesCsv {
   /** Writes all rows and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, OutputStream out) throws IOException {
     Rows rows = new Rows(out);
+    rows(takeoff, rows);
+    rows.flush();
+  }
+
+  /** All rows, the header first. */
+  public static void rows(Takeoff takeoff, RowSink rows) throws IOException {
     rows.row(List.of("id", "kind", "label", "x", "y", "z", "junctions", "faces", "pieces", "parts", "tapeM", "beadM", "beadMl", "inSeamM",
         "fasteners", "findings"));
     Map<String, SortedSet<String>> codes = takeoff.codesByJunction();
     for (KindedNode node : takeoff.nodes()) {
       rows.row(cells(takeoff, node, codes.getOrDefault(node.id(), new TreeSet<>())));
     }
-    rows.flush();
   }
 
   private static List<String> cells(Takeoff takeoff, KindedNode node, SortedSet<String> codes) {

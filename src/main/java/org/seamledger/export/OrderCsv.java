@@ -33,10 +33,23 @@ public final class OrderCsv {
 
   /** Writes all rows and flushes; leaves {@code out} open. */
   public static void write(Takeoff takeoff, Optional<PriceList> prices, OutputStream out) throws IOException {
-    OrderList order = OrderList.of(takeoff);
-    Optional<PricedOrder> priced = prices.map(p -> PricedOrder.of(order, p));
-    List<String> source = source(takeoff);
     Rows rows = new Rows(out);
+    rows(OrderList.of(takeoff), prices, source(takeoff), rows);
+    rows.flush();
+  }
+
+  /** All rows of one takeoff's order without prices, the header first. */
+  public static void rows(Takeoff takeoff, RowSink rows) throws IOException {
+    rows(OrderList.of(takeoff), Optional.empty(), source(takeoff), rows);
+  }
+
+  /**
+   * All rows of an order, the header first.
+   *
+   * @param source cells of the last columns, from {@code model} on
+   */
+  public static void rows(OrderList order, Optional<PriceList> prices, List<String> source, RowSink rows) throws IOException {
+    Optional<PricedOrder> priced = prices.map(p -> PricedOrder.of(order, p));
     rows.row(HEADER);
     for (OrderLine line : order.lines()) {
       List<String> cells = new ArrayList<>(cells(line));
@@ -46,7 +59,6 @@ public final class OrderCsv {
       cells.addAll(source);
       rows.row(cells);
     }
-    rows.flush();
   }
 
   private static List<String> source(Takeoff takeoff) {

@@ -15,7 +15,7 @@ import org.seamledger.measure.MeasureFormat;
  * apostrophe in front, so that a name in a model can't run anything; so does one that begins with such a sign in full width, which some
  * spreadsheets read alike. Where semicolons part cells, those within one stay within quotes.
  */
-final class Rows {
+public final class Rows implements RowSink {
 
   private static final String LINE_END = "\r\n";
   private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(\\.\\d+)?");
@@ -24,21 +24,22 @@ final class Rows {
   private final Writer writer;
 
   /** Leaves {@code out} open; the rows are out after {@link #flush}. */
-  Rows(OutputStream out) {
+  public Rows(OutputStream out) {
     writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
   }
 
-  void row(List<String> cells) throws IOException {
+  @Override
+  public void row(List<String> cells) throws IOException {
     writer.write(cells.stream().map(Rows::cell).collect(Collectors.joining(",")));
     writer.write(LINE_END);
   }
 
-  void flush() throws IOException {
+  public void flush() throws IOException {
     writer.flush();
   }
 
   /** A measured number as a cell. */
-  static String number(double value) {
+  public static String number(double value) {
     return MeasureFormat.plain(value, PLACES);
   }
 

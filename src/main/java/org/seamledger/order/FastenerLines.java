@@ -44,8 +44,10 @@ final class FastenerLines {
         boolean known = lines.stream().anyMatch(l -> l.id().equals(id));
         draft.step(places.get(product).entrySet().stream().map(e -> e.getValue() + " " + e.getKey()).collect(Collectors.joining("; ")));
         // The shortest of a type has the type's own id; ids must differ.
-        lines.add(boxes(draft.named(known ? id + ":" + Math.round(product.lengthM() * 1000) : id), product.type(), product.lengthM(),
-            source.system()));
+        lines.add(
+            boxes(draft.product(new ProductKey(id, product.tenths())).named(known ? id + ":" + Math.round(product.lengthM() * 1000) : id),
+                product.type(), product.lengthM(),
+                source.system()));
       }
     });
     return lines;

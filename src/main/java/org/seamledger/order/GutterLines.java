@@ -50,7 +50,7 @@ final class GutterLines {
     outlets.step("one for each " + gutters.outletSpacing() + " of an eave or part of it");
     hangers.step("at most " + gutters.hangerSpacing() + " apart along each eave");
     List<OrderLine> lines = new ArrayList<>(List.of(gutter.size("lengths of " + system.flashing().length() + "; the size by the drainage")
-        .line(0, gutter.net(), system.flashing().length().value(), plan.bars().size(), "length"), outlets.inPacks(0, 1, "piece"),
+        .inLengths(0, gutter.net(), system.flashing().length().value(), plan.bars().size()), outlets.inPacks(0, 1, "piece"),
         hangers.inPacks(0, 1, "piece")));
     ends(lines);
     return lines;

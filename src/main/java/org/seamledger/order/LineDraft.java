@@ -15,6 +15,7 @@ final class LineDraft {
   private static final double NOTHING = 1e-4;
 
   private String id;
+  private ProductKey product;
   private final OrderGroup group;
   private final String item;
   private final String unit;
@@ -26,6 +27,7 @@ final class LineDraft {
 
   LineDraft(String id, OrderGroup group, String item, String unit) {
     this.id = id;
+    this.product = new ProductKey(id, 0);
     this.group = group;
     this.item = item;
     this.unit = unit;
@@ -33,6 +35,12 @@ final class LineDraft {
 
   LineDraft named(String newId) {
     id = newId;
+    return this;
+  }
+
+  /** What it is in any order, where its id tells that only in this one. */
+  LineDraft product(ProductKey key) {
+    product = key;
     return this;
   }
 
@@ -74,7 +82,7 @@ final class LineDraft {
     if (wasteShare > 0 || pack != 1) {
       steps.add(packed(wasteShare, pack, orderUnit, order));
     }
-    return line(wasteShare, order.withWaste(), pack, order.units(), orderUnit);
+    return line(wasteShare, order.withWaste(), pack, order.units(), orderUnit, 0);
   }
 
   private String packed(double wasteShare, double pack, String orderUnit, Order order) {
@@ -85,12 +93,23 @@ final class LineDraft {
         + order.units();
   }
 
-  OrderLine line(double wasteShare, double withWaste, double pack, long order, String orderUnit) {
+  /**
+   * In stock lengths, which waste is added to.
+   *
+   * @param cutM length of all pieces, laps included
+   * @param lengths that the cutting plan takes
+   */
+  OrderLine inLengths(double wasteShare, double cutM, double stockM, long lengths) {
+    return line(wasteShare, cutM * (1 + wasteShare), stockM, Order.whole(lengths, wasteShare), "length", lengths);
+  }
+
+  private OrderLine line(double wasteShare, double withWaste, double pack, long order, String orderUnit, long lengths) {
     measures.put(unit, net);
     measures.put(orderUnit, (double) order);
     List<OrderShare> from =
         shares.entrySet().stream().map(e -> new OrderShare(e.getKey().get(0), e.getKey().get(1), e.getValue())).toList();
-    return new OrderLine(id, group, item, size, net, unit, wasteShare, withWaste, pack, order, orderUnit, measures, steps, from);
+    return new OrderLine(id, group, item, size, net, unit, wasteShare, withWaste, pack, order, orderUnit, measures, steps, from,
+        product, lengths);
   }
 
   static String number(double value) {

@@ -22,10 +22,12 @@ import java.util.TreeMap;
  *     order
  * @param steps the arithmetic, a line of text each
  * @param shares where the net amount comes from; they add up to it
+ * @param product what it is in any order
+ * @param lengths stock lengths that the cutting plan takes, before waste; 0 where the order comes of the amount
  */
 public record OrderLine(String id, OrderGroup group, String item, String size, double net, String unit, double wasteShare,
     double withWaste, double pack, long order, String orderUnit, SortedMap<String, Double> measures, List<String> steps,
-    List<OrderShare> shares) {
+    List<OrderShare> shares, ProductKey product, long lengths) {
 
   public OrderLine {
     measures = Collections.unmodifiableSortedMap(new TreeMap<>(measures));

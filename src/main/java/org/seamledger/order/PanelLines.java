@@ -20,6 +20,9 @@ import org.seamledger.takeoff.Takeoff;
 /** Panels, a line for each face, with every length as cut. */
 public final class PanelLines {
 
+  /** The product of all faces together. */
+  static final String PANEL = "panel";
+
   /** A panel's end this near to an eave ends there, metres: a bevelled end's middle lies on the line, but for the model's own slack. */
   private static final double AT = 0.05;
 
@@ -71,7 +74,8 @@ public final class PanelLines {
   }
 
   private OrderLine line(RoofFace face) {
-    LineDraft draft = new LineDraft("panel:" + face.id(), OrderGroup.PANELS, "panels of " + face.id(), "piece");
+    LineDraft draft =
+        new LineDraft("panel:" + face.id(), OrderGroup.PANELS, "panels of " + face.id(), "piece").product(new ProductKey(PANEL, 0));
     double coil = system.panel().coverage().value() + system.purchase().coil().seamAllowance().value();
     TreeMap<Long, Integer> byLength = new TreeMap<>(java.util.Comparator.reverseOrder());
     for (Panel panel : panels(face)) {

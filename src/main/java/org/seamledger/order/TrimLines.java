@@ -88,9 +88,8 @@ public final class TrimLines {
     draft.measure("kg", sheetM2 * OrderSource.sheetKgM2(system.flashing().metal(), system.panel().thickness().value()));
     describe(draft, profile, plan);
     double waste = system.waste().flashing().value();
-    long bars = (long) Math.ceil(plan.plan().bars().size() * (1 + waste) - 1e-9);
     return draft.size("girth " + OrderSource.size(profile.girthM) + ", lengths of " + system.flashing().length())
-        .line(waste, plan.sheetM() * (1 + waste), stock, bars, "length");
+        .product(ProductKey.of("trim:" + profile.part, profile.girthM)).inLengths(waste, plan.sheetM(), stock, plan.plan().bars().size());
   }
 
   private void describe(LineDraft draft, Profile profile, TrimPlan plan) {

@@ -101,7 +101,7 @@ public final class Svg {
   }
 
   /** A style sheet of our own making; not escaped, since it has no outside text. */
-  Svg style(String css) {
+  public Svg style(String css) {
     out.append("<style>\n").append(css).append("</style>\n");
     return this;
   }

@@ -103,8 +103,9 @@ public final class TitleStrip {
     TitleBlock t = setup.title();
     String date = t.date().isEmpty() ? Sheet.date(takeoff) : t.date();
     double top = at.top();
-    row(svg, at.left(), top, 10, new double[] {92, 40, 22, SHEET_WIDTH}, new String[] {"Project", t.project(), "Number", t.number(), "Revision",
-        t.revision(), "Sheet", words.number()});
+    row(svg, at.left(), top, 10, new double[] {92, 40, 22, SHEET_WIDTH},
+        new String[] {"Project", t.project(), "Number", t.number(), "Revision",
+            t.revision(), "Sheet", words.number()});
     row(svg, at.left(), top + 10, 13, new double[] {114, 40, 26}, new String[] {"Title", words.title(), "Scale at " + setup.paper().label(),
         words.scale(), "Units", setup.units().label()});
     row(svg, at.left(), top + 23, 11, new double[] {76, 26, 26, 26, 26}, new String[] {"Model", Sheet.models(takeoff), "Date of the model",

@@ -39,7 +39,8 @@ final class CautionPages implements SubmittalPages {
     if (!detail.holdPoints().isEmpty()) {
       FoHeadings.head(fo, PLACE + "-" + detail.id(), detail.title());
       for (HoldPoint point : detail.holdPoints()) {
-        fo.block("□ Before " + point.before() + ": " + point.check() + ".", "start-indent", "4mm", "text-indent", "-4mm", "space-after", "0.8mm");
+        fo.block("□ Before " + point.before() + ": " + point.check() + ".", "start-indent", "4mm", "text-indent", "-4mm", "space-after",
+            "0.8mm");
       }
     }
   }

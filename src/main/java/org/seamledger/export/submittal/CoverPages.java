@@ -74,7 +74,8 @@ final class CoverPages implements SubmittalPages {
     fact("Drawn", title.drawn(), fo);
     fact("Checked", title.checked(), fo);
     for (ModelInfo model : takeoff.models()) {
-      fact("Model", model.file() + ", " + model.schema() + (model.application().isBlank() ? "" : ", written by " + model.application()), fo);
+      fact("Model", model.file() + ", " + model.schema() + (model.application().isBlank() ? "" : ", written by " + model.application()),
+          fo);
     }
     fact("Roof system", takeoff.system().name(), fo);
     fact("Roof", CountText.of(faces.size(), "face") + ", " + MeasureFormat.formatArea(faces.stream().mapToDouble(RoofFace::areaM2).sum())

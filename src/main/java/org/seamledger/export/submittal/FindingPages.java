@@ -58,7 +58,8 @@ final class FindingPages implements SubmittalPages {
       content.place(finding.junction(), fo);
     }
     fo.close("block");
-    finding.acceptance().ifPresent(a -> note("Accepted by " + a.by() + (a.when().isEmpty() ? "" : " on " + a.when()) + ": " + a.reason(), fo));
+    finding.acceptance()
+        .ifPresent(a -> note("Accepted by " + a.by() + (a.when().isEmpty() ? "" : " on " + a.when()) + ": " + a.reason(), fo));
     finding.remarks().forEach(r -> note("Remark by " + (r.by().isBlank() ? "another user" : r.by())
         + (r.when().isEmpty() ? "" : " on " + r.when()) + ": " + r.text(), fo));
   }

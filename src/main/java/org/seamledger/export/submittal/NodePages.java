@@ -43,7 +43,8 @@ final class NodePages implements SubmittalPages {
   }
 
   private static String instead(NodeKind kind, List<KindedNode> served) {
-    return "Plan and oblique view to scale of node " + served.get(0).id() + ", " + kind.label() + ": " + kind.content().title() + ". Pieces: "
+    return "Plan and oblique view to scale of node " + served.get(0).id() + ", " + kind.label() + ": " + kind.content().title()
+        + ". Pieces: "
         + kind.content().parts().stream().map(NodePart::part).collect(Collectors.joining(", ")) + ". " + kind.content().note()
         + " It serves " + served.size() + (served.size() == 1 ? " place." : " places.");
   }

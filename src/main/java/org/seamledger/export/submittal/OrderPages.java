@@ -55,8 +55,9 @@ final class OrderPages implements SubmittalPages {
       FoHeadings.paragraph(fo, "Nothing to order.");
       return;
     }
-    FoHeadings.paragraph(fo, "Net is what the junctions and faces take; waste is added and whole packs are rounded up once, for the project. "
-        + "Look at the findings before anything is ordered.");
+    FoHeadings.paragraph(fo,
+        "Net is what the junctions and faces take; waste is added and whole packs are rounded up once, for the project. "
+            + "Look at the findings before anything is ordered.");
     for (OrderGroup group : groups()) {
       FoHeadings.head(fo, place(group), capital(group.word()));
       group(content.order().lines().stream().filter(l -> l.group() == group).toList(), fo);

@@ -68,9 +68,10 @@ final class SchedulePages implements SubmittalPages {
       FoHeadings.paragraph(fo, "The model has no junctions.");
       return;
     }
-    FoTable table = FoTable.open(fo, FoTable.Column.words("Junction", 11), FoTable.Column.words("Kind", 13), FoTable.Column.words("Detail", 17),
-        FoTable.Column.number("Length", 15), FoTable.Column.words("Faces", 9), FoTable.Column.words("Meets, and measures", 32),
-        FoTable.Column.words("Findings", 17));
+    FoTable table =
+        FoTable.open(fo, FoTable.Column.words("Junction", 11), FoTable.Column.words("Kind", 13), FoTable.Column.words("Detail", 17),
+            FoTable.Column.number("Length", 15), FoTable.Column.words("Faces", 9), FoTable.Column.words("Meets, and measures", 32),
+            FoTable.Column.words("Findings", 17));
     junctions.forEach(j -> junction(j, table, fo));
     table.close();
   }
@@ -123,7 +124,8 @@ final class SchedulePages implements SubmittalPages {
       FoHeadings.paragraph(fo, "Where lines end and meet; coordinates are the model's own, in metres.");
     }
     FoTable table = FoTable.open(fo, FoTable.Column.words("Node", 11), FoTable.Column.words("Kind", 20), FoTable.Column.number("x", 9),
-        FoTable.Column.number("y", 9), FoTable.Column.number("z", 8), FoTable.Column.words("Junctions", 33), FoTable.Column.words("Faces", 11),
+        FoTable.Column.number("y", 9), FoTable.Column.number("z", 8), FoTable.Column.words("Junctions", 33),
+        FoTable.Column.words("Faces", 11),
         FoTable.Column.words("Findings", 15));
     for (KindedNode node : nodes) {
       Vec3 at = takeoff.world(node.node().at());

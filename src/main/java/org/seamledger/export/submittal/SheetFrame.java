@@ -64,7 +64,8 @@ final class SheetFrame {
 
   private void master(String name, PaperBox body, int columns, FoWriter fo) {
     fo.open("simple-page-master", "master-name", name, "page-width", mm(paper.widthMm()), "page-height", mm(paper.heightMm()));
-    fo.empty("region-body", "margin-left", mm(body.left()), "margin-top", mm(body.top()), "margin-right", mm(paper.widthMm() - body.right()),
+    fo.empty("region-body", "margin-left", mm(body.left()), "margin-top", mm(body.top()), "margin-right",
+        mm(paper.widthMm() - body.right()),
         "margin-bottom", mm(paper.heightMm() - body.bottom()), "column-count", Integer.toString(columns), "column-gap", mm(GAP));
     fo.empty("region-before", "extent", "0mm");
     fo.empty("region-after", "extent", "0mm");

@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -96,7 +95,7 @@ class SubmittalPdfTest {
           PDFAValidator validator = Foundries.defaultInstance().createValidator(flavour, false)) {
         assertThat(validator.validate(parser).getTestAssertions().stream().filter(a -> a.getStatus() == TestAssertion.Status.FAILED)
             .map(a -> a.getRuleId() + " " + a.getMessage() + " " + a.getLocation()).distinct().limit(20).toList()).as(flavour.toString())
-                .isEmpty();
+            .isEmpty();
       }
     }
   }
@@ -127,7 +126,8 @@ class SubmittalPdfTest {
     try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(bookmarks(document)).isEqualTo(PageSet.ALL.stream().map(PageSet::title).toList());
       assertThat(document.getDocumentCatalog().getLanguage()).startsWith("en");
-      long drawings = takeoff.detailed().stream().map(d -> d.detail()).filter(d -> !d.equals(Detail.NONE)).map(Detail::id).distinct().count();
+      long drawings =
+          takeoff.detailed().stream().map(d -> d.detail()).filter(d -> !d.equals(Detail.NONE)).map(Detail::id).distinct().count();
       PDOutlineItem details = Collections.list(Collections.enumeration(children(document))).get(PageSet.ALL.indexOf(PageSet.DETAILS));
       int sheets = 0;
       for (PDOutlineItem item : details.children()) {
@@ -211,8 +211,9 @@ class SubmittalPdfTest {
   @Test
   void namesOfEveryKindBreakNothing() throws Exception {
     Takeoff named = Takeoffs.boatHouse(BAD_NAME, List.of());
-    byte[] pdf = pdf(named, new SheetSetup(Paper.LETTER, DrawingUnits.METRIC, new TitleBlock(BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME,
-        BAD_NAME)), PageSet.ALL);
+    byte[] pdf =
+        pdf(named, new SheetSetup(Paper.LETTER, DrawingUnits.METRIC, new TitleBlock(BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME, BAD_NAME,
+            BAD_NAME)), PageSet.ALL);
     assertConforms(pdf);
     assertThat(text(pdf)).contains("<b>");
   }
@@ -229,6 +230,6 @@ class SubmittalPdfTest {
     byte[] pdf = pdf(few.withFindings(many), SHEETS, PageSet.ALL);
     String text = text(pdf).replaceAll("\\s+", " ");
     assertThat(text).contains(many.stream().map(f -> f.message().substring(0, 20)).collect(Collectors.toList()));
-    assertThat(String.format(Locale.ROOT, "%d", pdf.length)).hasSizeLessThan(9);
+    assertThat(pdf.length).isLessThan(50_000_000);
   }
 }
