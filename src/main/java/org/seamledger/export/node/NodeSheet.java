@@ -59,7 +59,7 @@ public final class NodeSheet {
     double columnWidth = setup.paper().isSmall() ? 92 : 112;
     PaperBox column = new PaperBox(room.right() - columnWidth, room.top() + TITLE, room.right() - 3, room.bottom() - 2);
     double width = (column.left() - 4 - room.left()) / 2;
-    double half = Math.min(width / 2 - 16, (room.height() - TITLE - 24) / 2);
+    double half = Math.min(width / 2 - (setup.paper().isSmall() ? 8 : 16), (room.height() - TITLE - 24) / 2);
     NodeScene scene = new NodeScene(node, takeoff.faces());
     int scale = SCALES.stream().filter(s -> scene.reach() * 1000 / s <= half).findFirst().orElse(50);
     Svg svg = Sheet.begin(setup.paper(), scale, "Nodes of the kind " + node.kind().label() + ": " + content.title(),
