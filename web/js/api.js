@@ -49,6 +49,9 @@ export const openSample = name => call('POST', `/api/samples/${encodeURIComponen
 export const analyses = () => call('GET', '/api/analyses?limit=200').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
+/** What stands near the roof, for the picture. */
+export const surroundings = id => call('GET', a(id) + '/surroundings');
+export const panels = id => call('GET', a(id) + '/panels');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
 /** All sheets of the plan, to print. @param {string} units metric or us */
@@ -57,6 +60,18 @@ export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 export const submittalAt = (id, units) => `${a(id)}/submittal.pdf?units=${units}${units === 'us' ? '&paper=tabloid' : ''}`;
 /** A sheet of the trims as they are folded. @param {string} units metric or us */
 export const profilesAt = (id, units) => `${a(id)}/profiles.svg?units=${units}`;
+/** @param {string} units metric or us */
+export const workbookAt = (id, units) => `${a(id)}/workbook.xlsx?units=${units}`;
+/** The copy of one of its models, counted from 1, with the answers in it. */
+export const copyAt = (id, model) => `${a(id)}/copies/${model}`;
+/** @param {File} file BCF that came back */
+export async function takeTopics(id, file) {
+  const answer = await fetch(a(id) + '/topics',
+    {method: 'POST', body: file, headers: {'Content-Type': 'application/octet-stream', Accept: 'application/json'}});
+  const body = await answer.json().catch(() => ({}));
+  if (!answer.ok) throw refused(answer.status, body);
+  return body;
+}
 export const fileAt = (id, file) => `${a(id)}/${file}`;
 export const cutsAt = id => a(id) + '/cuts.csv';
 /** The cut list as rows of cells. */
@@ -66,13 +81,35 @@ export async function cuts(id) {
   return (await answer.text()).trim().split('\r\n').map(cells);
 }
 
-export const orderAt = id => a(id) + '/order.csv';
-/** The lines of the order's table by their ids, cells by their heads. */
-export async function orderRows(id) {
-  const answer = await fetch(orderAt(id));
-  if (!answer.ok) throw new Error('The order cannot be had now.');
+/** The rows of a table, cells by their heads. */
+async function table(at, what) {
+  const answer = await fetch(at);
+  if (!answer.ok) throw new Error(`${what} cannot be had now.`);
   const [heads, ...rows] = (await answer.text()).trim().split('\r\n').map(cells);
-  return new Map(rows.map(r => [r[0], Object.fromEntries(heads.map((head, i) => [head, r[i]]))]));
+  return rows.map(r => Object.fromEntries(heads.map((head, i) => [head, r[i]])));
+}
+
+export const orderAt = id => a(id) + '/order.csv';
+/** The lines of the order's table by their ids. */
+export const orderRows = id => table(orderAt(id), 'The order').then(rows => new Map(rows.map(r => [r.id, r])));
+
+export const subtotalsAt = (id, by) => `${a(id)}/subtotals.csv?by=${by}`;
+export const subtotals = (id, by) => table(subtotalsAt(id, by), 'The subtotals');
+
+let form;
+/** What the values of a roof system are; asked once. */
+export function systemForm() {
+  form ??= call('GET', '/api/system').then(r => r.fields).catch(e => { form = null; throw e; });
+  return form;
+}
+
+/** @param {{name: string, system?: object, changes?: Object<string, string>}[]} alternates compared with this analysis */
+export const alternates = (id, alternates) => call('POST', a(id) + '/alternates', {alternates});
+export async function alternatesTable(id, alternates) {
+  const answer = await fetch(a(id) + '/alternates?format=csv',
+    {method: 'POST', body: JSON.stringify({alternates}), headers: {'Content-Type': 'application/json'}});
+  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
+  return answer.text();
 }
 
 export const junctionsAt = id => a(id) + '/junctions.csv';

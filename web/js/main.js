@@ -60,7 +60,8 @@ async function trouble(e) {
 
 async function begin() {
   const {patch, analysis} = readAddress();
-  set({...patch, theme: remembered('theme') ?? 'auto'});
+  const columns = (remembered('columns') ?? '').split(' ').filter(Boolean);
+  set({...patch, theme: remembered('theme') ?? 'auto', columns: columns.length ? columns : null});
   onNavigate({open, home});
   const showTheme = () => { document.documentElement.dataset.theme = state.theme; };
   showTheme();

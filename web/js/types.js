@@ -83,6 +83,7 @@
  * @property {Map<string, RoofNode>} nodes
  * @property {Map<string, {id: string, label: string, meaning: string, title: string, note: string, source: string}>} nodeKinds
  * @property {Map<string, object>} whole junctions with all that they require, fetched when one is looked at
+ * @property {object[]} [panels] where each is fixed and how far it moves; fetched when they are looked at
  * @property {Map<string, object>} details
  * @property {Map<string, string>} choices titles of details to choose from
  * @property {Map<string, {globalId: string, ifcClass: string, name: string, model: number}>} elements

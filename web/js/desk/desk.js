@@ -25,6 +25,7 @@ let parts = null;
 watch(['tab'], () => parts && state.ledger && showBook());
 watch(['view'], () => parts && state.ledger && showView());
 watch(['pane', 'tab', 'selected', 'face', 'ledger', 'units'], () => parts && state.ledger && showPane());
+addEventListener('keydown', e => e.key === 'Escape' && parts && state.ledger && close(e));
 
 export function mountDesk(desk) {
   parts = {
@@ -46,10 +47,20 @@ export function mountDesk(desk) {
   showPane();
 }
 
+/** Escape closes what is chosen, and gives the keyboard back to the page of the book; what is being written stays. */
+function close(e) {
+  const isElsewhere = e.defaultPrevented || document.querySelector('dialog[open]') || e.target.matches?.('textarea, input, select');
+  if (isElsewhere || !(state.selected || state.face || state.places)) return;
+  const hadFocus = parts.detail.contains(document.activeElement);
+  set({selected: '', face: '', places: null, pane: 'book'});
+  if (hadFocus) (parts.book.querySelector('.rows') ?? parts.book).focus();
+}
+
 /** Where the screen has no room for all at once, three buttons at its foot choose; the style sheet says when. */
 function showPane() {
   const j = state.ledger.byId.get(state.selected);
   parts.desk.dataset.pane = state.pane;
+  parts.desk.dataset.chosen = String(Boolean(state.selected || state.face));
   const node = state.ledger.nodes.get(state.selected);
   const chosen = node ? state.ledger.nodeKinds.get(node.kind)?.label ?? node.kind
     : j ? [swatch(j.seal), ' ', kindText(kindOf(j)), ' ', length(j.lengthM)] : state.face ? `Face ${state.face}` : 'Junction';

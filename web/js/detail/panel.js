@@ -69,10 +69,10 @@ function junction(j) {
       h('h2', {}, kindText(kindOf(j)), ' ', h('span', {class: 'length'}, u.length(j.lengthM))),
       link('×', close, {title: 'Close', 'aria-label': 'Close the junction'})),
     overrideNotes(j, r),
-    h('p', {class: 'lead'}, SEALS[j.seal].text, detail && [' · detail ', h('b', {title: detail}, titleOf(state.ledger, detail))],
+    h('p', {class: 'lead'}, SEALS[j.seal].text, detail && [' · ', h('b', {title: detail}, titleOf(state.ledger, detail))],
       ' · faces ', j.faces.map((id, i) => [i ? ', ' : '', link(id, () => set({face: id, selected: ''}))])),
-    findingsOf(j),
     section(j),
+    findingsOf(j),
     fetched(j), hold(j), alongLine(j), elementsOf(j.elements), review(j, r)];
 }
 

@@ -10,13 +10,13 @@ export function section(j) {
   const url = `${api.sectionAt(state.analysis.id, j.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}&units=${state.units}`;
   const root = h('div', {class: 'section-figure'}, h('p', {class: 'quiet'}, 'Drawing the section…'));
   fetchSheet(state.ledger, url).then(text => put(root, figure(`Section at ${j.id}`, url, text))).catch(e => noSheet(root, e));
-  return h('section', {}, h('h3', {}, 'Section across the line'), root);
+  return h('section', {'aria-label': 'Section across the line'}, root);
 }
 
 function figure(title, url, text) {
   const host = h('div', {class: 'drawing-section', role: 'img', 'aria-label': `${title}; the list below it names its parts`});
   const words = shortSection(host, text);
-  return [host, words.length > 0 && h('ol', {class: 'section-key'}, words.map(w => h('li', {}, w))),
+  return [h('div', {class: 'figure-pair'}, host, words.length > 0 && h('ol', {class: 'section-key'}, words.map(w => h('li', {}, w)))),
     h('p', {class: 'doings'}, h('button', {on: {click: () => openSheet(title, url, text)}}, 'Enlarge'), ' ',
       h('a', {href: url, target: '_blank', rel: 'noopener'}, 'The sheet to print, to scale'))];
 }

@@ -14,11 +14,14 @@ export function coverage(ledger, reviews, marks) {
     c[reviewOf(j, reviews)] += j.lengthM;
     c.modelled += j.modelledM ?? 0;
     c.gutter += j.gutterM ?? 0;
-    if (j.found.some(f => marks.get(f.place)?.state !== 'accepted')) c.findings += j.lengthM;
+    if (j.found.some(f => isMatter(f) && marks.get(f.place)?.state !== 'accepted')) c.findings += j.lengthM;
     if (j.decided) c.overridden += j.lengthM;
   }
   return c;
 }
+
+/** The note that a line is overridden says what was decided; nothing is left open by it. */
+const isMatter = f => f.code !== 'review/chosen-by-hand';
 
 export const MODELLED = {yes: 'Flashing in the model', no: 'No flashing in the model', gutter: 'Gutter in the model'};
 

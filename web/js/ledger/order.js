@@ -5,7 +5,12 @@ import * as u from '../units.js';
 const GROUPS = {panels: 'Panels', clips: 'Clips', underlayment: 'Underlayment', sealants: 'Sealants', closures: 'Closures', trims: 'Trims',
   penetrations: 'Penetrations', fasteners: 'Fasteners', drainage: 'Drainage', sundries: 'Sundries'};
 
-const amount = (x, unit) => ({m: u.run, m2: u.area, ml: u.volume}[unit] ?? u.count)(x);
+const MEASURED = {m: u.run, m2: u.area, ml: u.volume};
+
+/** Packs and pieces, in the plural where there are several. */
+const packs = (n, unit) => `${u.count(n)} ${n === 1 ? unit : unit.replace(/(x|s|ch)$/, '$1e') + 's'}`;
+/** An amount in the unit of its line. */
+export const amount = (x, unit) => MEASURED[unit] ? MEASURED[unit](x) : packs(x, unit);
 
 /**
  * @param {object[]} order lines of the result
@@ -14,7 +19,7 @@ const amount = (x, unit) => ({m: u.run, m2: u.area, ml: u.volume}[unit] ?? u.cou
  */
 export function orderGroups(order, rows) {
   const line = l => ({what: l.item, size: l.size, net: amount(l.net, l.unit),
-    gross: l.wastePercent > 0 ? amount(l.withWaste, l.unit) : '', buy: `${u.count(l.order)} ${l.orderUnit}`,
+    gross: l.wastePercent > 0 ? amount(l.withWaste, l.unit) : '', buy: amount(l.order, l.orderUnit),
     cost: rows.get(l.id)?.cost ?? '', how: rows.get(l.id)?.arithmetic.split('; ') ?? []});
   return Object.entries(GROUPS).map(([group, title]) => ({title, lines: order.filter(l => l.group === group).map(line)}))
     .filter(g => g.lines.length);

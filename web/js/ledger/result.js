@@ -30,8 +30,8 @@ export function index(raw) {
     elements: new Map((raw.elements ?? []).map(e => [e.globalId, e])),
     box: box(faces, junctions),
     totalM: sum(junctions, j => j.lengthM),
-    coverageM: metres(raw.system?.panel?.coverage ?? raw.system?.panelCoverage) ?? 0.4064,
-    seamM: metres(raw.system?.panel?.seamHeight ?? raw.system?.seamHeight) ?? 0.0381,
+    coverageM: metres(raw.system?.panel?.coverage) ?? 0.4064,
+    seamM: metres(raw.system?.panel?.seamHeight) ?? 0.0381,
   };
 }
 

@@ -2,6 +2,7 @@
 
 import {h} from '../dom.js';
 import {go} from '../navigate.js';
+import {dropped, modelsOf, unpacked} from './gather.js';
 import * as api from '../api.js';
 
 const ACCEPTED = '.ifc,.ifczip,.gz,.zip,.json';
@@ -9,7 +10,13 @@ const ACCEPTED = '.ifc,.ifczip,.gz,.zip,.json';
 /** A field to choose files with, which a button opens. */
 export function filePicker(label, take) {
   return h('input', {type: 'file', multiple: true, accept: ACCEPTED, class: 'unseen', 'aria-label': label,
-    on: {change: e => take([...e.currentTarget.files])}});
+    on: {change: e => unpacked([...e.currentTarget.files]).then(take)}});
+}
+
+/** The same for a folder with all that may be a model in it. */
+function folderPicker(take) {
+  return h('input', {type: 'file', webkitdirectory: true, class: 'unseen', 'aria-label': 'A folder of models to analyse', tabindex: -1,
+    on: {change: e => unpacked(modelsOf([...e.currentTarget.files])).then(take)}});
 }
 
 export const uploadBar = () => h('progress', {max: 1, value: 0, hidden: true, 'aria-label': 'Upload'});
@@ -26,7 +33,7 @@ export function takesDrops(root, take) {
   root.addEventListener('drop', e => {
     e.preventDefault();
     root.classList.remove('over');
-    take([...e.dataTransfer.files]);
+    dropped(e.dataTransfer).then(take);
   });
 }
 
@@ -37,12 +44,13 @@ export function takesDrops(root, take) {
  * @param {string} [title]
  */
 export function dropper(fail, project, title = 'Drop IFC models here') {
-  const input = filePicker('Models to analyse', files => send(files)), bar = uploadBar();
+  const input = filePicker('Models to analyse', files => send(files)), folder = folderPicker(files => send(files)), bar = uploadBar();
   const box = h('section', {class: 'drop', 'aria-label': 'New analysis'},
     h('h2', {}, title),
-    h('p', {}, 'IFC2X3, IFC4 or IFC4X3, plain, gzipped or zipped. Several models are read as one building. '
+    h('p', {}, 'IFC2X3, IFC4 or IFC4X3, plain, gzipped or zipped. Several, also in a folder or an archive, are read as one building. '
       + 'A .json file among them is taken as the roof system.'),
-    h('p', {}, h('button', {class: 'main', on: {click: () => input.click()}}, 'Choose files…')), input, bar);
+    h('p', {}, h('button', {class: 'main', on: {click: () => input.click()}}, 'Choose files…'), ' ',
+      h('button', {on: {click: () => folder.click()}}, 'Choose a folder…')), input, folder, bar);
   async function send(files) {
     const models = files.filter(f => !isSystem(f));
     if (!models.length) return fail('No model among these files', 'Choose at least one file ending in .ifc, .ifczip or .ifc.gz.');
@@ -54,7 +62,7 @@ export function dropper(fail, project, title = 'Drop IFC models here') {
       fail('The models were not accepted', e.message);
     } finally {
       bar.hidden = true;
-      input.value = '';
+      input.value = folder.value = '';
     }
   }
   takesDrops(box, send);

@@ -52,7 +52,7 @@ function show(host, {svg, style}, more) {
 const WHOLE = ':host { display: block } svg { display: block; width: 100%; height: auto; }';
 
 /** In the detail panel the words beside the section would be too small to read: numbers stand in the drawing, the words below it. */
-const IN_PANEL = `${WHOLE} svg { max-height: 19rem }
+const IN_PANEL = `${WHOLE} svg { max-height: clamp(11rem, 100cqh - 8.5rem, 24rem) }
   .label, .leader, .dot, .ring, .number, .frame, .paper, .title, .subtitle, .head, .dim, .dim-text, .enlarge, .enlarged
   { display: none }
   .halo { font-size: 4.6px } .metal { stroke-width: 1.1 } .panel { stroke-width: .9 } .tape, .soft, .bead { stroke-width: .45 }

@@ -1,6 +1,8 @@
 // What part of the plan shows: the world place of the middle and metres per pixel.
 
-const MARGIN_PX = 60, FINEST_M_PER_PX = 1e-5, LEAST_FIT_M_PER_PX = 1e-4;
+/** Of what is chosen the surroundings show as far as this share of its length, and at least so far. */
+const AROUND = 0.5, LEAST_AROUND_M = 2.5;
+const MARGIN_PX = 60, TOOLS_PX = 34, FINEST_M_PER_PX = 1e-5, LEAST_FIT_M_PER_PX = 1e-4;
 
 export class Camera {
   /** @param {SVGSVGElement} svg that it looks through */
@@ -50,7 +52,19 @@ export class Camera {
   fit({lo, hi}) {
     const {w, h} = this.size();
     this.centreOn([(lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2]);
-    this.perPx = Math.max((hi[0] - lo[0]) / (w - MARGIN_PX), (hi[1] - lo[1]) / (h - MARGIN_PX), LEAST_FIT_M_PER_PX);
+    this.perPx = Math.max((hi[0] - lo[0]) / (w - MARGIN_PX), (hi[1] - lo[1]) / (h - MARGIN_PX - TOOLS_PX), LEAST_FIT_M_PER_PX);
+    // Clear of the buttons at the foot.
+    this.y -= this.perPx * TOOLS_PX / 2;
+  }
+
+  /** Shows places and what lies around them, but no more than a box of everything. */
+  goTo(points, all) {
+    const lo = [0, 1].map(i => Math.min(...points.map(p => p[i]))), hi = [0, 1].map(i => Math.max(...points.map(p => p[i])));
+    const pad = Math.max(LEAST_AROUND_M, AROUND * Math.hypot(hi[0] - lo[0], hi[1] - lo[1]));
+    this.fit(all);
+    const whole = this.perPx;
+    this.fit({lo: lo.map(x => x - pad), hi: hi.map(x => x + pad)});
+    if (this.perPx >= whole) this.fit(all);
   }
 
   /** Zooms about a pixel, or about the middle. */

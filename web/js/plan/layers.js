@@ -46,7 +46,9 @@ export function drawChanges(layers) {
 export function drawChosen(layers) {
   const j = state.ledger.byId.get(state.selected), f = state.ledger.faces.get(state.face);
   const n = state.ledger.nodes.get(state.selected);
-  put(layers.halo, n && s('path', {class: 'node', d: trace([n.at, n.at])}), j && s('path', {d: trace(j.path)}));
+  const places = (state.places?.ids ?? []).map(id => state.ledger.byId.get(id)).filter(Boolean);
+  put(layers.halo, places.length > 0 && s('path', {class: 'place', d: places.map(x => trace(x.path)).join('')}),
+    n && s('path', {class: 'node', d: trace([n.at, n.at])}), j && s('path', {d: trace(j.path)}));
   put(layers.chosen, j && s('path', {d: trace(j.path), ...stroke(j.seal, 1)}));
   put(layers.chosenFace, f && s('path', {d: outline(f), 'fill-rule': 'evenodd'}));
 }

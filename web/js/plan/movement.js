@@ -2,10 +2,20 @@
 
 import {h, put, s} from '../dom.js';
 import {set, state} from '../state.js';
+import {panels as fetchPanels} from '../api.js';
 import {trace} from './paths.js';
 import * as u from '../units.js';
 
 const LEAST_ARROW_PX = 12, MOST_ARROWS = 1500, ARROW_PX = 16, LABEL_PX = 34;
+
+/** Fetches the panels of the result, once, where the layer is switched on. */
+export async function needPanels(redraw) {
+  const ledger = state.ledger;
+  if (!state.movement || ledger.panels) return;
+  ledger.panels = [];
+  ledger.panels = await fetchPanels(state.analysis.id).catch(() => []);
+  if (state.ledger === ledger) redraw();
+}
 
 /**
  * Draws the layer, or clears it where it is switched off.
@@ -13,12 +23,12 @@ const LEAST_ARROW_PX = 12, MOST_ARROWS = 1500, ARROW_PX = 16, LABEL_PX = 34;
  * @param {import('./camera.js').Camera} camera
  */
 export function drawMovement(layer, camera) {
-  const panels = state.movement ? state.ledger.raw.panels ?? [] : [];
+  const panels = state.movement ? state.ledger.panels ?? [] : [];
   const fixed = panels.filter(p => p.fixed !== 'none' && p.line.length > 1);
   const loose = panels.filter(p => p.fixed === 'none').flatMap(p => ends(p)).map(e => e.at[0]);
   put(layer, fixed.length > 0 && s('path', {class: 'fixed', d: fixed.map(p => trace(p.line)).join('')}),
     loose.map(at => s('text', {class: 'loose', x: at[0], y: -at[1], 'font-size': 14 * camera.perPx}, '!')),
-    arrows(fixed, camera));
+    fixed.length > 0 && arrows(fixed, camera));
 }
 
 /** Switches the layer on and off. */

@@ -2,12 +2,11 @@
 
 import {h, put, s} from '../dom.js';
 import {set, state, watch} from '../state.js';
-import {middle} from '../ledger/geometry.js';
 import {planAt} from '../api.js';
 import {Camera} from './camera.js';
 import {drawLabels} from './labels.js';
 import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes} from './layers.js';
-import {drawMovement, movementButton} from './movement.js';
+import {drawMovement, movementButton, needPanels} from './movement.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
 import {drawWater} from './water.js';
@@ -21,7 +20,7 @@ export function mountPlan(root) {
   const onChange = (names, fn) => watch(names, changed => state.ledger && root.isConnected && fn(changed));
   onChange(['ledger'], () => plan.take());
   onChange(['filters', 'reviews'], () => drawLines(plan.layers));
-  onChange(['selected', 'face'], changed => plan.choose(changed.has('selected')));
+  onChange(['selected', 'face', 'places'], changed => plan.choose(changed.has('selected') || changed.has('places')));
   onChange(['units'], () => (plan.linkSheets(), plan.look()));
   onChange(['water', 'spot', 'selected'], () => plan.showWater());
   onChange(['movement'], () => plan.look());
@@ -41,7 +40,8 @@ export class Plan {
     this.seams = new SeamLayer(this.layers.seams);
     this.scale = h('div', {class: 'scale'});
     this.fittedFor = state.analysis?.id;
-    this.isAsked = false;
+    /** Whether a picture is asked for, and whether what is chosen was picked here. */
+    Object.assign(this, {isAsked: false, isPicked: false});
     put(root, this.svg, northMark(), this.scale, listen(this), this.tools());
   }
 
@@ -79,6 +79,7 @@ export class Plan {
       // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
       svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && camera.perPx > DENSE_M_PER_PX);
       this.seams.draw(camera);
+      needPanels(() => this.look());
       drawMovement(this.layers.movement, camera);
       drawLabels(this.layers.labels, camera);
       drawScale(this.scale, camera.perPx);
@@ -118,12 +119,19 @@ export class Plan {
     this.fittedFor = state.analysis.id;
   }
 
-  /** Shows what is chosen, and goes to a junction that is out of sight. */
+  /** Shows what is chosen, and goes to it, unless it was picked here. */
   choose(isAnother) {
     drawChosen(this.layers);
-    const j = state.ledger.byId.get(state.selected);
-    if (isAnother && j && !this.camera.sees(middle(j))) this.camera.centreOn(middle(j));
+    if (isAnother && !this.isPicked) this.goToChosen();
     this.look();
+  }
+
+  /** Where the chosen junction or node lies, or the places of a finding; whether there is any. */
+  goToChosen() {
+    const {byId, nodes, box} = state.ledger, ids = state.selected ? [state.selected] : state.places?.ids ?? [];
+    const points = ids.flatMap(id => byId.get(id)?.path ?? (nodes.has(id) ? [nodes.get(id).at] : []));
+    if (points.length) this.camera.goTo(points, box);
+    return points.length > 0;
   }
 
   /** Fits the roof to the room, also when that becomes larger or smaller. */
@@ -131,9 +139,9 @@ export class Plan {
     let fitted = '';
     new ResizeObserver(() => {
       const {w, h: high} = this.camera.size(), now = `${w}/${high}`;
-      if (this.root.hidden || !this.svg.clientWidth || fitted === now) return;
+      if (!state.ledger || this.root.hidden || !this.svg.clientWidth || fitted === now) return;
       fitted = now;
-      this.fit();
+      if (this.goToChosen()) this.look(); else this.fit();
     }).observe(this.svg);
   }
 }

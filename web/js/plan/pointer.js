@@ -69,6 +69,9 @@ class Pointers {
     const hit = pick(this.plan.camera, pixelOf(this.plan.svg, e));
     const found = hit.node ?? hit.j;
     const [x, y] = this.plan.camera.toWorld(pixelOf(this.plan.svg, e));
+    this.plan.isPicked = true;
+    // Until the state has told of it: the plan stays where it is.
+    queueMicrotask(() => queueMicrotask(() => { this.plan.isPicked = false; }));
     if (state.water) return set(found ? {selected: found.id, spot: ''} : {spot: `${x.toFixed(2)},${y.toFixed(2)}`});
     set(found ? {selected: found.id} : {face: hit.face?.id === state.face ? '' : hit.face?.id ?? ''});
   }

@@ -1,10 +1,11 @@
 // Ways of the camera: to a view of everything, to a junction, by keys.
 
 import * as THREE from 'three';
-import {middle} from '../ledger/geometry.js';
 
 export const WHOLE = [-0.6, -1, 0.75];
-const FLIGHT_MS = 380;
+const FLIGHT_MS = 380, MARGIN_PX = 16;
+/** Of what is chosen the surroundings show as far as this share of its length, and at least so far. */
+const AROUND = 0.45, LEAST_AROUND_M = 2.5, LEAST_RISE = 0.35;
 const still = matchMedia('(prefers-reduced-motion: reduce)');
 
 export class Flight {
@@ -23,28 +24,38 @@ export class Flight {
   }
 
   /**
-   * Goes to a view of everything from a direction.
+   * Goes to a view of places from a direction, clear of the buttons.
    * @param {number[]} dir from the roof to the camera
-   * @param {boolean} [isAtOnce]
+   * @param {{isAtOnce?: boolean, points?: THREE.Vector3[], isParallel?: boolean}} [how] without points: everything
    */
-  look(dir, isAtOnce = false) {
-    const d = new THREE.Vector3(...dir).normalize(), right = new THREE.Vector3(-d.y, d.x, 0).normalize(), up = d.clone().cross(right);
-    const {camera} = this.stage, tanUp = Math.tan(camera.fov * Math.PI / 360) * 0.9, tanRight = tanUp * camera.aspect;
-    const at = this.model.faces.geometry.attributes.position, p = new THREE.Vector3();
-    if (!at.count) return this.fly(new THREE.Vector3(), d.multiplyScalar(this.model.radius * 3), isAtOnce);
-    const each = fn => { for (let i = 0; i < at.count; i++) fn(p.fromBufferAttribute(at, i)); };
+  look(dir, {isAtOnce = false, points = this.everything(), isParallel = this.stage.isParallel} = {}) {
+    const {stage} = this, d = new THREE.Vector3(...dir).normalize();
+    const right = new THREE.Vector3(-d.y, d.x, 0).normalize(), up = d.clone().cross(right);
+    stage.setParallel(isParallel);
+    const high = Math.max(1, stage.canvas.clientHeight), clear = Math.max(0.4, 1 - (stage.covered + MARGIN_PX) / high);
+    const one = stage.halves(1), tanUp = one.up * clear * 0.94, tanRight = one.side * 0.94;
+    if (!points.length) return this.fly(new THREE.Vector3(), d.multiplyScalar(this.model.radius * 3), isAtOnce);
     const lo = [Infinity, Infinity], hi = [-Infinity, -Infinity];
-    each(q => [q.dot(right), q.dot(up)].forEach((x, i) => {
+    for (const q of points) [q.dot(right), q.dot(up)].forEach((x, i) => {
       lo[i] = Math.min(lo[i], x);
       hi[i] = Math.max(hi[i], x);
-    }));
-    const target = right.clone().multiplyScalar((lo[0] + hi[0]) / 2).addScaledVector(up, (lo[1] + hi[1]) / 2);
-    let away = 0.5;
-    each(q => {
-      q.sub(target);
-      away = Math.max(away, q.dot(d) + Math.abs(q.dot(right)) / tanRight, q.dot(d) + Math.abs(q.dot(up)) / tanUp);
     });
+    const deep = points.reduce((t, q) => t + q.dot(d), 0) / points.length;
+    const target = right.clone().multiplyScalar((lo[0] + hi[0]) / 2).addScaledVector(up, (lo[1] + hi[1]) / 2).addScaledVector(d, deep);
+    let away = 0.5;
+    for (const p of points) {
+      const q = p.clone().sub(target), nearer = isParallel ? 0 : q.dot(d);
+      away = Math.max(away, nearer + Math.abs(q.dot(right)) / tanRight, nearer + Math.abs(q.dot(up)) / tanUp);
+    }
+    // Buttons are at the foot: the middle of what is free of them lies a little higher.
+    target.addScaledVector(up, -(stage.covered - MARGIN_PX / 2) / 2 * 2 * one.up * away / high);
     this.fly(target, d.multiplyScalar(away), isAtOnce);
+  }
+
+  everything() {
+    const at = this.model.faces.geometry.attributes.position;
+    const points = Array.from({length: at.count}, (_, i) => new THREE.Vector3().fromBufferAttribute(at, i));
+    return [...points, ...this.model.below()];
   }
 
   /** Goes to a target and an offset from it, in a short flight where there is time for one. */
@@ -63,16 +74,20 @@ export class Flight {
     step(begun);
   }
 
-  flyTo(j) {
-    const now = this.stage.offset(), away = Math.max(j.lengthM * 1.6, this.model.radius * 0.35, 2.5);
-    if (now.z < away * 0.2) now.z = away * 0.4;
-    this.fly(new THREE.Vector3(...this.model.local(middle(j))), now.setLength(Math.min(now.length(), away) || away));
+  /** Goes to places and what lies around them, from about where the camera is; no further away than all needs. */
+  goTo(places) {
+    const at = places.map(p => new THREE.Vector3(...this.model.local(p))), box = new THREE.Box3().setFromPoints(at);
+    const pad = Math.min(this.model.radius * 0.6, Math.max(LEAST_AROUND_M, AROUND * box.getSize(new THREE.Vector3()).length()));
+    const around = at.flatMap(p => [-1, 1].flatMap(k => [0, 1, 2].map(i => p.clone().setComponent(i, p.getComponent(i) + k * pad))));
+    const dir = this.stage.offset().normalize();
+    if (dir.z < LEAST_RISE && !this.stage.isParallel) dir.z = LEAST_RISE;
+    this.look(dir.toArray(), {points: around});
   }
 
   /** Turns or moves the camera as a key says; whether the key means anything. */
   press(key) {
     if (key === '0') {
-      this.look(WHOLE);
+      this.look(WHOLE, {isParallel: false});
       return true;
     }
     const turn = {ArrowLeft: [-0.12, 0], ArrowRight: [0.12, 0], ArrowUp: [0, -0.1], ArrowDown: [0, 0.1]}[key];

@@ -8,7 +8,13 @@ import {kindOf} from '../ledger/result.js';
 import {labelPlace, middle} from '../ledger/geometry.js';
 import {length} from '../units.js';
 
-const MOST_LABELS = 40;
+const MOST_LABELS = 40, TURNED_AWAY = -0.05;
+
+/** Away from the building, square to a face: one that is seen from behind has no name. */
+function upOf(f) {
+  const az = f.fallAzimuthDegrees * Math.PI / 180, slope = f.slopeDegrees * Math.PI / 180;
+  return new THREE.Vector3(Math.sin(az) * Math.sin(slope), Math.cos(az) * Math.sin(slope), Math.cos(slope));
+}
 
 /** The largest first: where two names would lie over each other, the larger face keeps its own. */
 const byArea = L => L.byArea ??= [...L.faces.values()].sort((a, b) => b.areaM2 - a.areaM2);
@@ -25,6 +31,9 @@ export function drawLabels(root, {canvas, camera}, local) {
   };
   const j = L.byId.get(state.selected);
   if (j) place(middle(j), `${kindText(kindOf(j))} ${length(j.lengthM)}`, 'line-tag');
-  for (const f of L.faces.size <= MOST_LABELS ? byArea(L) : []) if (labelPlace(f)) place(labelPlace(f), f.id, 'face-tag');
+  const eye = camera.getWorldDirection(new THREE.Vector3());
+  for (const f of L.faces.size <= MOST_LABELS ? byArea(L) : []) {
+    if (labelPlace(f) && upOf(f).dot(eye) < TURNED_AWAY) place(labelPlace(f), f.id, 'face-tag');
+  }
   put(root, out);
 }

@@ -6,7 +6,7 @@ import {LineSegmentsGeometry} from 'three/addons/lines/LineSegmentsGeometry.js';
 import {LineMaterial} from 'three/addons/lines/LineMaterial.js';
 import {inside} from '../ledger/geometry.js';
 
-const MOST_UPSTAND_M = 3;
+const MOST_UPSTAND_M = 3, MOST_SEAMS = 20_000;
 
 /**
  * All faces as one mesh.
@@ -21,9 +21,28 @@ export function facesMesh(L, local) {
   }
   const g = geometryOf(at);
   g.setAttribute('color', new THREE.Float32BufferAttribute(new Float32Array(at.length).fill(1), 3));
-  const material = new THREE.MeshLambertMaterial({vertexColors: true, side: THREE.DoubleSide, polygonOffset: true, polygonOffsetFactor: 1.5,
-    polygonOffsetUnits: 2});
-  return {mesh: new THREE.Mesh(g, material), ranges};
+  const material = new THREE.MeshStandardMaterial({vertexColors: true, side: THREE.DoubleSide, metalness: 0.15, roughness: 0.62,
+    polygonOffset: true, polygonOffsetFactor: 1.5, polygonOffsetUnits: 2});
+  return {mesh: shadowed(new THREE.Mesh(g, material)), ranges};
+}
+
+function shadowed(mesh) {
+  mesh.castShadow = true;
+  mesh.receiveShadow = true;
+  return mesh;
+}
+
+/** The seams where the layout puts them, as faint lines of one pixel; none where there are more than can be told apart. */
+export function seamSet(L, local, liftM, colour) {
+  const lines = [...L.faces.values()].flatMap(f => f.seams?.lines ?? []), at = [];
+  for (const line of lines.length <= MOST_SEAMS ? lines : []) {
+    for (let i = 1; i < line.length; i++) {
+      for (const p of [line[i - 1], line[i]]) at.push(...local([p[0], p[1], p[2] + liftM]));
+    }
+  }
+  const g = new THREE.BufferGeometry();
+  g.setAttribute('position', new THREE.Float32BufferAttribute(at, 3));
+  return new THREE.LineSegments(g, new THREE.LineBasicMaterial({color: colour, transparent: true, opacity: 0.3}));
 }
 
 function geometryOf(at) {
@@ -62,8 +81,8 @@ export function wallsMesh(L, local) {
       for (const p of [a, b, b2, a, b2, a2]) at.push(...p);
     }
   }
-  return new THREE.Mesh(geometryOf(at), new THREE.MeshLambertMaterial({color: 0xb9a48c, side: THREE.DoubleSide, transparent: true,
-    opacity: 0.5, depthWrite: false}));
+  return shadowed(new THREE.Mesh(geometryOf(at), new THREE.MeshStandardMaterial({color: 0xb9a48c, side: THREE.DoubleSide,
+    roughness: 0.9})));
 }
 
 /** A colour as the style has it now, where it is a property of the style. */
@@ -80,7 +99,8 @@ export function lineSet(t, mark, planes) {
   const g = new LineSegmentsGeometry();
   g.setPositions(t.at);
   const m = new LineMaterial({color: new THREE.Color(resolved(mark.colour)), linewidth: mark.width, dashed: !!mark.dash,
-    dashSize: mark.dash?.[0] ?? 1, gapSize: mark.dash?.[1] ?? 0, clipping: true, clippingPlanes: planes});
+    dashSize: mark.dash?.[0] ?? 1, gapSize: mark.dash?.[1] ?? 0, clipping: true, clippingPlanes: planes,
+    polygonOffset: true, polygonOffsetFactor: -1, polygonOffsetUnits: -6});
   const o = new LineSegments2(g, m);
   if (mark.dash) o.computeLineDistances();
   o.userData.of = t.of;

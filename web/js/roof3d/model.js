@@ -5,8 +5,11 @@ import {state} from '../state.js';
 import {SEALS} from '../ledger/marks.js';
 import {changedPaths} from '../ledger/result.js';
 import {matching} from '../ledger/rows.js';
-import {facesMesh, lineSet, pointSet, wallsMesh} from './meshes.js';
+import {surroundings} from './surroundings.js';
+import {facesMesh, lineSet, pointSet, seamSet, wallsMesh} from './meshes.js';
 
+/** Of the radius of the roof. */
+const SHOWN_BELOW = 0.4;
 const DIM = {colour: '#9aa0a4', width: 1, dash: null};
 const CHANGE_DASH = {gone: [6, 6], changed: [16, 4]};
 
@@ -15,14 +18,14 @@ const css = name => getComputedStyle(document.documentElement).getPropertyValue(
 export class Model {
   /** @param {import('./stage.js').Stage} stage */
   constructor(stage) {
-    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, lines: [], nodes: [], changes: [],
-      chosen: [], planes: []});
+    Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, seams: null, around: [],
+      lines: [], nodes: [], changes: [], chosen: [], planes: []});
     this.local = p => [p[0] - this.origin[0], p[1] - this.origin[1], p[2] - this.origin[2]];
   }
 
   build() {
     const L = state.ledger, {lo, hi} = L.box, {stage} = this;
-    stage.drop([this.faces, this.walls]);
+    stage.drop([this.faces, this.walls, this.seams]);
     this.of = state.analysis.id;
     this.origin = lo.map((x, i) => (x + hi[i]) / 2);
     this.radius = Math.max(0.5, Math.hypot(hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]) / 2);
@@ -30,10 +33,44 @@ export class Model {
     this.faces = mesh;
     this.ranges = ranges;
     this.walls = wallsMesh(L, this.local);
-    stage.scene.add(this.faces, this.walls);
+    this.seams = seamSet(L, this.local, this.radius * 0.0008, css('--ink'));
+    stage.scene.add(this.faces, this.walls, this.seams);
+    stage.lightUp(this.radius);
     this.buildLines();
     this.buildNodes();
     this.buildChanges();
+    this.buildAround();
+  }
+
+  /** What stands near the roof comes later than the roof: nobody waits for it. */
+  async buildAround() {
+    const of = this.of;
+    this.replace('around', []);
+    const around = await surroundings(of, this.local);
+    if (!state.ledger || this.of !== of) return;
+    this.replace('around', around);
+    // Bodies of the model take the place of the walls that were only measured.
+    this.walls.visible = !around.length;
+    this.dress();
+    this.cutBy(this.planes);
+    this.stage.renderer.shadowMap.needsUpdate = true;
+    this.onAround();
+  }
+
+  /** Corners of the building under the roof, as far as a picture of the roof should show of it. */
+  below() {
+    const body = this.around[0];
+    if (!body) return [];
+    const {min, max} = new THREE.Box3().setFromObject(body), z = Math.max(min.z, -SHOWN_BELOW * this.radius);
+    return [min.x, max.x].flatMap(x => [min.y, max.y].map(y => new THREE.Vector3(x, y, z)));
+  }
+
+  /** Takes the colours of day or night. */
+  dress() {
+    this.seams.material.color.set(css('--ink'));
+    this.around.forEach((o, i) => o.material.color.set(css(i ? '--quiet' : '--wall')));
+    this.buildNodes();
+    this.tint();
   }
 
   /** Puts other objects in the place of those of that name. */
@@ -117,7 +154,7 @@ export class Model {
   /** @param {THREE.Plane[]} planes what lies behind one of them is not drawn and not picked */
   cutBy(planes) {
     this.planes = planes;
-    for (const o of [this.faces, this.walls, ...this.lines, ...this.nodes]) {
+    for (const o of [this.faces, this.walls, this.seams, ...this.around, ...this.lines, ...this.nodes]) {
       o.material.clippingPlanes = planes;
       o.material.needsUpdate = true;
     }

@@ -9,9 +9,10 @@ import {Model} from './model.js';
 import {pick} from './picking.js';
 import {Stage} from './stage.js';
 
-const PRESETS = [['Fit', WHOLE], ['Top', [0, -0.001, 1]], ['South', [0, -1, 0.12]], ['East', [1, 0, 0.12]], ['North', [0, 1, 0.12]],
-  ['West', [-1, 0, 0.12]]];
-const STILL_PX = 4;
+/** Top and sides are looked at along parallel lines, as an architect draws them. */
+const PRESETS = [['Fit', WHOLE], ['Top', [0, -0.001, 1]], ['South', [0, -1, 0]], ['East', [1, 0, 0]], ['North', [0, 1, 0]],
+  ['West', [-1, 0, 0]]];
+const STILL_PX = 4, TOOLS_GAP_PX = 8;
 
 /** Draws the roof in an element, and keeps it in step with the state. */
 export function mountRoof(root) {
@@ -23,12 +24,12 @@ export function mountRoof(root) {
   });
   onChange(['ledger'], () => roof.take());
   onChange(['filters', 'reviews'], () => roof.drawLines());
-  onChange(['selected'], () => roof.choose());
+  onChange(['selected', 'places'], () => roof.choose());
   onChange(['face'], () => roof.model.tint());
   onChange(['changes', 'tab'], () => roof.model.buildChanges());
   onChange(['nodes', 'nodeKind'], () => roof.model.buildNodes());
   onChange(['units'], () => {});
-  onChange(['theme'], () => { roof.model.buildLines(); roof.model.buildChosen(); });
+  onChange(['theme'], () => { roof.model.buildLines(); roof.model.buildChosen(); roof.model.dress(); });
   roof.listen();
   addEventListener('beforeprint', () => root.isConnected && !root.hidden && roof.printPicture());
   roof.begin();
@@ -46,11 +47,15 @@ class Roof {
       this.applyCut();
       this.draw();
     });
+    this.model.onAround = () => {
+      if (!this.isMoved && !state.selected) this.flight.look(WHOLE, {isAtOnce: true, isParallel: false});
+      this.draw();
+    };
     /** Whether the user moved the camera, and whether what is chosen was picked here. */
     Object.assign(this, {isMoved: false, isPicked: false, isAsked: false});
     put(root, this.stage.canvas, this.labels, s('svg', {class: 'north', viewBox: '-12 -16 24 32', 'aria-hidden': 'true'}, this.north),
-      h('div', {class: 'drawing-tools', role: 'group', 'aria-label': '3-D view'},
-        PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '', on: {click: () => this.flight.look(dir)}}, name)),
+      this.tools = h('div', {class: 'drawing-tools', role: 'group', 'aria-label': '3-D view'},
+        PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '', on: {click: () => this.goTo(dir, i > 0)}}, name)),
         this.cut.button),
       this.cut.root);
   }
@@ -59,8 +64,7 @@ class Roof {
     const {root, stage} = this;
     stage.resize(Math.max(1, root.clientWidth), Math.max(1, root.clientHeight));
     this.build();
-    const j = state.ledger.byId.get(state.selected);
-    if (j) this.flight.flyTo(j);
+    this.goToChosen();
     this.draw();
     new ResizeObserver(() => this.resize()).observe(root);
   }
@@ -70,7 +74,7 @@ class Roof {
     this.model.build();
     this.cut.setRange(lo, hi);
     this.applyCut();
-    this.flight.look(WHOLE, true);
+    this.flight.look(WHOLE, {isAtOnce: true, isParallel: false});
   }
 
   /** Takes another result; the same roof with other numbers stays in view as it is. */
@@ -89,15 +93,28 @@ class Roof {
 
   choose() {
     this.model.buildChosen();
-    const j = state.ledger.byId.get(state.selected);
-    if (j && !this.isPicked) this.flight.flyTo(j);
+    if (!this.isPicked) this.goToChosen();
+  }
+
+  goTo(dir, isParallel) {
+    this.isMoved = true;
+    this.flight.look(dir, {isParallel});
+  }
+
+  /** Goes to the chosen junction or node, or the places of a finding. */
+  goToChosen() {
+    const {byId, nodes} = state.ledger, ids = state.selected ? [state.selected] : state.places?.ids ?? [];
+    const places = ids.flatMap(id => byId.get(id)?.path ?? (nodes.has(id) ? [nodes.get(id).at] : []));
+    if (places.length) this.flight.goTo(places);
   }
 
   resize() {
     const {root} = this, wide = root.clientWidth, high = root.clientHeight;
     if (!wide || !high || !state.ledger) return;
     this.stage.resize(wide, high);
-    if (!this.isMoved && !state.selected) this.flight.look(WHOLE, true);
+    this.stage.covered = this.tools.offsetHeight + TOOLS_GAP_PX;
+    if (!this.isMoved && !state.selected) this.flight.look(WHOLE, {isAtOnce: true, isParallel: false});
+    else if (!this.isMoved) this.goToChosen();
     this.draw();
   }
 

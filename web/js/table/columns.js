@@ -2,7 +2,7 @@
 
 import {h} from '../dom.js';
 import {state} from '../state.js';
-import {REVIEW, SEALS, kindText} from '../ledger/marks.js';
+import {REVIEW, SEALS, SEVERITY, kindText} from '../ledger/marks.js';
 import {detailOf, kindOf, reviewOf} from '../ledger/result.js';
 import {swatch} from '../parts/legend.js';
 import * as u from '../units.js';
@@ -10,28 +10,33 @@ import * as u from '../units.js';
 /** A value that is zero says nothing in a ledger: the cell stays empty. */
 const some = (value, text) => value > 0 ? text(value) : '';
 
-/** Columns of numbers that are summed: id, title, width, name of the number, how it is written. */
-const SUMS = [['tape', 'Tape', 90, 'tapeM', u.run], ['bead', 'Bead', 90, 'beadM', u.run], ['inseam', 'In-seam', 90, 'inSeamM', u.run],
-  ['screws', 'Fasteners', 84, 'screws', u.count]];
+/** Columns of numbers that are summed: id, title, width, name of the number, how it is written, rank. */
+const SUMS = [['tape', 'Tape', 88, 'tapeM', u.run, 8], ['bead', 'Bead', 88, 'beadM', u.run, 9],
+  ['inseam', 'In-seam', 84, 'inSeamM', u.run, 12], ['screws', 'Fasteners', 84, 'screws', u.count, 10]];
 
-/** @type {{id: string, title: string, width: number, num?: boolean, cell: Function, sum?: Function}[]} */
+/**
+ * All columns in their order. Where there is no room for all, those of the lowest rank show; `grow` says who takes the room that is left.
+ * @type {{id: string, title: string, width: number, rank: number, grow?: number, num?: boolean, cell: Function, sum?: Function}[]}
+ */
 export const COLUMNS = [
-  {id: 'review', title: 'Review', width: 78, cell: review},
-  {id: 'kind', title: 'Kind', width: 160, cell: j => [kindText(kindOf(j)), overridden(j)]},
-  {id: 'length', title: 'Length', width: 124, num: true, cell: j => u.length(j.lengthM)},
-  {id: 'slope', title: 'Slope', width: 66, num: true, cell: j => u.slope(j.slope)},
-  {id: 'faces', title: 'Faces', width: 86, cell: j => j.faces.join(' · ')},
-  {id: 'seal', title: 'Sealed by', width: 226, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
-  {id: 'detail', title: 'Detail', width: 180, cell: j => state.ledger.choices.get(detailOf(j)) ?? detailOf(j)},
-  ...SUMS.map(([id, title, width, name, text]) =>
-    ({id, title, width, num: true, sum: t => some(t[name], text), cell: j => some(j[name], text)})),
-  {id: 'modelled', title: 'In model', width: 92, num: true, sum: t => some(t.modelledM, u.run), cell: modelled},
-  {id: 'findings', title: 'Findings', width: 190, sum: t => some(t.findings, u.count), cell: findings},
+  {id: 'review', title: 'Review', width: 64, rank: 3, cell: review},
+  {id: 'kind', title: 'Kind', width: 154, rank: 0, grow: 2, cell: j => [kindText(kindOf(j)), overridden(j)]},
+  {id: 'length', title: 'Length', width: 112, rank: 1, num: true, cell: j => u.length(j.lengthM)},
+  {id: 'slope', title: 'Slope', width: 66, rank: 6, num: true, cell: j => u.slope(j.slope)},
+  {id: 'faces', title: 'Faces', width: 88, rank: 7, cell: j => j.faces.join(' · ')},
+  {id: 'seal', title: 'Sealed by', width: 218, rank: 5, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
+  {id: 'detail', title: 'Detail', width: 146, rank: 4, grow: 3, cell: shortDetail},
+  ...SUMS.map(([id, title, width, name, text, rank]) =>
+    ({id, title, width, rank, num: true, sum: t => some(t[name], text), cell: j => some(j[name], text)})),
+  {id: 'modelled', title: 'In model', width: 92, rank: 11, num: true, sum: t => some(t.modelledM, u.run), cell: modelled},
+  {id: 'findings', title: 'Findings', width: 84, rank: 2, sum: t => some(t.findings, u.count), cell: findings},
 ];
-export const TEMPLATE = COLUMNS.map(c => c.width + 'px').join(' ');
-/** A group's name takes the room of the first two. */
-export const GROUP_TEMPLATE = TEMPLATE.replace('78px 160px', '238px');
-export const WIDTH = COLUMNS.reduce((t, c) => t + c.width, 0);
+
+/** What stands before the colon of a detail's title names it; the rest says how it is made. */
+function shortDetail(j) {
+  const title = state.ledger.choices.get(detailOf(j)) ?? detailOf(j);
+  return h('span', {title}, u.capital(title.split(/[:;(]/)[0].trim()));
+}
 
 function review(j) {
   const is = reviewOf(j, state.reviews), {sign, text} = REVIEW[is];
@@ -52,9 +57,13 @@ function modelled(j) {
 }
 
 function findings(j) {
-  const isOpen = f => state.marks.get(f.place)?.state !== 'accepted';
-  const worst = ['violation', 'warning', 'info'].find(s => j.found.some(f => f.severity === s && isOpen(f)));
-  return j.found.length ? h('span', {class: 'found ' + (worst ?? 'accepted')}, j.found.map(f => f.code).join(', ')) : '';
+  const isOpen = f => state.marks.get(f.place)?.state !== 'accepted', open = j.found.filter(isOpen);
+  const worst = ['violation', 'warning', 'info'].find(s => open.some(f => f.severity === s));
+  if (!j.found.length) return '';
+  const title = j.found.map(f => `${f.code}: ${u.capital(f.message)}`).join('\n');
+  return h('span', {class: 'found ' + (worst ?? 'accepted'), title},
+    `${SEVERITY[worst ?? 'info'].sign} ${u.count(worst ? open.length : j.found.length)}`,
+    h('span', {class: 'unseen'}, ` ${worst ? SEVERITY[worst].text : 'accepted'}`));
 }
 
 /** What a group of rows is called. */

@@ -3,7 +3,8 @@
 import {h, link, put, say} from '../dom.js';
 import {set, state} from '../state.js';
 import {rows} from '../ledger/rows.js';
-import {COLUMNS, WIDTH, groupText} from './columns.js';
+import {groupText} from './columns.js';
+import {layOut, layout} from './layout.js';
 import {ROW, drawHeader, line, mark} from './lines.js';
 
 const SPARE_ROWS = 8;
@@ -11,9 +12,9 @@ const SPARE_ROWS = 8;
 /** Shows rows, and keeps the place where the keyboard is. */
 export class Grid {
   constructor() {
-    this.canvas = h('div', {class: 'canvas', role: 'rowgroup', style: {width: WIDTH + 'px'}});
-    this.header = h('div', {class: 'header', role: 'rowgroup', style: {width: WIDTH + 'px'}});
-    this.root = h('div', {class: 'rows', role: 'treegrid', tabindex: 0, 'aria-label': 'Junctions', 'aria-colcount': COLUMNS.length},
+    this.canvas = h('div', {class: 'canvas', role: 'rowgroup'});
+    this.header = h('div', {class: 'header', role: 'rowgroup'});
+    this.root = h('div', {class: 'rows', role: 'treegrid', tabindex: 0, 'aria-label': 'Junctions'},
       this.header, this.canvas);
     this.data = {list: [], rows: [], totals: {}};
     this.active = 0;
@@ -22,8 +23,16 @@ export class Grid {
     this.edition = 0;
   }
 
+  /** Whether another room holds other columns. */
+  isOutOfShape() {
+    return layOut(this.root.clientWidth);
+  }
+
   /** Takes filters, order and groups anew. */
   compute() {
+    layOut(this.root.clientWidth);
+    for (const el of [this.header, this.canvas]) el.style.minWidth = layout.width + 'px';
+    this.root.setAttribute('aria-colcount', layout.columns.length);
     const was = this.data.rows[this.active]?.group;
     this.data = rows(state.ledger, state);
     const all = this.data.rows;

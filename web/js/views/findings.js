@@ -1,45 +1,89 @@
-// Findings by severity and code: what is wrong, what to do, and what users decided about it.
+// Findings, one entry a cause: what is wrong in words first, its places, elements and risk, what to do, and what users decided about it.
 
-import {h, link, put} from '../dom.js';
+import {choice, h, link, put} from '../dom.js';
 import {set, state, watch} from '../state.js';
-import {SEVERITY, kindText} from '../ledger/marks.js';
-import {junctionsOf, kindOf} from '../ledger/result.js';
+import {SEVERITY} from '../ledger/marks.js';
+import {junctionsOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
-import {handedOn} from './handover.js';
+import {acceptSeveral} from '../parts/several.js';
+import {elements, places} from './cause.js';
+import {handedOn, topicsBack} from './handover.js';
 import {placeButton, placingForm} from './placing.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
 
 const AT_FIRST = 60;
-const MOST_LINES = 12;
-const unfolded = new Set();
-let openOnly = false;
+/** What the list shows and how: of this page alone, and forgotten with it. */
+const view = {unfolded: new Set(), openOnly: false, severity: '', who: '', text: '', group: 'severity', picked: new Set()};
+const GROUPS = {
+  severity: {text: 'severity', of: f => f.severity, name: k => `${SEVERITY[k].sign} ${SEVERITY[k].text}s`},
+  who: {text: 'who acts', of: f => f.who ?? '–', name: u.capital},
+  code: {text: 'kind of finding', of: f => f.code.split('/')[0], name: u.capital},
+  model: {text: 'model', of: f => f.elementDetails?.[0]?.file ?? '–', name: k => k},
+};
 
 export function mountFindings(root) {
   const draw = () => state.ledger && root.isConnected && put(root, content(draw));
-  watch(['ledger', 'marks', 'units'], () => {
-    const isWriting = root.contains(document.activeElement) && document.activeElement.matches('textarea, input:not([type="checkbox"])');
+  watch(['ledger', 'marks', 'units'], changed => {
+    if (changed.has('ledger')) view.picked.clear();
+    const isWriting = root.contains(document.activeElement)
+      && document.activeElement.matches('textarea, input:not([type="checkbox"], [type="search"])');
     if (!isWriting) draw();
   });
   root.addEventListener('shown', draw);
+}
+
+/** Kept while the view is drawn anew: what it says of a file that came back stays to be read. */
+let back = null;
+let backOf = '';
+
+function topics() {
+  if (backOf !== state.analysis.id) {
+    back = topicsBack();
+    backOf = state.analysis.id;
+  }
+  return back;
 }
 
 const isAccepted = f => markOf(f).state === 'accepted';
 
 function content(draw) {
   const all = state.ledger.findings;
-  if (!all.length) return [placingForm(), nothing()];
-  const shown = all.filter(f => !openOnly || !isAccepted(f));
-  const box = h('input', {type: 'checkbox', id: 'open-only', on: {change: () => {
-    openOnly = box.checked;
-    draw();
-  }}});
-  box.checked = openOnly;
+  if (!all.length) return [placingForm(), nothing(), handedOn()];
+  const shown = all.filter(passes).sort((a, b) => (b.risk ?? 0) - (a.risk ?? 0) || a.place - b.place);
   const accepted = all.filter(isAccepted).length;
-  return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`),
-    h('p', {}, box, ' ', h('label', {for: 'open-only'}, 'Open ones only')), accepted > 0 && acceptedFile(), handedOn(),
-    Object.keys(SEVERITY).map(sev => severity(sev, shown.filter(f => f.severity === sev), draw)),
-    placingForm()];
+  return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`), tools(all, draw),
+    acceptSeveral(all.filter(f => view.picked.has(f.place) && !isAccepted(f)), () => view.picked.clear()),
+    groups(shown).map(([key, list]) => group(key, list, draw)),
+    !shown.length && h('p', {class: 'empty'}, 'No finding matches.'),
+    h('div', {class: 'handing-on'}, handedOn(), topics(), accepted > 0 && acceptedFile()), placingForm()];
+}
+
+function passes(f) {
+  const words = `${f.message} ${f.code} ${(f.elementDetails ?? []).map(e => `${e.globalId} ${e.name} ${e.class}`).join(' ')}`.toLowerCase();
+  return (!view.openOnly || !isAccepted(f)) && (!view.severity || f.severity === view.severity) && (!view.who || f.who === view.who)
+    && words.includes(view.text);
+}
+
+/** Filters and groups, as above the ledger. */
+function tools(all, draw) {
+  const take = name => value => {
+    view[name] = value;
+    draw();
+  };
+  const box = h('input', {type: 'checkbox', id: 'open-only', on: {change: () => take('openOnly')(box.checked)}});
+  box.checked = view.openOnly;
+  const search = h('input', {type: 'search', placeholder: 'Find: words, name, GlobalId…', 'aria-label': 'Find in the findings',
+    value: view.text, on: {change: () => take('text')(search.value.trim().toLowerCase())}});
+  const whos = [...new Set(all.map(f => f.who).filter(Boolean))].sort();
+  return h('div', {class: 'tools'}, search,
+    choice([['', 'Any severity'], ...Object.entries(SEVERITY).map(([k, x]) => [k, `${x.text}s`])], view.severity, take('severity'),
+      {'aria-label': 'Severity', class: view.severity ? 'set' : ''}),
+    whos.length > 0 && choice([['', 'Anybody'], ...whos.map(w => [w, u.capital(w)])], view.who, take('who'),
+      {'aria-label': 'Who acts', class: view.who ? 'set' : ''}),
+    h('label', {class: 'group-by'}, 'Group by ', choice(Object.entries(GROUPS).map(([k, x]) => [k, x.text]), view.group, take('group'),
+      {'aria-label': 'Group findings by'})),
+    h('label', {class: 'check'}, box, ' Open ones only'));
 }
 
 const acceptedFile = () => h('p', {},
@@ -49,38 +93,41 @@ const acceptedFile = () => h('p', {},
 const nothing = () => h('div', {class: 'empty'}, h('h2', {}, 'No findings'), h('p', {}, 'Nothing in this model required a decision. '
   + 'That is no proof that the roof is right: look at the long lines and the walls all the same.'));
 
-function severity(sev, list, draw) {
-  if (!list.length) return null;
-  const codes = new Map();
-  for (const f of [...list].sort((a, b) => (b.risk ?? 0) - (a.risk ?? 0))) codes.set(f.code, [...codes.get(f.code) ?? [], f]);
-  const {sign, text} = SEVERITY[sev];
-  return h('section', {class: 'severity ' + sev}, h('h3', {}, `${sign} ${text}${list.length > 1 ? 's' : ''} (${u.count(list.length)})`),
-    [...codes].map(([code, members]) => group(code, members, draw)));
+/** Severities in their own order, other groups by how much is to be feared in them. */
+function groups(list) {
+  const {of} = GROUPS[view.group], out = new Map(view.group === 'severity' ? Object.keys(SEVERITY).map(k => [k, []]) : []);
+  for (const f of list) out.set(of(f), [...out.get(of(f)) ?? [], f]);
+  return [...out].filter(([, members]) => members.length);
 }
 
-function group(code, members, draw) {
-  const list = unfolded.has(code) ? members : members.slice(0, AT_FIRST), advice = members[0].action ?? members[0].advice;
-  const show = () => set({filters: {finding: code}, tab: 'ledger', pane: 'book'});
+function group(key, members, draw) {
+  const list = view.unfolded.has(key) ? members : members.slice(0, AT_FIRST);
   const unfold = () => {
-    unfolded.add(code);
+    view.unfolded.add(key);
     draw();
   };
-  return h('section', {class: 'code-group'},
-    h('h4', {}, h('code', {}, code), ` ${u.count(members.length)}`,
-      members.some(f => f.junction) && [' ', link('Show in the ledger', show)]),
-    advice && h('p', {class: 'advice'}, members[0].who && h('strong', {}, `${u.capital(members[0].who)}: `), advice,
-      members[0].reason && h('small', {}, ` ${members[0].reason}`)),
-    h('ul', {class: 'notes'}, list.map(f =>
-      h('li', {class: f.severity + (isAccepted(f) ? ' accepted' : '')}, line(f), placeButton(f), remarks(f)))),
+  return h('section', {class: 'severity ' + key}, h('h3', {}, `${GROUPS[view.group].name(key)} (${u.count(members.length)})`),
+    h('ul', {class: 'notes causes'}, list.map(f => card(f, draw))),
     list.length < members.length && h('p', {}, h('button', {on: {click: unfold}}, `Show all ${u.count(members.length)}`)));
 }
 
-function line(f) {
-  const lines = junctionsOf(f).map(id => state.ledger.byId.get(id)).filter(Boolean);
-  return [u.capital(f.message), f.risk > 0 && h('small', {title: 'How much a leak is to be feared there, of 100'}, ` risk ${f.risk}`), ' ',
-    lines.slice(0, MOST_LINES).map(j =>
-      [link(`${kindText(kindOf(j))}, ${u.length(j.lengthM)}`, () => set({selected: j.id, pane: 'detail'})), ' ']),
-    lines.length > MOST_LINES && h('small', {}, `and ${u.count(lines.length - MOST_LINES)} more`),
-    !lines.length && (f.elements ?? []).slice(0, 3).map(e =>
-      [' ', h('small', {}, state.ledger.elements.get(e)?.name ?? '', ' ', h('code', {}, e))])];
+/** One cause: words first, the code small; what folds in are its places and elements. */
+function card(f, draw) {
+  const lines = junctionsOf(f).filter(id => state.ledger.byId.has(id) || state.ledger.nodes.has(id));
+  const pick = h('input', {type: 'checkbox', 'aria-label': `Pick: ${f.message}`, disabled: isAccepted(f), on: {change: () => {
+    if (pick.checked) view.picked.add(f.place); else view.picked.delete(f.place);
+    draw();
+  }}});
+  pick.checked = view.picked.has(f.place);
+  const show = () => set({places: {ids: lines}, selected: '', face: '', pane: 'roof'});
+  return h('li', {class: f.severity + (isAccepted(f) ? ' accepted' : '')},
+    h('div', {class: 'cause'}, pick, h('div', {},
+      h('b', {}, SEVERITY[f.severity].sign, ' ', u.capital(f.message)),
+      (f.action ?? f.advice) && h('p', {class: 'advice'}, f.who && h('strong', {}, `${u.capital(f.who)}: `), f.action ?? f.advice,
+        f.reason && h('small', {}, ` ${f.reason}`)),
+      h('p', {class: 'cause-facts'},
+        f.risk > 0 && h('span', {title: 'How much a leak is to be feared there, of 100'}, `Risk ${f.risk} of 100`),
+        lines.length > 0 && link(`Show ${lines.length > 1 ? `its ${u.count(lines.length)} places` : 'its place'} on the roof`, show),
+        h('code', {}, f.code)),
+      places(lines), elements(f), placeButton(f), remarks(f))));
 }

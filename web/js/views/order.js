@@ -5,9 +5,12 @@ import {state, watch} from '../state.js';
 import {orderGroups} from '../ledger/order.js';
 import {amounts} from '../parts/differences.js';
 import {fileName} from '../parts/save.js';
+import {alternates} from './alternates.js';
+import {handedOn} from './handover.js';
 import {cutList} from './cuts.js';
 import {overridesSection} from './overrides.js';
 import {prices} from './prices.js';
+import {subtotals} from './subtotals.js';
 import {editor} from './system.js';
 import * as api from '../api.js';
 import {capital} from '../units.js';
@@ -41,7 +44,8 @@ function content(draw) {
   }
   const groups = orderGroups(order ?? [], table.rows);
   return [h('h2', {}, 'Order'),
-    groups.length ? [lead(), groups.map(group), cutList(quantities), prices(table.rows, () => fetchTable(draw))]
+    groups.length ? [lead(), groups.map(group), cutList(quantities), subtotals(), prices(table.rows, () => fetchTable(draw)),
+      system && alternates(system)]
       : h('p', {class: 'empty'}, 'This result holds no order.'),
     overridesSection(), changed(), system && h('section', {}, h('h2', {}, 'Current roof system'),
       h('p', {}, 'Change a value, with its unit, and compute again: the result becomes the next revision, and what changed is shown.'),
@@ -56,7 +60,7 @@ function lead() {
       h('a', {class: 'button', href: api.cutsAt(id), download: fileName('cuts')}, 'Cut list as CSV'), ' ',
       h('a', {class: 'button', href: api.submittalAt(id, state.units), download: 'submittal.pdf'}, 'Submittal as PDF'), ' ',
       h('a', {class: 'button', href: api.reportAt(id), target: '_blank', rel: 'noopener'}, 'Report as text'), ' ',
-      h('button', {on: {click: () => print()}}, 'Print'))];
+      h('button', {on: {click: () => print()}}, 'Print')), handedOn()];
 }
 
 function group({title, lines}) {

@@ -106,14 +106,15 @@ class ArchitectureTest {
     List<String> stored =
         with("progress", with("source", with("step", with("enrich",
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
-    table.put("run", with("graph", with("export.submittal", with("export.bcf", with("bcf", stored)))));
+    table.put("run", with("graph", with("export.workbook", with("export.submittal", with("export.bcf", with("bcf", stored))))));
     table.put("watch", with("run", stored));
     table.put("portfolio", with("run", with("export.plan", with("export.wording", stored))));
     List<String> watched = with("watch", with("run", stored));
     table.put("http.setting", List.of("watch", "run", "ledger"));
     table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("http.answer", with("http.setting", watched)));
-    table.put("http.api", with("export.submittal", with("http.job", with("http.answer", with("http.setting", watched)))));
+    List<String> worked = with("http.job", with("http.answer", with("http.setting", watched)));
+    table.put("http.api", with("graph", with("bcf", with("export.submittal", worked))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
     List<String> served = with("portfolio", with("http", with("http.setting", watched)));

@@ -6,10 +6,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.SystemChange;
 import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.takeoff.UnusableFileException;
 
@@ -83,7 +86,7 @@ final class AlternateSystems implements AutoCloseable {
     }
     String name = change.substring(0, colon).strip();
     try {
-      String json = SystemChange.apply(base, name, change.substring(colon + 1));
+      String json = SystemChange.apply(base, name, values(change.substring(colon + 1)), "--alternate " + name);
       RoofSystem.parse(json, "--alternate " + name);
       Path file = Files.createTempFile("seamledger-alternate-", ".json");
       written.add(file);
@@ -94,6 +97,22 @@ final class AlternateSystems implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** {@code panel.coverage = 18 in; ridge.vented = true}. */
+  private static Map<String, String> values(String changes) {
+    Map<String, String> values = new LinkedHashMap<>();
+    for (String change : changes.split(";")) {
+      int equals = change.indexOf('=');
+      if (equals < 0 && !change.isBlank()) {
+        throw new UsageException(
+            "--alternate: expected FIELD = VALUE with a field of the system such as panel.coverage, found \"" + change.strip() + "\"");
+      }
+      if (equals >= 0 && values.put(change.substring(0, equals).strip(), change.substring(equals + 1).strip()) != null) {
+        throw new UsageException("--alternate: expected each field once, found \"" + change.strip() + "\" as another");
+      }
+    }
+    return values;
   }
 
   @Override

@@ -9,6 +9,9 @@ import org.seamledger.export.NodeReport;
 import org.seamledger.node.KindedNode;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.export.SystemFieldReport;
+import org.seamledger.quantity.SystemField;
+import org.seamledger.quantity.SystemForm;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -19,7 +22,7 @@ import picocli.CommandLine.Parameters;
 final class ExplainCommand implements Task {
 
   @Parameters(arity = "2..*", paramLabel = "MODEL... JUNCTION",
-      description = "Models as for analyze, then the id of a junction or a node, or its beginning.")
+      description = "Models as for analyze, then the id of a junction or a node, or its beginning, or a value of the system: tape.reach.")
   private List<String> words;
 
   @Mixin
@@ -36,12 +39,18 @@ final class ExplainCommand implements Task {
       inputs = settings.on(chosen, session.environment());
       takeoff = session.analyze(inputs);
     }
-    Optional<KindedNode> node = JunctionChoice.node(takeoff, words.get(words.size() - 1));
+    String asked = words.get(words.size() - 1);
+    Optional<SystemField> field = SystemForm.fields().stream().filter(f -> f.path().equals(asked)).findFirst();
+    if (field.isPresent()) {
+      session.print(Optional.empty(), out -> SystemFieldReport.write(takeoff.system(), field.get(), out));
+      return ExitStatus.DONE;
+    }
+    Optional<KindedNode> node = JunctionChoice.node(takeoff, asked);
     if (node.isPresent()) {
       session.print(Optional.empty(), out -> NodeReport.write(takeoff, node.get(), out));
       return ExitStatus.DONE;
     }
-    DetailedJunction found = JunctionChoice.find(takeoff, words.get(words.size() - 1));
+    DetailedJunction found = JunctionChoice.find(takeoff, asked);
     Explanation why = Analysis.explain(found.junction().junction(), inputs);
     session.print(Optional.empty(), out -> JunctionReport.write(takeoff, found, why, out));
     return ExitStatus.DONE;

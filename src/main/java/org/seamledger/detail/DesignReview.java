@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.seamledger.finding.Finding;
 import org.seamledger.junction.JunctionNode;
 import org.seamledger.roof.RoofFace;
@@ -50,7 +51,12 @@ public final class DesignReview {
     return findings("RoofFace", all, "", face.elements());
   }
 
-  public List<Finding> ofJunction(DetailedJunction junction, Map<String, ?> facts) {
+  /**
+   * Findings of a junction.
+   *
+   * @param counted GlobalIds of elements by the fact that counts them: a finding whose message speaks of that fact names them, too
+   */
+  public List<Finding> ofJunction(DetailedJunction junction, Map<String, ?> facts, Map<String, List<String>> counted) {
     KindedJunction kinded = junction.junction();
     Map<String, Object> all = new TreeMap<>(system);
     all.putAll(kinded.junction().facts().asMap());
@@ -58,7 +64,7 @@ public final class DesignReview {
     all.put("lengthM", kinded.junction().lengthM());
     all.putAll(of(junction.detail()));
     all.putAll(facts);
-    return findings("Junction", all, kinded.junction().id(), kinded.junction().elements());
+    return findings("Junction", all, kinded.junction().id(), kinded.junction().elements(), counted);
   }
 
   /**
@@ -84,9 +90,17 @@ public final class DesignReview {
   }
 
   private List<Finding> findings(String target, Map<String, ?> facts, String junction, List<String> elements) {
+    return findings(target, facts, junction, elements, Map.of());
+  }
+
+  private List<Finding> findings(String target, Map<String, ?> facts, String junction, List<String> elements,
+      Map<String, List<String>> counted) {
     List<Finding> findings = new ArrayList<>();
     for (Breach b : review.breaches(target, facts)) {
-      findings.add(new Finding(b.code(), b.severity(), FactText.fill(b.message(), facts), junction, elements));
+      List<String> all =
+          Stream.concat(elements.stream(), counted.entrySet().stream().filter(e -> b.message().contains("{" + e.getKey() + "}"))
+              .flatMap(e -> e.getValue().stream())).distinct().toList();
+      findings.add(new Finding(b.code(), b.severity(), FactText.fill(b.message(), facts), junction, all));
     }
     return findings;
   }

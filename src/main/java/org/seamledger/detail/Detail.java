@@ -1,5 +1,6 @@
 package org.seamledger.detail;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -37,8 +38,8 @@ public record Detail(String id, String title, List<MetalPart> metal, List<Seal> 
 
   /** How a part is folded in a section drawing; empty where nothing says so, as of what is made to measure. */
   public Optional<FoldingProfile> profile(String part, String section) {
-    List<FoldingProfile> all = profiles.stream().filter(p -> p.part().equals(part)).toList();
-    return all.stream().filter(p -> p.section().equals(section)).findFirst()
-        .or(() -> all.stream().filter(p -> p.section().isEmpty()).findFirst());
+    return profiles.stream().filter(p -> p.part().equals(part) && (p.section().isEmpty() || p.section().equals(section))
+        && (p.beside().isEmpty() || metal.stream().anyMatch(m -> m.id().equals(p.beside()))))
+        .max(Comparator.comparingInt(p -> (p.section().isEmpty() ? 0 : 2) + (p.beside().isEmpty() ? 0 : 1)));
   }
 }

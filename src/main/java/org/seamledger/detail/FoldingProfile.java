@@ -8,9 +8,10 @@ import java.util.List;
  * @param name such as {@code valley pan}
  * @param part id of the metal part
  * @param section word of the section drawing in which the part is folded so; empty for all others
+ * @param beside id of another part that the detail has where the part is folded so; empty for all others
  * @param legs from one edge to the other
  */
-public record FoldingProfile(String name, String part, String section, List<Leg> legs) {
+public record FoldingProfile(String name, String part, String section, String beside, List<Leg> legs) {
 
   public FoldingProfile {
     legs = List.copyOf(legs);
@@ -24,6 +25,8 @@ public record FoldingProfile(String name, String part, String section, List<Leg>
     FACES,
     /** From the face up to a wall. */
     WALL,
+    /** From a rib that stands up to the other face. */
+    OTHER_FACE,
     /** From the face down to plumb. */
     PLUMB
   }

@@ -10,7 +10,7 @@ import org.seamledger.shacl.Rules;
 /** Reads from the rules how parts are folded. */
 final class ProfileBook {
 
-  private static final Set<String> PROFILE = Set.of("profile", "ofPart", "inSection", "legs");
+  private static final Set<String> PROFILE = Set.of("profile", "ofPart", "inSection", "beside", "legs");
   private static final Set<String> LEG = Set.of("leg", "mm", "size", "share", "bend", "back", "bendTo");
   private static final List<String> SIZES = List.of("closure.height", "closure.fasteningFlange", "panel.seamHeight", "walls.upstand");
 
@@ -30,7 +30,7 @@ final class ProfileBook {
     if (Math.abs(shares - 1) > 1e-9) {
       throw d.problem("needs legs whose sl:share add up to 1, so that they add up to the girth; they add up to " + shares);
     }
-    return new FoldingProfile(name, d.word("ofPart"), d.word("inSection", ""), legs);
+    return new FoldingProfile(name, d.word("ofPart"), d.word("inSection", ""), d.word("beside", ""), legs);
   }
 
   private static FoldingProfile.Leg leg(Described d) {

@@ -14,9 +14,16 @@ import org.seamledger.geometry.Vec3;
  * @param offset world coordinates of the local origin, metres: world = local + offset
  * @param findings what reading the models brought up
  * @param named the elements that are here or in a finding, by what people find them by, ordered by GlobalId
+ * @param below doors of walls and rooms below the roofs, ordered by GlobalId
  */
 public record Building(List<ModelInfo> models, List<Element> roofs, List<Element> neighbours, List<Element> flashings, Vec3 offset,
-    List<Finding> findings, List<NamedElement> named) {
+    List<Finding> findings, List<NamedElement> named, List<Element> below) {
+
+  /** With no door and no room below the roof. */
+  public Building(List<ModelInfo> models, List<Element> roofs, List<Element> neighbours, List<Element> flashings, Vec3 offset,
+      List<Finding> findings, List<NamedElement> named) {
+    this(models, roofs, neighbours, flashings, offset, findings, named, List.of());
+  }
 
   /** With no flashing and no gutter, in no storey. */
   public Building(List<ModelInfo> models, List<Element> roofs, List<Element> neighbours, Vec3 offset, List<Finding> findings) {
@@ -37,5 +44,6 @@ public record Building(List<ModelInfo> models, List<Element> roofs, List<Element
     flashings = List.copyOf(flashings);
     findings = List.copyOf(findings);
     named = List.copyOf(named);
+    below = List.copyOf(below);
   }
 }

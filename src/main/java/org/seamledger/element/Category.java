@@ -13,5 +13,9 @@ public enum Category {
   /** Sheet metal that covers a junction: it says that somebody thought of it, and stands in nothing. */
   FLASHING,
   /** Takes the water of an eave; likewise. */
-  GUTTER
+  GUTTER,
+  /** A door of a wall below a roof. */
+  DOOR,
+  /** A room below a roof. */
+  SPACE
 }

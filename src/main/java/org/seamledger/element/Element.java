@@ -23,6 +23,9 @@ import org.seamledger.geometry.Solid;
 public record Element(String globalId, String ifcClass, Category category, String name, int model, List<Solid> body,
     List<Opening> openings, String whole, SortedMap<String, String> properties) {
 
+  /** Property that holds the names of what an element is made of; {@code Whole.} before it where the whole states them. */
+  public static final String MATERIALS = "Materials";
+
   public Element {
     body = List.copyOf(body);
     openings = List.copyOf(openings);

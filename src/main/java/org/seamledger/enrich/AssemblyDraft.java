@@ -3,7 +3,6 @@ package org.seamledger.enrich;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.seamledger.detail.DetailedJunction;
@@ -13,6 +12,7 @@ import org.seamledger.element.AnswerTag;
 import org.seamledger.geometry.Transform;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
+import org.seamledger.node.KindedNode;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
@@ -20,10 +20,13 @@ import org.seamledger.quantity.SealLine;
 import org.seamledger.step.Value;
 
 /**
- * A junction as an assembly: its metal, closures, sealants and fasteners as parts with their quantities and a thin body each, in the
- * classes that the model's schema has for them.
+ * A junction or node as an assembly: its metal, closures, sealants and fasteners as parts with their quantities and a thin body each,
+ * in the classes that the model's schema has for them.
  */
 final class AssemblyDraft {
+
+  /** Of the blocks that stand for what is done at a node, metres. */
+  private static final double NODE_HEIGHT = 0.08;
 
   private final InstanceDraft draft;
   private final HostModel host;
@@ -43,6 +46,10 @@ final class AssemblyDraft {
     this.bodies = new Bodies(draft, host.metres());
   }
 
+  /** A part that was added, and the words that its GlobalIds are made of. */
+  private record Added(Value part, String[] key) {
+  }
+
   /** An assembly being put together. */
   private final class Assembly {
     private final String id;
@@ -59,23 +66,30 @@ final class AssemblyDraft {
       this.path = inModel.stream().map(p -> p.minus(origin)).toList();
     }
 
-    /** @param words tell the part from the others of its assembly; of several with the same words, the place among them does */
-    void part(String entity, String type, String name, PartLook look, PropertyDraft.Content quantities, String... words) {
+    /**
+     * Adds a part.
+     *
+     * @param words tell the part from the others of its assembly; of several with the same words, the place among them does
+     * @return the part and the words that its GlobalIds are made of
+     */
+    Added part(PartClass is, String name, PartLook look, PropertyDraft.Content quantities, String... words) {
       String like = String.join("/", words);
       int count = used.merge(like, 1, Integer::sum);
       String key = count == 1 ? like : like + "~" + count;
-      add(entity, type, name, look, quantities, key);
+      return new Added(add(is, name, look, quantities, key), new String[] {id, key});
     }
 
-    private void add(String entity, String type, String name, PartLook look, PropertyDraft.Content quantities, String key) {
+    private Value add(PartClass is, String name, PartLook look, PropertyDraft.Content quantities, String key) {
       Value placement = draft.add("IfcLocalPlacement", "PlacementRelTo", place, "RelativePlacement",
           draft.shared("IfcAxis2Placement3D", "Location", bodies.point(Vec3.ZERO)));
-      String enumeration = draft.attributeType(entity, "PredefinedType");
-      Value part = draft.add(entity, "GlobalId", properties.id("part", id, key), "OwnerHistory", history.orElse(null), "Name", name,
-          "ObjectType", type.toLowerCase(Locale.ROOT), "ObjectPlacement", placement, "Representation", shape(look), "Tag",
-          AnswerTag.PREFIX + id + "/" + key, "PredefinedType", InstanceDraft.word(draft.hasWord(enumeration, type) ? type : "USERDEFINED"));
+      String enumeration = draft.attributeType(is.entity(), "PredefinedType");
+      Value part = draft.add(is.entity(), "GlobalId", properties.id("part", id, key), "OwnerHistory", history.orElse(null), "Name", name,
+          "ObjectType", is.objectType(), "ObjectPlacement", placement, "Representation", shape(look), "Tag",
+          AnswerTag.PREFIX + id + "/" + key, "NominalLength", is.lengthM() > 0 ? is.lengthM() / host.metres() : null, "PredefinedType",
+          InstanceDraft.word(draft.hasWord(enumeration, is.word()) ? is.word() : "USERDEFINED"));
       properties.quantities(part, "PartQuantities", quantities, id, key);
       parts.add(part);
+      return part;
     }
 
     private Value shape(PartLook look) {
@@ -99,14 +113,29 @@ final class AssemblyDraft {
     }
   }
 
+  /** A node's pieces, sealants and fasteners, as small blocks at its place. */
+  Value node(KindedNode node, JunctionQuantities counted, List<String> findings) {
+    Vec3 at = node.node().at();
+    Assembly assembly = new Assembly(node.id(), List.of(at, at.plus(new Vec3(0, 0, NODE_HEIGHT))));
+    counted.metal().forEach(m -> metal(assembly, false, m, PartLook.NODE_METAL));
+    counted.seals().forEach(s -> seal(assembly, s, PartLook.NODE_SEALANT));
+    counted.fasteners().forEach(f -> fasteners(assembly, f, PartLook.NODE_FASTENER));
+    Value whole = assembly.whole(node.kind().label() + " " + node.id(), node.kind().content().title(), node.kind().id());
+    properties.properties(whole, "Node",
+        properties.content().label("NodeId", node.id()).label("Kind", node.kind().id()).label("Meaning", node.kind().meaning())
+            .labels("Junctions", node.node().junctions()).labels("Faces", node.node().faces()).labels("Findings", findings),
+        node.id());
+    return whole;
+  }
+
   /** @param counted nothing where the junction has no detail */
   Value junction(DetailedJunction j, Optional<JunctionQuantities> counted, List<String> findings) {
     Junction line = j.junction().junction();
     Assembly assembly = new Assembly(line.id(), line.path());
     counted.ifPresent(q -> {
-      q.metal().forEach(m -> metal(assembly, j, m));
-      q.seals().forEach(s -> seal(assembly, s));
-      q.fasteners().forEach(f -> fasteners(assembly, f));
+      q.metal().forEach(m -> metal(assembly, isClosure(j, m), m, isClosure(j, m) ? PartLook.CLOSURE : PartLook.METAL));
+      q.seals().forEach(s -> seal(assembly, s, PartLook.SEALANT));
+      q.fasteners().forEach(f -> fasteners(assembly, f, PartLook.FASTENER));
     });
     Value whole = assembly.whole(j.junction().type().label() + " " + line.id(), j.detail().title(), j.junction().kind());
     properties.properties(whole, "Junction",
@@ -118,34 +147,43 @@ final class AssemblyDraft {
     return whole;
   }
 
-  private void metal(Assembly assembly, DetailedJunction j, MetalLine line) {
-    boolean isClosure = j.detail().metal().stream().filter(m -> m.part().equals(line.part())).map(MetalPart::run)
-        .anyMatch(r -> r == Run.PER_PIECE);
-    PropertyDraft.Content quantities = properties.content().length("Length", line.lengthM()).count("Pieces", line.pieces())
-        .count("Laps", line.laps());
+  private static boolean isClosure(DetailedJunction j, MetalLine line) {
+    return j.detail().metal().stream().filter(m -> m.part().equals(line.part())).map(MetalPart::run).anyMatch(r -> r == Run.PER_PIECE);
+  }
+
+  private void metal(Assembly assembly, boolean isClosure, MetalLine line, PartLook look) {
+    PropertyDraft.Content quantities = properties.content();
+    if (line.lengthM() > 0) {
+      quantities.length("Length", line.lengthM());
+    }
+    quantities.count("Pieces", line.pieces()).count("Laps", line.laps());
     if (line.girthM() > 0) {
       quantities.length("Girth", line.girthM());
     }
-    assembly.part("IfcDiscreteAccessory", isClosure ? "FILLER" : "FLASHING", named(line.part(), line.face()),
-        isClosure ? PartLook.CLOSURE : PartLook.METAL, quantities, "metal", line.part(), line.face());
+    assembly.part(isClosure ? PartClass.FILLER : PartClass.FLASHING, named(line.part(), line.face()), look, quantities, "metal",
+        line.part(), line.face());
   }
 
-  private void seal(Assembly assembly, SealLine line) {
+  private void seal(Assembly assembly, SealLine line, PartLook look) {
     PropertyDraft.Content quantities = properties.content().length("Length", line.lengthM()).count("Lines", line.lines());
     if (line.volumeM3() > 0) {
       quantities.volume("Volume", line.volumeM3());
     }
-    assembly.part("IfcDiscreteAccessory", "FILLER", named(line.form().word() + " " + line.place(), line.face()), PartLook.SEALANT,
-        quantities, "seal", line.form().word(), line.place(), line.face());
+    assembly.part(PartClass.FILLER, named(line.form().word() + " " + line.place(), line.face()), look, quantities, "seal",
+        line.form().word(), line.place(), line.face());
   }
 
-  private void fasteners(Assembly assembly, FastenerRow row) {
+  private void fasteners(Assembly assembly, FastenerRow row, PartLook look) {
     PropertyDraft.Content quantities = properties.content().count("Count", row.count());
     if (row.spacingM() > 0) {
       quantities.length("Spacing", row.spacingM());
     }
-    assembly.part("IfcMechanicalFastener", "SCREW", named("fasteners " + row.place(), row.face()), PartLook.FASTENER, quantities,
-        "fasteners", row.place(), row.face());
+    Added added = assembly.part(PartClass.of(row), named("fasteners " + row.place(), row.face()), look, quantities, "fasteners",
+        row.place(), row.face());
+    properties.properties(added.part(), "Fasteners",
+        properties.content().label("Type", row.type().word()).label("Joins", row.joins().word())
+            .flag("ThroughTape", row.throughTape()).flag("Exposed", row.exposed()),
+        added.key());
   }
 
   private static String named(String what, String face) {

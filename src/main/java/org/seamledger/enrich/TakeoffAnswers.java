@@ -16,6 +16,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
 import org.seamledger.geometry.Transform;
 import org.seamledger.junction.Junction;
+import org.seamledger.node.KindedNode;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.RoofFace;
@@ -37,6 +38,7 @@ final class TakeoffAnswers {
   private final SortedMap<String, Long> instances;
   private final List<Value> assemblies = new ArrayList<>();
   private final Map<String, List<Value>> byKind = new LinkedHashMap<>();
+  private final Map<String, List<Value>> byNode = new LinkedHashMap<>();
   private final Map<String, List<Value>> byDetail = new LinkedHashMap<>();
 
   TakeoffAnswers(Takeoff takeoff, int model, HostModel host, InstanceDraft draft) {
@@ -54,12 +56,23 @@ final class TakeoffAnswers {
   void add() {
     takeoff.coverage().stream().filter(c -> instances.containsKey(c.globalId())).forEach(this::roofElement);
     AssemblyDraft assembly = new AssemblyDraft(draft, host, properties, history, toModel);
+    Map<String, Integer> modelByLine = new HashMap<>();
     for (DetailedJunction j : takeoff.detailed()) {
-      if (modelOf(j.junction().junction()) == model) {
+      modelByLine.put(j.junction().junction().id(), modelOf(j.junction().junction()));
+      if (modelByLine.get(j.junction().junction().id()) == model) {
         junction(j, assembly);
       }
     }
+    for (KindedNode node : takeoff.nodes()) {
+      if (modelByLine.getOrDefault(node.node().junctions().get(0), 0) == model) {
+        node(node, assembly);
+      }
+    }
     host.container(Set.copyOf(instances.values())).ifPresent(this::contain);
+    if (!byNode.isEmpty()) {
+      classify("NodeKinds", byNode, id -> takeoff.nodeKinds().stream().filter(k -> k.id().equals(id)).findFirst().map(k -> k.label())
+          .orElse(id));
+    }
     if (!byKind.isEmpty()) {
       classify("JunctionKinds", byKind, id -> takeoff.kinds().stream().filter(k -> k.id().equals(id)).findFirst().map(k -> k.label())
           .orElse(id));
@@ -95,6 +108,13 @@ final class TakeoffAnswers {
         .orElse(0);
   }
 
+  private void node(KindedNode node, AssemblyDraft assembly) {
+    Value added = assembly.node(node, takeoff.quantities().byJunction().get(node.id()),
+        List.copyOf(codes.getOrDefault(node.id(), new TreeSet<>())));
+    assemblies.add(added);
+    byNode.computeIfAbsent(node.kind().id(), k -> new ArrayList<>()).add(added);
+  }
+
   private void roofElement(ElementCoverage coverage) {
     String id = coverage.globalId();
     List<RoofFace> faces = takeoff.faces().stream().filter(f -> f.elements().contains(id)).toList();
@@ -127,7 +147,7 @@ final class TakeoffAnswers {
   private void contain(Value structure) {
     if (!assemblies.isEmpty()) {
       draft.add("IfcRelContainedInSpatialStructure", "GlobalId", properties.id("contains"), "OwnerHistory", history.orElse(null),
-          "Name", "Roof junctions", "RelatedElements", InstanceDraft.list(assemblies), "RelatingStructure", structure);
+          "Name", "Roof junctions and nodes", "RelatedElements", InstanceDraft.list(assemblies), "RelatingStructure", structure);
     }
   }
 

@@ -28,7 +28,7 @@ public final class SectionDrawing {
   public static String svg(Takeoff takeoff, String junctionId, SheetSetup setup) {
     Optional<KindedNode> node = takeoff.nodes().stream().filter(n -> n.id().equals(junctionId)).findFirst();
     if (node.isPresent()) {
-      return NodeSheet.svg(takeoff, node.get(), setup.units());
+      return NodeSheet.svg(takeoff, node.get(), setup);
     }
     DetailedJunction found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no junction and no node has the id " + junctionId));

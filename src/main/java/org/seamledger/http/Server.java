@@ -12,18 +12,22 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.seamledger.http.api.AlternatesApi;
 import org.seamledger.http.api.AnalysesApi;
 import org.seamledger.http.api.AnalysisBody;
 import org.seamledger.http.api.DrawingsApi;
 import org.seamledger.http.api.Events;
+import org.seamledger.http.api.HandoverApi;
 import org.seamledger.http.api.PricesApi;
 import org.seamledger.http.api.ProjectsApi;
+import org.seamledger.http.api.QueryApi;
 import org.seamledger.http.api.ResultsApi;
 import org.seamledger.http.api.ReviewsApi;
 import org.seamledger.http.api.Samples;
 import org.seamledger.http.api.ServedModels;
 import org.seamledger.http.api.ServerConnections;
 import org.seamledger.http.api.ServersApi;
+import org.seamledger.http.api.TopicsApi;
 import org.seamledger.http.api.UploadFolder;
 import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.http.job.JobAnalyst;
@@ -75,7 +79,7 @@ public final class Server implements AutoCloseable {
     jobs = new Jobs(store, options, metrics, scratch, board, download, clock, health);
     events = new Events(store, jobs, options.limits(), clock, health);
     conversations = new ServerConnections(options.servers(), options.limits().answer());
-    watching = options.watch().map(this::watching);
+    watching = options.watch().map(every -> watching(every, board));
     handling = new RequestHandling(options, gate, metrics, health);
     javalin = Javalin.create(c -> handling.install(c, store, jobs, apis(board, uploads)));
     jobs.resume();
@@ -85,6 +89,7 @@ public final class Server implements AutoCloseable {
   /** Everything under /api that has to do with analyses. */
   private Consumer<RoutesConfig> apis(DrawingBoard board, UploadFolder uploads) {
     String version = options.analyzer().version();
+    Path scratch = options.data().resolve("scratch");
     Limits limits = options.limits();
     ServedModels served = new ServedModels(conversations, download);
     AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), limits);
@@ -92,9 +97,13 @@ public final class Server implements AutoCloseable {
       analyses.install(routes);
       new ResultsApi(store, version).install(routes);
       new DrawingsApi(store, board, version).install(routes);
+      new HandoverApi(store, board, scratch).install(routes);
+      new TopicsApi(store, board, scratch).install(routes);
+      new QueryApi(store, board, limits.bodyBytes()).install(routes);
       events.install(routes);
       new ReviewsApi(store, jobs, limits).install(routes);
       new PricesApi(store, limits).install(routes);
+      new AlternatesApi(store, board, limits, options.data().resolve("scratch")).install(routes);
       new ProjectsApi(store, new AnalysisBody(store, jobs), limits).install(routes);
       new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
     };
@@ -123,9 +132,9 @@ public final class Server implements AutoCloseable {
   }
 
   /** The watch on the projects that people switched on. */
-  private Watching watching(Duration every) {
+  private Watching watching(Duration every, DrawingBoard board) {
     return new Watching(new Watching.Setting(options.servers(), new WatchFilter(store.watches()), store, download, every,
-        new JobAnalyst(store, jobs), event -> LOG.info("watch {}", event), Clock.systemUTC(), health));
+        new JobAnalyst(store, jobs, board), event -> LOG.info("watch {}", event), Clock.systemUTC(), health));
   }
 
   private void listen() {

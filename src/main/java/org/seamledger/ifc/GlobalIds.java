@@ -17,6 +17,8 @@ final class GlobalIds {
 
   private final Findings findings;
   private final Set<String> used = new HashSet<>();
+  private final List<String> counts = new ArrayList<>();
+  private String example = "";
 
   GlobalIds(Findings findings) {
     this.findings = findings;
@@ -42,10 +44,17 @@ final class GlobalIds {
           e.whole(), e.properties()));
     }
     if (!invalid.isEmpty()) {
-      findings.add(Code.BAD_GLOBAL_ID, invalid.size() + " of " + elements.size() + " "
-          + (elements.get(0).category() == org.seamledger.element.Category.ROOF ? "roof elements" : "neighbouring elements")
-          + " have no valid GlobalId, for example '" + invalid.get(0) + "'.");
+      example = example.isEmpty() ? invalid.get(0) : example;
+      counts.add(invalid.size() + " of " + elements.size() + " "
+          + (elements.get(0).category() == org.seamledger.element.Category.ROOF ? "roof elements" : "neighbouring elements"));
     }
     return unique;
+  }
+
+  /** One finding for all that were seen. */
+  void report() {
+    if (!counts.isEmpty()) {
+      findings.add(Code.BAD_GLOBAL_ID, String.join(" and ", counts) + " have no valid GlobalId, for example '" + example + "'.");
+    }
   }
 }

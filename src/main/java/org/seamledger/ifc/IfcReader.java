@@ -27,7 +27,9 @@ import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Findings;
 import org.seamledger.ifc.entity.IfcInput;
 import org.seamledger.ifc.entity.Model;
+import org.seamledger.ifc.product.BelowRoofs;
 import org.seamledger.ifc.product.Holes;
+import org.seamledger.ifc.product.Materials;
 import org.seamledger.ifc.product.Neighbours;
 import org.seamledger.ifc.product.Properties;
 import org.seamledger.ifc.product.Roofs;
@@ -99,10 +101,21 @@ public final class IfcReader {
     GlobalIds ids = new GlobalIds(findings);
     List<Element> uniqueRoofs = ids.unique(duplicates.without(sorted(roofs)));
     List<Element> uniqueNeighbours = ids.unique(duplicates.without(sorted(neighbours)));
+    List<Element> below = below(near);
     duplicates.report();
+    ids.report();
     return new Building(infos, uniqueRoofs, uniqueNeighbours.stream().filter(e -> !isFlashing(e)).toList(),
         uniqueNeighbours.stream().filter(IfcReader::isFlashing).toList(), offset, findings.all(),
-        Mentions.of(scopes, List.of(uniqueNeighbours, uniqueRoofs), findings.all()));
+        Mentions.of(scopes, List.of(below, uniqueNeighbours, uniqueRoofs), findings.all()), below);
+  }
+
+  /** Doors and rooms below the roofs; of several models that hold the same one, the first speaks. */
+  private List<Element> below(PlanIndex<Box3> near) {
+    Map<String, Element> byId = new TreeMap<>();
+    for (int i = 0; i < scopes.size(); i++) {
+      BelowRoofs.of(scopes.get(i), roofIds.get(i), near).forEach(e -> byId.putIfAbsent(e.globalId(), e));
+    }
+    return List.copyOf(byId.values());
   }
 
   private void reportRepeated(IfcInput input) {
@@ -210,6 +223,7 @@ public final class IfcReader {
     bodies.keySet().forEach(id -> described.addAll(scope.relations().ancestors(id)));
     described.removeIf(id -> scope.classOf(id) == null);
     Map<Long, SortedMap<String, String>> properties = Properties.of(scope.model(), described);
+    Materials.of(scope.model(), described).forEach((id, names) -> properties.get(id).put(Element.MATERIALS, names));
     List<Element> elements = new ArrayList<>();
     bodies.forEach((id, body) -> {
       Entity e = scope.model().get(id);

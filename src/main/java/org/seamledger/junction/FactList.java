@@ -105,14 +105,25 @@ public final class FactList {
       fact("largerFlowShare", NUMBER, SHARE, "valleys: share of its water, 0.5 to 1, that comes from the one side",
           "trace of the water"),
       fact("endsAtWall", FLAG, "valleys: true where its water runs on against a wall", "trace of the water"),
-      fact("channelDepthM", NUMBER, METRES, "level valleys, downslope walls: depth of the flow in a channel 100 mm wide at 1:200",
+      fact("channelDepthM", NUMBER, METRES,
+          "level valleys, downslope walls, upslope sides of penetrations (half the flow): depth in a channel 100 mm wide at 1:200",
           "Manning's equation for a rectangle"),
-      fact("outletM", NUMBER, METRES, "level valleys, downslope walls: diameter of the leader that carries the flow",
+      fact("outletM", NUMBER, METRES, "level valleys, downslope walls, eaves: diameter of each leader that carries the flow",
           "National Standard Plumbing Code 2006, table 13.6.1"),
       fact("overflowM", NUMBER, METRES, "level valleys, downslope walls: width of an overflow that takes the flow 2 in deep",
           "weir formula of Francis"),
       fact("heldM2", NUMBER, SQUARE_METRES, "level valleys, downslope walls: plan area whose water finds no way out, square metres",
           "trace of the water"),
+      fact("outletHeadM", NUMBER, METRES, "level valleys, downslope walls: depth of water over that leader's mouth",
+          "weir along its edge, or orifice"),
+      fact("gutterOutlets", COUNT, "eaves: outlets of a gutter along it", "roof system: spacing of outlets"),
+      fact("gutterM", NUMBER, METRES, "eaves: diameter of the half-round gutter that carries the flow between them; none beyond 10 in",
+          "published table at 1/16 in a foot"),
+      fact("entryCount", COUNT, "eaves: doors of walls on which comes down what slides off it", "the model's doors in the wall behind it"),
+      fact("roomCount", COUNT, "level valleys, downslope walls, eaves with a gutter: rooms under it",
+          "the model's spaces that are not external"),
+      fact("counterflashed", FLAG, "sides of penetrations: true where the detail's metal covers the upturned flashing from above",
+          "parts of the detail"),
       fact("toRidgeM", NUMBER, METRES, "penetrations: distance from their edge to the nearest ridge or hip of the same face",
           "between the lines"),
       fact("toWallM", NUMBER, METRES, "penetrations: distance from their edge to the nearest wall of the same face",
@@ -159,7 +170,10 @@ public final class FactList {
   public static final List<Fact> FACE = List.of(
       fact("panelLengthM", NUMBER, METRES, "length of its longest panel", "panel layout"),
       fact("movementM", NUMBER, METRES, "that panel's change of length between the lowest and the highest temperature of the metal",
-          "coefficient of expansion; half the length where it is fixed in the middle"));
+          "coefficient of expansion; half the length where it is fixed in the middle"),
+      fact("faceMetal", WORD, "its metal, by the words of panelMetal", "names of the model's materials, or else roof system"),
+      fact("copperAbove", FLAG, "true where water that ran over copper comes to a face of zinc, aluminium or what is coated with them",
+          "trace of the water"));
 
   /** What the rules that fix panels see of one, besides where the system fixes panels. */
   public static final List<Fact> PANEL = List.of(
@@ -200,6 +214,11 @@ public final class FactList {
       fact("freeEdgeM", NUMBER, METRES, "length of all free edges", "sum over the roof"),
       fact("eaveM", NUMBER, METRES, "length of all eaves", "lines added up"),
       fact("marine", FLAG, "true within reach of salt spray", "roof system"),
+      fact("iceBarrier", FLAG, "true where the authority asks for an ice barrier", "roof system"),
+      fact("iceZoneM2", NUMBER, SQUARE_METRES, "area from the eaves to 24 in inside the walls' inside",
+          "plan distance to the walls of the model; where a barrier is asked for"),
+      fact("iceUnmeasuredM", NUMBER, METRES, "length of the eaves without a wall in the model, taken to stand under the edge",
+          "likewise"),
       fact("lowestMetalC", NUMBER, CELSIUS, "lowest temperature of the metal", "roof system"),
       fact("jointSpacingM", NUMBER, METRES, "greatest distance between expansion joints of the flashings' metal", "UFGS 07 60 00"));
 

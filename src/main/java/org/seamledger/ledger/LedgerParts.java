@@ -28,8 +28,8 @@ import java.util.zip.GZIPOutputStream;
  * <p>In the outline a junction keeps all its fields but these: steps, explanation, closures, plugs and metal go; {@code seals} are
  * summed by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays; {@code metalParts} counts
  * the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal. Lines of the
- * order lose the arithmetic, junctions, faces and measures. The panels go, and with them the list of the quantities; {@code panelSum} has
- * their number, length and area.
+ * order lose the arithmetic, junctions, faces and measures. The panels, where each is fixed and how far it moves, are a part of their own;
+ * the list of the quantities goes, and {@code panelSum} has their number, length and area.
  */
 public final class LedgerParts {
 
@@ -40,16 +40,18 @@ public final class LedgerParts {
   }
 
   private final byte[] outline;
+  private byte[] panels;
   private final List<byte[]> chunks = new ArrayList<>();
   private final Map<String, Place> places = new HashMap<>();
 
   private LedgerParts(byte[] ledger) throws IOException {
+    panels = gzip(new byte[] {'[', ']'});
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (JsonGenerator out = LedgerReader.PLAIN.createGenerator(new GZIPOutputStream(bytes, 1 << 16))) {
       out.writeStartObject();
       LedgerReader.unpack(ledger, (name, value) -> {
         if (name.equals(PANELS)) {
-          value.skipChildren();
+          panels = panels(value);
           return;
         }
         out.writeFieldName(name);
@@ -80,9 +82,22 @@ public final class LedgerParts {
     return outline;
   }
 
+  /** The panels with their fixed lines and movement, gzipped JSON: an array, empty where the result has none. */
+  public byte[] panels() {
+    return panels;
+  }
+
   /** One junction or node whole, JSON; empty where there is none of that id. */
   public Optional<byte[]> junction(String id) {
     return Optional.ofNullable(places.get(id)).map(p -> Arrays.copyOfRange(unpacked(chunks.get(p.chunk())), p.from(), p.to()));
+  }
+
+  private static byte[] panels(JsonParser in) throws IOException {
+    ByteArrayOutputStream packed = new ByteArrayOutputStream();
+    try (JsonGenerator out = LedgerReader.PLAIN.createGenerator(new GZIPOutputStream(packed))) {
+      out.copyCurrentStructure(in);
+    }
+    return packed.toByteArray();
   }
 
   private interface Shortening {
@@ -98,13 +113,13 @@ public final class LedgerParts {
       chunk.write(LedgerReader.PLAIN.writeValueAsBytes(junction));
       places.put(junction.path("id").asText(), new Place(chunks.size(), from, chunk.size()));
       if (chunk.size() > CHUNK) {
-        chunks.add(gzip(chunk));
+        chunks.add(gzip(chunk.toByteArray()));
         chunk.reset();
       }
       out.writeTree(shortening.of(junction));
     });
     out.writeEndArray();
-    chunks.add(gzip(chunk));
+    chunks.add(gzip(chunk.toByteArray()));
   }
 
   /** How a line of the order came about stands in the order as a table. */
@@ -192,10 +207,10 @@ public final class LedgerParts {
     return quantities;
   }
 
-  private static byte[] gzip(ByteArrayOutputStream chunk) throws IOException {
+  private static byte[] gzip(byte[] plain) throws IOException {
     ByteArrayOutputStream packed = new ByteArrayOutputStream();
     try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
-      chunk.writeTo(out);
+      out.write(plain);
     }
     return packed.toByteArray();
   }

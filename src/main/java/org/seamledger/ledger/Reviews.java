@@ -7,7 +7,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.AcceptedFinding;
+import org.seamledger.finding.Remark;
+import org.seamledger.finding.TopicAnswer;
 
 /** What people said: reviews of junctions, marks and comments on findings. */
 public final class Reviews {
@@ -143,6 +146,52 @@ public final class Reviews {
       db.run("UPDATE finding SET version = version + 1, updated = ? WHERE analysis = ? AND id = ?", Analyses.now(), analysis, finding);
       return requireMark(analysis, finding);
     });
+  }
+
+  /**
+   * Takes in what came back on findings that were handed on: closed topics accept, reopened ones reopen, with who said so, when and why.
+   * Whatever was known before stays as it is, so that the same file twice changes nothing more.
+   *
+   * @param answers by the finding's place in the result
+   */
+  public TopicOutcome take(String analysis, Map<Integer, TopicAnswer> answers) {
+    return db.transaction(() -> {
+      TopicOutcome outcome = TopicOutcome.NONE;
+      for (FindingMark m : findings(analysis)) {
+        TopicAnswer answer = answers.get(m.place());
+        if (answer != null) {
+          outcome = outcome.and(take(analysis, m, answer));
+        }
+      }
+      return outcome;
+    });
+  }
+
+  private TopicOutcome take(String analysis, FindingMark m, TopicAnswer answer) throws SQLException {
+    boolean isAccepted = m.state().equals("accepted");
+    boolean accepts = !isAccepted && answer.verdict() == TopicAnswer.Verdict.CLOSED;
+    boolean reopens = isAccepted && answer.reopens(m.acceptedAt());
+    List<Remark> remarks = new ArrayList<>(reopens ? List.of(new Remark(m.acceptedBy(), m.acceptedAt(), m.reason())) : List.of());
+    remarks.addAll(accepts && answer.isLastTheReason() ? answer.remarks().subList(0, answer.remarks().size() - 1) : answer.remarks());
+    remarks.removeIf(r -> isKnown(r, m, reopens));
+    for (Remark r : remarks) {
+      db.run("INSERT INTO comment(analysis, finding, author, text, created) VALUES(?,?,?,?,?)", analysis, m.id(), r.by(), r.text(),
+          r.when().isEmpty() ? Analyses.now() : r.when());
+    }
+    String assignee = answer.assignee().isBlank() ? m.assignee() : answer.assignee();
+    if (accepts || reopens || !remarks.isEmpty() || !assignee.equals(m.assignee())) {
+      Acceptance a = accepts ? answer.acceptance() : new Acceptance(m.acceptedBy(), m.acceptedAt(), m.reason());
+      boolean standing = accepts || isAccepted && !reopens;
+      db.run("UPDATE finding SET state = ?, reason = ?, accepted_by = ?, accepted_at = ?, assignee = ?, version = version + 1, updated = ?"
+          + " WHERE analysis = ? AND id = ?", standing ? "accepted" : "open", standing ? a.reason() : "", standing ? a.by() : "",
+          standing ? a.when().isEmpty() ? Analyses.now() : a.when() : "", assignee, Analyses.now(), analysis, m.id());
+    }
+    return new TopicOutcome(accepts ? 1 : 0, reopens ? 1 : 0, remarks.size() - (reopens ? 1 : 0));
+  }
+
+  private static boolean isKnown(Remark r, FindingMark m, boolean reopens) {
+    return m.comments().stream().anyMatch(c -> TopicAnswer.isSame(r, new Remark(c.author(), c.created(), c.text())))
+        || !reopens && m.state().equals("accepted") && TopicAnswer.isSame(r, new Remark(m.acceptedBy(), m.acceptedAt(), m.reason()));
   }
 
   private void requireAnalysis(String analysis) throws SQLException {

@@ -7,6 +7,8 @@ import java.math.RoundingMode;
 /** Measures as text for people; always the same text for the same number, whatever the machine's language. */
 public final class MeasureFormat {
 
+  private static final double SIXTEENTH = 0.0254 / 16;
+
   private MeasureFormat() {
   }
 
@@ -39,6 +41,21 @@ public final class MeasureFormat {
     BigInteger[] whole = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(16));
     String part = whole[1].signum() == 0 ? "" : mixed(whole[1].intValueExact());
     return sign + (part.isEmpty() ? whole[0].toString() : whole[0].signum() == 0 ? part : whole[0] + " " + part) + " in";
+  }
+
+  /** The same for what must not be less: to the next 1/16 above, so that 0.213 in is {@code 1/4 in}. */
+  public static String formatInchesUp(double metres) {
+    return formatInches(up(metres, SIXTEENTH));
+  }
+
+  /** Tenths of a millimetre, without zeros at the end, for what must not be less: {@code 5.5 mm}. */
+  public static String formatMillimetresUp(double metres) {
+    return plain(up(metres, 1e-4) * 1000, 1) + " mm";
+  }
+
+  /** The next multiple above; what is one within a millionth of it stays. */
+  private static double up(double metres, double step) {
+    return Math.ceil(metres / step - 1e-6) * step;
   }
 
   /** Both systems: {@code 12.192 m (40 ft 0 in)}. */

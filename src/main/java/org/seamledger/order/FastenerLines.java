@@ -15,10 +15,10 @@ import org.seamledger.quantity.system.PackSettings;
 /** Fasteners by type and length, in boxes; those of the clips are a line of their own. */
 final class FastenerLines {
 
-  /** A product: lengths to the tenth of a millimetre. */
-  private record Product(FastenerType type, long tenths) {
+  /** A product: lengths to the millimetre, so that 1 1/4 in and 32 mm are one. */
+  private record Product(FastenerType type, long millimetres) {
     double lengthM() {
-      return tenths * 1e-4;
+      return millimetres * 1e-3;
     }
   }
 
@@ -26,12 +26,13 @@ final class FastenerLines {
   }
 
   static List<OrderLine> of(OrderSource source) {
-    Map<Product, LineDraft> drafts = new TreeMap<>(Comparator.comparing((Product p) -> p.type().word()).thenComparing(Product::tenths));
+    Map<Product, LineDraft> drafts =
+        new TreeMap<>(Comparator.comparing((Product p) -> p.type().word()).thenComparing(Product::millimetres));
     Map<Product, TreeMap<String, Long>> places =
-        new TreeMap<>(Comparator.comparing((Product p) -> p.type()).thenComparing(Product::tenths));
+        new TreeMap<>(Comparator.comparing((Product p) -> p.type()).thenComparing(Product::millimetres));
     for (JunctionQuantities q : source.counted()) {
       for (FastenerRow row : q.fasteners()) {
-        Product product = new Product(row.type(), Math.round(row.lengthM() * 1e4));
+        Product product = new Product(row.type(), Math.round(row.lengthM() * 1e3));
         places.computeIfAbsent(product, k -> new TreeMap<>()).merge(row.place() + ", " + row.joins().word(), (long) row.count(), Long::sum);
         drafts.computeIfAbsent(product, k -> new LineDraft("", OrderGroup.FASTENERS, k.type().label(), "piece"))
             .add(q.junction(), row.face(), row.count());
@@ -45,7 +46,9 @@ final class FastenerLines {
         draft.step(places.get(product).entrySet().stream().map(e -> e.getValue() + " " + e.getKey()).collect(Collectors.joining("; ")));
         // The shortest of a type has the type's own id; ids must differ.
         lines.add(
-            boxes(draft.product(new ProductKey(id, product.tenths())).named(known ? id + ":" + Math.round(product.lengthM() * 1000) : id),
+            boxes(
+                draft.product(new ProductKey(id, product.millimetres() * 10))
+                    .named(known ? id + ":" + Math.round(product.lengthM() * 1000) : id),
                 product.type(), product.lengthM(),
                 source.system()));
       }

@@ -18,6 +18,8 @@ final class PieceLines {
   private final OrderSource source;
   private final Map<String, LineDraft> drafts = new TreeMap<>();
 
+  private final Map<String, String> sizes = new TreeMap<>();
+
   private PieceLines(OrderSource source) {
     this.source = source;
   }
@@ -31,7 +33,8 @@ final class PieceLines {
         continue;
       }
       for (MetalLine m : q.metal()) {
-        if (m.lengthM() == 0 && m.pieces() > 0 && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
+        if (m.lengthM() == 0 && m.pieces() > 0 && !source.isOfGutter(q, m)
+            && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
           lines.add(junction, source.part(q, m.part()), m);
         }
       }
@@ -43,9 +46,12 @@ final class PieceLines {
   /** Corner pieces, end plates, kick-outs: each name is one piece, made to measure. */
   private void node(JunctionQuantities counted) {
     for (MetalLine m : counted.metal()) {
-      String id = "piece:" + m.part().replace(' ', '-');
+      String name = "piece:" + m.part().replace(' ', '-');
+      String size = "sheet " + OrderSource.size(m.girthM());
+      // The first girth of a name has the name's own id; ids must differ.
+      String id = sizes.computeIfAbsent(name, k -> size).equals(size) ? name : name + ":" + mm(m.girthM());
       drafts.computeIfAbsent(id, k -> new LineDraft(id, OrderGroup.CORNERS, m.part(), "piece"))
-          .size("sheet " + OrderSource.size(m.girthM())).add(counted.junction(), "", m.pieces());
+          .size(size).product(ProductKey.of(name, m.girthM())).add(counted.junction(), "", m.pieces());
     }
   }
 
@@ -57,8 +63,18 @@ final class PieceLines {
     } else if (junction.junction().type().family() == Kind.Family.ROUND) {
       round(junction, part, counted);
     } else {
-      draft(part.id(), part.part()).add(id, counted.face(), counted.pieces());
+      drafts.computeIfAbsent(part.id(), k -> new LineDraft(k, group(part), part.part(), "piece"))
+          .add(id, counted.face(), counted.pieces());
     }
+  }
+
+  /** Outlets, overflows and joints of channels and linings belong to the drainage, cleats and splice plates to the formed pieces. */
+  private static OrderGroup group(MetalPart part) {
+    return switch (part.run()) {
+      case AT_INTERVALS, BETWEEN_INTERVALS -> OrderGroup.DRAINAGE;
+      case AT_SPACING, PER_LAP, PER_SEAM -> OrderGroup.CORNERS;
+      default -> OrderGroup.PENETRATIONS;
+    };
   }
 
   private void round(DetailedJunction junction, MetalPart part, MetalLine counted) {

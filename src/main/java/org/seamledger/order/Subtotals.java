@@ -9,7 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.node.KindedNode;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Takeoff;
 
@@ -46,7 +48,10 @@ public final class Subtotals {
   public static final String SURFACE = "roof surface";
   private static final String UNKNOWN = "not known";
 
+  private static final String NODES = "nodes";
+
   private final Map<String, DetailedJunction> junctions = new TreeMap<>();
+  private final Map<String, KindedNode> nodes = new TreeMap<>();
   private final Map<String, List<String>> elementsOfFace = new TreeMap<>();
   private final Takeoff takeoff;
   private final By by;
@@ -55,6 +60,7 @@ public final class Subtotals {
     this.takeoff = takeoff;
     this.by = by;
     takeoff.detailed().forEach(j -> junctions.put(j.junction().junction().id(), j));
+    takeoff.nodes().forEach(n -> nodes.put(n.id(), n));
     takeoff.faces().forEach(f -> elementsOfFace.put(f.id(), f.elements()));
   }
 
@@ -91,25 +97,36 @@ public final class Subtotals {
   }
 
   private Set<String> keys(OrderShare share) {
-    DetailedJunction junction = junctions.get(share.junction());
     return switch (by) {
-      case KIND -> Set.of(junction == null ? SURFACE : junction.junction().kind());
-      case FAMILY -> Set.of(junction == null ? SURFACE : junction.junction().type().family().word());
-      case DETAIL -> Set.of(junction == null ? SURFACE : junction.detail().id());
-      case JUNCTION -> Set.of(junction == null ? SURFACE : share.junction());
-      case FACE -> new LinkedHashSet<>(faces(share, junction));
-      case STOREY -> labels(share, junction, ElementLabel::storey);
-      case MODEL -> labels(share, junction, e -> takeoff.models().get(e.model()).file());
+      case KIND -> Set.of(of(share, j -> j.junction().kind(), n -> n.kind().id()));
+      case FAMILY -> Set.of(of(share, j -> j.junction().type().family().word(), n -> NODES));
+      case DETAIL -> Set.of(of(share, j -> j.detail().id(), n -> n.kind().id()));
+      case JUNCTION -> Set.of(share.junction().isEmpty() ? SURFACE : share.junction());
+      case FACE -> new LinkedHashSet<>(faces(share));
+      case STOREY -> labels(share, ElementLabel::storey);
+      case MODEL -> labels(share, e -> takeoff.models().get(e.model()).file());
     };
   }
 
-  private static List<String> faces(OrderShare share, DetailedJunction junction) {
-    return !share.face().isEmpty() ? List.of(share.face()) : junction.junction().junction().faces();
+  /** A word about the junction or the node that an amount belongs to. */
+  private String of(OrderShare share, Function<DetailedJunction, String> ofJunction, Function<KindedNode, String> ofNode) {
+    DetailedJunction junction = junctions.get(share.junction());
+    KindedNode node = nodes.get(share.junction());
+    return junction != null ? ofJunction.apply(junction) : node != null ? ofNode.apply(node) : SURFACE;
   }
 
-  private Set<String> labels(OrderShare share, DetailedJunction junction, java.util.function.Function<ElementLabel, String> label) {
+  private List<String> faces(OrderShare share) {
+    if (!share.face().isEmpty()) {
+      return List.of(share.face());
+    }
+    DetailedJunction junction = junctions.get(share.junction());
+    return junction != null ? junction.junction().junction().faces()
+        : nodes.containsKey(share.junction()) ? nodes.get(share.junction()).node().faces() : List.of();
+  }
+
+  private Set<String> labels(OrderShare share, Function<ElementLabel, String> label) {
     Set<String> keys = new LinkedHashSet<>();
-    for (String face : faces(share, junction)) {
+    for (String face : faces(share)) {
       for (String element : elementsOfFace.getOrDefault(face, List.of())) {
         ElementLabel known = takeoff.elements().get(element);
         String word = known == null ? "" : label.apply(known);

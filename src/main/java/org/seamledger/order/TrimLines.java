@@ -28,6 +28,8 @@ public final class TrimLines {
     final double girthM;
     final List<TrimPlan.Piece> runs = new ArrayList<>();
     int laps;
+    /** Bought with the gutters: it has no line among the trims. */
+    boolean isGutter;
 
     Profile(String part, double girthM) {
       this.part = part;
@@ -44,6 +46,7 @@ public final class TrimLines {
               k -> new Profile(m.part(), m.girthM()));
           p.runs.add(new TrimPlan.Piece(q.junction(), m.face(), m.lengthM()));
           p.laps += m.laps();
+          p.isGutter = source.isOfGutter(q, m);
         }
       }
     }
@@ -71,6 +74,9 @@ public final class TrimLines {
     List<OrderLine> lines = new ArrayList<>();
     String last = "";
     for (Profile profile : profiles.values()) {
+      if (profile.isGutter) {
+        continue;
+      }
       // The first girth of a part has the part's own id; ids must differ.
       String id = "trim:" + profile.part + (profile.part.equals(last) ? ":" + MeasureFormat.fixed(profile.girthM * 1000, 0) : "");
       last = profile.part;

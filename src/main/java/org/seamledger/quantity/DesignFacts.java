@@ -1,6 +1,7 @@
 package org.seamledger.quantity;
 
 import java.util.List;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
@@ -28,19 +29,26 @@ public final class DesignFacts {
   private static final double JOINTS = 12.192;
   private static final double ALUMINIUM_JOINTS = 9.7536;
 
+  /** Ids of what covers an upturned flashing from above. */
+  private static final Set<String> COVERS = Set.of("counterflashing", "receiver-bar");
+
   private final List<DetailedJunction> junctions;
   private final Quantities quantities;
   private final RoofSystem system;
   private final Penetrations penetrations;
   private final WaterFacts water;
+  private final BelowRoof below;
+  private final WaterMetals metals;
 
-  /** Facts of a roof whose junctions, quantities and ways of the water these are. */
-  public DesignFacts(List<DetailedJunction> junctions, Quantities quantities, DrainageTrace drainage) {
+  /** Facts of a roof whose junctions, quantities and ways of the water these are, and what lies below it. */
+  public DesignFacts(List<DetailedJunction> junctions, Quantities quantities, DrainageTrace drainage, BelowRoof below) {
+    this.below = below;
     this.junctions = List.copyOf(junctions);
     this.quantities = quantities;
     this.system = quantities.system();
     this.penetrations = new Penetrations(junctions);
     this.water = new WaterFacts(junctions, quantities.layout(), system, drainage);
+    this.metals = new WaterMetals(drainage, below, system.panel().metal());
   }
 
   // ---- the system
@@ -58,6 +66,12 @@ public final class DesignFacts {
     f.put("eaveM", junctions.stream().filter(j -> j.junction().type().water() == Kind.Water.OVER)
         .mapToDouble(j -> j.junction().junction().lengthM()).sum());
     f.put("marine", system.site().marine());
+    f.put("iceBarrier", system.site().iceBarrier());
+    if (system.site().iceBarrier()) {
+      IceZone ice = IceZone.of(quantities.layout(), junctions, below);
+      f.put("iceZoneM2", ice.areaM2());
+      f.put("iceUnmeasuredM", ice.unmeasuredM());
+    }
     f.put("lowestMetalC", system.site().lowestMetal().in(Unit.CELSIUS));
     f.put("jointSpacingM", system.flashing().metal() == Metal.ALUMINIUM ? ALUMINIUM_JOINTS : JOINTS);
     f.put("freeEdgeM", junctions.stream().filter(j -> j.junction().type().family() == Kind.Family.EDGE)
@@ -111,6 +125,8 @@ public final class DesignFacts {
   /** The longest panel and how much its free end moves: all of it, or half where it is fixed in the middle. */
   public SortedMap<String, Object> face(RoofFace face) {
     SortedMap<String, Object> f = new TreeMap<>();
+    f.put("faceMetal", metals.of(face.id()).word());
+    f.put("copperAbove", metals.copperComes(face.id()));
     double longest = quantities.layout().face(face.id()).panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
     if (longest > 0) {
       boolean middle = system.panel().fixedAt() == FixedAt.MIDDLE;
@@ -139,8 +155,22 @@ public final class DesignFacts {
     put(f, "toWallM", penetrations.toWall().get(line.id()));
     f.put("lineMovementM", Thermal.movementM(system.flashing().metal(), line.lengthM(), range()));
     put(f, "toPenetrationM", penetrations.toOther().get(line.id()));
+    if (kind.family() == Kind.Family.PENETRATION) {
+      f.put("counterflashed", detailed.detail().metal().stream().anyMatch(m -> COVERS.contains(m.id())));
+    }
+    elements(detailed).forEach((name, ids) -> f.put(name, ids.size()));
     water.add(detailed, f);
     return f;
+  }
+
+  /** Elements below a junction, by the fact that counts them: whoever reads of it wants to find them. */
+  public SortedMap<String, List<String>> elements(DetailedJunction detailed) {
+    String id = detailed.junction().junction().id();
+    SortedMap<String, List<String>> elements = new TreeMap<>();
+    elements.put("entryCount", below.doors().getOrDefault(id, List.of()));
+    elements.put("roomCount", below.rooms().getOrDefault(id, List.of()));
+    elements.values().removeIf(List::isEmpty);
+    return elements;
   }
 
   private static void tape(JunctionQuantities counted, SortedMap<String, Object> f) {

@@ -77,7 +77,7 @@ public final class Estimates {
               + system.panel().movementGap());
       double gap = Thermal.gapAtInstallM(system.panel().movementGap().value(), metal, middle ? longest / 2 : longest,
           celsius(system.site().installMetal()), celsius(system.site().lowestMetal()));
-      add("movement", "gap to leave at its free end when fixed at " + system.site().installMetal(), text.part(Math.max(0, gap)),
+      add("movement", "gap to leave at its free end when fixed at " + system.site().installMetal(), text.least(Math.max(0, gap)),
           "widest gap less what opens until " + system.site().lowestMetal());
     }
     add("movement", "stress in a panel pinned at both ends", MeasureFormat.fixed(Thermal.lockedStressPa(metal, range) / 1e6, 0) + " MPa",
@@ -85,9 +85,9 @@ public final class Estimates {
     double piece = Thermal.movementM(system.flashing().metal(), system.flashing().length().value(), range);
     double capability = system.sealant().movementCapability().value();
     add("movement", "sealant in a moving lap between lengths of " + system.flashing().length(),
-        text.part(Thermal.lapJointM(piece, capability)) + " thick",
+        text.least(Thermal.lapJointM(piece, capability)) + " thick",
         "W = ΔL / √((1+S)² − 1), ΔL = " + text.part(piece) + ", S = " + system.sealant().movementCapability() + "; derived");
-    add("movement", "the same as a butt joint", text.part(Thermal.buttJointM(piece, capability)) + " wide",
+    add("movement", "the same as a butt joint", text.least(Thermal.buttJointM(piece, capability)) + " wide",
         "W = ΔL / S (form used in joint-width guides, from memory)");
   }
 

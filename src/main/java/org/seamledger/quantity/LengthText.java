@@ -23,6 +23,11 @@ record LengthText(boolean metric) {
     return metric ? MeasureFormat.formatMetres(metres) : MeasureFormat.formatFeetInches(metres);
   }
 
+  /** A size that must not be less: rounded up. */
+  String least(double metres) {
+    return metric ? MeasureFormat.formatMillimetresUp(metres) : MeasureFormat.formatInchesUp(metres);
+  }
+
   /** Short lengths: millimetres, or inches. */
   String part(double metres) {
     return metric ? MeasureFormat.plain(metres * 1000, 1) + " mm" : MeasureFormat.formatInches(metres);

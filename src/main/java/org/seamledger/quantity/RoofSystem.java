@@ -90,7 +90,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       new SiteSettings(length("0 m"), Measure.parse(Dimension.SPEED, "4.8 in/h"), Measure.parse(Dimension.SPEED, "9.6 in/h"),
           share("100 %"), Measure.temperature("-20 °F"),
           Measure.temperature("180 °F"), Measure.temperature("70 °F"), Measure.temperature("70 °F"), share("50 %"),
-          Measure.parse(Dimension.SPEED, "90 mph"), false),
+          Measure.parse(Dimension.SPEED, "90 mph"), false, false),
       usualPurchase());
 
   /** Common practice, to be replaced by what is sold. */

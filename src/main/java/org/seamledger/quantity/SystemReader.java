@@ -26,6 +26,7 @@ import org.seamledger.quantity.system.Range;
 final class SystemReader {
 
   static final long LONGEST = 1 << 20;
+  static final int MOST_PIECES = 100_000;
   private static final String NOTE = "note";
   private static final ObjectMapper JSON = new ObjectMapper()
       .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
@@ -141,8 +142,8 @@ final class SystemReader {
       return expect(node.isBoolean(), "true or false", node, path) ? (Object) node.booleanValue() : defaults;
     }
     if (type == int.class) {
-      boolean fits = node.isInt() && node.intValue() >= 1 && node.intValue() <= 100_000;
-      return expect(fits, "a whole number from 1 to 100000", node, path) ? (Object) node.intValue() : defaults;
+      boolean fits = node.isInt() && node.intValue() >= 1 && node.intValue() <= MOST_PIECES;
+      return expect(fits, "a whole number from 1 to " + MOST_PIECES, node, path) ? (Object) node.intValue() : defaults;
     }
     boolean fits = node.isTextual() && node.textValue().length() <= 200;
     return expect(fits, "a text of at most 200 characters", node, path) ? node.textValue() : defaults;

@@ -11,20 +11,14 @@ import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.drainage.WaterPlace;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
-import org.seamledger.quantity.physics.OpenChannel;
 import org.seamledger.quantity.physics.Rain;
 import org.seamledger.roof.RoofFace;
 
 /** What the trace of the water says of a junction, in flows of the five-minute rain and in sizes. */
 final class WaterFacts {
 
-  /** Width of a channel along a wall or in a level valley, and its fall, that a depth is stated for (common practice, no source). */
-  private static final double CHANNEL_WIDTH = 0.1;
-  private static final double CHANNEL_FALL = 1.0 / 200;
   /** Sine of the angle from which on water runs into a wall rather than along it. */
   private static final double INTO_WALL = 0.1;
-  /** Depth of the water over the sill of an overflow, metres (common practice, no source: 2 in). */
-  private static final double OVERFLOW_HEAD = 0.0508;
   private static final double LITRES = 1000;
 
   private final RoofLayout layout;
@@ -51,12 +45,10 @@ final class WaterFacts {
     if (area > 0) {
       f.put("flowLps", flow * LITRES);
     }
+    f.putAll(WaterSizes.of(kind, line.lengthM(), flow, system));
     if (kind.water() == Kind.Water.ALONG) {
       valley(line, flow, from, area, f);
     } else if (kind.water() == Kind.Water.INTO || kind.water() == Kind.Water.AGAINST) {
-      f.put("channelDepthM", OpenChannel.rectangularDepth(flow, CHANNEL_WIDTH, system.manningN(), CHANNEL_FALL));
-      f.put("outletM", OpenChannel.leaderDiameter(flow));
-      f.put("overflowM", OpenChannel.weirLength(flow, OVERFLOW_HEAD));
       f.put("heldM2", trace.held().getOrDefault(line.id(), 0.0));
     } else if (kind.water() == Kind.Water.BESIDE && kind.family() == Kind.Family.WALL) {
       f.put("eaveAtLowEnd", ends.eaveAtLowEnd(line));

@@ -80,7 +80,7 @@ public final class RoofBuilder {
   }
 
   private List<ExposedFacet> exposed(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
-    Thickness thickness = new Thickness(limits.tops());
+    Thickness thickness = new Thickness(tolerance, limits.tops());
     TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance, limits, progress.part(0, SURFACES));
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance, limits);
     Exposure exposure = new Exposure(surfaces.all(), tolerance, limits);

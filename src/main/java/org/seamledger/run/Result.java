@@ -4,10 +4,16 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.submittal.SubmittalSetup;
-import org.seamledger.finding.AcceptedFinding;
+import org.seamledger.graph.GraphQuery;
+import org.seamledger.order.Alternate;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
+import org.seamledger.quantity.RoofSystem;
+import org.seamledger.source.ModelSource;
 
 /**
  * A result in every form that the service and the watch give out. The same result gives the same text; it may be kept long, and asked from
@@ -36,24 +42,61 @@ public interface Result {
   /** The order, as comma-separated values; with prices where there are any. */
   String order(Optional<PriceList> prices);
 
+  /** The order divided by what it belongs to, as comma-separated values; with costs where there are prices. */
+  String subtotals(Subtotals.By by, Optional<PriceList> prices);
+
+  /** The order and the findings, to compare with those of the same roof under another system; empty where there is no order. */
+  default Optional<Alternate> alternate(String name, Optional<PriceList> prices) {
+    return Optional.empty();
+  }
+
+  /** The roof system in force; empty where it isn't known. */
+  default Optional<RoofSystem> system() {
+    return Optional.empty();
+  }
+
   /** The junctions, as comma-separated values. */
   String junctions();
 
-  /**
-   * The result as other programs take it, with the findings that people accepted; empty where there is no such form.
-   *
-   * @param accepted in a form that stays true in the next export
-   */
-  default Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
+  /** The result as other programs take it, with what people said about its findings; empty where there is no such form. */
+  default Optional<byte[]> handedOn(HandoverForm form, FindingReviews reviews) {
+    return Optional.empty();
+  }
+
+  /** What stands near the roof, as JSON for pictures; empty where nothing is known of it. */
+  default Optional<String> surroundings() {
+    return Optional.empty();
+  }
+
+  /** The result as a workbook, with prices where there are any; empty where there is none. */
+  default Optional<byte[]> workbook(Optional<PriceList> prices, DrawingUnits units, FindingReviews reviews) {
     return Optional.empty();
   }
 
   /**
-   * Sheets for review and for the crew as PDF, with the findings that people accepted; empty where there are no drawings.
+   * Writes the copy of one of its models with the answers in it, packed as the model is.
    *
-   * @param accepted in a form that stays true in the next export
+   * @param model its position among the result's models, from 0
+   * @return whether there are such copies
+   * @throws org.seamledger.finding.UnreadableModelException where the model can't be read any more, is another one by now, or is of no
+   *     schema that can be written
    */
-  default Optional<byte[]> submittal(SubmittalSetup setup, List<AcceptedFinding> accepted) {
+  default boolean copy(int model, ModelSource source, FindingReviews reviews, OutputStream out) throws IOException {
+    return false;
+  }
+
+  /** Its graph for queries; empty where there is none. */
+  default Optional<GraphQuery> graph() {
+    return Optional.empty();
+  }
+
+  /** Ids of the topics that its findings are handed on as, in their order. */
+  default List<UUID> topicIds() {
+    return List.of();
+  }
+
+  /** Sheets for review and for the crew as PDF, with what people said about its findings; empty where there are no drawings. */
+  default Optional<byte[]> submittal(SubmittalSetup setup, FindingReviews reviews) {
     return Optional.empty();
   }
 

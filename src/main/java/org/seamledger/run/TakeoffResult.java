@@ -7,7 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import org.seamledger.finding.AcceptedFinding;
+import java.util.UUID;
 import org.seamledger.export.CsvLedger;
 import org.seamledger.export.CutList;
 import org.seamledger.export.JsonLedger;
@@ -15,11 +15,20 @@ import org.seamledger.export.OrderCsv;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.ProfileDrawing;
 import org.seamledger.export.SectionDrawing;
+import org.seamledger.export.SubtotalsCsv;
+import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.submittal.SubmittalPdf;
 import org.seamledger.export.submittal.SubmittalSetup;
+import org.seamledger.export.workbook.WorkbookWriter;
+import org.seamledger.graph.GraphQuery;
+import org.seamledger.order.Alternate;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
+import org.seamledger.quantity.RoofSystem;
+import org.seamledger.source.ModelSource;
 import org.seamledger.takeoff.Takeoff;
 
 /** A takeoff, written out when somebody asks for it. */
@@ -28,6 +37,11 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   @FunctionalInterface
   private interface Writer {
     void write(Takeoff takeoff, OutputStream out) throws IOException;
+  }
+
+  @FunctionalInterface
+  private interface OutputWork {
+    void write(OutputStream out) throws IOException;
   }
 
   @Override
@@ -72,18 +86,59 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   }
 
   @Override
+  public String subtotals(Subtotals.By by, Optional<PriceList> prices) {
+    return text((t, out) -> SubtotalsCsv.write(t, prices, by, out));
+  }
+
+  @Override
+  public Optional<Alternate> alternate(String name, Optional<PriceList> prices) {
+    return Optional.of(Alternate.of(name, takeoff, prices));
+  }
+
+  @Override
+  public Optional<RoofSystem> system() {
+    return Optional.of(takeoff.system());
+  }
+
+  @Override
   public String junctions() {
     return text(CsvLedger::write);
   }
 
   @Override
-  public Optional<byte[]> handedOn(HandoverForm form, List<AcceptedFinding> accepted) {
-    return Optional.of(bytes(takeoff.withAccepted(accepted), form::write));
+  public Optional<byte[]> handedOn(HandoverForm form, FindingReviews reviews) {
+    return Optional.of(bytes(out -> form.write(reviews.on(takeoff), out)));
   }
 
   @Override
-  public Optional<byte[]> submittal(SubmittalSetup setup, List<AcceptedFinding> accepted) {
-    return Optional.of(bytes(takeoff.withAccepted(accepted), (t, out) -> SubmittalPdf.write(t, setup, out)));
+  public Optional<byte[]> workbook(Optional<PriceList> prices, DrawingUnits units, FindingReviews reviews) {
+    return Optional.of(bytes(out -> WorkbookWriter.write(reviews.on(takeoff), prices, units, out)));
+  }
+
+  @Override
+  public boolean copy(int model, ModelSource source, FindingReviews reviews, OutputStream out) throws IOException {
+    ModelCopies.write(reviews.on(takeoff), model, source, out);
+    return true;
+  }
+
+  @Override
+  public Optional<GraphQuery> graph() {
+    return Optional.of(new GraphQuery(takeoff));
+  }
+
+  @Override
+  public List<UUID> topicIds() {
+    return takeoff.topicIds();
+  }
+
+  @Override
+  public Optional<String> surroundings() {
+    return Optional.of(text(SurroundingsJson::write));
+  }
+
+  @Override
+  public Optional<byte[]> submittal(SubmittalSetup setup, FindingReviews reviews) {
+    return Optional.of(bytes(out -> SubmittalPdf.write(reviews.on(takeoff), setup, out)));
   }
 
   @Override
@@ -92,13 +147,13 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   }
 
   private String text(Writer writer) {
-    return new String(bytes(takeoff, writer), StandardCharsets.UTF_8);
+    return new String(bytes(out -> writer.write(takeoff, out)), StandardCharsets.UTF_8);
   }
 
-  private static byte[] bytes(Takeoff takeoff, Writer writer) {
+  private static byte[] bytes(OutputWork work) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
-      writer.write(takeoff, bytes);
+      work.write(bytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 
@@ -18,13 +19,17 @@ import java.util.function.UnaryOperator;
  * </pre>
  * A name is letters, digits, hyphens and underscores. The keys are {@code url} (http or https, needed), {@code user}, {@code password},
  * {@code insecure} ({@code true}: send the password over plain http to another machine), and the limits {@code connect-seconds},
- * {@code answer-seconds}, {@code download-seconds} and {@code max-megabytes} of {@link ServerLimits}.
+ * {@code answer-seconds}, {@code download-seconds} and {@code max-megabytes} of {@link ServerLimits}; {@code attach} says what a
+ * watch leaves there besides its usual answer: {@code ifc}, {@code bcf}, or both with a comma between them.
  *
  * <p>A password is taken from the file only where nobody but its owner can read the file. Else environment variables
  * {@code SEAMLEDGER_USER_NAME} and {@code SEAMLEDGER_PASSWORD_NAME} give both, NAME being the server's in capitals with {@code _} for
  * {@code -}; what stands there goes before the file.
  */
 public final class KnownServers {
+
+  /** What can be left with revisions besides ledger, report and changes. */
+  public static final Set<String> ATTACHABLE = Set.of("bcf", "ifc");
 
   /** No server may be asked. */
   public static final KnownServers NONE = new KnownServers(Map.of());
@@ -47,6 +52,11 @@ public final class KnownServers {
   /** Reads a list with another environment: a variable's name to its value or null. */
   static KnownServers read(Path file, UnaryOperator<String> environment) {
     return new KnownServers(new ServerList(file, environment).read());
+  }
+
+  /** What the operator wants left with revisions there: of {@link #ATTACHABLE}. */
+  public Set<String> attached(String name) {
+    return byName.containsKey(name) ? byName.get(name).attached() : Set.of();
   }
 
   /** What the operator calls them, in alphabetical order. */

@@ -2,6 +2,7 @@ package org.seamledger.source;
 
 import java.net.URI;
 import java.util.Locale;
+import java.util.Set;
 
 /**
  * What it takes to log in to a server. Not a record, whose text would show the password.
@@ -14,9 +15,16 @@ final class ServerAccess {
   private final String password;
   private final ServerLimits limits;
   private final String place;
+  private final Set<String> attached;
 
   /** @param place where the list of servers has it: file and line, without the folder, which is nobody else's business */
   ServerAccess(String name, URI url, String user, String password, ServerLimits limits, String place) {
+    this(name, url, user, password, limits, place, Set.of());
+  }
+
+  /** @param attached what is left with revisions there besides the ledger: of {@link KnownServers#ATTACHABLE} */
+  ServerAccess(String name, URI url, String user, String password, ServerLimits limits, String place, Set<String> attached) {
+    this.attached = Set.copyOf(attached);
     this.place = place;
     this.name = name;
     this.url = url;
@@ -41,6 +49,10 @@ final class ServerAccess {
 
   String password() {
     return password;
+  }
+
+  Set<String> attached() {
+    return attached;
   }
 
   ServerLimits limits() {

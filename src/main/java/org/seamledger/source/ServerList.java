@@ -26,7 +26,7 @@ final class ServerList {
 
   private static final long LARGEST = 1 << 20;
   private static final Set<String> KEYS = new TreeSet<>(List.of("url", "user", "password", "insecure", "connect-seconds", "answer-seconds",
-      "download-seconds", "max-megabytes"));
+      "download-seconds", "max-megabytes", "attach"));
   private static final Set<PosixFilePermission> OTHERS = EnumSet.of(PosixFilePermission.GROUP_READ, PosixFilePermission.GROUP_WRITE,
       PosixFilePermission.OTHERS_READ, PosixFilePermission.OTHERS_WRITE);
 
@@ -136,7 +136,7 @@ final class ServerList {
           + ".insecure=true where the network is trusted");
     }
     return new ServerAccess(name, address, credential(name, "user", entries), credential(name, "password", entries), limits(entries),
-        file.getFileName() + ":" + url.line);
+        file.getFileName() + ":" + url.line, attached(entries.get("attach")));
   }
 
   private URI address(Entry url) {
@@ -154,6 +154,15 @@ final class ServerList {
       throw wrong(url.line, "expected an address such as https://models.example.org/bimserver, found " + (url.value.isEmpty() ? "nothing"
           : "something that is none"));
     }
+  }
+
+  private Set<String> attached(Entry entry) {
+    Set<String> words = entry == null ? Set.of() : new TreeSet<>(List.of(entry.value.strip().split("\\s*,\\s*")));
+    if (!KnownServers.ATTACHABLE.containsAll(words)) {
+      throw wrong(entry.line, "expected " + String.join(", ", new TreeSet<>(KnownServers.ATTACHABLE)) + ", or several with commas between"
+          + " them, found " + Lines.quote(entry.value));
+    }
+    return words;
   }
 
   private boolean isTrue(Entry entry) {

@@ -8,6 +8,7 @@ import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kinds;
 import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.Building;
+import org.seamledger.finding.Finding;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.geometry.DegenerateGeometryException;
 import org.seamledger.junction.Junction;
@@ -18,6 +19,7 @@ import org.seamledger.junction.PerimeterLaw;
 import org.seamledger.node.KindedNode;
 import org.seamledger.node.NodeKinds;
 import org.seamledger.progress.Progress;
+import org.seamledger.quantity.BelowRoof;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
@@ -78,13 +80,14 @@ public final class Analysis {
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
         Stage.QUANTITIES.of(progress)).withNodes(nodes, decided.junctions());
-    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), nodes, quantities, drainage, rules,
+    BelowRoof below = BelowRoofFinder.of(building, roof.faces(), decided.junctions(), around);
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), nodes, quantities, drainage, below, rules,
         Stage.REVIEW.of(progress));
+    List<Finding> findings = Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof),
+        PerimeterLaw.findings(roof, junctions), modelled.findings(), drainage.findings(roof.faces()),
+        decided.findings(), quantities.findings(), reviewed.findings()), reviewed.advice());
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
-        ElementLabel.all(building), roof.faces(), decided.junctions(), quantities,
-        Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof), PerimeterLaw.findings(roof, junctions),
-            modelled.findings(), drainage.findings(roof.faces()),
-            decided.findings(), quantities.findings(), reviewed.findings()), reviewed.advice()),
+        ElementLabel.all(building, findings), roof.faces(), decided.junctions(), quantities, findings,
         reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
         Surroundings.of(building))
         .withAccepted(inputs.accepted());

@@ -14,6 +14,7 @@ import org.seamledger.finding.Finding;
 import org.seamledger.finding.FindingCauses;
 import org.seamledger.node.KindedNode;
 import org.seamledger.progress.Progress;
+import org.seamledger.quantity.BelowRoof;
 import org.seamledger.quantity.DesignFacts;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.roof.RoofFace;
@@ -23,15 +24,15 @@ import org.seamledger.shacl.Rules;
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
   static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities,
-      DrainageTrace drainage, Rules rules, Progress progress) {
-    DesignFacts facts = new DesignFacts(junctions, quantities, drainage);
+      DrainageTrace drainage, BelowRoof below, Rules rules, Progress progress) {
+    DesignFacts facts = new DesignFacts(junctions, quantities, drainage, below);
     DesignReview review = new DesignReview(rules, facts.system());
     List<Finding> findings = new ArrayList<>(faces.isEmpty() ? List.of() : review.ofSystem());
     for (RoofFace face : progress.part(0, 0.3).over(faces)) {
       findings.addAll(review.ofFace(face, facts.face(face)));
     }
     for (DetailedJunction junction : progress.part(0.3, 1).over(junctions)) {
-      findings.addAll(review.ofJunction(junction, facts.junction(junction)));
+      findings.addAll(review.ofJunction(junction, facts.junction(junction), facts.elements(junction)));
     }
     nodes.forEach(n -> {
       Map<String, Object> seen = new TreeMap<>(n.facts().asMap());

@@ -5,6 +5,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -20,9 +21,14 @@ import org.seamledger.ledger.Origin;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.ledger.StoredFile;
 import org.seamledger.ledger.StoredLedger;
 import org.seamledger.ledger.Watches;
+import org.seamledger.run.FindingReviews;
+import org.seamledger.run.HandoverForm;
+import org.seamledger.run.Result;
 import org.seamledger.source.Attachment;
+import org.seamledger.source.ModelFile;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.ServedRevision;
 import org.seamledger.takeoff.Program;
@@ -59,6 +65,16 @@ public final class Answers {
     return title(revision, "changes since " + padded(before) + ".json");
   }
 
+  /** Title of the copy of a revision's model with the answers in it, where the operator asks for it. */
+  public static String copy(int revision) {
+    return title(revision, "model with answers.ifc");
+  }
+
+  /** Title of the findings of a revision for coordination tools, where the operator asks for them. */
+  public static String topics(int revision) {
+    return title(revision, "findings.bcf");
+  }
+
   /** People see titles in lists of files and save them under these names: they sort by revision, and say what is in them. */
   private static String title(int revision, String what) {
     return Program.NAME + " " + padded(revision) + " " + what;
@@ -85,6 +101,35 @@ public final class Answers {
           json(old, origin, c, store.choices().gone(before.get().analysis(), c.removed()))));
     }
     return all;
+  }
+
+  /**
+   * What the operator asks for besides, from the result itself.
+   *
+   * @param wanted of {@link org.seamledger.source.KnownServers#ATTACHABLE}
+   */
+  List<Attachment> besides(StoredAnalysis analysis, Origin origin, Result result, Set<String> wanted) {
+    FindingReviews reviews = FindingReviews.of(store.reviews(), analysis.id());
+    List<Attachment> all = new ArrayList<>();
+    if (wanted.contains("bcf")) {
+      result.handedOn(HandoverForm.BCF, reviews)
+          .ifPresent(b -> all.add(new Attachment(topics(origin.number()), HandoverForm.BCF.type(), b)));
+    }
+    if (wanted.contains("ifc")) {
+      copy(analysis, result, reviews).ifPresent(b -> all.add(new Attachment(copy(origin.number()), "application/octet-stream", b)));
+    }
+    return all;
+  }
+
+  private static Optional<byte[]> copy(StoredAnalysis analysis, Result result, FindingReviews reviews) {
+    StoredFile model = analysis.files().stream().filter(StoredFile::isModel).findFirst().orElseThrow();
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      return result.copy(0, new ModelFile(Path.of(model.path()), model.name()), reviews, bytes) ? Optional.of(bytes.toByteArray())
+          : Optional.empty();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Leaves with a revision what it does not have yet; a process that died half-way has left some of it. Returns how many it left. */

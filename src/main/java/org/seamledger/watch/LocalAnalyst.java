@@ -48,6 +48,14 @@ public final class LocalAnalyst implements Analyst {
     }
   }
 
+  /** {@inheritDoc} The models are run again: only where the operator asks for more than what storage keeps. */
+  @Override
+  public Optional<Result> result(StoredAnalysis analysis) {
+    Progress progress = Progress.NONE.unless(() -> Thread.currentThread().isInterrupted());
+    Outcome<Result> outcome = runs.run(analysis, store.choices().of(analysis.id()).inForce(), progress);
+    return outcome.failure().isPresent() ? Optional.empty() : Optional.of(outcome.orThrow());
+  }
+
   private Optional<Failure> run(StoredAnalysis analysis, Optional<Choices.Standing> decided) {
     Progress progress = Progress.NONE.unless(() -> Thread.currentThread().isInterrupted());
     Outcome<Result> outcome = runs.run(analysis, decided, progress, StoredRuns.Keeping.AT_ONCE);

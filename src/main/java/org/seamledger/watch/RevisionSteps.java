@@ -1,6 +1,10 @@
 package org.seamledger.watch;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Origin;
 import org.seamledger.ledger.State;
@@ -10,6 +14,8 @@ import org.seamledger.ledger.WatchedRevision.Stage;
 import org.seamledger.ledger.WatchedRevision;
 import org.seamledger.ledger.Watches;
 import org.seamledger.run.Failure;
+import org.seamledger.run.Result;
+import org.seamledger.source.Attachment;
 import org.seamledger.source.ModelServer;
 import org.seamledger.source.ModelServerException.Reason;
 import org.seamledger.source.ModelServerException;
@@ -129,8 +135,10 @@ final class RevisionSteps {
       giveUp(origin, "Its analysis was removed.");
       return;
     }
+    List<Attachment> documents = new ArrayList<>(answers.of(analysis.get(), origin));
+    documents.addAll(besides(analysis.get(), origin));
     try (ModelServer s = talk.connect()) {
-      int left = Answers.attach(s, Download.revision(s, origin), answers.of(analysis.get(), origin));
+      int left = Answers.attach(s, Download.revision(s, origin), documents);
       watches.reached(origin, Stage.ANSWERED);
       talk.tell("answered", origin, left + " documents");
     } catch (ModelServerException e) {
@@ -139,6 +147,24 @@ final class RevisionSteps {
       }
       throw e;
     }
+  }
+
+  /** What the operator asks for besides; that it can't be had holds up no answer, and the log says so. */
+  private List<Attachment> besides(StoredAnalysis analysis, Origin origin) {
+    Set<String> wanted = talk.setting().servers().attached(server);
+    if (wanted.isEmpty() || analysis.state() != State.DONE) {
+      return List.of();
+    }
+    try {
+      Optional<Result> result = analyst.result(analysis);
+      if (result.isPresent()) {
+        return answers.besides(analysis, origin, result.get(), wanted);
+      }
+      talk.tell("trouble", origin, "the result can't be had again for " + String.join(" and ", wanted));
+    } catch (UnreadableModelException e) {
+      talk.tell("trouble", origin, e.getMessage());
+    }
+    return List.of();
   }
 
   /** A fault of the program at a revision must not come back for ever. What it says stays in the log: it may be nobody else's business. */

@@ -1,6 +1,7 @@
 package org.seamledger.watch;
 
 import java.util.List;
+import java.util.Set;
 import org.seamledger.source.KnownServers;
 import org.seamledger.source.ModelServer;
 
@@ -17,6 +18,11 @@ public interface Servers {
    */
   ModelServer connect(String name);
 
+  /** What else than the usual answer is left with revisions there: of {@link KnownServers#ATTACHABLE}. */
+  default Set<String> attached(String name) {
+    return Set.of();
+  }
+
   /** Those on the operator's list. */
   static Servers of(KnownServers list) {
     return new Servers() {
@@ -28,6 +34,11 @@ public interface Servers {
       @Override
       public ModelServer connect(String name) {
         return list.connect(name);
+      }
+
+      @Override
+      public Set<String> attached(String name) {
+        return list.attached(name);
       }
     };
   }

@@ -23,7 +23,7 @@ class DesignReviewTest {
   void withoutFactsNothingIsFound() {
     DesignReview review = new DesignReview(RULES, Map.of());
     assertThat(review.ofSystem()).isEmpty();
-    assertThat(review.ofJunction(junction("hip", Facts.builder().build(), "hip"), Map.of())).isEmpty();
+    assertThat(review.ofJunction(junction("hip", Facts.builder().build(), "hip"), Map.of(), Map.of())).isEmpty();
   }
 
   @Test
@@ -31,7 +31,7 @@ class DesignReviewTest {
     DesignReview review = new DesignReview(RULES, SYSTEM);
     Facts facts = Facts.builder().number("widthAcrossFallM", 0.9).number("lowRiseDegrees", 20).build();
     List<Finding> found = review.ofJunction(junction("curb-upslope", facts, "curb-upslope-cricket"),
-        Map.of("tapeSpacingM", 0.1524, "tapeCoverageShare", 0.875));
+        Map.of("tapeSpacingM", 0.1524, "tapeCoverageShare", 0.875), Map.of());
     assertThat(found).containsExactly(
         new Finding("drainage/no-cricket", Severity.WARNING,
             "a penetration 900 mm (35.433 in) wide stands perpendicular to the slope and the model shows no cricket behind it", "j",
@@ -46,7 +46,7 @@ class DesignReviewTest {
         Seal.Exposure.EXPOSED, "in the corner", 1, On.LINE, Run.CONTINUOUS, 0, "bead.size", "")), List.of(), List.of(), "nothing", false,
         "");
     DetailedJunction j = new DetailedJunction(junction("hip", Facts.builder().build(), "hip").junction(), caulked);
-    assertThat(new DesignReview(RULES, SYSTEM).ofJunction(j, Map.of())).extracting(Finding::code)
+    assertThat(new DesignReview(RULES, SYSTEM).ofJunction(j, Map.of(), Map.of())).extracting(Finding::code)
         .containsExactly("seal/bead-only", "seal/in-view");
   }
 
@@ -56,7 +56,7 @@ class DesignReviewTest {
     DesignReview review = new DesignReview(RULES, SYSTEM);
     details.book().forEach((id, detail) -> {
       String kind = Kinds.ALL.stream().filter(id::startsWith).max((a, b) -> a.length() - b.length()).orElse("flat-edge");
-      assertThat(review.ofJunction(new DetailedJunction(junction(kind, Facts.builder().build(), id).junction(), detail), Map.of()))
+      assertThat(review.ofJunction(new DetailedJunction(junction(kind, Facts.builder().build(), id).junction(), detail), Map.of(), Map.of()))
           .as(id).extracting(Finding::code).doesNotContain("seal/bead-only", "seal/in-view");
     });
   }

@@ -25,6 +25,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.SharedModels;
 import org.seamledger.detail.KindedJunction;
+import org.seamledger.node.KindedNode;
 import org.seamledger.progress.Progress;
 import org.seamledger.run.ModelCopies;
 import org.seamledger.source.ModelFile;
@@ -180,12 +181,60 @@ class EnrichedModelTest {
         Instance placement = follow(enriched, assembly, 5);
         Instance at = follow(enriched, follow(enriched, placement, 1), 0);
         double[] feet = ((Value.Aggregate) at.parameter(0)).items().stream().mapToDouble(v -> ((Value.Real) v).value()).toArray();
-        var first = takeoff.world(takeoff.junctions().stream().filter(j -> j.junction().id().equals(id)).findFirst().orElseThrow()
-            .junction().path().get(0));
+        var first = takeoff.world(takeoff.junctions().stream().filter(j -> j.junction().id().equals(id)).findFirst()
+            .map(j -> j.junction().path().get(0))
+            .orElseGet(() -> takeoff.nodes().stream().filter(n -> n.id().equals(id)).findFirst().orElseThrow().node().at()));
         assertThat(new double[] {feet[0] * 0.3048, feet[1] * 0.3048, feet[2] * 0.3048})
             .containsExactly(new double[] {first.x(), first.y(), first.z()}, within(1e-6));
       }
     }
+  }
+
+  /** What is done at nodes and with what: as many pieces, and fasteners of each type, as the result counts. */
+  @ParameterizedTest
+  @ValueSource(strings = {"school", "granary", "brewhouse"})
+  void nodesAndFastenersHaveTheirQuantities(String sample) throws IOException {
+    Path model = SAMPLES.resolve(sample + ".ifc");
+    Takeoff takeoff = takeoff(model);
+    Map<String, Double> counted = new TreeMap<>();
+    takeoff.quantities().byJunction().values().stream().flatMap(q -> q.fasteners().stream())
+        .forEach(f -> counted.merge(f.type().label(), (double) f.count(), Double::sum));
+    assertThat(takeoff.nodes()).isNotEmpty();
+    try (StepFile enriched = open(copy(takeoff, 0, model, "copy.ifc"))) {
+      Map<Long, String> typed = new TreeMap<>();
+      instances(enriched, "IFCMECHANICALFASTENER").forEach(f -> typed.put(f.id(), ((Value.Text) f.parameter(4)).value()));
+      Map<String, Double> written = new TreeMap<>();
+      counts(enriched, "Count").forEach((id, n) -> written.merge(typed.get(id), n, Double::sum));
+      assertThat(written).isEqualTo(counted);
+      double pieces = takeoff.nodes().stream().flatMap(n -> takeoff.quantities().byJunction().get(n.id()).metal().stream())
+          .mapToInt(m -> m.pieces()).sum();
+      Set<Long> ofNodes = new HashSet<>();
+      Set<String> nodes = takeoff.nodes().stream().map(KindedNode::id).collect(java.util.stream.Collectors.toSet());
+      instances(enriched, "IFCDISCRETEACCESSORY").stream()
+          .filter(a -> nodes.contains(((Value.Text) a.parameter(7)).value().substring(11).split("/")[0])).forEach(a -> ofNodes.add(a.id()));
+      assertThat(counts(enriched, "Pieces").entrySet().stream().filter(e -> ofNodes.contains(e.getKey())).mapToDouble(Map.Entry::getValue)
+          .sum()).isEqualTo(pieces);
+      assertThat(instances(enriched, "IFCMECHANICALFASTENER").stream().map(f -> f.parameter(9)).filter(Value.Real.class::isInstance)
+          .mapToDouble(v -> ((Value.Real) v).value()).min().orElseThrow()).as("nominal length").isPositive();
+    }
+  }
+
+  /** Of each object that has such a quantity, the number. */
+  private static Map<Long, Double> counts(StepFile file, String name) {
+    Map<Long, Double> counts = new TreeMap<>();
+    for (Instance rel : instances(file, "IFCRELDEFINESBYPROPERTIES")) {
+      Instance set = rel.parameter(5) instanceof Value.Reference r ? file.find(r.id()).orElseThrow() : rel;
+      if (set.keyword().equals("IFCELEMENTQUANTITY")) {
+        long object = ((Value.Reference) ((Value.Aggregate) rel.parameter(4)).items().get(0)).id();
+        for (Value item : ((Value.Aggregate) set.parameter(5)).items()) {
+          Instance quantity = file.find(((Value.Reference) item).id()).orElseThrow();
+          if (quantity.parameter(0).equals(new Value.Text(name))) {
+            counts.put(object, ((Value.Real) quantity.parameter(3)).value());
+          }
+        }
+      }
+    }
+    return counts;
   }
 
   private static Instance follow(StepFile file, Instance from, int attribute) {
@@ -206,7 +255,8 @@ class EnrichedModelTest {
         instances(enriched, "IFCELEMENTASSEMBLY").forEach(a -> written.add(((Value.Text) a.parameter(7)).value().substring(11)));
       }
     }
-    assertThat(written).containsExactlyInAnyOrderElementsOf(takeoff.junctions().stream().map(j -> j.junction().id()).toList());
+    assertThat(written).containsExactlyInAnyOrderElementsOf(
+        Stream.concat(takeoff.junctions().stream().map(j -> j.junction().id()), takeoff.nodes().stream().map(KindedNode::id)).toList());
   }
 
   /** A model that is exported again, with every id another: lines that stayed keep their GlobalIds. */

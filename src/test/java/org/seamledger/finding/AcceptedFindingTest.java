@@ -31,6 +31,24 @@ class AcceptedFindingTest {
         .containsExactly(false, true);
   }
 
+  /** What was accepted place by place before findings were one a cause, and what has lost a place since, is still accepted. */
+  @Test
+  void oneFindingForSeveralPlacesStaysAccepted() {
+    List<Finding> grouped = FindingCauses.of(List.of(finding("5 m", "e").at("J1"), finding("6 m", "e", "f").at("J2")), code -> true);
+    assertThat(grouped).singleElement().satisfies(f -> {
+      assertThat(f.junctions()).containsExactly("J1", "J2");
+      assertThat(f.message()).isEqualTo("5 m; the same at 1 other place");
+    });
+    AcceptedFinding first = new AcceptedFinding("kind/flat-edge", "J1", List.of("e"), 1, BY_A);
+    AcceptedFinding second = new AcceptedFinding("kind/flat-edge", "J2", List.of("e", "f"), 1, BY_A);
+    assertThat(AcceptedFinding.mark(grouped, List.of(first, second))).singleElement()
+        .satisfies(f -> assertThat(f.acceptance()).contains(BY_A));
+    AcceptedFinding more = new AcceptedFinding("kind/flat-edge", "J0", List.of("e", "f", "g"), 1, BY_A);
+    assertThat(AcceptedFinding.mark(grouped, List.of(more))).singleElement().satisfies(f -> assertThat(f.acceptance()).contains(BY_A));
+    // A place more than was accepted is open.
+    assertThat(AcceptedFinding.mark(grouped, List.of(first))).first().satisfies(f -> assertThat(f.acceptance()).isEmpty());
+  }
+
   @Test
   void anAcceptanceOfNothingIsANote() {
     List<Finding> marked = AcceptedFinding.mark(List.of(), List.of(new AcceptedFinding("x/y", "J1", List.of(), 1, BY_A)));

@@ -17,6 +17,8 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -177,12 +179,12 @@ class BrowserTest {
     assertThat(browser.getCurrentUrl()).contains("f.kind=valley", "selected=J");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 2") == Boolean.TRUE ? true : null);
     TestService.pause(700);
-    assertThat(pixels(see(".drawing.plan"), 0x009e73)).as("the valley in the plan").isGreaterThan(60);
-    assertThat(pixels(see(".drawing.roof"), 0x009e73)).as("the valley in 3-D").isGreaterThan(60);
+    assertThat(pixels(see(".drawing.plan"), 0x01898c)).as("the valley in the plan").isGreaterThan(60);
+    assertThat(pixels(see(".drawing.roof"), 0x01898c)).as("the valley in 3-D").isGreaterThan(60);
     js("document.querySelector('.legend button[aria-pressed=true]') ?? [...document.querySelectorAll('.tools .link')].pop().click()");
     see(".totals", "24 of 24 junctions");
     TestService.pause(400);
-    assertThat(pixels(see(".drawing.roof"), 0x0072b2)).as("ridges and hips in 3-D").isGreaterThan(200);
+    assertThat(pixels(see(".drawing.roof"), 0x0804ee)).as("ridges and hips in 3-D").isGreaterThan(200);
     String address = browser.getCurrentUrl();
     browser.get(address);
     assertThat(textOf(".detail-panel h2")).as("a link shows the same again").isEqualTo("Valley 4.500 m");
@@ -210,7 +212,7 @@ class BrowserTest {
     reason.sendKeys("cricket is on the drawings" + Keys.ENTER);
     see(".notes .warning.accepted", "A. Planner");
     see(".notes .warning.accepted", "cricket is on the drawings");
-    with(WebElement::click, ".notes .warning button", "Curb");
+    with(WebElement::click, ".notes .warning .places button", "Curb");
     with(e -> e.sendKeys("looked at on site"), ".detail-panel textarea");
     with(WebElement::click, ".detail-panel .states button", "Checked");
     see(".detail-panel .states button[aria-pressed=true]", "Checked");
@@ -237,6 +239,32 @@ class BrowserTest {
         "measured on site");
     see(".canvas .line .overridden", "overridden");
     assertThat(textOf(".coverage")).contains("Overridden");
+  }
+
+  /** Water of the coach-house: an upper roof that drops on a lower one. */
+  @Test
+  void aPickedPointShowsWhereItsWaterGoes() throws IOException {
+    restart(new TakeoffAnalyzer(Optional.empty()));
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "coach-house.ifc").toAbsolutePath().toString());
+    see(".canvas .line", "Eave");
+    assertThat(js("return document.querySelectorAll('.sheet .water path').length")).as("unasked").isEqualTo(0L);
+    js("[...document.querySelectorAll('.drawing.plan button')].find(b => b.textContent === 'Water').click()");
+    until(() -> (Long) js("return document.querySelectorAll('.sheet .water .flow').length") > 1 ? true : null);
+    assertThat(js("return document.querySelectorAll('.sheet .catchment path').length")).as("nothing is picked").isEqualTo(0L);
+    // The middle of the first arrow's stem lies on a face: all that drains to the same place lights up.
+    Map<?, ?> at = (Map<?, ?>) js("const p = document.querySelector('.sheet .water .flow').getPointAtLength(0.1);"
+        + "const q = p.matrixTransform(document.querySelector('.sheet .water .flow').getScreenCTM()); return {x: q.x, y: q.y}");
+    new Actions(browser).moveToLocation(((Number) at.get("x")).intValue(), ((Number) at.get("y")).intValue()).click().perform();
+    see(".sheet .catchment .straight");
+    see(".sheet .catchment .spot");
+    see(".sheet .catchment .goal");
+    assertThat(browser.getCurrentUrl()).contains("water=on", "spot=");
+    assertThat(pixels(see(".drawing.plan"), 0x0b4f9e)).as("the picked point in the plan").isGreaterThan(5);
+    String address = browser.getCurrentUrl();
+    browser.get(address);
+    see(".sheet .catchment .straight");
   }
 
   @Test
@@ -272,11 +300,167 @@ class BrowserTest {
   void anotherWasteChangesTheOrderAndShowsHow() throws IOException {
     open("hall.ifc", "house");
     tab("Order");
-    WebElement waste = see("input[aria-label=Waste]");
+    WebElement waste = see("input[aria-label='Waste, tape']");
     waste.clear();
     waste.sendKeys("25 %" + Keys.ENTER);
     assertThat(textOf(".changed")).contains("What changed since revision 1").containsPattern("Tape, Order\\s+207\\.49 m\\s+235\\.78 m");
     see(".sheet-title", "Revision 2");
+  }
+
+  private void openGatehouse() {
+    restart(new TakeoffAnalyzer(Optional.empty()));
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "gatehouse.ifc").toAbsolutePath().toString());
+    see(".canvas .line", "Ridge");
+    tab("Order");
+  }
+
+  @Test
+  void alternatesAndPricesShowWhatTheyCost() throws IOException {
+    openGatehouse();
+    see(".at-order .prices");
+    browser.findElement(By.cssSelector("input[aria-label='Price list']"))
+        .sendKeys(Files.writeString(folder.resolve("prices.csv"), "id,unit,price,currency\ntape,roll,12.50,EUR\n").toString());
+    see(".prices", "137.50 EUR for 1 lines");
+    with(WebElement::click, ".alternates button", "Add an alternate");
+    with(e -> e.sendKeys("18"), ".draft input[aria-label='Panel, coverage']");
+    with(WebElement::click, ".alternates button", "Compare");
+    see(".alternates [role=alert]", "Alternate 1: panel.coverage: expected a length");
+    with(e -> e.sendKeys(" in"), ".draft input[aria-label='Panel, coverage']");
+    with(WebElement::click, ".alternates button", "Compare");
+    assertThat(textOf(".side-by-side table")).contains("Difference", "Cost difference")
+        .containsPattern("closure, piece\\s+\\d+\\s+\\d+\\s+−");
+    assertThat(textOf(".side-by-side")).contains("137.50 EUR", "Findings of Alternate 1");
+    with(WebElement::click, ".subtotals summary");
+    js("const pick = document.querySelector('select[aria-label=\"Subtotals by\"]'); pick.value = 'face'; pick.dispatchEvent(new "
+        + "Event('change'))");
+    assertThat(textOf(".subtotals", "at the end each line stands once")).contains("All, each once: 137.50 EUR");
+  }
+
+  @Test
+  void theSystemIsAFormThatExplainsItself() throws IOException {
+    openGatehouse();
+    with(WebElement::click, ".value:has([data-path='panel.coverage']) .help summary");
+    assertThat(textOf(".value:has([data-path='panel.coverage']) .help small")).contains("distance from seam to seam",
+        "a length from 3 in to 48 in", "Usual: 16 in", "Source: the panel's maker");
+    assertThat(see("select[data-path='panel.metal']").getText()).contains("copper");
+    WebElement coverage = see("input[data-path='panel.coverage']");
+    coverage.clear();
+    coverage.sendKeys("99 in" + Keys.ENTER);
+    see(".system [role=alert]", "expected a length from 3 in to 48 in");
+    see("input[data-path='panel.coverage'][aria-invalid]");
+    browser.findElement(By.cssSelector("input[aria-label='Roof system']"))
+        .sendKeys(Files.writeString(folder.resolve("mine.json"), "{\"name\": \"mine\", \"panel\": {\"coverage\": \"18 in\"}}").toString());
+    see(".sheet-title", "Revision 2");
+    assertThat(textOf(".changed")).contains("What changed since revision 1");
+  }
+
+  @Test
+  void theMovementOfPanelsIsFetchedWhenItsLayerIsSwitchedOn() throws IOException {
+    open("hall.ifc", "house");
+    assertThat(browser.findElements(By.cssSelector(".sheet .movement path"))).isEmpty();
+    with(WebElement::click, ".plan .drawing-tools button", "Movement");
+    see(".plan .drawing-tools button[aria-pressed=true]", "Movement");
+    until(() -> browser.findElements(By.cssSelector(".sheet .movement .fixed")).size() == 1 ? true : null);
+    assertThat((Long) js("return document.querySelector('.sheet .movement .fixed').getAttribute('d').split('M').length - 1"))
+        .as("one fixed line for each of the seven faces").isEqualTo(7L);
+    assertThat((String) js("return document.querySelector('.sheet .movement').textContent")).contains(" mm");
+    with(WebElement::click, ".plan .drawing-tools button", "Movement");
+    until(() -> browser.findElements(By.cssSelector(".sheet .movement path.fixed")).isEmpty() ? true : null);
+  }
+
+  @Test
+  void theTableFitsItsRoomAndTheUserMayChooseItsColumns() throws IOException {
+    open("hall.ifc", "house");
+    String scrolls = "const r = document.querySelector('.rows'); return r.scrollWidth > r.clientWidth";
+    for (int wide : List.of(1280, 1440, 1920, 390)) {
+      emulate(wide, 900);
+      until(() -> js(scrolls) == Boolean.FALSE ? true : null);
+      assertThat(browser.findElements(By.cssSelector("[role=columnheader]"))).as("at " + wide).hasSizeGreaterThanOrEqualTo(3);
+      assertThat(js("return document.documentElement.scrollWidth > innerWidth")).as("the page at " + wide).isEqualTo(false);
+    }
+    emulate(1440, 900);
+    with(WebElement::click, ".tools summary", "Columns");
+    js("[...document.querySelectorAll('.menu .check')].find(l => l.textContent.includes('In-seam')).firstElementChild.click()");
+    see("[role=columnheader]", "In-seam");
+    with(WebElement::click, ".menu button", "As many as fit");
+    until(() -> js(scrolls) == Boolean.FALSE ? true : null);
+    browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+  }
+
+  private static void emulate(int width, int height) {
+    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  @Test
+  void escapeClosesWhatIsChosenAndLeavesItsRoomToTheDrawings() throws IOException {
+    open("hall.ifc", "house");
+    assertThat(browser.findElement(By.cssSelector(".detail-panel")).isDisplayed()).as("nothing is chosen").isFalse();
+    see(".rows").sendKeys(Keys.HOME, Keys.DOWN, Keys.ENTER);
+    see(".detail-panel h2", "Ridge");
+    double whole = ((Number) js("return Number(document.querySelector('.sheet').getAttribute('viewBox').split(' ')[2])")).doubleValue();
+    browser.switchTo().activeElement().sendKeys(Keys.ESCAPE);
+    until(() -> browser.findElement(By.cssSelector(".detail-panel")).isDisplayed() ? null : true);
+    assertThat(js("return document.activeElement.className")).isEqualTo("rows");
+    assertThat(browser.getCurrentUrl()).doesNotContain("selected=");
+    until(() -> ((Number) js("return Number(document.querySelector('.sheet').getAttribute('viewBox').split(' ')[2])")).doubleValue() > whole
+        ? true : null);
+  }
+
+  @Test
+  void severalFindingsAreAcceptedAtOnce() throws IOException {
+    open("hall.ifc", "house");
+    tab("Findings");
+    for (int i = 0; i < 2; i++) {
+      int at = i;
+      until(() -> {
+        browser.findElements(By.cssSelector(".cause input[type=checkbox]")).get(at).click();
+        return true;
+      });
+    }
+    see("form.several", "2 picked");
+    with(e -> e.sendKeys("A. Planner"), "form.several input[autocomplete=name]");
+    with(e -> e.sendKeys("settled on site" + Keys.ENTER), "form.several input");
+    until(() -> browser.findElements(By.cssSelector(".causes .accepted")).size() == 2 ? true : null);
+    see(".at-findings h2", "1 open of 3");
+  }
+
+  @Test
+  void anArchiveOfSeveralModelsIsOneBuilding() throws IOException {
+    Path zip = folder.resolve("delivery.zip");
+    try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
+      for (String name : List.of("plans/hall.ifc", "notes.txt", "pipes.ifc")) {
+        out.putNextEntry(new ZipEntry(name));
+        out.write("house".getBytes(StandardCharsets.UTF_8));
+      }
+    }
+    browser.get(server.url());
+    see(".drop");
+    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(zip.toString());
+    see(".canvas .line");
+    Object files = browser.executeAsyncScript("const done = arguments[0]; fetch('/api/analyses/' + new URLSearchParams(location.search)"
+        + ".get('analysis')).then(r => r.json()).then(a => done(a.files.map(f => f.name)))");
+    assertThat(files).isEqualTo(List.of("hall.ifc", "pipes.ifc"));
+  }
+
+  @Test
+  void northIsUpFromAboveAndTheSidesAreSeenSquarely() throws IOException {
+    open("hall.ifc", "house");
+    until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
+    Map<String, Double> headings = Map.of("Top", 0.0, "North", 180.0, "East", 90.0, "West", -90.0);
+    headings.forEach((view, expected) -> {
+      with(WebElement::click, ".roof .drawing-tools button", view);
+      until(() -> Math.abs(heading() - expected) < 1 || Math.abs(Math.abs(heading()) - 180) < 1 && expected == 180 ? true : null);
+    });
+  }
+
+  /** Degrees that the arrow in 3-D is turned clockwise: looking from the east one looks west, and north is to the right. */
+  private static double heading() {
+    return ((Number) js(
+        "return Number(/rotate\\(([-\\d.e]+)/.exec(document.querySelector('.roof .north g').getAttribute('transform'))[1])"))
+        .doubleValue();
   }
 
   @Test
@@ -419,6 +603,13 @@ class BrowserTest {
         TestService.pause(300);
         barriers(name + ", " + theme);
       }
+      tab("Findings");
+      for (int wide : List.of(390, 1280, 1920)) {
+        emulate(wide, 900);
+        TestService.pause(400);
+        barriers("Findings at " + wide + ", " + theme);
+      }
+      browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
     }
   }
 

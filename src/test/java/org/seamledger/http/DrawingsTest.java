@@ -125,6 +125,24 @@ class DrawingsTest {
     assertThat(again.statusCode()).isEqualTo(304);
   }
 
+  @Test
+  void sendsThePanelsAndWhatStandsNearTheRoof() {
+    assertThat(TestService.json(service.get("/api/analyses/" + id + "/panels"))).isEqualTo(service.ledger(id).path("panels")).isNotEmpty();
+    JsonNode around = TestService.json(service.get("/api/analyses/" + id + "/surroundings"));
+    assertThat(around.path("leftOut").intValue()).isZero();
+    assertThat(around.path("elements").findValuesAsText("ifcClass")).contains("IfcChimney");
+    JsonNode chimney = StreamSupport.stream(around.path("elements").spliterator(), false)
+        .filter(e -> e.path("ifcClass").textValue().equals("IfcChimney")).findFirst().orElseThrow();
+    assertThat(chimney.path("polygons")).as("a box of triangles").hasSizeGreaterThanOrEqualTo(12)
+        .allSatisfy(p -> assertThat(p).hasSizeGreaterThanOrEqualTo(3).allSatisfy(at -> assertThat(at).hasSize(3)));
+    JsonNode curb = StreamSupport.stream(service.ledger(id).path("junctions").spliterator(), false)
+        .filter(j -> j.path("kind").textValue().equals("curb-upslope")).findFirst().orElseThrow();
+    double x = curb.path("path").path(0).path(0).doubleValue();
+    assertThat(
+        StreamSupport.stream(chimney.path("polygons").spliterator(), false).flatMap(p -> StreamSupport.stream(p.spliterator(), false)))
+        .as("it stands where its curb is").anyMatch(at -> Math.abs(at.path(0).doubleValue() - x) < 1e-6);
+  }
+
   private static double sealed(JsonNode junction, String form) {
     return StreamSupport.stream(junction.path("seals").spliterator(), false).filter(s -> s.path("form").textValue().equals(form))
         .mapToDouble(s -> s.path("lengthM").doubleValue()).sum();

@@ -6,6 +6,7 @@ import org.seamledger.source.ModelFile;
 import org.seamledger.run.Result;
 import org.seamledger.run.Analyzer;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
 import org.seamledger.progress.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -93,6 +94,11 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     @Override
     public String order(Optional<PriceList> prices) {
       return "id\r\n" + words + "\r\n";
+    }
+
+    @Override
+    public String subtotals(Subtotals.By by, Optional<PriceList> prices) {
+      return "by\r\n" + words + "\r\n";
     }
 
     @Override

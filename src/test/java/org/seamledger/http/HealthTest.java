@@ -27,6 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.http.setting.Options;
 import org.seamledger.order.PriceList;
+import org.seamledger.order.Subtotals;
 import org.seamledger.progress.Progress;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
@@ -96,6 +97,11 @@ class HealthTest {
     @Override
     public String order(Optional<PriceList> prices) {
       throw missingClass();
+    }
+
+    @Override
+    public String subtotals(Subtotals.By by, Optional<PriceList> prices) {
+      return whole.subtotals(by, prices);
     }
 
     @Override

@@ -414,14 +414,10 @@ final class LedgerFixtures {
     root.putArray("models").addObject().put("file", file).put("sha256", "00").put("schema", "IFC4").put("lengthUnit", "METRE")
         .put("application", "hand-made").put("bytes", 1234);
     ObjectNode s = root.putObject("system");
-    s.putObject("panelCoverage").put("value", 16).put("unit", "in");
-    s.putObject("seamHeight").put("value", 1.5).put("unit", "in");
-    s.putObject("tapeThickness").put("value", 0.1875).put("unit", "in");
-    s.putObject("tapeWidth").put("value", 0.875).put("unit", "in");
-    s.putObject("rollLength").put("value", 50).put("unit", "ft");
-    s.putObject("cartridge").put("value", 10.1).put("unit", "fl oz");
-    s.putObject("beadDiameter").put("value", 0.25).put("unit", "in");
-    s.putObject("waste").put("value", waste * 100).put("unit", "%");
+    s.put("name", "Made-up system").putObject("panel").put("coverage", "16 in").put("seamHeight", "1.5 in");
+    s.putObject("tape").put("thickness", "0.1875 in").put("width", "0.875 in").put("roll", "50 ft");
+    s.putObject("bead").put("size", "0.25 in").put("cartridge", "10.1 fl oz");
+    s.putObject("waste").put("tape", Math.round(waste * 100) + " %");
     root.set("roofFaces", faces);
     root.set("junctions", junctions);
     ArrayNode kinds = root.putArray("kinds");
@@ -435,6 +431,9 @@ final class LedgerFixtures {
     q.putObject("inSeam").put("netM", inSeam).put("orderM", inSeam * (1 + waste));
     q.putObject("fasteners").put("net", fasteners).put("order", (int) Math.ceil(fasteners * (1 + waste)));
     q.putObject("closures").put("pieces", pieces).put("lengthM", pieces * 16 * INCH);
+    order(ml);
+    nodes();
+    panels();
     ArrayNode elements = root.putArray("elements");
     if (!chimneyName.isEmpty()) {
       elements.addObject().put("globalId", CHIMNEY).put("ifcClass", "IfcChimney").put("name", chimneyName).put("model", 0);
@@ -443,5 +442,72 @@ final class LedgerFixtures {
         .put("name", "Roof slab " + f.path("id").asText()).put("model", 0));
     root.set("findings", findings);
     return root;
+  }
+
+  private void order(double ml) {
+    ArrayNode order = root.putArray("order");
+    orderLine(order, "tape", "sealants", "sealing tape", "3/16 in × 7/8 in", tape, "m", 15.24, "roll");
+    orderLine(order, "bead-concealed", "sealants", "gun sealant, concealed beads", "cartridge of 10.1 fl oz", ml, "ml", 298.69,
+        "cartridge");
+    orderLine(order, "fastener:pancake", "fasteners", "pancake screw", "#10 × 1 in", fasteners, "piece", 1, "piece");
+  }
+
+  private void orderLine(ArrayNode into, String id, String group, String item, String size, double net, String unit, double pack,
+      String orderUnit) {
+    into.addObject().put("id", id).put("group", group).put("item", item).put("size", size).put("net", net).put("unit", unit)
+        .put("wastePercent", waste * 100).put("withWaste", net * (1 + waste)).put("pack", pack)
+        .put("order", (int) Math.ceil(net * (1 + waste) / pack)).put("orderUnit", orderUnit).putArray("junctions");
+  }
+
+  /** One where each end of a line lies, in the order of the lines. */
+  private void nodes() {
+    Map<String, ObjectNode> nodes = new LinkedHashMap<>();
+    junctions.forEach(j -> {
+      JsonNode path = j.path("path");
+      for (JsonNode end : List.of(path.get(0), path.get(path.size() - 1))) {
+        ObjectNode n = nodes.computeIfAbsent(end.toString(), at -> {
+          ObjectNode fresh = MAPPER.createObjectNode();
+          fresh.put("id", String.format(Locale.ROOT, "N%07x", at.hashCode() & 0xfffffff)).put("kind", "corner").set("at", end);
+          fresh.putArray("junctions");
+          fresh.set("faces", j.path("faces"));
+          List.of("metal", "seals", "findings").forEach(fresh::putArray);
+          return fresh;
+        });
+        ((ArrayNode) n.path("junctions")).add(j.path("id"));
+      }
+    });
+    root.putArray("nodes").addAll(nodes.values());
+    root.putArray("nodeKinds").addObject().put("id", "corner").put("label", "corner").put("meaning", "lines meet")
+        .put("title", "Corner").put("note", "").put("source", "");
+  }
+
+  /** A panel up the middle of each sloping face, fixed at its upper end; half a millimetre of movement for each metre. */
+  private void panels() {
+    ArrayNode panels = root.putArray("panels");
+    for (JsonNode face : faces) {
+      JsonNode ring = face.path("facets").path(0).path(0);
+      double[] low = between(ring.get(0), ring.get(1));
+      double[] high = between(ring.get(ring.size() - 2), ring.get(ring.size() - 1));
+      double l = length(List.of(low, high));
+      ObjectNode p = panels.addObject().put("face", face.path("id").textValue()).put("pan", 1).put("lengthM", l).put("fixed", "high-end");
+      path(p.putArray("line"), List.of(new double[] {high[0] - 0.2, high[1], high[2]}, new double[] {high[0] + 0.2, high[1], high[2]}));
+      panelEnd(p.putObject("lowEnd"), low, l / 2000);
+      panelEnd(p.putObject("highEnd"), high, 0);
+    }
+  }
+
+  private static void panelEnd(ObjectNode end, double[] at, double movement) {
+    end.putArray("junctions");
+    end.putArray("kinds");
+    path(end.putArray("at"), List.of(at));
+    end.put("movementM", movement).put("gapM", movement / 2).put("opensM", movement / 2);
+  }
+
+  private static double[] between(JsonNode a, JsonNode b) {
+    double[] middle = new double[3];
+    for (int i = 0; i < 3; i++) {
+      middle[i] = (a.path(i).doubleValue() + b.path(i).doubleValue()) / 2;
+    }
+    return middle;
   }
 }

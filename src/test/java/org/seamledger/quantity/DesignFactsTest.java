@@ -17,6 +17,7 @@ import org.seamledger.detail.FixedLines;
 import org.seamledger.finding.Finding;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.formula.HipGeometry;
+import org.seamledger.quantity.physics.Metal;
 import org.seamledger.quantity.physics.Rain;
 import org.seamledger.shacl.Rules;
 
@@ -31,7 +32,7 @@ class DesignFactsTest {
   }
 
   private static DesignFacts facts(Counted c) {
-    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage());
+    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(), BelowRoof.NONE);
   }
 
   /** A fact of every junction of a kind that has it, rounded to a tenth of a millimetre. */
@@ -115,6 +116,45 @@ class DesignFactsTest {
   }
 
   @Test
+  void iceBarrierIsMeasuredLevelFromTheEdge() {
+    // Eaves of 40 ft at 6:12: 24 in inside the wall's inside, measured level, are that over the cosine along the slope; a wall 6 in thick
+    // behind an overhang of 12 in adds 18 in (a magazine's worked example: 42 in level, 47 in along 6:12).
+    RoofSystem cold = RoofSystem.parse("{\"site\": {\"iceBarrier\": true}}", "s");
+    Counted c = Counted.worked("ridge-40ft", cold);
+    double slope = Math.sqrt(1.25);
+    Map<String, Object> f = facts(c).system();
+    assertThat((Double) f.get("iceZoneM2") / FT / FT).isCloseTo(2 * 40 * 2 * slope, within(0.02));
+    assertThat((Double) f.get("iceUnmeasuredM") / FT).isCloseTo(80, within(0.01));
+    TreeMap<String, Double> walls = new TreeMap<>();
+    c.junctions().stream().filter(j -> j.junction().kind().equals("eave")).forEach(j -> walls.put(j.junction().junction().id(), 18 * IN));
+    BelowRoof below = new BelowRoof(new TreeMap<>(), new TreeMap<>(), walls, new TreeMap<>());
+    Map<String, Object> walled = new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(), below).system();
+    assertThat((Double) walled.get("iceZoneM2") / FT / FT).isCloseTo(2 * 40 * 46.96 / 12, within(0.1));
+    assertThat((Double) walled.get("iceUnmeasuredM")).isZero();
+    assertThat(codes(c)).contains("ice/barrier");
+    assertThat(codes(Counted.worked("ridge-40ft", RoofSystem.DEFAULT))).doesNotContain("ice/barrier");
+  }
+
+  @Test
+  void copperIsFollowedDownTheWater() {
+    // The upper roof drops on the lower one of 18°, not the other way.
+    Counted c = house("coach-house");
+    String lower = c.takeoff().drainage().drops().values().iterator().next().firstKey();
+    TreeMap<String, Metal> copper = new TreeMap<>();
+    c.takeoff().faces().stream().filter(f -> !f.id().equals(lower)).forEach(f -> copper.put(f.id(), Metal.COPPER));
+    assertThat(c.takeoff().faces())
+        .allSatisfy(f -> assertThat(upstream(c, copper).face(f).get("copperAbove")).isEqualTo(f.id().equals(lower)));
+    TreeMap<String, Metal> below = new TreeMap<>(Map.of(lower, Metal.COPPER));
+    assertThat(c.takeoff().faces()).allSatisfy(f -> assertThat(upstream(c, below).face(f).get("copperAbove")).isEqualTo(false));
+    assertThat(upstream(c, below).face(c.quantities().layout().roofFace(lower)).get("faceMetal")).isEqualTo("copper");
+  }
+
+  private static DesignFacts upstream(Counted c, TreeMap<String, Metal> metals) {
+    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(),
+        new BelowRoof(new TreeMap<>(), new TreeMap<>(), new TreeMap<>(), metals));
+  }
+
+  @Test
   void tapeBetweenFasteners() {
     // 16 in pieces, 6 in apart: 87.5 % (derived; the reach of 2 in is common practice).
     RoofSystem wide = RoofSystem.parse("{\"fasteners\": {\"spacing\": \"6 in\"}}", "s");
@@ -134,7 +174,7 @@ class DesignFactsTest {
     Set<String> codes = new TreeSet<>();
     List<Finding> findings = new java.util.ArrayList<>(review.ofSystem());
     c.takeoff().faces().forEach(f -> findings.addAll(review.ofFace(f, facts.face(f))));
-    c.junctions().forEach(j -> findings.addAll(review.ofJunction(j, facts.junction(j))));
+    c.junctions().forEach(j -> findings.addAll(review.ofJunction(j, facts.junction(j), Map.of())));
     findings.forEach(f -> codes.add(f.code()));
     return codes;
   }

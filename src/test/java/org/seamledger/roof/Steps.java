@@ -32,7 +32,7 @@ final class Steps {
   }
 
   static List<TopSurface> tops(Scene scene) {
-    return TopSurfaceFinder.find(parts(scene), new Thickness(LIMITS.tops()), TOLERANCE, LIMITS, Progress.NONE).tops();
+    return TopSurfaceFinder.find(parts(scene), new Thickness(TOLERANCE, LIMITS.tops()), TOLERANCE, LIMITS, Progress.NONE).tops();
   }
 
   static List<Obstacle> obstacles(Scene scene, TopSurface top) {

@@ -146,7 +146,8 @@ class TopSurfaceStepsTest {
     double end = 4 * 0.2 * Math.sqrt(2);
     assertThat(Steps.area(own)).isCloseTo(face + end + 1, within(1e-3));
     List<TopSurface> kept =
-        new CutEdges(Steps.own(), new Thickness(LIMITS.tops()), Tolerance.DEFAULT, LIMITS.tops()).dropped(own, Progress.NONE);
+        new CutEdges(Steps.own(), new Thickness(Tolerance.DEFAULT, LIMITS.tops()), Tolerance.DEFAULT, LIMITS.tops())
+            .dropped(own, Progress.NONE);
     assertThat(Steps.area(kept)).isCloseTo(face + 1, within(1e-3));
   }
 
@@ -178,7 +179,7 @@ class TopSurfaceStepsTest {
     Scene scene = new Scene().slab("a", new Vec3(0, 0, -depth), 0, 0, 3, 6, 0, 3, 6, 4, 3, 0, 4, 3);
     Plane top = Plane.through(new Vec3(0, 0, 3), Vec3.Z);
     Part part = Steps.parts(scene).get(0);
-    assertThat(new Thickness(LIMITS.tops()).below(part, top, Region.rectangle(0, 0, 6, 4))).isCloseTo(expected, within(1e-9));
-    assertThat(new Thickness(LIMITS.tops()).below(part, top, Region.rectangle(7, 0, 9, 4))).as("beside it").isZero();
+    assertThat(new Thickness(Tolerance.DEFAULT, LIMITS.tops()).below(part, top, Region.rectangle(0, 0, 6, 4))).isCloseTo(expected, within(1e-9));
+    assertThat(new Thickness(Tolerance.DEFAULT, LIMITS.tops()).below(part, top, Region.rectangle(7, 0, 9, 4))).as("beside it").isZero();
   }
 }

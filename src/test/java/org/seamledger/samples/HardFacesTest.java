@@ -24,15 +24,15 @@ import org.seamledger.takeoff.Takeoff;
 @Tag("slow")
 class HardFacesTest {
 
-  private static final long SEED = Long.getLong("seamledger.seed", 1);
+  private static final long SEED = Long.getLong("seamledger.seed", 20261128);
   private static final int RUNS = Integer.getInteger("seamledger.hard", 6);
   private static final double TOLERANCE = 1e-3;
 
   enum Sort {
     VAULT(HardHouses::vault), DOME(HardHouses::dome), CONE(HardHouses::cone), NEAR_COPLANAR(HardHouses::nearCoplanar),
-    CROSSING_HIPS(HardHouses::crossingHips), THIN(HardHouses::thin), CUT_BY_OPENINGS(HardHouses::wallsCutByOpenings),
+    CROSSING_HIPS(CrossingHips::tee), THIN(HardHouses::thin), CUT_BY_OPENINGS(HardHouses::wallsCutByOpenings),
     SHEET_WALLS(HardHouses::sheetWalls), STUDS(HardHouses::studs), PARAPETS_APART(HardHouses::parapetsApart),
-    LAYERS(HardHouses::layers), POST(HardHouses::post), CROSSED_HIPS(HardHouses::crossedHips);
+    LAYERS(HardHouses::layers), POST(HardHouses::post), CROSSED_HIPS(CrossingHips::cross);
 
     private final Function<Random, House> house;
 

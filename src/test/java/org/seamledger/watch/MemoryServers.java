@@ -21,6 +21,8 @@ import org.seamledger.source.ServedRevision;
 /** Servers of models that are kept in memory; every call can be made to fail. */
 public final class MemoryServers implements Servers {
 
+  private java.util.Set<String> attached = java.util.Set.of();
+
   /** One server. */
   public static final class Shelf {
     private final List<ServedProject> projects = new ArrayList<>();
@@ -81,6 +83,16 @@ public final class MemoryServers implements Servers {
     Shelf shelf = new Shelf();
     shelves.put(name, shelf);
     return shelf;
+  }
+
+  /** Has every server want this left with revisions besides. */
+  public void attaching(String... what) {
+    attached = java.util.Set.of(what);
+  }
+
+  @Override
+  public java.util.Set<String> attached(String name) {
+    return attached;
   }
 
   @Override

@@ -170,6 +170,25 @@ class WatchTest {
     assertThat(stages()).containsExactly(Stage.PASSED, Stage.ANSWERED);
   }
 
+  /** Copy and topics go with the answer where the operator asks for them, once. */
+  @Test
+  void leavesWhatTheOperatorAsksFor() throws InterruptedException, IOException {
+    servers.attaching("ifc", "bcf");
+    run = (inputs, progress) -> org.seamledger.takeoff.Analysis.run(inputs, progress);
+    String model = java.nio.file.Files.readString(Path.of("ifc-samples/gatehouse.ifc"), StandardCharsets.UTF_8);
+    ServedRevision revision = checkIn(model);
+    assertThat(round()).isEqualTo(RoundOutcome.FINE);
+    assertThat(titles(revision)).containsExactly(Answers.ledger(1), Answers.report(1), Answers.topics(1), Answers.copy(1));
+    assertThat(text(revision, Answers.copy(1))).startsWith(model.substring(0, model.lastIndexOf("ENDSEC;")))
+        .contains("IFCELEMENTASSEMBLY(");
+    assertThat(text(revision, Answers.topics(1))).startsWith("PK");
+    round();
+    assertThat(titles(revision)).hasSize(4);
+    ServedRevision broken = checkIn("broken");
+    round();
+    assertThat(titles(broken)).as("nothing to hand on").containsExactly(Answers.report(2));
+  }
+
   @Test
   void everyRevisionThatCameSinceIsAnsweredOnceInItsOrder() throws InterruptedException {
     ServedRevision one = checkIn("one");

@@ -2,10 +2,18 @@ package org.seamledger.export.json;
 
 import java.io.IOException;
 import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.drainage.WaterPlace;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.junction.LineEnd;
+import org.seamledger.node.KindedNode;
+import org.seamledger.quantity.WaterSizes;
 import org.seamledger.quantity.physics.Rain;
 import org.seamledger.takeoff.Takeoff;
 
@@ -13,15 +21,26 @@ import org.seamledger.takeoff.Takeoff;
 public final class JsonDrainage {
 
   private static final double LITRES = 1000;
+  /** A line falls by more than this, metres. */
+  private static final double RUNS = 1e-3;
 
   private final DrainageTrace drainage;
   private final Takeoff takeoff;
   private final JsonOutput json;
+  private final Map<String, DetailedJunction> lines = new HashMap<>();
+  private final Map<String, String> feet;
 
   public JsonDrainage(Takeoff takeoff, JsonOutput json) {
     this.takeoff = takeoff;
     this.drainage = takeoff.drainage();
     this.json = json;
+    takeoff.detailed().forEach(d -> lines.put(d.junction().junction().id(), d));
+    this.feet = feet(takeoff);
+    feet.keySet().removeIf(id -> lines.get(id) == null || !runsAlong(lines.get(id).junction().type().water()));
+  }
+
+  private static boolean runsAlong(Kind.Water water) {
+    return water == Kind.Water.ALONG || water == Kind.Water.BESIDE || water == Kind.Water.AGAINST;
   }
 
   public void drainage() throws IOException {
@@ -30,7 +49,7 @@ public final class JsonDrainage {
 
   private void fields() throws IOException {
     json.objects("leaves", drainage.leaves().entrySet(), e -> {
-      json.word("junction", e.getKey());
+      leaving(e.getKey());
       json.number("planAreaM2", e.getValue());
       json.number("flowLps", lps(e.getValue()));
     });
@@ -60,8 +79,46 @@ public final class JsonDrainage {
     json.word("junction", e.getKey());
     json.number("planAreaM2", area);
     json.number("flowLps", lps(area));
+    sizes(e.getKey(), lps(area) / LITRES);
     json.objects("from", e.getValue().entrySet(), this::share);
     json.objects("to", drainage.path().getOrDefault(WaterPlace.junction(e.getKey()), Collections.emptySortedMap()).entrySet(), this::share);
+  }
+
+  private void sizes(String junction, double flow) throws IOException {
+    DetailedJunction line = lines.get(junction);
+    SortedMap<String, Object> sizes = line == null ? Collections.emptySortedMap()
+        : WaterSizes.of(line.junction().type(), line.junction().junction().lengthM(), flow, takeoff.system());
+    if (!sizes.isEmpty()) {
+      json.object("sizes", () -> {
+        for (Map.Entry<String, Object> size : sizes.entrySet()) {
+          json.number(size.getKey(), ((Number) size.getValue()).doubleValue());
+        }
+      });
+    }
+  }
+
+  /** Water that ran along a line leaves at one point: the node at its low end. Else it leaves all along the line. */
+  private void leaving(String junction) throws IOException {
+    String foot = feet.get(junction);
+    json.word(foot == null ? "junction" : "node", foot == null ? junction : foot);
+    if (foot != null) {
+      json.word("along", junction);
+    }
+  }
+
+  private static Map<String, String> feet(Takeoff takeoff) {
+    Map<String, String> feet = new HashMap<>();
+    for (KindedNode n : takeoff.nodes()) {
+      for (LineEnd end : n.node().leaving()) {
+        List<Vec3> path = end.junction().path();
+        double low = Math.min(path.get(0).z(), path.get(path.size() - 1).z());
+        double high = Math.max(path.get(0).z(), path.get(path.size() - 1).z());
+        if (high - low > RUNS && Math.abs(n.node().at().z() - low) < Math.abs(n.node().at().z() - high)) {
+          feet.put(end.junction().id(), n.node().id());
+        }
+      }
+    }
+    return feet;
   }
 
   private void share(Map.Entry<WaterPlace, Double> e) throws IOException {

@@ -12,8 +12,10 @@ final class Folding {
   private static final double JOINT = 0.85;
   /** Plates stand so far from the end of their line, metres. */
   private static final double BACK = 0.03;
+  /** Sine of the turn from which on two lines make an outside corner. */
+  private static final double OUTSIDE = 0.3;
   /** The part of a girth that stands up, or hangs down. */
-  private static final double LEG = 0.4;
+  static final double LEG = 0.4;
 
   private final Vec3 at;
   private final NodePart part;
@@ -31,6 +33,7 @@ final class Folding {
 
   /** A strip along each line: half its girth on either slope, or a flange on the roof and a leg. */
   Piece strip(List<Arm> along) {
+    corners(along);
     for (Arm arm : along) {
       Vec3 end = at.plus(arm.way().times(part.lengthM()));
       Vec3 joint = at.plus(arm.way().times(JOINT * part.lengthM()));
@@ -47,6 +50,22 @@ final class Folding {
       }
     }
     return piece();
+  }
+
+  /** What lies on the roof outside a corner, between the flanges of two lines that turn away from each other. */
+  private void corners(List<Arm> along) {
+    for (int i = 0; i < along.size(); i++) {
+      for (int k = i + 1; k < along.size(); k++) {
+        Arm a = along.get(i);
+        Arm b = along.get(k);
+        if (a.leg() != null && b.leg() != null && a.sides().size() == 1 && b.sides().size() == 1
+            && a.sides().get(0).dot(b.way()) < -OUTSIDE && b.sides().get(0).dot(a.way()) < -OUTSIDE) {
+          Vec3 out = a.sides().get(0).times(part.girthM() * (1 - LEG));
+          Vec3 beside = b.sides().get(0).times(part.girthM() * (1 - LEG));
+          flat(at, at.plus(out), at.plus(out).plus(beside), at.plus(beside));
+        }
+      }
+    }
   }
 
   /** A plate across the end of each line, standing on both slopes. */

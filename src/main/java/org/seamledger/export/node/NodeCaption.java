@@ -1,11 +1,13 @@
 package org.seamledger.export.node;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.HoldPoint;
+import org.seamledger.detail.Seal;
+import org.seamledger.export.sheet.DrawingUnits;
+import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.Sheet;
-import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
-import org.seamledger.export.wording.ScopeText;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.measure.MeasureFormat;
@@ -17,100 +19,130 @@ import org.seamledger.node.NodeSeal;
 import org.seamledger.takeoff.Takeoff;
 
 /** The words around a node's drawing: what it is, its pieces in their order, seals, fasteners, hold points, source. */
-public final class NodeCaption {
+final class NodeCaption {
 
-  private static final double LINE = 3.9;
+  private static final double LARGEST = 2.6;
+  private static final double SMALLEST = 1.5;
+  private static final double PITCH = 1.36;
+  private static final double INDENT = 9;
+
+  /** A paragraph; {@code look} is how its seal or fastener is drawn beside it, or empty. */
+  private record Entry(boolean head, String look, String words) {
+  }
 
   private final Takeoff takeoff;
   private final KindedNode node;
   private final NodeContent content;
-  private final Svg svg;
+  private final DrawingUnits units;
 
-  private NodeCaption(Takeoff takeoff, KindedNode node, Svg svg) {
+  NodeCaption(Takeoff takeoff, KindedNode node, DrawingUnits units) {
     this.takeoff = takeoff;
     this.node = node;
     this.content = node.kind().content();
-    this.svg = svg;
+    this.units = units;
   }
 
-  /** Adds the words to a drawing at scale 1:{@code denominator}. */
-  public static void draw(Takeoff takeoff, KindedNode node, double denominator, SheetSetup setup, Svg svg) {
-    NodeCaption caption = new NodeCaption(takeoff, node, svg);
-    caption.title();
-    caption.pieces();
-    caption.work(denominator, setup);
-  }
-
-  private void title() {
+  void title(PaperBox room, Svg svg) {
     Vec3 at = takeoff.world(node.node().at());
-    svg.text(content.title().length() > 100 ? "title long" : "title", new Vec2(12, 15), content.title());
-    svg.text("subtitle", new Vec2(12, 21.5), "Node " + node.id() + " · " + node.kind().label() + " · x " + MeasureFormat.fixed(at.x(), 3)
-        + "  y " + MeasureFormat.fixed(at.y(), 3) + "  z " + MeasureFormat.fixed(at.z(), 3) + " m · " + Sheet.models(takeoff));
-    svg.text("subtitle", new Vec2(12, 27), "Lines " + String.join(", ", node.node().junctions()) + " · faces "
-        + String.join(", ", node.node().faces()) + " · " + takeoff.system().name());
-    svg.text("head", new Vec2(14, 36), "Plan");
-    svg.text("head", new Vec2(218, 36), "Oblique view, pieces drawn apart in their order");
-    svg.line("rule", new Vec2(10, 214), new Vec2(398, 214));
+    double left = room.left() + 4;
+    int most = (int) ((room.width() - 8) / (5 * 0.62));
+    svg.text(content.title().length() > most ? "title long" : "title", new Vec2(left, room.top() + 7),
+        Sheet.cut(content.title(), (int) (most * 1.2), false));
+    int columns = (int) ((room.width() - 8) / (2.9 * 0.57));
+    svg.text("subtitle", new Vec2(left, room.top() + 12), Sheet.cut("Node " + node.id() + " · " + node.kind().label() + " · x "
+        + MeasureFormat.fixed(at.x(), 3) + "  y " + MeasureFormat.fixed(at.y(), 3) + "  z " + MeasureFormat.fixed(at.z(), 3) + " m · "
+        + Sheet.models(takeoff), columns, false));
+    svg.text("subtitle", new Vec2(left, room.top() + 16.4), Sheet.cut("Lines " + String.join(", ", node.node().junctions()) + " · faces "
+        + String.join(", ", node.node().faces()) + " · " + takeoff.system().name(), columns, false));
   }
 
-  /** As many lines as there are; the same numbers as in the figure. */
-  private void pieces() {
-    double y = 220;
-    svg.text("head", new Vec2(12, y), content.parts().isEmpty() ? "No pieces" : "Pieces, from the first that is fitted to the last");
+  /** The words in a column, as large as it has room. */
+  void column(PaperBox column, Svg svg) {
+    List<Entry> entries = entries();
+    double size = LARGEST;
+    while (size > SMALLEST && height(entries, column, size) > column.height()) {
+      size -= 0.1;
+    }
+    double y = column.top() + size;
+    for (Entry e : entries) {
+      y += e.head ? size * 0.5 : 0;
+      look(e.look, new Vec2(column.left() + 1, y - size * 0.35), svg);
+      for (String line : Sheet.wrapped(e.words, columns(e, column, size))) {
+        svg.sized(e.head ? "head" : "list", e.head ? size * 1.1 : size, new Vec2(column.left() + (e.look.isEmpty() ? 0 : INDENT), y), line);
+        y += size * PITCH;
+      }
+    }
+  }
+
+  private static int columns(Entry e, PaperBox column, double size) {
+    return (int) ((column.width() - (e.look.isEmpty() ? 0 : INDENT)) / (size * 0.53));
+  }
+
+  private static double height(List<Entry> entries, PaperBox column, double size) {
+    return entries.stream().mapToDouble(e -> size * (PITCH * Sheet.wrapped(e.words, columns(e, column, size)).size() + (e.head ? 0.5 : 0)))
+        .sum();
+  }
+
+  private static void look(String look, Vec2 at, Svg svg) {
+    if (look.equals("fastener")) {
+      svg.empty("circle", "class", look, "cx", Svg.number(at.u() + 3), "cy", Svg.number(at.v()), "r", "0.75");
+    } else if (!look.isEmpty()) {
+      svg.line(look, at, at.plus(new Vec2(6, 0)));
+    }
+  }
+
+  private List<Entry> entries() {
+    List<Entry> entries = new ArrayList<>();
+    pieces(entries);
+    entries.add(new Entry(true, "", "Order of work"));
+    entries.add(new Entry(false, "", content.note()));
+    entries.add(new Entry(true, "", "Hold points"));
+    for (HoldPoint point : content.holdPoints()) {
+      entries.add(new Entry(false, "", "Before " + point.before() + ": " + point.check() + "."));
+    }
+    entries.add(new Entry(true, "", "Source"));
+    entries.add(new Entry(false, "", content.source() + ". Replace it by the panel maker's tested detail."));
+    entries.add(new Entry(false, "",
+        "Lines and slopes are the model's; dimensions are true lengths along the slope; sheet thickness, hems and bends are not drawn."));
+    return entries;
+  }
+
+  /** The same numbers as in the figure. */
+  private void pieces(List<Entry> entries) {
+    entries.add(new Entry(true, "", content.parts().isEmpty() ? "No pieces" : "Pieces, from the first that is fitted to the last"));
     for (int i = 0; i < content.parts().size(); i++) {
       NodePart part = content.parts().get(i);
-      y += LINE;
-      svg.text("small", new Vec2(12, y), (i + 1) + ": " + part.count(node.facts()) + " × " + part.part() + ", sheet "
-          + millimetres(part.girthM()) + ", reaches " + millimetres(part.lengthM()));
-      y = seals(part, y);
-    }
-  }
-
-  private double seals(NodePart part, double above) {
-    double y = above;
-    for (NodeSeal seal : content.seals()) {
-      if (seal.of().equals(part.id())) {
-        y += LINE;
-        String look = switch (seal.form()) {
-          case TAPE -> "tape-line";
-          case BEAD -> "bead-line";
-          case IN_SEAM -> "soft-line";
-        };
-        svg.line(look, new Vec2(17, y - 0.8), new Vec2(23, y - 0.8));
-        svg.text("small", new Vec2(25, y), seal.form().word() + " " + seal.place() + ", " + part.count(node.facts()) + " × " + seal.lines()
-            + " × " + millimetres(seal.lengthM()) + ", " + seal.exposure().word());
+      int count = part.count(node.facts());
+      entries.add(new Entry(false, "", (i + 1) + ": " + count + " × " + part.part() + ": " + folded(part)));
+      for (NodeSeal seal : content.seals()) {
+        if (seal.of().equals(part.id())) {
+          entries.add(new Entry(false, NodeStyle.look(seal.form()), seal.form().word() + " " + seal.place() + ", " + count + " × "
+              + seal.lines() + " × " + units.small(seal.lengthM()) + ", " + exposure(seal)));
+        }
+      }
+      for (NodeFastening fastening : content.fastenings()) {
+        if (fastening.of().equals(part.id())) {
+          entries.add(new Entry(false, "fastener", count * fastening.count() + " × " + fastening.type().label() + " "
+              + units.small(fastening.lengthM()) + ", " + fastening.joins().word().replace("-", " to ") + ": " + fastening.place()));
+        }
       }
     }
-    for (NodeFastening fastening : content.fastenings()) {
-      if (fastening.of().equals(part.id())) {
-        y += LINE;
-        svg.empty("circle", "class", "fastener", "cx", "20", "cy", Svg.number(y - 0.8), "r", "0.75");
-        svg.text("small", new Vec2(25, y), part.count(node.facts()) * fastening.count() + " × " + fastening.type().label() + " "
-            + millimetres(fastening.lengthM()) + ", " + fastening.joins().word().replace("-", " to ") + ": " + fastening.place());
-      }
-    }
-    return y;
   }
 
-  private static String millimetres(double metres) {
-    return MeasureFormat.formatMillimetres(metres) + " (" + MeasureFormat.formatInches(metres) + ")";
+  private static String exposure(NodeSeal seal) {
+    return seal.exposure() == Seal.Exposure.EXPOSED ? "EXPOSED" : seal.exposure().word();
   }
 
-  private void work(double denominator, SheetSetup setup) {
-    double y = 220;
-    svg.text("head", new Vec2(190, y), "Order of work");
-    y = Sheet.paragraph(svg, "small", new Vec2(190, y + LINE), 3.4, 88, content.note());
-    svg.text("head", new Vec2(190, y + 1.5), "Hold points");
-    y += 1.5 + LINE;
-    for (HoldPoint point : content.holdPoints()) {
-      y = Sheet.paragraph(svg, "small", new Vec2(190, y), 3.4, 88, "Before " + point.before() + ": " + point.check() + ".");
-    }
-    Sheet.scaleBars(svg, new Vec2(322, 220), denominator, setup, 70);
-    List<String> source = List.of("Source: " + content.source() + ". Replace it by the panel maker's tested detail.",
-        "Lines and slopes are the model's; sheet thickness, hems and bends are not drawn.", ScopeText.SCOPE.text());
-    double at = 270;
-    for (String words : source) {
-      at = Sheet.paragraph(svg, "fine", new Vec2(12, at), 3.2, 235, words);
-    }
+  /** The piece's sheet, and the widths of its flats as they are drawn. */
+  private String folded(NodePart part) {
+    String sheet = "sheet " + units.small(part.girthM());
+    return switch (part.shape()) {
+      case STRIP,
+          KICK_OUT -> sheet + ", " + units.small(part.lengthM()) + " along each line; half of the sheet on either slope, at a wall, "
+              + "curb or edge " + units.small(part.girthM() * (1 - Folding.LEG)) + " on the roof and a leg of "
+              + units.small(part.girthM() * Folding.LEG);
+      case END -> units.small(part.girthM()) + " high, " + units.small(2 * part.lengthM()) + " wide, cut to both slopes";
+      case PATCH -> sheet + ", reaches " + units.small(part.lengthM()) + " from the node";
+    };
   }
 }

@@ -3,8 +3,7 @@ package org.seamledger.export.node;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import org.seamledger.detail.Seal;
+import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -15,9 +14,6 @@ import org.seamledger.node.NodeSeal;
 /** Draws one view of a node: roof, lines, pieces with their seals and fasteners, and numbers that the list beside explains. */
 final class NodeFigure {
 
-  /** Looks of seals on drawings, by form: the colours of sections. */
-  private static final Map<Seal.Form, String> LOOKS =
-      Map.of(Seal.Form.TAPE, "tape-line", Seal.Form.BEAD, "bead-line", Seal.Form.IN_SEAM, "soft-line");
   /** Pieces are drawn so far apart in an oblique view, metres: as in an exploded drawing. */
   private static final double APART = 0.05;
   private static final double RING = 8;
@@ -32,16 +28,19 @@ final class NodeFigure {
   private final NodeScene scene;
   private final List<Piece> pieces;
   private final NodeView view;
+  private final PaperBox place;
   private final Svg svg;
 
-  NodeFigure(NodeScene scene, List<Piece> pieces, NodeView view, Svg svg) {
+  NodeFigure(NodeScene scene, List<Piece> pieces, NodeView view, PaperBox place, Svg svg) {
     this.scene = scene;
     this.pieces = pieces;
     this.view = view;
+    this.place = place;
     this.svg = svg;
   }
 
-  void draw() {
+  /** @param dimensions drawn over the pieces */
+  void draw(NodeDimensions dimensions) {
     svg.open("g", "class", view.oblique() ? "oblique" : "plan");
     scene.ground().forEach(flat -> svg.polygon("ground", view.paper(flat, 0)));
     walls();
@@ -51,6 +50,7 @@ final class NodeFigure {
     for (int i = 0; i < pieces.size(); i++) {
       piece(pieces.get(i), lift(i));
     }
+    dimensions.draw(view, svg);
     names();
     balloons();
     svg.close("g");
@@ -103,7 +103,7 @@ final class NodeFigure {
       double share = 1 - BESIDE * i;
       svg.open("g", "data-seal", seals.get(i).id());
       for (List<Vec3> joint : piece.joints()) {
-        svg.polyline(LOOKS.get(seals.get(i).form()), view.paper(joint.stream().map(p -> scene.at().towards(p, share)).toList(), lift));
+        svg.polyline(NodeStyle.look(seals.get(i).form()), view.paper(joint.stream().map(p -> scene.at().towards(p, share)).toList(), lift));
       }
       svg.close("g");
     }
@@ -117,9 +117,11 @@ final class NodeFigure {
     for (Arm arm : scene.arms()) {
       Vec2 end = view.paper(reached(arm, 1.04));
       Vec2 way = end.minus(view.middle());
-      String anchor = Math.abs(way.u()) < 10 ? "middle" : way.u() < 0 ? "end" : "start";
-      svg.open("g", "text-anchor", anchor).text("arm-name halo", new Vec2(end.u(), end.v() + (way.v() > 0 ? 3 : -0.5)),
-          LineWords.of(arm.line())).close("g");
+      String words = LineWords.of(arm.line());
+      double width = words.length() * 2.6 * 0.56;
+      double left = Math.abs(way.u()) < 10 ? end.u() - width / 2 : way.u() < 0 ? end.u() - width : end.u();
+      double inside = Math.max(place.left() + 1, Math.min(place.right() - 1 - width, left));
+      svg.text("arm-name halo", new Vec2(inside, end.v() + (way.v() > 0 ? 3 : -0.5)), words);
     }
     if (!view.oblique()) {
       for (Vec3[] fall : scene.falls()) {

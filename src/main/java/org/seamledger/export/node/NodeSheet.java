@@ -1,8 +1,8 @@
 package org.seamledger.export.node;
 
 import java.util.List;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.KeyPlan;
-import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.ServedPlaces;
 import org.seamledger.export.sheet.Sheet;
@@ -10,88 +10,99 @@ import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.export.sheet.TitleStrip;
 import org.seamledger.export.wording.CountText;
-import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.measure.MeasureFormat;
 import org.seamledger.node.KindedNode;
-import org.seamledger.node.NodeContent;
 import org.seamledger.takeoff.Takeoff;
 
-/** A node's sheet: plan, oblique view and the words. */
+/** A node's sheet: plan, oblique view, the words in a column, title block. */
 public final class NodeSheet {
 
-  /** Half the width of the plan on paper, millimetres. */
-  private static final double HALF = 76;
-  private static final double MIDDLE = 125;
-  /** Height of the title of a sheet in a set. */
   private static final double TITLE = 19;
-  private static final List<Integer> SCALES = List.of(5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50);
+  /** Paper around a view for its numbers. */
+  private static final double RING = 14;
+  private static final double HEAD = 5;
+  private static final List<Integer> SCALES = List.of(2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100);
 
   private NodeSheet() {
   }
 
-  /** The sheet as SVG text, always on A3. */
-  public static String svg(Takeoff takeoff, KindedNode node, DrawingUnits units) {
-    SheetSetup setup = new SheetSetup(Paper.A3, units, SheetSetup.DEFAULT.title());
-    NodeScene scene = new NodeScene(node, takeoff.faces());
-    List<Piece> pieces = scene.pieces();
-    int scale = SCALES.stream().filter(s -> scene.reach() * 1000 / s <= HALF).findFirst().orElse(50);
-    String title = "Node " + node.id() + ": " + node.kind().content().title();
-    Svg sheet = Sheet.begin(setup.paper(), scale, title, "Plan and oblique view of node " + node.id() + ", " + node.kind().label(),
-        NodeStyle.STYLE);
-    Svg svg = new Svg();
-    new NodeFigure(scene, pieces, new NodeView(scene.at(), new Vec2(108, MIDDLE), 1000.0 / scale, false, 0), svg).draw();
-    new NodeFigure(scene, pieces, new NodeView(scene.at(), new Vec2(312, MIDDLE), 1000.0 / scale, true, turn(scene)), svg).draw();
-    NodeCaption.draw(takeoff, node, scale, setup, svg);
-    return sheet.toString() + new Svg().open("g", "transform", "translate(10 2)") + svg + "</g>\n</svg>\n";
+  /** The sheet of one node as SVG text. */
+  public static String svg(Takeoff takeoff, KindedNode node, SheetSetup setup) {
+    return draw(takeoff, setup, List.of(node), false);
   }
 
   /**
-   * The sheet of a kind of node in a larger set, on any paper: plan, oblique view and words of one node, and the places that it serves.
+   * The sheet of a kind of node in a larger set: one node, and the places that it serves.
    *
    * @param served nodes of this kind, the first of them the one that is drawn
    */
   public static String inSet(Takeoff takeoff, SheetSetup setup, List<KindedNode> served) {
+    return draw(takeoff, setup, served, true);
+  }
+
+  private static String draw(Takeoff takeoff, SheetSetup setup, List<KindedNode> served, boolean isInSet) {
     KindedNode node = served.get(0);
-    NodeContent content = node.kind().content();
+    String title = node.kind().content().title();
     PaperBox room = TitleStrip.room(setup.paper());
-    double columnWidth = setup.paper().isSmall() ? 92 : 112;
-    PaperBox column = new PaperBox(room.right() - columnWidth, room.top() + TITLE, room.right() - 3, room.bottom() - 2);
-    double width = (column.left() - 4 - room.left()) / 2;
-    double half = Math.min(width / 2 - (setup.paper().isSmall() ? 8 : 16), (room.height() - TITLE - 24) / 2);
+    double width = setup.paper().isSmall() ? 98 : 112;
+    PaperBox column = new PaperBox(room.right() - width, room.top() + TITLE, room.right() - 3, room.bottom() - 2);
+    PaperBox place = new PaperBox(room.left() + 2, room.top() + TITLE + HEAD, column.left() - 4, room.bottom() - 2);
+    double radius = radius(place);
     NodeScene scene = new NodeScene(node, takeoff.faces());
-    int scale = SCALES.stream().filter(s -> scene.reach() * 1000 / s <= half).findFirst().orElse(50);
-    Svg svg = Sheet.begin(setup.paper(), scale, "Nodes of the kind " + node.kind().label() + ": " + content.title(),
-        "Plan and oblique view of node " + node.id(), NodeStyle.STYLE + ".column-head { font-weight: 600; }\n");
-    double y = room.top() + TITLE + 4 + (room.height() - TITLE - 4) / 2;
-    NodeView plan = new NodeView(scene.at(), new Vec2(room.left() + width / 2, y), 1000.0 / scale, false, 0);
-    new NodeFigure(scene, scene.pieces(), plan, svg).draw();
-    NodeView oblique = new NodeView(scene.at(), new Vec2(room.left() + width * 1.5, y), 1000.0 / scale, true, turn(scene));
-    new NodeFigure(scene, scene.pieces(), oblique, svg).draw();
-    titles(takeoff, node, room, svg);
-    svg.text("head", new Vec2(room.left() + 4, room.top() + TITLE + 3), "Plan");
-    svg.text("head", new Vec2(room.left() + width + 4, room.top() + TITLE + 3), "Oblique view, pieces drawn apart");
+    int scale = SCALES.stream().filter(s -> scene.reach() * 1000 / s <= radius - RING).findFirst().orElse(100);
+    Svg svg = Sheet.begin(setup.paper(), scale,
+        isInSet ? "Nodes of the kind " + node.kind().label() + ": " + title : "Node " + node.id() + ": " + title,
+        "Plan and oblique view of node " + node.id() + ", " + node.kind().label(), NodeStyle.style());
+    NodeStyle.hatches(svg);
+    figures(scene, place, radius, scale, setup.units(), svg);
+    NodeCaption caption = new NodeCaption(takeoff, node, setup.units());
+    caption.title(room, svg);
+    TapeCircle.draw(takeoff, node, place, radius, setup.units(), svg);
     svg.line("rule", new Vec2(column.left() - 2, room.top() + TITLE - 1), new Vec2(column.left() - 2, room.bottom()));
-    NodeColumn.draw(node, column, svg);
-    KeyPlan key = TitleStrip.draw(takeoff, setup, TitleStrip.Words.inSet(content.title(), Sheet.scale(scale)), scale, svg);
-    served.forEach(n -> key.mark(List.of(n.node().at()), svg));
-    ServedPlaces.draw("Serves " + CountText.of(served.size(), "place"), served.stream().map(KindedNode::id).toList(), setup, svg);
+    caption.column(column, svg);
+    TitleStrip.Words words =
+        isInSet ? TitleStrip.Words.inSet(title, Sheet.scale(scale)) : new TitleStrip.Words(title, Sheet.scale(scale), 1, 1);
+    KeyPlan key = TitleStrip.draw(takeoff, setup, words, scale, svg);
+    if (isInSet) {
+      served.forEach(n -> key.mark(List.of(n.node().at()), svg));
+      ServedPlaces.draw("Serves " + CountText.of(served.size(), "place"), served.stream().map(KindedNode::id).toList(), setup, svg);
+    } else {
+      key.mark(marked(scene), svg);
+    }
     return svg.close("svg").toString();
   }
 
-  private static void titles(Takeoff takeoff, KindedNode node, PaperBox room, Svg svg) {
-    double left = room.left() + 4;
-    String title = node.kind().content().title();
-    int most = (int) ((room.width() - 8) / (5 * 0.62));
-    svg.text(title.length() > most ? "title long" : "title", new Vec2(left, room.top() + 7), Sheet.cut(title, (int) (most * 1.2), false));
-    int columns = (int) ((room.width() - 8) / (2.9 * 0.57));
-    Vec3 at = takeoff.world(node.node().at());
-    svg.text("subtitle", new Vec2(left, room.top() + 12), Sheet.cut("Drawn at node " + node.id() + " · " + node.kind().label() + " · x "
-        + MeasureFormat.fixed(at.x(), 3) + "  y " + MeasureFormat.fixed(at.y(), 3) + "  z " + MeasureFormat.fixed(at.z(), 3) + " m · "
-        + Sheet.models(takeoff), columns, false));
-    svg.text("subtitle", new Vec2(left, room.top() + 16.4), Sheet.cut("Lines " + String.join(", ", node.node().junctions()) + " · faces "
-        + String.join(", ", node.node().faces()) + " · " + takeoff.system().name(), columns, false));
+  private static void figures(NodeScene scene, PaperBox place, double radius, int scale, DrawingUnits units, Svg svg) {
+    Vec2 plan = new Vec2(place.left() + radius, place.top() + radius);
+    Vec2 oblique = new Vec2(place.right() - radius, place.bottom() - radius);
+    views(scene, new NodeView(scene.at(), plan, 1000.0 / scale, false, 0),
+        new NodeView(scene.at(), oblique, 1000.0 / scale, true, turn(scene)), new NodeDimensions(scene, units), place, svg);
+    // After the views: what stands on the sheet is read in this order.
+    svg.text("head", new Vec2(place.left() + 2, place.top() - 1), "Plan");
+    svg.text("head", new Vec2(oblique.u() - radius * 0.6, place.bottom() - 1), "Oblique view, pieces drawn apart in their order");
+  }
+
+  private static void views(NodeScene scene, NodeView plan, NodeView oblique, NodeDimensions dimensions, PaperBox place, Svg svg) {
+    List<Piece> pieces = scene.pieces();
+    new NodeFigure(scene, pieces, plan, place, svg).draw(dimensions);
+    new NodeFigure(scene, pieces, oblique, place, svg).draw(NodeDimensions.NONE);
+  }
+
+  /** The radius of two equal circles in opposite corners of a place that don't touch. */
+  private static double radius(PaperBox place) {
+    double radius = Math.min(place.width(), place.height()) / 2;
+    while (Math.hypot(place.width() - 2 * radius, place.height() - 2 * radius) < 2 * radius) {
+      radius -= 0.5;
+    }
+    return radius;
+  }
+
+  /** A small cross at the node, for the key plan. */
+  private static List<Vec3> marked(NodeScene scene) {
+    double arm = scene.reach();
+    return List.of(scene.at().plus(new Vec3(-arm, 0, 0)), scene.at().plus(new Vec3(arm, 0, 0)), scene.at(),
+        scene.at().plus(new Vec3(0, arm, 0)), scene.at().plus(new Vec3(0, -arm, 0)));
   }
 
   /** The roof is turned so that its faces fall towards who looks, and a little to the side. */

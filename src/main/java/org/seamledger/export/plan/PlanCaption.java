@@ -40,6 +40,10 @@ final class PlanCaption {
     svg.line("fall", new Vec2(left, y - 0.8), new Vec2(left + 13, y - 0.8));
     svg.polygon("fall-head", List.of(new Vec2(left + 16, y - 0.8), new Vec2(left + 13, y - 1.7), new Vec2(left + 13, y + 0.1)));
     svg.text("small", new Vec2(left + 19, y), "slope of the face, downwards");
+    y += 4;
+    svg.empty("path", "class", "water", "stroke-width", "0.6", "d",
+        "M" + Svg.points(List.of(new Vec2(left, y - 0.8), new Vec2(left + 16, y - 0.8))));
+    svg.text("small", new Vec2(left + 19, y), "where its water goes, wider for more");
     y = north(svg, new Vec2(left + 5, y + 13), y);
     return Sheet.paragraph(svg, "fine", new Vec2(left, y + 2), 2.9, (int) (column.width() / 1.4), "Lengths are true lengths in space;"
         + " the plan shows them projected. Numbers stand for short lines and are listed with the field of the sheet. An id works by its"

@@ -84,6 +84,7 @@ final class PlanFigure {
     svg.close("clipPath").close("defs");
     svg.open("g", "clip-path", "url(#" + clip + ")");
     faces(svg);
+    svg.add(PlanWater.draw(takeoff, view));
     lines(svg);
     svg.close("g");
     return svg.add(words).add(tags);

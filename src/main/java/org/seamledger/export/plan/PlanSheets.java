@@ -30,6 +30,7 @@ public final class PlanSheets {
       .seam { stroke: #9fb0bb; stroke-width: 0.13; }
       .fall { stroke: #44525f; stroke-width: 0.3; fill: none; }
       .fall-head { fill: #44525f; }
+      .water { stroke: #2f7fd6; stroke-opacity: 0.6; fill: none; stroke-linecap: round; stroke-linejoin: round; }
       .label { font-size: 2.4px; }
       .slope { font-size: 2.7px; fill: #2c3944; }
       .tag-ring { fill: #ffffff; stroke: #1b2530; stroke-width: 0.2; }

@@ -96,7 +96,9 @@ final class EdgeSections extends SectionComposer {
     double down = Math.max(top.v() + 40, girth * 0.4);
     double edge = on.s(top) + Math.max(girth - down - 2 * SectionParts.HEM, 90);
     double to = edge + 84;
-    List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to));
+    double head = parts.setback(0);
+    parts.setbackDimension(on, head);
+    List<Vec2> line = new ArrayList<>(parts.closedEdge(on, edge, slope(0), to, head));
     line.addAll(List.of(top, p(x, top.v() - down), p(x - 9, top.v() - down - 8), p(x - 9 + g, top.v() - down - 12)));
     scene.metal(cap, line);
     double foot = top.v() - down;

@@ -26,12 +26,14 @@ final class FaceSections extends SectionComposer {
     Vec2 apex = left.meet(cover, right, cover);
     double leg = parts.girth(cap) / 2 - SectionParts.HEM - 5;
     double to = leg + 78;
-    List<Vec2> line = new ArrayList<>(parts.closedEdge(left, left.s(apex) + leg, slope(0), to));
+    double head = parts.setback(scene.has("vented-closure") ? SectionParts.mm(system.ridge().slot()) : 0);
+    List<Vec2> line = new ArrayList<>(parts.closedEdge(left, left.s(apex) + leg, slope(0), to, head));
     line.add(apex);
-    List<Vec2> other = new ArrayList<>(parts.closedEdge(right, right.s(apex) + leg, slope(1), to));
+    List<Vec2> other = new ArrayList<>(parts.closedEdge(right, right.s(apex) + leg, slope(1), to, head));
     Collections.reverse(other);
     line.addAll(other);
     scene.metal(cap, line);
+    parts.setbackDimension(left, head);
     if (!scene.has("vented-closure")) {
       parts.decks(left, right, to, 2 * g);
       return;
@@ -48,13 +50,14 @@ final class FaceSections extends SectionComposer {
     String pan = scene.part("pan");
     double below = parts.cleatDepth();
     Vec2 bottom = left.meet(-below, right, -below);
-    double leg = parts.girth(pan) / 2 - SectionParts.HEM;
+    double leg = parts.girth(pan) / 2 - 14 - RIB;
     double to = leg + 70;
+    double half = Math.max(1.2 * g, 2);
     scene.metal(pan,
-        List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), left.at(RIB / 2, -below),
-            bottom.plus(p(0, RIB + 6)),
-            right.at(RIB / 2, -below), right.at(leg, -below),
+        List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), left.at(half, -below),
+            bottom.plus(p(-half * 0.4, RIB)), bottom.plus(p(half * 0.4, RIB)), right.at(half, -below), right.at(leg, -below),
             right.at(leg, -below + g), right.at(leg - 14, -below + g)));
+    scene.dimension(bottom, bottom.plus(p(0, RIB)), p(-3 * half - 8, 0), "rib " + parts.length(RIB));
     parts.panCleat(left, leg, below);
     parts.panCleat(right, leg, below);
     double nose = SectionParts.mm(system.valley().cleatOffset());

@@ -75,6 +75,7 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
       case FIXED -> leg.bendDegrees();
       case FACES -> first + second;
       case WALL -> 90 + first;
+      case OTHER_FACE -> 90 + second;
       case PLUMB -> first - 90;
     };
   }

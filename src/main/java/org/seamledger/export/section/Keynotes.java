@@ -2,6 +2,8 @@ package org.seamledger.export.section;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Sheet;
@@ -20,7 +22,9 @@ final class Keynotes {
   private static final double FARTHEST = 150;
   /** The leader ends this far before the place, so that several may point to one. */
   private static final double SHORT = 0.4;
-  private static final int TURNS = 32;
+  private static final int TURNS = 48;
+  /** So often numbers are placed anew, those without room first. */
+  private static final int ATTEMPTS = 24;
 
   /** What is listed together. */
   enum Group {
@@ -38,6 +42,19 @@ final class Keynotes {
 
   /** A ring and the end of its leader. */
   private record Ring(Vec2 middle, Vec2 place, double cost) {
+
+    Vec2 edge() {
+      return middle.towards(place, HALF / middle.distance(place));
+    }
+
+    Vec2 end() {
+      return place.towards(middle, SHORT / middle.distance(place));
+    }
+
+    void close(PaperRoom room) {
+      room.close(PaperRoom.square(middle, HALF));
+      room.close(List.of(edge(), end()));
+    }
   }
 
   private final List<Note> notes = new ArrayList<>();
@@ -73,36 +90,48 @@ final class Keynotes {
   /** Draws numbers and leaders where there is room. */
   void draw(PaperRoom room, Svg svg) {
     List<Note> sorted = sorted();
-    Svg[] drawn = new Svg[sorted.size()];
     List<Integer> order = new ArrayList<>();
     for (int i = 0; i < sorted.size(); i++) {
       order.add(i);
     }
-    // What can be pointed to at few places has the first choice.
+    // What can be pointed to at few places has the first choice; then what found no room, until all have some.
     order.sort((a, b) -> Integer.compare(sorted.get(a).places.size(), sorted.get(b).places.size()));
-    for (int i : order) {
-      drawn[i] = draw(sorted.get(i), i + 1, room);
+    Ring[] best = rings(sorted, order, room.copy());
+    for (int attempt = 0; attempt < ATTEMPTS && missing(best) > 0; attempt++) {
+      Ring[] last = rings(sorted, order, room.copy());
+      best = missing(last) < missing(best) ? last : best;
+      order.sort((a, b) -> Boolean.compare(last[a] != null, last[b] != null));
     }
-    for (Svg d : drawn) {
-      svg.add(d);
+    for (int i = 0; i < best.length; i++) {
+      draw(sorted.get(i), i + 1, best[i], room, svg);
     }
   }
 
-  private static Svg draw(Note note, int number, PaperRoom room) {
-    Svg svg = new Svg();
-    Ring ring = find(note, room);
+  private static int missing(Ring[] rings) {
+    return (int) Stream.of(rings).filter(Objects::isNull).count();
+  }
+
+  private static Ring[] rings(List<Note> notes, List<Integer> order, PaperRoom room) {
+    Ring[] rings = new Ring[notes.size()];
+    for (int i : order) {
+      rings[i] = find(notes.get(i), room);
+      if (rings[i] != null) {
+        rings[i].close(room);
+      }
+    }
+    return rings;
+  }
+
+  private static void draw(Note note, int number, Ring ring, PaperRoom room, Svg svg) {
     svg.open("g", "class", "pointed", "data-number", Integer.toString(number), "data-words", note.words);
     if (ring != null) {
-      Vec2 edge = ring.middle.towards(ring.place, HALF / ring.middle.distance(ring.place));
-      Vec2 end = ring.place.towards(ring.middle, SHORT / ring.middle.distance(ring.place));
-      room.close(PaperRoom.square(ring.middle, HALF));
-      room.close(List.of(edge, end));
-      svg.line("leader", edge, end);
+      ring.close(room);
+      svg.line("leader", ring.edge(), ring.end());
       svg.empty("circle", "class", "dot", "cx", Svg.number(ring.place.u()), "cy", Svg.number(ring.place.v()), "r", "0.5");
       svg.empty("circle", "class", "ring", "cx", Svg.number(ring.middle.u()), "cy", Svg.number(ring.middle.v()), "r", "2.1");
       svg.turned("number", ring.middle.plus(new Vec2(0, 0.9)), 0, Integer.toString(number));
     }
-    return svg.close("g");
+    svg.close("g");
   }
 
   private static Ring find(Note note, PaperRoom room) {

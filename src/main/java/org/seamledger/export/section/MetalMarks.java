@@ -3,7 +3,6 @@ package org.seamledger.export.section;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.MetalPart;
-import org.seamledger.detail.Run;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
 
@@ -43,8 +42,13 @@ final class MetalMarks {
 
   private String words(MetalPart part) {
     double girth = part.girthM() > 0 ? part.girthM() : figure.system().flashing().girth().value();
-    return part.part() + (part.run() == Run.ONCE ? ", made to measure" : ", girth " + view.scene().units().small(girth))
-        + figure.counts().metal(part);
+    String size = switch (part.run()) {
+      case ONCE -> "made to measure";
+      case AT_INTERVALS -> "one for each " + view.scene().units().length(part.everyM());
+      case BETWEEN_INTERVALS -> "at most " + view.scene().units().length(part.everyM()) + " apart";
+      default -> "girth " + view.scene().units().small(girth);
+    };
+    return part.part() + ", " + size + figure.counts().metal(part);
   }
 
   /** A place on a line by its share of the line's length. */

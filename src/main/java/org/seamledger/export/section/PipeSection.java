@@ -49,16 +49,18 @@ final class PipeSection extends SectionComposer {
       pan(on);
       parts.deck(on, half + 6 + room(), to, 2 * g);
     }
-    scene.dimension(up.at(half, 0), up.at(half + room(), 0), up.up().times(-52), "room to move " + parts.length(room()));
+    scene.dimension(up.at(half, 0), up.at(half + room(), 0), up.up().times(-52),
+        "room for the panel's movement here " + scene.units().least(room() / 1000));
     scene.area("pipe", List.of(p(-radius, -70 - half), p(radius, -70 - half), p(radius, high + 70), p(-radius, high + 70)));
     scene.line("axis", p(0, -85 - half), p(0, high + 85));
     scene.dimension(p(-radius, high + 50), p(radius, high + 50), p(0, 0), "⌀ " + parts.length(2 * radius));
     scene.label("pipe", p(radius * 0.6, high + 36));
   }
 
-  /** Room that the panel needs to move past the pipe. */
+  /** Room that the panel needs to move past the pipe: its own movement there, or else the system's gap. */
   private double room() {
-    return SectionParts.mm(system.panel().movementGap());
+    return cut.pipeRoomM().isPresent() ? Math.max(1, cut.pipeRoomM().getAsDouble() * 1000)
+        : SectionParts.mm(system.panel().movementGap());
   }
 
   /** The pan on one side: above a plate it lies on it. */

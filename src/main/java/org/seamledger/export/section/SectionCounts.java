@@ -3,7 +3,9 @@ package org.seamledger.export.section;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.seamledger.detail.FastenerType;
 import org.seamledger.detail.Fastening;
+import org.seamledger.detail.Joins;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.detail.Seal;
 import org.seamledger.export.sheet.DrawingUnits;
@@ -39,9 +41,21 @@ record SectionCounts(JunctionQuantities counted, DrawingUnits units) {
         : kinds.entrySet().stream().map(e -> "; " + e.getValue() + " pieces, " + e.getKey()).collect(Collectors.joining());
   }
 
+  /** What the fasteners of a line are: those that are counted, or else what the detail says. */
+  FastenerType type(Fastening fastening) {
+    return counted.fasteners().stream().filter(f -> f.id().equals(fastening.id()) && f.count() > 0).map(FastenerRow::type).findFirst()
+        .orElse(fastening.type());
+  }
+
+  /** How long a line's fasteners are drawn, metres: as counted; 0 for wedges, and where no farther than the pan. */
+  double drawnM(Fastening fastening) {
+    return counted.fasteners().stream().filter(f -> f.id().equals(fastening.id()) && f.count() > 0)
+        .filter(f -> f.type() != FastenerType.WEDGE && f.joins() != Joins.PANEL_METAL).mapToDouble(FastenerRow::lengthM).max().orElse(0);
+  }
+
   /** {@code deck screw with a sealing washer 38 mm, panel to deck}. */
   private String type(FastenerRow row) {
     return row.type().label() + " " + units.small(row.lengthM()) + ", " + row.joins().word().replace("-", " to ")
-        + (row.slotM() > 0 ? ", in slots of " + units.small(row.slotM()) : "");
+        + (row.slotM() > 0 ? ", in slots of " + units.least(row.slotM()) : "");
   }
 }

@@ -2,6 +2,7 @@ package org.seamledger.export.section;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Plane;
@@ -19,8 +20,9 @@ import org.seamledger.takeoff.Takeoff;
  *
  * @param faces by their rise, the lowest first
  * @param fasteners as counted for the junction
+ * @param pipeRoomM how far the panel moves past a round penetration; empty where nobody knows, and for all other junctions
  */
-record SectionCut(List<Face> faces, List<FastenerRow> fasteners) {
+record SectionCut(List<Face> faces, List<FastenerRow> fasteners, OptionalDouble pipeRoomM) {
 
   /** How far beside the line a face is looked for, metres. */
   private static final double BESIDE = 0.02;
@@ -42,7 +44,9 @@ record SectionCut(List<Face> faces, List<FastenerRow> fasteners) {
     }
     faces.sort(
         (a, b) -> Math.abs(a.riseDegrees - b.riseDegrees) < 1e-6 ? a.id.compareTo(b.id) : Double.compare(a.riseDegrees, b.riseDegrees));
-    return new SectionCut(faces, takeoff.quantities().byJunction().get(detailed.junction().junction().id()).fasteners());
+    return new SectionCut(faces, takeoff.quantities().byJunction().get(detailed.junction().junction().id()).fasteners(),
+        detailed.junction().type().family() == Kind.Family.ROUND ? PipeRoom.of(takeoff, detailed.junction().junction())
+            : OptionalDouble.empty());
   }
 
   private static Face face(RoofFace face, List<Vec3> path, Kind kind) {

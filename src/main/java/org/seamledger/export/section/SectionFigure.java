@@ -1,6 +1,5 @@
 package org.seamledger.export.section;
 
-import java.util.List;
 import org.seamledger.detail.Detail;
 import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Svg;
@@ -27,7 +26,7 @@ record SectionFigure(RoofSystem system, Detail detail, SectionCounts counts, Key
   void draw(SectionView view, SectionView large, PaperRoom room, Svg svg) {
     svg.open("g", "class", "cut", "data-view", view.extent());
     parts(view, svg);
-    view.scene().labels().forEach(l -> notes.add(Keynotes.Group.REST, l.words(), List.of(view.paper(l.at()))));
+    view.scene().labels().forEach(l -> notes.add(Keynotes.Group.REST, l.words(), view.paper(l.at())));
     SectionInk.mark(view, room);
     if (view.denominator() >= Enlargement.WANTED) {
       Enlargement.draw(this, view, large, room, svg);

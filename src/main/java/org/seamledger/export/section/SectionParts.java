@@ -14,6 +14,10 @@ final class SectionParts {
 
   static final double DECK = 18;
   static final double HEM = 12;
+  /** From a wall, curb or edge to the turned-up edge of a pan beside it: common practice, no source. */
+  static final double EDGE = 8;
+  /** Room between a cleat's nose and the fold of the hem over it. */
+  private static final double NOSE = 6;
   private static final double SCREW = 32;
 
   final SectionScene scene;
@@ -88,7 +92,8 @@ final class SectionParts {
 
   private void underlayment(SlopeLine on, double from, double to, double below) {
     scene.line("underlayment", on.at(from, -below + g * 0.35), on.at(to, -below + g * 0.35));
-    scene.label("underlayment on the deck", on.at(to - 24, -below + g * 0.35));
+    double under = -below + g * 0.35;
+    scene.label("underlayment on the deck", on.at(to - 24, under), on.at(to - 80, under), on.at(to - 120, under), on.at(to - 8, under));
   }
 
   void deck(SlopeLine on, double from, double to, double below) {
@@ -116,14 +121,15 @@ final class SectionParts {
     clip(on, to - 60);
     scene.line("seam", on.at(from, 0), on.at(from, seam), on.at(to, seam));
     seamHeight(on, to);
-    scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()), on.at(from * 0.25 + to * 0.75, 0));
+    scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()),
+        on.at(from * 0.25 + to * 0.75, 0), on.at(from * 0.1 + to * 0.9, 0), on.at(from * 0.4 + to * 0.6, 0));
     breaks(on, to, slope);
   }
 
   /** A clip in the seam beyond the cut. */
   private void clip(SlopeLine on, double s) {
     scene.line("clip", on.at(s + 16, -g), on.at(s, -g), on.at(s, seam - 4), on.at(s + 6, seam - 4));
-    scene.label("clip in the seam, beyond the cut, screwed to the deck", on.at(s, seam * 0.5));
+    scene.label("clip in the seam, beyond the cut, screwed to the deck", on.at(s, seam * 0.5), on.at(s, seam * 0.8), on.at(s, seam * 0.2));
   }
 
   /** A panel whose seams run along the junction: one is cut. */
@@ -140,7 +146,7 @@ final class SectionParts {
 
   private void seamHeight(SlopeLine on, double to) {
     scene.dimension(on.at(to - 14, 0), on.at(to - 14, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
-    scene.label("top of the seams beyond the cut", on.at(to - 34, seam));
+    scene.label("top of the seams beyond the cut", on.at(to - 34, seam), on.at(to - 24, seam), on.at(to - 80, seam));
   }
 
   private void breaks(SlopeLine on, double to, String slope) {
@@ -216,6 +222,15 @@ final class SectionParts {
     return coverEdge(on, edge, h);
   }
 
+  /** How far a pan's head stops short of the line: the roof system's setback, at least {@code least}. */
+  double setback(double least) {
+    return Math.max(4, Math.max(least, mm(system.purchase().cuts().headSetback())));
+  }
+
+  void setbackDimension(SlopeLine on, double head) {
+    scene.dimension(on.at(0, 0), on.at(head, 0), on.up().times(-DECK - 30), "setback " + length(head));
+  }
+
   // ---- cleats
 
   /** How far the sheet under a cleat lies below the panel that hooks over it. */
@@ -238,8 +253,12 @@ final class SectionParts {
     if (two) {
       scene.label("two lines of tape, screws through the first", on.at(second, flange));
     }
-    scene.line("panel", on.at(nose + 16, flange - g * 0.2), on.at(nose - 6, flange - g * 0.2), on.at(nose - 6, 0), on.at(to, 0));
-    scene.line("seam", on.at(nose - 6, 0), on.at(nose - 6, seam), on.at(to, seam));
+    double hem = Math.max(NOSE + 4, mm(system.purchase().cuts().hem()));
+    double fold = nose - NOSE;
+    scene.line("panel", on.at(fold + hem, flange - g * 0.2), on.at(fold, flange - g * 0.2), on.at(fold, 0), on.at(to, 0));
+    scene.dimension(on.at(fold, 0), on.at(fold + hem, 0), on.up().times(seam + 14), "hem " + stated(system.purchase().cuts().hem()));
+    scene.dimension(on.at(nose, base), on.at(fold + hem, base), on.up().times(-DECK - 10 * g), "cleat engaged " + length(hem - NOSE));
+    scene.line("seam", on.at(fold, 0), on.at(fold, seam), on.at(to, seam));
     clip(on, to - 60);
     scene.sealPlace("seam-ends", List.of(on.box(nose - 6, nose + 4, 0.5, seam)));
     scene.label("panel, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()) + ", hemmed over the cleat",
@@ -259,17 +278,17 @@ final class SectionParts {
 
   /** The counterflashing over an upstand that ends at {code top}, in whichever way the detail ends at a wall; gives the wall's height. */
   double counterflashing(double top) {
-    if (!scene.has("counterflashing")) {
-      return top;
+    if (scene.has("skirt")) {
+      return skirt(top);
     }
-    return scene.has("receiver-bar") ? surfaceMounted(top) : scene.hasSeal("reglet") ? reglet(top) : skirt(top);
+    return !scene.has("counterflashing") ? top : scene.has("receiver-bar") ? surfaceMounted(top) : reglet(top);
   }
 
   /** What stands in the roof laps the upturn by its own skirt. */
   private double skirt(double top) {
     double x = 3 * g + 2;
-    double down = Math.min(girth("counterflashing") * 0.5, top * 0.6);
-    scene.metal("counterflashing",
+    double down = Math.min(girth("skirt") * 0.5, top * 0.6);
+    scene.metal("skirt",
         List.of(point(-58, top + 14 + g), point(x, top + 14 + g), point(x, top + 14 - down), point(x + 6, top + 8 - down)));
     scene.screwPlace("skirt", point(x, top - 14), point(-26, top - 14));
     scene.dimension(point(x, top + 14 - down), point(x, top), point(26, 0), "lap " + length(down - 14));
@@ -280,12 +299,17 @@ final class SectionParts {
   void coping(double top) {
     double out = -60 - 3 * g;
     double in = 3 * g + 2;
-    scene.metal("coping", List.of(point(out - 8, top - 44), point(out, top - 36), point(out, top + 4 * g + 8), point(in, top + 4 * g),
-        point(in, top - 36), point(in + 8, top - 44)));
-    scene.metal("splice", List.of(point(-60, top + 3 * g + 6), point(0, top + 3 * g)));
-    scene.metal("coping-cleat", List.of(point(2 * g, top - 4), point(2 * g, top - 32), point(in + 5, top - 41)));
-    scene.metal("coping-cleat", List.of(point(-60 - 2 * g, top - 4), point(-60 - 2 * g, top - 32), point(out - 5, top - 41)));
-    scene.screwPlace("coping-cleat", point(2 * g, top - 16), point(-36, top - 16));
+    double low = top + 4 * g - (girth("coping") - 2 * (HEM + 10)) / 4;
+    scene.metal("coping", List.of(point(out - 8 + g, low - 8), point(out - 8, low - 5), point(out, low + 4), point(out, top + 4 * g + 8),
+        point(in, top + 4 * g), point(in, low + 4), point(in + 8, low - 5), point(in + 8 - g, low - 8)));
+    scene.metal("splice", List.of(point(out + g, low + 24), point(out + g, top + 3 * g + 8), point(in - g, top + 3 * g),
+        point(in - g, low + 24)));
+    double high = low + girth("coping-cleat") - 13;
+    scene.metal("coping-cleat-inner", List.of(point(g, high), point(g, low), point(in + 5, low - 6)));
+    scene.metal("coping-cleat", List.of(point(-60 - g, high), point(-60 - g, low), point(out - 5, low - 6)));
+    scene.screwPlace("coping-cleat", point(g, high - 22), point(-30, high - 22));
+    scene.screwPlace("coping-cleat", point(-60 - g, high - 22), point(-30, high - 22));
+    scene.dimension(point(in, low - 5), point(in, top), point(26, 0), "face " + length(top - low));
     String flashing = scene.part("flashing", "pan");
     scene.metal(flashing, List.of(point(g, top), point(g, top + g), point(-56, top + g + 5)));
   }
@@ -304,8 +328,8 @@ final class SectionParts {
     scene.metal("z", List.of(on.at(web - lower, bed), on.at(web, bed), on.at(web, top), on.at(web + cover, top)));
     scene.sealPlace("z", List.of(tape(on, web - lower / 2, 0)));
     screw("z", on, web - lower / 2, bed);
-    panelAlongSeams(on, 8, to, web + 150, slope);
-    scene.line("panel", on.at(8, 0), on.at(8, seam));
+    panelAlongSeams(on, EDGE, to, web + 150, slope);
+    scene.line("panel", on.at(EDGE, 0), on.at(EDGE, seam));
     return List.of(on.at(web + 8, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
   }
 

@@ -26,7 +26,8 @@ public record SectionScene(Detail detail, double gap, DrawingUnits units, List<S
   public record Shape(String type, List<Vec2> points, boolean area, String part) {
   }
 
-  public record Label(String words, Vec2 at) {
+  /** Words, and the places that a leader may go to. */
+  public record Label(String words, List<Vec2> at) {
   }
 
   /** A distance between two places, drawn beside them by an offset. */
@@ -87,8 +88,8 @@ public record SectionScene(Detail detail, double gap, DrawingUnits units, List<S
     screwPlaces.computeIfAbsent(id, w -> new ArrayList<>()).add(new Screw(head, point));
   }
 
-  void label(String words, Vec2 at) {
-    labels.add(new Label(words, at));
+  void label(String words, Vec2... at) {
+    labels.add(new Label(words, List.of(at)));
   }
 
   void dimension(Vec2 from, Vec2 to, Vec2 offset, String words) {

@@ -22,7 +22,10 @@ final class SectionStyle {
       .pipe { fill: #f1f3f5; fill-opacity: 0.85; stroke: #55606a; stroke-width: 0.4; }
       .axis { fill: none; stroke: #55606a; stroke-width: 0.18; stroke-dasharray: 5 1 1 1; }
       .break { fill: none; stroke: #55606a; stroke-width: 0.2; }
-            .shank { fill: none; stroke: #14202b; stroke-width: 0.5; }
+      .shank { fill: none; stroke: #14202b; stroke-width: 0.5; }
+      .washer { fill: none; stroke: #14202b; stroke-width: 0.45; }
+      .thread { fill: none; stroke: #14202b; stroke-width: 0.2; }
+      .plug { fill: none; stroke: #14202b; stroke-width: 0.25; stroke-dasharray: 0.7 0.5; }
       .screw-head { fill: #14202b; }
       .leader { fill: none; stroke: #55606a; stroke-width: 0.16; }
       .dot { fill: #55606a; }

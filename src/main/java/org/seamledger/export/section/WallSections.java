@@ -10,6 +10,9 @@ import org.seamledger.junction.Facts;
 final class WallSections extends SectionComposer {
 
   private static final double DROP = 46;
+  /** Floor and depth of a channel along a wall: what its flow asks for governs. */
+  private static final double CHANNEL = 100;
+  private static final double DEPTH = 60;
 
   WallSections(SectionComposer of) {
     super(of);
@@ -18,11 +21,13 @@ final class WallSections extends SectionComposer {
   void wall() {
     boolean drains = scene.has("pan");
     boolean parapet = scene.has("coping");
-    double top = parts.upstand + parts.seam + (parapet ? 60 : 0);
-    double foot = groundAtWall() - 60;
+    double top = parts.upstand + (drains ? 0 : parts.seam) + (parapet ? 60 : 0);
+    double foot = groundAtWall() - (scene.has("outlet") ? 110 : 60);
     double high = parapet ? top : parts.counterflashing(top);
     parts.wall(parapet ? "parapet" : "wall", foot, high);
-    if (drains) {
+    if (scene.has("outlet")) {
+      channel(top);
+    } else if (drains) {
       backPan(top, "pan", 0);
     } else if (scene.has("z")) {
       beside(top, scene.part("flashing"));
@@ -87,6 +92,9 @@ final class WallSections extends SectionComposer {
     SlopeLine on = new SlopeLine(NONE, rise(0), 1);
     double to = Math.max(parts.flange, parts.tapeWidth) + 270;
     List<Vec2> line = new ArrayList<>(parts.zee(on, to, slope(0)));
+    scene.dimension(on.at(0, 0), on.at(SectionParts.EDGE, 0), on.up().times(-DROP), "panel to wall " + parts.length(SectionParts.EDGE));
+    scene.label("moves along the line, out of the sheet: panel, zee and flashing together; nothing ties them to the wall",
+        on.at(SectionParts.EDGE, parts.seam * 0.7), on.at(SectionParts.EDGE, parts.seam * 0.3));
     line.add(new SlopeLine(p(g, 0), 90, 1).meet(0, on, parts.bed("z") + parts.seam + g));
     line.add(p(g, top));
     scene.metal(part, line);
@@ -131,6 +139,28 @@ final class WallSections extends SectionComposer {
     scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66),
         nose > offset ? "cleat beyond the cricket" : "cleat at " + parts.stated(system.valley().cleatOffset()));
     parts.deck(on, 0, to, below + g, p(0, on.at(0, -SectionParts.DECK - below - g).v()));
+  }
+
+  /** Channel with a level floor along a wall that the face drains against. */
+  private void channel(double top) {
+    SlopeLine on = right(0);
+    double below = parts.cleatDepth();
+    double rim = CHANNEL / Math.cos(Math.toRadians(rise(0)));
+    Vec2 edge = on.at(rim, -below);
+    Vec2 corner = p(g, edge.v() - DEPTH);
+    double nose = Math.max(SectionParts.mm(system.valley().cleatOffset()), rim + 24);
+    double end = Math.max(nose + 110, rim + parts.girth("pan") - (top - corner.v()) - CHANNEL - DEPTH - SectionParts.HEM);
+    double to = end + 70;
+    scene.metal("pan", List.of(p(g, top), corner, p(edge.u(), corner.v()), edge, on.at(end, -below), on.at(end, -below + g),
+        on.at(end - 14, -below + g)));
+    parts.panCleat(on, end, below);
+    outlets(corner, top);
+    parts.cleat(scene.part("cleat"), on, nose, to, slope(0));
+    scene.dimension(corner, p(edge.u(), corner.v()), p(0, -70), "floor " + parts.length(CHANNEL));
+    scene.dimension(p(edge.u(), corner.v()), edge, p(24, 0), "depth " + parts.length(DEPTH));
+    parts.deck(on, rim + g, to, below + g);
+    scene.area("deck", List.of(p(0, corner.v() - g), p(edge.u() + g, corner.v() - g), p(edge.u() + g, corner.v() - g - SectionParts.DECK),
+        p(0, corner.v() - g - SectionParts.DECK)));
   }
 
   /** Outlet and overflow of a channel along a wall. */

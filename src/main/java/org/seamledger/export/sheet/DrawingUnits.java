@@ -57,6 +57,13 @@ public enum DrawingUnits {
     return this == BOTH || isUs == (this == US) ? length.text() : small(length.value());
   }
 
+  /** A measure that must not be less, rounded up. */
+  public String least(double metres) {
+    String metric = MeasureFormat.formatMillimetresUp(metres);
+    String us = MeasureFormat.formatInchesUp(metres);
+    return choose(metric, us, metric + " (" + us + ")");
+  }
+
   /** A slope, from degrees. */
   public String slope(double degrees) {
     return choose(MeasureFormat.fixed(degrees, 1) + "°", MeasureFormat.plain(12 * Math.tan(Math.toRadians(degrees)), 2) + ":12",

@@ -32,6 +32,13 @@ public final class PaperRoom {
     this.place = place;
   }
 
+  /** The same room, to try something in. */
+  public PaperRoom copy() {
+    PaperRoom copy = new PaperRoom(place);
+    cells.forEach((key, marks) -> copy.cells.put(key, new ArrayList<>(marks)));
+    return copy;
+  }
+
   public PaperBox place() {
     return place;
   }

@@ -36,10 +36,15 @@ public final class MovementText {
     if (!free.isEmpty()) {
       PanelEnd most = free.stream().map(p -> here == FixedLine.LOW_END ? p.low() : p.high())
           .max((a, b) -> Double.compare(a.movementM(), b.movementM())).orElseThrow();
-      text += "; " + free.size() + " free: gap at installation " + millimetres(most.growM()) + " or more, opens by up to "
-          + millimetres(most.shrinkM()) + ", slots " + millimetres(most.slotM());
+      text += "; " + free.size() + " free: gap at installation " + least(most.growM()) + " or more, opens by up to "
+          + millimetres(most.shrinkM()) + ", slots " + least(most.slotM());
     }
     lines.add(text + (none > 0 ? "; " + none + " without exactly one fixed line" : ""));
+  }
+
+  /** What must not be less, rounded up. */
+  private static String least(double metres) {
+    return MeasureFormat.formatMillimetresUp(metres) + " (" + MeasureFormat.formatInchesUp(metres) + ")";
   }
 
   static String millimetres(double metres) {

@@ -1,6 +1,7 @@
 package org.seamledger.export.workbook;
 
 import java.math.BigDecimal;
+import java.util.regex.Pattern;
 import org.dhatim.fastexcel.Worksheet;
 import org.seamledger.export.wording.OneLine;
 
@@ -10,6 +11,8 @@ final class Cells {
   /** The longest text that a cell holds. */
   private static final int LONGEST = 32_767;
   private static final int LETTERS = 26;
+  /** Readers take it for the character of that code (ECMA-376, ST_Xstring), so it has to be escaped itself. */
+  private static final Pattern ESCAPE = Pattern.compile("_x([0-9A-Fa-f]{4})_");
 
   private Cells() {
   }
@@ -42,8 +45,12 @@ final class Cells {
 
   /** On one line, without what XML can't hold, no longer than a cell takes. */
   static String clean(String text) {
-    String line = OneLine.of(text);
-    return line.length() <= LONGEST ? line : line.substring(0, LONGEST - 1) + "…";
+    String line = ESCAPE.matcher(OneLine.of(text)).replaceAll("_x005F_x$1_");
+    if (line.length() <= LONGEST) {
+      return line;
+    }
+    int end = LONGEST - 1;
+    return line.substring(0, Character.isHighSurrogate(line.charAt(end - 1)) ? end - 1 : end) + "…";
   }
 
   /** {@code A} for 0, {@code AA} for 26. */

@@ -20,7 +20,7 @@ record Column<T>(String title, double width, String format, Function<T, Object> 
   record Link(String text, String place) {
   }
 
-  /** A cell that calculates; {@code {row}} stands for its own row's number. */
+  /** A cell that calculates; a column's title in braces stands for that cell of its own row. */
   record Formula(String text) {
   }
 

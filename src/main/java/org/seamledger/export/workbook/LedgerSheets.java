@@ -15,11 +15,14 @@ import org.seamledger.detail.Seal;
 import org.seamledger.export.report.SealSums;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.wording.ElementNames;
+import org.seamledger.export.wording.SystemAssumptions;
+import org.seamledger.export.wording.SystemAssumptions.Assumed;
 import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.node.KindedNode;
 import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.PanelCut;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Takeoff;
@@ -27,11 +30,12 @@ import org.seamledger.takeoff.Takeoff;
 /** Junctions, nodes, faces, panels, findings and assumptions as tables. */
 final class LedgerSheets {
 
-  static final String JUNCTIONS = "Junctions";
+  private static final String JUNCTIONS = "Junctions";
+  private static final String NODES = "Nodes";
 
   private final Takeoff takeoff;
   private final Lengths lengths;
-  private final Map<String, Integer> junctionRows = new HashMap<>();
+  private final Map<String, String> places = new HashMap<>();
   private final SortedMap<String, SortedSet<String>> codes;
 
   LedgerSheets(Takeoff takeoff, DrawingUnits units) {
@@ -39,13 +43,16 @@ final class LedgerSheets {
     this.lengths = new Lengths(units);
     this.codes = takeoff.codesByJunction();
     for (int i = 0; i < takeoff.detailed().size(); i++) {
-      junctionRows.put(takeoff.detailed().get(i).junction().junction().id(), SheetTable.row(i));
+      places.put(id(takeoff.detailed().get(i)), OrderSheets.at(JUNCTIONS, SheetTable.row(i)));
+    }
+    for (int i = 0; i < takeoff.nodes().size(); i++) {
+      places.put(takeoff.nodes().get(i).id(), OrderSheets.at(NODES, SheetTable.row(i)));
     }
   }
 
-  /** Number of each junction's row in its sheet, by id. */
-  Map<String, Integer> junctionRows() {
-    return junctionRows;
+  /** Where each junction and node stands in its sheet, by id. */
+  Map<String, String> places() {
+    return places;
   }
 
   void junctions(Workbook book) {
@@ -82,13 +89,27 @@ final class LedgerSheets {
   }
 
   void nodes(Workbook book) {
-    List<Column<KindedNode>> columns = List.of(Column.text("Node", 12, KindedNode::id), Column.text("Kind", 28, n -> n.kind().label()),
-        Column.text("Meaning", 50, n -> n.kind().meaning()), Column.text("Junctions", 40, n -> String.join(" ", n.node().junctions())),
+    List<Column<KindedNode>> columns = new ArrayList<>(List.of(Column.text("Node", 12, KindedNode::id),
+        Column.text("Kind", 28, n -> n.kind().label()), Column.text("Meaning", 50, n -> n.kind().meaning()),
+        Column.text("Junctions", 40, n -> String.join(" ", n.node().junctions())),
         Column.text("Faces", 16, n -> String.join(" ", n.node().faces())),
+        Column.number("Pieces", Column.WHOLE, n -> counted(n).metal().stream().mapToInt(MetalLine::pieces).sum())));
+    List<Column<KindedNode>> tape = lengths.length("Tape", n -> SealSums.lengthM(List.of(counted(n)), Seal.Form.TAPE));
+    List<Column<KindedNode>> bead = lengths.length("Bead", n -> SealSums.lengthM(List.of(counted(n)), Seal.Form.BEAD));
+    columns.addAll(tape);
+    columns.addAll(bead);
+    columns.addAll(List.of(Column.number("Fasteners", Column.WHOLE, n -> SealSums.fasteners(List.of(counted(n)))),
+        Column.text("Findings", 40, n -> String.join(" ", codes.getOrDefault(n.id(), new TreeSet<>()))),
         Column.number("x, m", Column.THREE, n -> world(n).x()), Column.number("y, m", Column.THREE, n -> world(n).y()),
-        Column.number("z, m", Column.THREE, n -> world(n).z()));
-    new SheetTable<>(book, "Nodes", "Nodes", "Where lines end and meet. Places are in the model's own coordinates.", columns)
-        .rows(takeoff.nodes(), List.of());
+        Column.number("z, m", Column.THREE, n -> world(n).z())));
+    List<String> sums = new ArrayList<>(List.of("Pieces", "Fasteners"));
+    List.of(tape, bead).forEach(l -> l.forEach(c -> sums.add(c.title())));
+    new SheetTable<>(book, NODES, "Nodes", "Where lines end and meet. Places are in the model's own coordinates.", columns)
+        .rows(takeoff.nodes(), sums);
+  }
+
+  private JunctionQuantities counted(KindedNode n) {
+    return takeoff.quantities().byJunction().get(n.id());
   }
 
   private Vec3 world(KindedNode n) {
@@ -139,34 +160,21 @@ final class LedgerSheets {
   }
 
   private Object junction(Finding f) {
-    return junctionRows.containsKey(f.junction()) ? new Column.Link(f.junction(), OrderSheets.at(JUNCTIONS, junctionRows.get(f.junction())))
-        : f.junction();
-  }
-
-  /** A value of the roof system. */
-  private record Assumption(String group, String name, String value) {
+    return places.containsKey(f.junction()) ? new Column.Link(f.junction(), places.get(f.junction())) : f.junction();
   }
 
   void assumptions(Workbook book) {
-    List<Assumption> rows = new ArrayList<>();
-    flatten("", takeoff.system().toMap(), rows);
-    List<Column<Assumption>> columns = List.of(Column.text("Group", 24, Assumption::group), Column.text("Value", 34, Assumption::name),
-        Column.text("Assumed", 40, Assumption::value));
-    new SheetTable<>(book, "Assumptions", "Assumptions: the roof system",
-        "The panel maker's tested assembly governs. Names are those of the"
-            + " system's file; where each value comes from stands in the program's list of them.",
-        columns).rows(rows, List.of());
+    List<Assumed> rows = new ArrayList<>(SystemAssumptions.of(takeoff.system()));
+    new TreeMap<>(details()).forEach((id, d) -> rows.add(new Assumed("detail", id, d.title(), d.source())));
+    List<Column<Assumed>> columns = List.of(Column.text("Group", 24, Assumed::group), Column.text("Value", 34, Assumed::name),
+        Column.text("Assumed", 40, Assumed::value), Column.text("Source", 70, Assumed::source));
+    new SheetTable<>(book, "Assumptions", "Assumptions: the roof system, and the details that were chosen", "The panel maker's tested"
+        + " assembly governs. Names are those of the system's file.", columns).rows(rows, List.of());
   }
 
-  private static void flatten(String group, Map<String, Object> values, List<Assumption> rows) {
-    for (Map.Entry<String, Object> entry : new TreeMap<>(values).entrySet()) {
-      if (entry.getValue() instanceof Map<?, ?> inner) {
-        Map<String, Object> named = new TreeMap<>();
-        inner.forEach((k, v) -> named.put(k.toString(), v));
-        flatten(group.isEmpty() ? entry.getKey() : group + "." + entry.getKey(), named, rows);
-      } else {
-        rows.add(new Assumption(group, entry.getKey(), String.valueOf(entry.getValue())));
-      }
-    }
+  private Map<String, Detail> details() {
+    Map<String, Detail> details = new HashMap<>();
+    takeoff.detailed().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> details.put(d.id(), d));
+    return details;
   }
 }

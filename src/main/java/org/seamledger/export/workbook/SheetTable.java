@@ -20,12 +20,16 @@ final class SheetTable<T> {
   private static final int SUMS = 2;
   static final int HEAD = 3;
 
+  /** A sheet with more than 65,530 links is one that spreadsheets refuse (limits as Excel's documentation states them). */
+  private static final int MOST_LINKS = 65_000;
+
   private static final String HEAD_COLOUR = "D9DDD6";
   private static final String INPUT_COLOUR = "FFF6D6";
 
   private final Worksheet sheet;
   private final List<Column<T>> columns;
   private final Map<String, Integer> places = new HashMap<>();
+  private int links;
 
   SheetTable(Workbook book, String name, String title, String note, List<Column<T>> columns) {
     this.sheet = book.newWorksheet(name);
@@ -82,17 +86,27 @@ final class SheetTable<T> {
   private void cell(int row, int c, T of) {
     Column<T> column = columns.get(c);
     Object value = column.value().apply(of);
-    if (value instanceof Column.Link link) {
+    if (value instanceof Column.Link link && ++links > MOST_LINKS) {
+      Cells.text(sheet, row, c, link.text());
+    } else if (value instanceof Column.Link link) {
       sheet.hyperlink(row, c, HyperLink.internal(link.place(), Cells.clean(link.text())));
       sheet.style(row, c).fontColor("1F4E79").underlined().set();
     } else if (value instanceof Column.Formula formula) {
-      sheet.formula(row, c, formula.text().replace("{row}", Integer.toString(row + 1)));
+      sheet.formula(row, c, inRow(formula.text(), row));
     } else {
       Cells.value(sheet, row, c, value);
     }
     if (!column.format().isEmpty()) {
       sheet.style(row, c).format(column.format()).set();
     }
+  }
+
+  private String inRow(String formula, int row) {
+    String text = formula;
+    for (Map.Entry<String, Integer> place : places.entrySet()) {
+      text = text.replace("{" + place.getKey() + "}", Cells.letter(place.getValue()) + (row + 1));
+    }
+    return text;
   }
 
   /** Marks columns whose values a user may change: what depends on them follows. */

@@ -47,7 +47,7 @@ public final class WorkbookWriter {
   private static void sheets(Takeoff takeoff, Optional<PriceList> prices, DrawingUnits units, Workbook book) {
     OrderList order = OrderList.of(takeoff);
     LedgerSheets ledger = new LedgerSheets(takeoff, units);
-    OrderSheets orders = new OrderSheets(order, prices.map(p -> PricedOrder.of(order, p)), ledger.junctionRows());
+    OrderSheets orders = new OrderSheets(order, prices.map(p -> PricedOrder.of(order, p)), ledger.places());
     new SummarySheet(book, takeoff, units).write();
     orders.order(book);
     ledger.junctions(book);

@@ -3,10 +3,12 @@ package org.seamledger.http.api;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.seamledger.export.sheet.SheetSetup;
-import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.PageFiles;
@@ -14,7 +16,7 @@ import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.order.PriceList;
-import org.seamledger.run.HandoverForm;
+import org.seamledger.order.Subtotals;
 import org.seamledger.run.Result;
 
 /** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
@@ -57,13 +59,15 @@ public final class DrawingsApi {
     });
     routes.get("/api/analyses/{id}/cuts.csv", ctx -> answer(ctx, "cuts", CSV, Result::cutList));
     routes.get("/api/analyses/{id}/junctions.csv", ctx -> answer(ctx, "junctions", CSV, Result::junctions));
-    routes.get("/api/analyses/{id}/order.csv", this::order);
-    routes.get("/api/analyses/{id}/submittal.pdf", this::submittal);
-    for (HandoverForm form : HandoverForm.values()) {
-      routes.get("/api/analyses/{id}/" + form.file(), ctx -> handOn(ctx, form));
-    }
+    routes.get("/api/analyses/{id}/order.csv", ctx -> priced(ctx, "order", Result::order));
+    routes.get("/api/analyses/{id}/subtotals.csv", ctx -> {
+      Subtotals.By by = by(ctx.queryParam("by"));
+      priced(ctx, "subtotals " + by, (result, prices) -> result.subtotals(by, prices));
+    });
     routes.get("/api/analyses/{id}/report.txt", ctx -> answer(ctx, "report", TEXT,
         d -> d.report().orElseThrow(() -> HttpProblem.notFound("This analysis has no report."))));
+    routes.get("/api/analyses/{id}/surroundings", ctx -> answer(ctx, "surroundings", "application/json",
+        d -> d.surroundings().orElseThrow(() -> HttpProblem.notFound("Of what stands near this roof nothing is known."))));
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
       String junction = ctx.pathParam("junction");
       SheetSetup setup = SheetRequest.setup(ctx);
@@ -73,30 +77,17 @@ public final class DrawingsApi {
   }
 
   /** With the prices of the analysis's project. */
-  private void order(Context ctx) {
+  private void priced(Context ctx, String what, BiFunction<Result, Optional<PriceList>, String> write) {
     String project = store.analyses().get(ctx.pathParam("id")).project();
     Optional<PriceList> prices = PricesApi.of(store, project);
     String stated = store.prices().of(project).map(p -> p.updated() + ' ' + p.name() + ' ' + p.text()).orElse("");
-    answer(ctx, "order " + stated, CSV, result -> result.order(prices));
+    answer(ctx, what + ' ' + stated, CSV, result -> write.apply(result, prices));
   }
 
-  private void submittal(Context ctx) {
-    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
-    SubmittalSetup setup = SheetRequest.submittal(ctx, PricesApi.of(store, analysis.project()));
-    Result result = board.of(analysis, store.analyses().ledgerHash(analysis.id()));
-    byte[] bytes = board.inTurn(() -> result.submittal(setup, store.reviews().accepted(analysis.id())))
-        .orElseThrow(() -> HttpProblem.notFound("This analysis has no drawings."));
-    ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY)
-        .header("Content-Disposition", "attachment; filename=\"submittal.pdf\"").contentType("application/pdf").result(bytes);
-  }
-
-  private void handOn(Context ctx, HandoverForm form) {
-    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
-    Result result = board.of(analysis, store.analyses().ledgerHash(analysis.id()));
-    byte[] bytes = result.handedOn(form, store.reviews().accepted(analysis.id()))
-        .orElseThrow(() -> HttpProblem.notFound("This analysis has no such form."));
-    ctx.header("Cache-Control", "no-cache").header("Content-Security-Policy", POLICY)
-        .header("Content-Disposition", "attachment; filename=\"" + form.file() + "\"").contentType(form.type()).result(bytes);
+  private static Subtotals.By by(String word) {
+    return Arrays.stream(Subtotals.By.values()).filter(b -> b.word().equals(word)).findFirst()
+        .orElseThrow(() -> HttpProblem.badRequest("query/by", "by must be one of "
+            + Arrays.stream(Subtotals.By.values()).map(Subtotals.By::word).collect(Collectors.joining(", ")) + ", such as ?by=kind."));
   }
 
   private void answer(Context ctx, String what, String type, Function<Result, String> write) {

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.zip.GZIPInputStream;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.HttpProblem;
@@ -16,7 +17,7 @@ import org.seamledger.ledger.LedgerParts;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredLedger;
 
-/** Results of analyses: whole, as an outline, one junction. */
+/** Results of analyses: whole, as an outline, the panels, one junction. */
 public final class ResultsApi {
 
   private final Store store;
@@ -32,7 +33,8 @@ public final class ResultsApi {
 
   public void install(RoutesConfig routes) {
     routes.get("/api/analyses/{id}/ledger", this::ledger);
-    routes.get("/api/analyses/{id}/outline", this::outline);
+    routes.get("/api/analyses/{id}/outline", ctx -> part(ctx, "outline", LedgerParts::outline));
+    routes.get("/api/analyses/{id}/panels", ctx -> part(ctx, "panels", LedgerParts::panels));
     routes.get("/api/analyses/{id}/junctions/{junction}", this::junction);
   }
 
@@ -49,15 +51,15 @@ public final class ResultsApi {
     CachedBodies.send(ctx, plain, stored.gzip(), etag, "application/json");
   }
 
-  private void outline(Context ctx) {
+  private void part(Context ctx, String name, Function<LedgerParts, byte[]> part) {
     String hash = store.analyses().ledgerHash(ctx.pathParam("id"));
-    String etag = PageFiles.etag((version + " outline " + hash).getBytes(StandardCharsets.UTF_8));
+    String etag = PageFiles.etag((version + ' ' + name + ' ' + hash).getBytes(StandardCharsets.UTF_8));
     ctx.header("Cache-Control", "no-cache");
     if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
       ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
       return;
     }
-    byte[] gzip = parts(ctx.pathParam("id"), hash).outline();
+    byte[] gzip = part.apply(parts(ctx.pathParam("id"), hash));
     CachedBodies.send(ctx, CachedBodies.takesGzip(ctx) ? new byte[0] : unzip(gzip), gzip, etag, "application/json");
   }
 

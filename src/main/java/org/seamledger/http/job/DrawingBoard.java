@@ -104,8 +104,34 @@ public final class DrawingBoard {
   }
 
   private Result again(StoredAnalysis analysis, String hash) {
+    Result result = usable(runs.run(analysis, decisions(analysis), withinTime()));
+    if (!hash(result).equals(hash)) {
+      throw changed("The models, the rules or the program have changed since this analysis");
+    }
+    recent.put(hash, result);
+    return result;
+  }
+
+  /**
+   * The models of an analysis under another roof system, with the decisions that are in force; nothing of it is kept.
+   *
+   * @throws HttpProblem where it cannot be had, or not now
+   */
+  public Result under(StoredAnalysis analysis, Path system) {
+    takeTurn();
+    try {
+      return usable(runs.run(analysis, system, decisions(analysis), withinTime()));
+    } finally {
+      hand.unlock();
+    }
+  }
+
+  private Progress withinTime() {
     long deadline = System.nanoTime() + options.limits().duration().toNanos();
-    Outcome<Result> outcome = runs.run(analysis, decisions(analysis), Progress.NONE.unless(() -> System.nanoTime() > deadline));
+    return Progress.NONE.unless(() -> System.nanoTime() > deadline);
+  }
+
+  private static Result usable(Outcome<Result> outcome) {
     Failure failure = outcome.failure().orElse(null);
     if (failure instanceof Failure.UnreadableModel || failure instanceof Failure.UnusableSettings) {
       throw changed("What this analysis read is no longer there as it was");
@@ -113,12 +139,7 @@ public final class DrawingBoard {
     if (failure instanceof Failure.Cancelled) {
       throw new HttpProblem(503, "busy", "The models take longer than one analysis may on this server.");
     }
-    Result result = outcome.orThrow();
-    if (!hash(result).equals(hash)) {
-      throw changed("The models, the rules or the program have changed since this analysis");
-    }
-    recent.put(hash, result);
-    return result;
+    return outcome.orThrow();
   }
 
   private static String hash(Result result) {

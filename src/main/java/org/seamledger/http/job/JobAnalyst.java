@@ -3,8 +3,10 @@ package org.seamledger.http.job;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.run.Result;
 import org.seamledger.watch.Analyst;
 
 /** Runs the analyses of watched revisions among all the others, in their turn and under the same limits. */
@@ -14,8 +16,10 @@ public final class JobAnalyst implements Analyst {
 
   private final Store store;
   private final Jobs jobs;
+  private final DrawingBoard board;
 
-  public JobAnalyst(Store store, Jobs jobs) {
+  public JobAnalyst(Store store, Jobs jobs, DrawingBoard board) {
+    this.board = board;
     this.store = store;
     this.jobs = jobs;
   }
@@ -38,6 +42,15 @@ public final class JobAnalyst implements Analyst {
         // What people wait for comes first: a watch takes no place that an upload would be refused for.
         Thread.sleep(PATIENCE_MILLIS);
       }
+    }
+  }
+
+  @Override
+  public Optional<Result> result(StoredAnalysis analysis) {
+    try {
+      return Optional.of(board.of(analysis, store.analyses().ledgerHash(analysis.id())));
+    } catch (HttpProblem e) {
+      return Optional.empty();
     }
   }
 

@@ -25,6 +25,20 @@ public final class Model {
     this.units = Units.of(this);
   }
 
+  private Model(Model loud) {
+    this.file = loud.file;
+    this.name = loud.name;
+    this.index = loud.index;
+    this.findings = new Findings();
+    this.schema = loud.schema;
+    this.units = loud.units;
+  }
+
+  /** The same model, whose findings nobody hears: for what a roof can do without. */
+  public Model quiet() {
+    return new Model(this);
+  }
+
   public StepFile file() {
     return file;
   }

@@ -86,6 +86,11 @@ public final class Relations {
     return fillings.getOrDefault(opening, List.of());
   }
 
+  /** The opening that this element fills, or -1. */
+  long openingOf(long filling) {
+    return filled.getOrDefault(filling, -1L);
+  }
+
   /** The element whose opening this one fills, or -1. */
   long hostOfFilling(long id) {
     return hosts.getOrDefault(filled.getOrDefault(id, -1L), -1L);

@@ -38,6 +38,14 @@ public final class Shapes {
     this.placements = new Placements(model);
   }
 
+  /** The same, in the same place; what can't be used is left out without a word. */
+  Shapes quiet() {
+    Shapes quiet = new Shapes(model.quiet());
+    quiet.place = place;
+    quiet.offset = offset;
+    return quiet;
+  }
+
   /** Where the model stands in the building's world. */
   public void setPlace(Transform place) {
     this.place = place;

@@ -58,6 +58,14 @@ public final class Galvanic {
     return fastener.anodicIndexV() < sheet.anodicIndexV() ? Verdict.SMALL_NOBLE : Verdict.CORRODES;
   }
 
+  /** Whether water that ran over copper eats a metal: zinc, aluminium, and what is coated with them (GSA 07610-01-R). */
+  public static boolean eatenByCopper(Metal metal) {
+    return switch (metal) {
+      case ZINC, GALVANIZED_STEEL, ALUMINIUM_ZINC_STEEL, ALUMINIUM -> true;
+      default -> false;
+    };
+  }
+
   private static boolean within(Metal a, Metal b, boolean marine) {
     return differenceV(a, b) <= (marine ? MARINE_LIMIT_V : OUTDOOR_LIMIT_V) + EQUAL_V;
   }

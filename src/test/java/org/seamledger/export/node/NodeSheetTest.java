@@ -49,7 +49,7 @@ class NodeSheetTest {
     for (Path sample : samples()) {
       Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(sample)), Progress.NONE);
       for (KindedNode node : takeoff.nodes()) {
-        String svg = NodeSheet.svg(takeoff, node, SheetSetup.DEFAULT.units());
+        String svg = NodeSheet.svg(takeoff, node, SheetSetup.DEFAULT);
         seen.add(node.kind().id());
         for (String view : List.of("plan", "oblique")) {
           compare(takeoff.quantities().byJunction().get(node.id()), node, view(svg, view), sample + " " + node.id() + " " + view);

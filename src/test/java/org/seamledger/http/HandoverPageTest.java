@@ -1,0 +1,82 @@
+package org.seamledger.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.TakeoffAnalyzer;
+
+/**
+ * The files for other programs on the page, and a file that comes back, in a real browser. Skipped where Chromium and its driver are not
+ * installed.
+ */
+@Tag("slow")
+class HandoverPageTest {
+
+  @TempDir
+  private static Path profile;
+  private static ChromeDriver browser;
+
+  @TempDir
+  private Path data;
+
+  @BeforeAll
+  static void openBrowser() {
+    browser = Chromium.open(profile, 1300, 1000);
+  }
+
+  @AfterAll
+  static void closeBrowser() {
+    if (browser != null) {
+      browser.quit();
+    }
+  }
+
+  private static WebElement see(String css, String text) {
+    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d -> d
+        .findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
+  }
+
+  @Test
+  void everyFileIsThereAndAnswersComeBack() throws Exception {
+    try (TestService service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), data.resolve("store"))
+        .models(List.of(Path.of("ifc-samples/gatehouse.ifc"))))) {
+      String id = TestService.json(service.get("/api/start")).path("analysis").textValue();
+      service.await(id);
+      browser.get(service.server.url() + "?analysis=" + id + "&tab=order");
+      see("details.handover summary", "Files for other programs");
+      browser.get(service.server.url() + "?analysis=" + id + "&tab=findings");
+      see("details.handover summary", "Files for other programs").click();
+      List<String> links = browser.findElements(By.cssSelector("details.handover a")).stream().map(a -> a.getDomProperty("href")).toList();
+      assertThat(links).hasSize(6);
+      for (String link : links) {
+        URI uri = URI.create(link);
+        assertThat(service.get(uri.getRawPath() + (uri.getRawQuery() == null ? "" : "?" + uri.getRawQuery())).statusCode()).as(link)
+            .isEqualTo(200);
+      }
+      Path back = Files.write(data.resolve("back.bcf"), HandoverTest.answered(service.get("/api/analyses/" + id + "/findings.bcf").body(),
+          "Closed", "B. Reviewer", "2031-05-31T10:00:00Z", "water is led away"));
+      browser.findElement(By.cssSelector(".topics-back input")).sendKeys(back.toAbsolutePath().toString());
+      see(".topics-back", "1 finding accepted");
+      see(".remarks", "water is led away");
+      Files.write(Files.createDirectories(Path.of("target", "pictures")).resolve("handover.png"),
+          browser.getScreenshotAs(OutputType.BYTES));
+    }
+  }
+}
