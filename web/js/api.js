@@ -56,6 +56,8 @@ export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${enco
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
 /** All sheets of the plan, to print. @param {string} units metric or us */
 export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
+/** All sheets as PDF. @param {string} units metric or us */
+export const submittalAt = (id, units) => `${a(id)}/submittal.pdf?units=${units}${units === 'us' ? '&paper=tabloid' : ''}`;
 /** A sheet of the trims as they are folded. @param {string} units metric or us */
 export const profilesAt = (id, units) => `${a(id)}/profiles.svg?units=${units}`;
 /** @param {string} units metric or us */

@@ -58,6 +58,7 @@ function lead() {
     + 'Waste is added once, for the whole roof, and so is the rounding to whole packs.'),
     h('p', {class: 'doings'}, h('a', {class: 'button', href: api.orderAt(id), download: fileName('order')}, 'Order as CSV'), ' ',
       h('a', {class: 'button', href: api.cutsAt(id), download: fileName('cuts')}, 'Cut list as CSV'), ' ',
+      h('a', {class: 'button', href: api.submittalAt(id, state.units), download: 'submittal.pdf'}, 'Submittal as PDF'), ' ',
       h('a', {class: 'button', href: api.reportAt(id), target: '_blank', rel: 'noopener'}, 'Report as text'), ' ',
       h('button', {on: {click: () => print()}}, 'Print')), handedOn()];
 }

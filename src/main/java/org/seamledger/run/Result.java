@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.graph.GraphQuery;
 import org.seamledger.order.Alternate;
 import org.seamledger.order.PriceList;
@@ -92,6 +93,11 @@ public interface Result {
   /** Ids of the topics that its findings are handed on as, in their order. */
   default List<UUID> topicIds() {
     return List.of();
+  }
+
+  /** Sheets for review and for the crew as PDF, with what people said about its findings; empty where there are no drawings. */
+  default Optional<byte[]> submittal(SubmittalSetup setup, FindingReviews reviews) {
+    return Optional.empty();
   }
 
   /** The human-readable report, plain text; empty where there is none. */

@@ -20,6 +20,8 @@ import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.submittal.SubmittalPdf;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.export.workbook.WorkbookWriter;
 import org.seamledger.graph.GraphQuery;
 import org.seamledger.order.Alternate;
@@ -132,6 +134,11 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
   @Override
   public Optional<String> surroundings() {
     return Optional.of(text(SurroundingsJson::write));
+  }
+
+  @Override
+  public Optional<byte[]> submittal(SubmittalSetup setup, FindingReviews reviews) {
+    return Optional.of(bytes(out -> SubmittalPdf.write(reviews.on(takeoff), setup, out)));
   }
 
   @Override

@@ -28,6 +28,9 @@ import org.seamledger.export.CutList;
 import org.seamledger.export.PlanDrawing;
 import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.TextReport;
+import org.seamledger.export.submittal.SubmittalSetup;
+import org.seamledger.export.submittal.SubmittalPdf;
+import org.seamledger.export.submittal.PageSet;
 import org.seamledger.http.setting.Options;
 import org.seamledger.progress.Progress;
 import org.seamledger.run.TakeoffAnalyzer;
@@ -143,6 +146,14 @@ class DrawingsTest {
   private static double sealed(JsonNode junction, String form) {
     return StreamSupport.stream(junction.path("seals").spliterator(), false).filter(s -> s.path("form").textValue().equals(form))
         .mapToDouble(s -> s.path("lengthM").doubleValue()).sum();
+  }
+
+  @Test
+  void sendsTheSubmittalAsTheCommandLineWritesIt() throws IOException {
+    ByteArrayOutputStream crew = new ByteArrayOutputStream();
+    SubmittalPdf.write(takeoff(model), new SubmittalSetup(SheetSetup.DEFAULT, PageSet.CREW, Optional.empty()), crew);
+    assertThat(service.get("/api/analyses/" + id + "/submittal.pdf?pages=crew").body()).isEqualTo(crew.toByteArray());
+    assertThat(service.get("/api/analyses/" + id + "/submittal.pdf?pages=roof").statusCode()).isEqualTo(400);
   }
 
   @Test

@@ -121,8 +121,9 @@ public final class Sheet {
 
   /** A bar of about 50 mm on paper for each chosen unit, with the scale in words. */
   public static void scaleBars(Svg svg, Vec2 at, double denominator, SheetSetup setup, double width) {
-    svg.text("head", at, "Scale " + scale(denominator) + " on " + setup.paper().label());
-    svg.text("small", at.plus(new Vec2(0, 3.6)), "Figured dimensions govern");
+    boolean isNarrow = width < 36;
+    svg.text("head", at, "Scale " + scale(denominator) + (isNarrow ? "" : " on " + setup.paper().label()));
+    svg.text("small", at.plus(new Vec2(0, 3.6)), isNarrow ? "Figures govern" : "Figured dimensions govern");
     double most = Math.min(50, width - 16) * denominator / 1000;
     double y = at.v() + 7;
     if (setup.units() != DrawingUnits.US) {

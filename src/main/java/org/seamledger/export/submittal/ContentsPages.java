@@ -26,11 +26,9 @@ final class ContentsPages implements SubmittalPages {
 
   private void page(FoWriter fo) {
     FoHeadings.title(fo, SubmittalContent.place(PageSet.CONTENTS), PageSet.CONTENTS.title());
-    for (SubmittalPages part : parts) {
-      if (part != this) {
-        entry(part.outline(), 0, fo);
-      }
-    }
+    fo.open("block", "role", "TOC");
+    parts.stream().filter(p -> p != this).forEach(p -> entry(p.outline(), 0, fo));
+    fo.close("block");
   }
 
   private static void entry(OutlineEntry entry, int depth, FoWriter fo) {

@@ -26,6 +26,7 @@ final class FoTable {
   private final FoWriter fo;
   private final List<Column> columns;
   private int cell;
+  private String id = "";
 
   private FoTable(FoWriter fo, List<Column> columns) {
     this.fo = fo;
@@ -47,15 +48,14 @@ final class FoTable {
   }
 
   FoTable row() {
-    fo.open("table-row", "keep-together.within-column", "always");
-    cell = 0;
-    return this;
+    return row("");
   }
 
-  /** A row that something leads to. */
-  FoTable row(String id) {
-    fo.open("table-row", "keep-together.within-column", "always", "id", id);
+  /** A row that something leads to: to its first cell's block, for the formatter knows no place of a row. */
+  FoTable row(String place) {
+    fo.open("table-row", "keep-together.within-column", "always");
     cell = 0;
+    id = place;
     return this;
   }
 
@@ -66,7 +66,13 @@ final class FoTable {
   /** A cell with what is written into its block. */
   FoTable cell(Runnable content) {
     fo.open("table-cell", "padding", "0.6mm 1.6mm", "border-bottom", RULE);
-    fo.open("block", "text-align", columns.get(cell).isNumber() ? "end" : "start");
+    String align = columns.get(cell).isNumber() ? "end" : "start";
+    if (id.isEmpty()) {
+      fo.open("block", "text-align", align);
+    } else {
+      fo.open("block", "text-align", align, "id", id);
+    }
+    id = "";
     content.run();
     fo.close("block").close("table-cell");
     cell++;

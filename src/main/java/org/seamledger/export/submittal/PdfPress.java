@@ -14,7 +14,6 @@ import org.apache.fop.apps.FopConfParser;
 import org.apache.fop.apps.FopFactory;
 import org.apache.fop.apps.FopFactoryBuilder;
 import org.apache.fop.events.model.EventSeverity;
-import org.seamledger.finding.Sha256;
 import org.seamledger.takeoff.Program;
 import org.xml.sax.SAXException;
 
@@ -28,11 +27,6 @@ final class PdfPress {
       + "<renderer mime=\"application/pdf\"><pdf-a-mode>PDF/A-3b</pdf-a-mode><pdf-ua-mode>PDF/UA-1</pdf-ua-mode><fonts>"
       + FONT.formatted(FontFiles.REGULAR, "normal") + FONT.formatted(FontFiles.BOLD, "bold") + FONT.formatted(FontFiles.BOLD, "600")
       + "</fonts></renderer></renderers></fop>";
-  private static final int ID_DIGITS = 32;
-  private static final byte[] MADE = "<xmp:CreateDate>".getBytes(StandardCharsets.US_ASCII);
-  private static final byte[] WRITTEN = "<xmp:MetadataDate>".getBytes(StandardCharsets.US_ASCII);
-  private static final byte[] ID = "/ID [".getBytes(StandardCharsets.US_ASCII);
-
   private PdfPress() {
   }
 
@@ -62,8 +56,7 @@ final class PdfPress {
       throw new IllegalStateException("the PDF can't be set", e);
     }
     byte[] pdf = bytes.toByteArray();
-    undate(pdf);
-    identify(pdf);
+    PdfTouches.apply(pdf);
     out.write(pdf);
     out.flush();
   }
@@ -73,47 +66,5 @@ final class PdfPress {
         EnvironmentalProfileFactory.createRestrictedIO(FontFiles.BASE, new FontFiles())).getFopFactoryBuilder();
     builder.getFontManager().disableFontCache();
     return builder.build();
-  }
-
-  /** When the metadata were written, which the formatter takes from the clock, becomes when the document was made. */
-  private static void undate(byte[] pdf) {
-    int made = lastIndexOf(MADE, pdf);
-    int written = lastIndexOf(WRITTEN, pdf);
-    if (made < 0 || written < 0) {
-      throw new IllegalStateException("the PDF has no metadata");
-    }
-    System.arraycopy(pdf, made + MADE.length, pdf, written + WRITTEN.length, "2024-05-31T08:00:00".length());
-  }
-
-  /** Puts a hash of the document in the place of the formatter's random identifiers, which end it. */
-  private static void identify(byte[] pdf) {
-    int at = lastIndexOf(ID, pdf);
-    if (at < 0) {
-      throw new IllegalStateException("the PDF has no identifier");
-    }
-    int from = at + ID.length;
-    int end = from;
-    while (pdf[end] != ']') {
-      if (Character.digit(pdf[end], 16) >= 0) {
-        pdf[end] = '0';
-      }
-      end++;
-    }
-    byte[] hash = Sha256.hex(pdf).substring(0, ID_DIGITS).toUpperCase(java.util.Locale.ROOT).getBytes(StandardCharsets.US_ASCII);
-    int digit = 0;
-    for (int i = from; i < end; i++) {
-      if (pdf[i] == '0') {
-        pdf[i] = hash[digit++ % ID_DIGITS];
-      }
-    }
-  }
-
-  private static int lastIndexOf(byte[] word, byte[] text) {
-    for (int i = text.length - word.length; i >= 0; i--) {
-      if (java.util.Arrays.equals(text, i, i + word.length, word, 0, word.length)) {
-        return i;
-      }
-    }
-    return -1;
   }
 }

@@ -67,6 +67,7 @@ public record AnalysisBody(Store store, Jobs jobs) {
     links.put("decisions", self + "/decisions");
     links.put("plan", self + "/plan.svg");
     links.put("cuts", self + "/cuts.csv");
+    links.put("submittal", self + "/submittal.pdf");
     links.put("order", self + "/order.csv");
     links.put("junctions", self + "/junctions.csv");
     links.put("report", self + "/report.txt");

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Semaphore;
 import org.seamledger.export.sheet.DrawingUnits;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.job.DrawingBoard;
@@ -51,6 +52,7 @@ public final class HandoverApi {
         attach(ctx, form.file(), form.type()).result(bytes);
       });
     }
+    routes.get("/api/analyses/{id}/submittal.pdf", this::submittal);
     routes.get("/api/analyses/{id}/workbook.xlsx", this::workbook);
     routes.get("/api/analyses/{id}/copies/{model}", this::copy);
   }
@@ -72,6 +74,14 @@ public final class HandoverApi {
     String exact = URLEncoder.encode(file, StandardCharsets.UTF_8).replace("+", "%20");
     return ctx.header("Cache-Control", "no-cache").contentType(type).header("Content-Disposition",
         "attachment; filename=\"" + plain + "\"" + (plain.equals(file) ? "" : "; filename*=UTF-8''" + exact));
+  }
+
+  private void submittal(Context ctx) {
+    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
+    SubmittalSetup setup = SheetRequest.submittal(ctx, PricesApi.of(store, analysis.project()));
+    Result result = result(analysis);
+    byte[] bytes = board.inTurn(() -> result.submittal(setup, reviews(analysis.id()))).orElseThrow(HandoverApi::none);
+    attach(ctx, "submittal.pdf", "application/pdf").result(bytes);
   }
 
   /** With the prices of the analysis's project, in the units that {@code ?units=} names. */

@@ -1,11 +1,15 @@
 package org.seamledger.http.api;
 
 import io.javalin.http.Context;
+import java.util.Optional;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.TitleBlock;
+import org.seamledger.export.submittal.PageSet;
+import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.http.answer.HttpProblem;
+import org.seamledger.order.PriceList;
 
 /** What a request says about a drawing's sheet: paper, units, title block, which sheet. */
 final class SheetRequest {
@@ -24,6 +28,12 @@ final class SheetRequest {
         DrawingUnits.of(units).orElseThrow(() -> HttpProblem.badRequest("query/units", "units is one of " + DrawingUnits.choices() + ".")),
         new TitleBlock(text(ctx, "project", ""), text(ctx, "number", ""), text(ctx, "revision", ""), text(ctx, "date", ""),
             text(ctx, "drawn", ""), text(ctx, "checked", "")));
+  }
+
+  /** @throws HttpProblem where there is no such part, or no such sheet */
+  static SubmittalSetup submittal(Context ctx, Optional<PriceList> prices) {
+    return new SubmittalSetup(setup(ctx), PageSet.of(text(ctx, "pages", "all"))
+        .orElseThrow(() -> HttpProblem.badRequest("query/pages", "pages is one or more of " + PageSet.choices() + ".")), prices);
   }
 
   /** The sheet of several, from 1. */

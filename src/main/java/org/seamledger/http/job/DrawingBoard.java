@@ -10,6 +10,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Supplier;
 import org.seamledger.detail.Decision;
 import org.seamledger.finding.Sha256;
 import org.seamledger.http.answer.HttpProblem;
@@ -72,6 +73,20 @@ public final class DrawingBoard {
     try {
       drawings = recent.get(hash);
       return drawings != null ? drawings : again(analysis, hash);
+    } finally {
+      hand.unlock();
+    }
+  }
+
+  /**
+   * Makes something that takes much memory, one thing at a time.
+   *
+   * @throws HttpProblem where too many wait for their turn
+   */
+  public <T> T inTurn(Supplier<T> work) {
+    takeTurn();
+    try {
+      return work.get();
     } finally {
       hand.unlock();
     }
