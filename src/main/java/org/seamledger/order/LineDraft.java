@@ -68,13 +68,6 @@ final class LineDraft {
     steps.add(text);
   }
 
-  /** The same, where it doesn't stand already. */
-  void onceStep(String text) {
-    if (!steps.contains(text)) {
-      steps.add(text);
-    }
-  }
-
   double net() {
     return net;
   }

@@ -17,11 +17,6 @@ final class ServerAccess {
   private final String place;
   private final Set<String> attached;
 
-  /** @param place where the list of servers has it: file and line, without the folder, which is nobody else's business */
-  ServerAccess(String name, URI url, String user, String password, ServerLimits limits, String place) {
-    this(name, url, user, password, limits, place, Set.of());
-  }
-
   /** @param attached what is left with revisions there besides the ledger: of {@link KnownServers#ATTACHABLE} */
   ServerAccess(String name, URI url, String user, String password, ServerLimits limits, String place, Set<String> attached) {
     this.attached = Set.copyOf(attached);

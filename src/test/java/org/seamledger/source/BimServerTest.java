@@ -24,6 +24,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.FutureTask;
@@ -153,7 +154,8 @@ class BimServerTest {
 
   @Test
   void aWrongPasswordIsRefused() {
-    ServerAccess wrong = new ServerAccess("office", fake.access().url(), FakeBimServer.USER, "no", fake.access().limits(), "servers:1");
+    ServerAccess wrong = new ServerAccess("office", fake.access().url(), FakeBimServer.USER, "no", fake.access().limits(), "servers:1",
+        Set.of());
     ModelServerException said = failure(wrong, server -> {});
     assertThat(said).hasMessage(wrong + " refuses user \"roofer@example.org\" with this password");
     assertThat(said.reason()).isEqualTo(Reason.REFUSED);
@@ -162,7 +164,8 @@ class BimServerTest {
 
   @Test
   void whatIsMissingForALoginIsSaid() {
-    ServerAccess open = new ServerAccess("head-office", fake.access().url(), FakeBimServer.USER, "", fake.access().limits(), "servers:1");
+    ServerAccess open = new ServerAccess("head-office", fake.access().url(), FakeBimServer.USER, "", fake.access().limits(), "servers:1",
+        Set.of());
     assertThatThrownBy(() -> BimServer.login(open)).isInstanceOf(ModelServerException.class)
         .hasMessage(
             "servers:1: expected a password for server head-office, as head-office.password here or as"
@@ -234,7 +237,7 @@ class BimServerTest {
   @Test
   void noSuchHost() {
     ServerAccess nowhere =
-        new ServerAccess("office", URI.create("https://no-such-host.invalid"), "a", "b", limits(20_000, 20_000), "servers:1");
+        new ServerAccess("office", URI.create("https://no-such-host.invalid"), "a", "b", limits(20_000, 20_000), "servers:1", Set.of());
     assertThat(failure(nowhere, server -> {})).hasMessageEndingWith("can't be reached: there is no host of that name");
   }
 
@@ -245,7 +248,7 @@ class BimServerTest {
       thread.setDaemon(true);
       thread.start();
       ServerAccess access = new ServerAccess("office", URI.create("https://127.0.0.1:" + plain.getLocalPort()), "a", "b",
-          limits(20_000, 20_000), "servers:1");
+          limits(20_000, 20_000), "servers:1", Set.of());
       ModelServerException said = failure(access, server -> {});
       assertThat(said).hasMessageContaining("no safe connection can be made");
       assertThat(said.reason()).isEqualTo(Reason.UNREACHABLE);

@@ -15,6 +15,7 @@ import java.time.Duration;
 import java.util.Date;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutorService;
@@ -181,7 +182,8 @@ final class FakeBimServer implements AutoCloseable {
   }
 
   ServerAccess access(ServerLimits limits) {
-    return new ServerAccess("office", URI.create("http://127.0.0.1:" + server.getAddress().getPort()), USER, PASSWORD, limits, "servers:1");
+    return new ServerAccess("office", URI.create("http://127.0.0.1:" + server.getAddress().getPort()), USER, PASSWORD, limits, "servers:1",
+        Set.of());
   }
 
   ServerAccess access() {
