@@ -36,7 +36,9 @@ public final class FarModel {
     String rest = text.substring(text.indexOf(',', at), text.indexOf(';', at) + 1);
     String far = new BigDecimal(METRES / unit).setScale(9, RoundingMode.HALF_EVEN).toPlainString();
     String moved = ROOT.matcher(text).replaceAll("=IFCLOCALPLACEMENT(\\$,#900000002);");
-    return Files.writeString(to, moved.replaceFirst("DATA;", Matcher.quoteReplacement("DATA;\n#900000001=IFCCARTESIANPOINT((" + far + ',' + far
-        + ",0.));\n#900000002=IFCAXIS2PLACEMENT3D(#900000001" + rest)), StandardCharsets.ISO_8859_1);
+    return Files.writeString(to,
+        moved.replaceFirst("DATA;", Matcher.quoteReplacement("DATA;\n#900000001=IFCCARTESIANPOINT((" + far + ',' + far
+            + ",0.));\n#900000002=IFCAXIS2PLACEMENT3D(#900000001" + rest)),
+        StandardCharsets.ISO_8859_1);
   }
 }

@@ -170,7 +170,8 @@ class OrderCommandTest {
       }
     }
     assertThat(lengths.get("usLength, ft") * 0.3048).isCloseTo(lengths.get("metricLength, m"), within(2e-3));
-    assertThat(run("analyze", MODEL, "--format", "xlsx", "--units", "cubits", "--output", folder.resolve("no.xlsx").toString())).isEqualTo(2);
+    assertThat(run("analyze", MODEL, "--format", "xlsx", "--units", "cubits", "--output", folder.resolve("no.xlsx").toString()))
+        .isEqualTo(2);
     assertThat(err()).contains("--units is one of", "cubits");
   }
 }

@@ -27,8 +27,9 @@ class BodyRulesTest {
     for (String rule : List.of("pjs003", "pse001", "pse002", "sps007", "ojt001-scenario01", "gem004", "gem052", "qty001")) {
       for (Path file : files(rules.resolve("files"), rule)) {
         try (StepFile model = StepFile.open(FileChannel.open(file), file.toString(), Progress.NONE)) {
-          Set<String> broken = Stream.concat(BodyRules.violations(model).stream(), BodyRules.violations(model, rules.resolve("tables")).stream())
-              .filter(v -> v.toLowerCase(java.util.Locale.ROOT).startsWith(rule.substring(0, 6))).collect(Collectors.toSet());
+          Set<String> broken =
+              Stream.concat(BodyRules.violations(model).stream(), BodyRules.violations(model, rules.resolve("tables")).stream())
+                  .filter(v -> v.toLowerCase(java.util.Locale.ROOT).startsWith(rule.substring(0, 6))).collect(Collectors.toSet());
           if (broken.isEmpty() == file.getFileName().toString().startsWith("fail")) {
             disagreed.add(file.getFileName() + " " + broken);
           }
