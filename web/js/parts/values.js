@@ -1,10 +1,10 @@
 // A value of the roof system as a control: a choice where there are words to choose from, else a text with its unit.
 
 import {choice, h} from '../dom.js';
-import {words} from '../units.js';
+import {capital, words} from '../units.js';
 
 /** The name of a field as words: "purchase.clips.screws" is "Clips, screws". */
-export const fieldName = path => path.replace(/^purchase\./, '').split('.').map(words).join(', ');
+export const fieldName = path => capital(path.replace(/^purchase\./, '').split('.').map(words).join(', ').toLowerCase());
 
 /**
  * @param {{type: string, choices: string[], min: string, max: string}} [field] of the form; a text where it isn't known

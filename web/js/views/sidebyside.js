@@ -6,7 +6,9 @@ import {capital, count} from '../units.js';
 const MOST_FINDINGS = 60;
 
 const signed = (x, text = String(Math.abs(x))) => x === 0 ? '' : `${x > 0 ? '+' : '−'}${text}`;
-const money = text => text === undefined ? '' : signed(Number(text), text.replace(/^-/, ''));
+const amountOf = cost => cost === undefined ? '' : Number(cost).toFixed(2);
+/** @param {string | number} [cost] decimal, of a line that has a price */
+const money = cost => cost === undefined ? '' : signed(Number(cost), Math.abs(Number(cost)).toFixed(2));
 
 /** @param {{alternates: object[], order: object[], findings: object[]}} c as the service compares them */
 export function sideBySide(c) {
@@ -20,7 +22,7 @@ export function sideBySide(c) {
 function total(a, first, i) {
   if (a.total === undefined) return null;
   const by = (Number(a.total) - Number(first.total)).toFixed(2);
-  return h('p', {}, h('strong', {}, a.name), `: ${a.total} ${a.currency}`, i > 0 && Number(by) !== 0 && ` (${money(by)})`,
+  return h('p', {}, h('strong', {}, a.name), `: ${amountOf(a.total)} ${a.currency}`, i > 0 && Number(by) !== 0 && ` (${money(by)})`,
     a.unpriced.length > 0 && `, without ${a.unpriced.length} lines that have no price`);
 }
 
@@ -33,7 +35,7 @@ function line(l, priced) {
   return h('tr', {class: differs ? 'differs' : ''},
     h('th', {scope: 'row'}, capital(l.item), ' ', h('small', {}, `${l.id}, ${l.orderUnit}`)),
     l.amounts.map((a, i) => [num(count(a.order)), i > 0 && num(signed(a.orderDifference, count(Math.abs(a.orderDifference)))),
-      priced && num(i > 0 ? money(a.costDifference) : a.cost ?? '')]));
+      priced && num(i > 0 ? money(a.costDifference) : amountOf(a.cost))]));
 }
 
 function findings(a, all, i) {

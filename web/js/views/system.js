@@ -4,7 +4,7 @@
 import {h, put} from '../dom.js';
 import {recompute} from '../actions/again.js';
 import {fileName, saveText} from '../parts/save.js';
-import {control, help} from '../parts/values.js';
+import {control, fieldName, help} from '../parts/values.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
 
@@ -90,7 +90,7 @@ function value(r, field, changed, enter) {
     input.classList.toggle('edited', edits.has(key));
     changed();
   };
-  const input = control(field, edits.get(key) ?? r.text, note, {'aria-label': r.path.map(u.words).join(', '),
+  const input = control(field, edits.get(key) ?? r.text, note, {'aria-label': fieldName(r.path.join('.')),
     data: {path: r.path.join('.')}, class: edits.has(key) ? 'edited' : '', on: {keydown: e => { if (e.key === 'Enter') enter(); }}});
   return h('div', {class: 'value'}, h('span', {}, u.words(r.path[r.path.length - 1])), input, field && help(field));
 }

@@ -73,7 +73,9 @@ public final class RoofBuilder {
   private void addGroup(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
     List<ExposedFacet> exposed = exposed(group, neighbours, progress);
     List<ExposedFacet> met = Meeting.of(exposed, tolerance, limits.folds(), progress.part(EXPOSED, MET)).stream()
-        .map(f -> f.withRegion(f.region().simplified(limits.faces().simplifyM()))).filter(f -> !f.region().isEmpty()).toList();
+        .map(f -> f.withRegion(f.region().simplified(limits.faces().simplifyM())))
+        // Where an edge is moved a corner may be left over: rounding, no face.
+        .filter(f -> f.region().area() > limits.tops().speckM2()).toList();
     int first = facets.size();
     facets.addAll(met);
     EdgeMatcher.edges(met, tolerance, limits, progress.part(MET, 1)).forEach(e -> edges.add(e.shifted(first)));

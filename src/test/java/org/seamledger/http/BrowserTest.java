@@ -484,6 +484,7 @@ class BrowserTest {
         "house chimney=<script>document.title='run'</script><img_src=x_onerror=document.title='run'>");
     js("document.querySelector('.tools input').value = 'script'; document.querySelector('.tools input').dispatchEvent(new Event('input'))");
     see(".totals", "4 of 24 junctions");
+    until(() -> browser.findElements(By.cssSelector(".canvas .line:not(.group)")).size() == 4 ? true : null);
     with(WebElement::click, ".canvas .line:not(.group)");
     assertThat(textOf(".detail-panel .elements")).contains("<script>document.title='run'</script>");
     for (String name : List.of("Findings", "Order", "Estimates", "Revisions", "Cautions", "Ledger")) {
