@@ -16,7 +16,6 @@ import org.seamledger.export.OrderCsv;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.bcf.BcfOptions;
 import org.seamledger.export.bcf.BcfPackage;
-import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.submittal.SubmittalPdf;
 import org.seamledger.export.submittal.SubmittalSetup;
 import org.seamledger.export.workbook.WorkbookWriter;
@@ -34,7 +33,7 @@ enum OutputFormat {
   junit(of(GateForm.junit), Optional.of(GateForm.junit)),
   sarif(of(GateForm.sarif), Optional.of(GateForm.sarif)), turtle(of(GraphForm.TURTLE::write), Optional.empty()),
   jsonld(of(GraphForm.JSON_LD::write), Optional.empty()), bcf(of(BcfVersion.V3_0)), bcf21("bcf-2.1", of(BcfVersion.V2_1)),
-  xlsx(priced((t, prices, out) -> WorkbookWriter.write(t, prices, DrawingUnits.BOTH, out))),
+  xlsx(OutputFormat::workbook),
   pdf(OutputFormat::submittal),
   /** Written from the models themselves, see {@link CopiesOutput}. */
   ifc(OutputFormat::copies);
@@ -47,7 +46,7 @@ enum OutputFormat {
    * @param author whose topics are handed on
    * @param created when these count as made; empty for the model's own date
    * @param prices of what is ordered
-   * @param submittal paper, title block and parts of a PDF
+   * @param submittal paper, title block and parts of a PDF; its units are a workbook's, too
    */
   record Request(List<String> models, Optional<Severity> limit, String author, Optional<Instant> created,
       Optional<PriceList> prices, SubmittalSetup submittal) {
@@ -99,6 +98,10 @@ enum OutputFormat {
 
   private static void submittal(Takeoff takeoff, Request request, OutputStream out) throws IOException {
     SubmittalPdf.write(takeoff, request.submittal(), out);
+  }
+
+  private static void workbook(Takeoff takeoff, Request request, OutputStream out) throws IOException {
+    WorkbookWriter.write(takeoff, request.prices(), request.submittal().sheets().units(), out);
   }
 
   private static RequestWriter of(Writer writer) {

@@ -12,7 +12,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.takeoff.Analysis;
@@ -140,5 +145,33 @@ class OrderCommandTest {
     assertThat(run("explain", MODEL, "tape.reach")).isZero();
     assertThat(out()).contains("how far to each side a fastener presses it", "2 in", "a length from 1/4 in to 12 in",
         "common practice, no source");
+  }
+
+  /** The workbook's lengths in the units asked for; 0.3048 m are a foot by definition (NIST SP 811). */
+  @Test
+  void workbookIsInTheChosenUnits() throws IOException {
+    Map<String, List<String>> heads = Map.of("metric", List.of("Length, m"), "us", List.of("Length, ft"), "both",
+        List.of("Length, m", "Length, ft"));
+    Map<String, Double> lengths = new HashMap<>();
+    for (String units : heads.keySet()) {
+      Path book = folder.resolve(units + ".xlsx");
+      assertThat(run("analyze", MODEL, "--format", "xlsx", "--units", units, "--output", book.toString())).as(err()).isZero();
+      try (var opened = new XSSFWorkbook(Files.newInputStream(book))) {
+        Row head = opened.getSheet("Junctions").getRow(3);
+        List<String> found = new ArrayList<>();
+        for (Cell cell : head) {
+          if (cell.getStringCellValue().startsWith("Length, ")) {
+            found.add(cell.getStringCellValue());
+            lengths.put(units + cell.getStringCellValue(),
+                opened.getSheet("Junctions").getRow(4).getCell(cell.getColumnIndex()).getNumericCellValue());
+          }
+        }
+        assertThat(found).as(units).isEqualTo(heads.get(units));
+      }
+    }
+    assertThat(lengths.get("usLength, ft") * 0.3048).isCloseTo(lengths.get("metricLength, m"), within(2e-3));
+    assertThat(run("analyze", MODEL, "--format", "xlsx", "--units", "cubits", "--output", folder.resolve("no.xlsx").toString()))
+        .isEqualTo(2);
+    assertThat(err()).contains("--units is one of", "cubits");
   }
 }

@@ -1,10 +1,12 @@
 package org.seamledger.enrich;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -18,7 +20,7 @@ import org.seamledger.step.Value;
 
 /**
  * Some of the rules by which the standard's own body validates models: PJS003 (GlobalIds), PSE002 (names of property sets), OJT001 (words
- * of users), SPS007 (places in the building) and GEM004 (identifiers of representations), written from their texts.
+ * of users) and SPS007 (places in the building), written from their texts; {@link StandardRules} has those that go by tables.
  */
 final class BodyRules {
 
@@ -36,19 +38,31 @@ final class BodyRules {
   }
 
   /** What a model breaks: rule and instance, such as {@code SPS007 #12}. */
-  static Set<String> violations(StepFile file, Set<String> representationIdentifiers) {
+  static Set<String> violations(StepFile file) {
     BodyRules rules = new BodyRules(file);
     rules.globalIds();
     rules.propertySets();
     rules.predefinedTypes();
     rules.containment();
-    if (!representationIdentifiers.isEmpty()) {
-      rules.representations(representationIdentifiers);
-    }
     return rules.violations;
   }
 
-  private List<Instance> all(String supertype) {
+  /** What it breaks of the rules that go by the body's tables, which lie in a folder. */
+  static Set<String> violations(StepFile file, Path tables) {
+    BodyRules rules = new BodyRules(file);
+    new StandardRules(rules, StandardSets.of(tables, IfcRelease.of(file.header().schemas()).orElseThrow())).check();
+    return rules.violations;
+  }
+
+  boolean isA(String keyword, String supertype) {
+    return tables.isA(keyword, supertype);
+  }
+
+  Optional<Instance> find(long id) {
+    return file.find(id);
+  }
+
+  List<Instance> all(String supertype) {
     List<Instance> found = new ArrayList<>();
     for (String keyword : file.keywords()) {
       if (tables.isA(keyword, supertype)) {
@@ -58,12 +72,12 @@ final class BodyRules {
     return found;
   }
 
-  private Value attribute(Instance instance, String name) {
+  Value attribute(Instance instance, String name) {
     int at = tables.entity(instance.keyword()).map(e -> e.indexOf(name)).orElse(-1);
     return at < 0 ? new Value.Omitted() : instance.parameter(at);
   }
 
-  private void broken(String rule, Instance instance) {
+  void broken(String rule, Instance instance) {
     violations.add(rule + " #" + instance.id());
   }
 
@@ -121,21 +135,13 @@ final class BodyRules {
     }
   }
 
-  private void representations(Set<String> identifiers) {
-    for (Instance i : all("IFCSHAPEREPRESENTATION")) {
-      if (!(i.parameter(1) instanceof Value.Text t) || !identifiers.contains(t.value())) {
-        broken("GEM004", i);
-      }
-    }
-  }
-
   private Set<Long> ends(String relation, String attribute) {
     Set<Long> ends = new HashSet<>();
     all(relation).forEach(r -> ends.addAll(references(attribute(r, attribute))));
     return ends;
   }
 
-  private static List<Long> references(Value value) {
+  static List<Long> references(Value value) {
     List<Long> ids = new ArrayList<>();
     if (value instanceof Value.Aggregate a) {
       a.items().forEach(i -> ids.addAll(references(i)));

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamledger.FarModel;
 import org.seamledger.SharedModels;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.node.KindedNode;
@@ -73,6 +74,21 @@ class EnrichedModelTest {
     holds(model, takeoff(model));
   }
 
+  /** One of each schema and unit: sets, representations and contexts that the copy adds are such as the body's tables allow. */
+  @ParameterizedTest
+  @ValueSource(strings = {"school", "granary", "bathhouse", "brewhouse"})
+  void breaksNoRuleOfTheBodysTables(String sample) throws IOException {
+    Path tables = SharedModels.folder().resolveSibling("standards").resolve("ifc-rules/tables");
+    Path model = SAMPLES.resolve(sample + ".ifc");
+    Takeoff takeoff = takeoff(model);
+    try (StepFile original = open(model); StepFile enriched = open(copy(takeoff, 0, model, "copy.ifc"))) {
+      Set<String> added = new TreeSet<>(BodyRules.violations(enriched, tables));
+      added.removeAll(BodyRules.violations(original, tables));
+      assertThat(added).isEmpty();
+      assertThat(instances(enriched, "IFCSHAPEREPRESENTATION").size()).isGreaterThan(instances(original, "IFCSHAPEREPRESENTATION").size());
+    }
+  }
+
   @Tag("slow")
   @Test
   void keepsSharedModels() throws IOException {
@@ -93,8 +109,8 @@ class EnrichedModelTest {
       assertThat(Arrays.equals(before, 0, end, after, 0, end)).as("bytes before ours").isTrue();
       int tail = before.length - end;
       assertThat(Arrays.equals(before, end, before.length, after, after.length - tail, after.length)).as("bytes behind ours").isTrue();
-      Set<String> added = new TreeSet<>(BodyRules.violations(enriched, Set.of()));
-      added.removeAll(BodyRules.violations(original, Set.of()));
+      Set<String> added = new TreeSet<>(BodyRules.violations(enriched));
+      added.removeAll(BodyRules.violations(original));
       assertThat(added).as("rules of the standard's body").isEmpty();
       assertThat(BodyRules.misfits(enriched)).isEqualTo(BodyRules.misfits(original));
       assertThat(enriched.repeatedIds()).isEqualTo(original.repeatedIds());
@@ -187,6 +203,63 @@ class EnrichedModelTest {
         assertThat(new double[] {feet[0] * 0.3048, feet[1] * 0.3048, feet[2] * 0.3048})
             .containsExactly(new double[] {first.x(), first.y(), first.z()}, within(1e-6));
       }
+    }
+  }
+
+  /** A thousand kilometres east and north of the model's origin, in millimetres, metres and inches: bars lie on their lines within 1 mm. */
+  @ParameterizedTest
+  @CsvSource({"granary,0.001", "bathhouse,1", "boathouse,0.0254"})
+  void barsLieOnTheirLinesFarFromTheOrigin(String sample, double unit) throws IOException {
+    Path model = SAMPLES.resolve(sample + ".ifc");
+    Path far = FarModel.of(model, unit, folder.resolve("far.ifc"));
+    Takeoff near = takeoff(model);
+    Takeoff takeoff = takeoff(far);
+    assertThat(takeoff.junctions()).hasSameSizeAs(near.junctions());
+    try (StepFile plain = open(copy(near, 0, model, "near-copy.ifc")); StepFile enriched = open(copy(takeoff, 0, far, "far-copy.ifc"))) {
+      List<double[]> before = feet(plain);
+      List<double[]> after = feet(enriched);
+      assertThat(after).hasSameSizeAs(before).isNotEmpty();
+      for (double[] from : before) {
+        double[] moved = {from[0] * unit + FarModel.METRES, from[1] * unit + FarModel.METRES, from[2] * unit};
+        assertThat(after).anySatisfy(to -> assertThat(new double[] {to[0] * unit, to[1] * unit, to[2] * unit})
+            .containsExactly(moved, within(1e-3)));
+      }
+      assertThat(lengths(enriched).values().stream().mapToDouble(v -> v).sum())
+          .isCloseTo(lengths(plain).values().stream().mapToDouble(v -> v).sum(), within(1e-3 / unit));
+    }
+  }
+
+  /** Where the assemblies stand, in the file's own unit. */
+  private static List<double[]> feet(StepFile file) {
+    return instances(file, "IFCELEMENTASSEMBLY").stream().map(a -> follow(file, follow(file, follow(file, a, 5), 1), 0))
+        .map(at -> ((Value.Aggregate) at.parameter(0)).items().stream().mapToDouble(v -> ((Value.Real) v).value()).toArray()).toList();
+  }
+
+  /** Nothing to add: the copy is the model. */
+  @Test
+  void aModelWithoutARoofStaysAsItIs() throws IOException {
+    Path model = Files.writeString(folder.resolve("bare.ifc"), """
+        ISO-10303-21;HEADER;FILE_DESCRIPTION((''),'2;1');FILE_NAME('bare','','',(''),'','','');FILE_SCHEMA(('IFC4'));ENDSEC;DATA;
+        #1=IFCPROJECT('0hGinPNwiSDrAurecV39RR',$,'Bare',$,$,$,$,$,$);
+        ENDSEC;END-ISO-10303-21;
+        """);
+    assertThat(Files.mismatch(model, copy(takeoff(model), 0, model, "copy.ifc"))).isEqualTo(-1);
+  }
+
+  /** Markup, quotes, control and right-to-left characters in the names of roofs, storeys and the building: the copy can be read. */
+  @Test
+  void namesOfEveryKindBreakNothing() throws IOException {
+    String name = "<b>''A'' & \\\\S\\\\'' ]]> \\X\\07\\X2\\202E05D205D2202C0020FFFF\\X0\\ \\X4\\0001F3E0\\X0\\";
+    Path model = folder.resolve("names.ifc");
+    Files.writeString(model, Files.readString(SAMPLES.resolve("granary.ifc"), StandardCharsets.ISO_8859_1)
+        .replace("'south'", "'" + name + "'").replace("'Roof'", "'" + name + "'").replace("'granary'", "'" + name + "'"),
+        StandardCharsets.ISO_8859_1);
+    Takeoff takeoff = takeoff(model);
+    assertThat(takeoff.elements().values().stream().map(e -> e.name())).anyMatch(n -> n.startsWith("<b>'A' & "));
+    holds(model, takeoff);
+    byte[] copy = Files.readAllBytes(folder.resolve("copy.ifc"));
+    for (int i = 0; i < copy.length; i++) {
+      assertThat(copy[i] == '\n' || copy[i] == '\r' || copy[i] >= 0x20 && copy[i] < 0x7F).as("byte " + i).isTrue();
     }
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.TreeSet;
@@ -14,6 +15,7 @@ import org.apache.jena.riot.Lang;
 import org.apache.jena.riot.RDFDataMgr;
 import org.apache.jena.sparql.graph.GraphFactory;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.progress.Progress;
 import org.seamledger.rdf.Vocabulary;
 import org.seamledger.takeoff.Analysis;
@@ -50,6 +52,21 @@ class TakeoffGraphTest {
   void turtleAndJsonLdAreTheSameGraph() throws IOException {
     bothTextsAreTheGraph(gatehouse());
     bothTextsAreTheGraph(Takeoffs.boatHouse("<b>\"A\" & 'B'</b> \\ \u0000\u0007 \u202eגג\u202c سقف \ud83c\udfe0 \uffff \ud800\n"));
+  }
+
+  /** A model without a roof is a graph of itself and its findings. */
+  @Test
+  void noRoof(@TempDir Path folder) throws IOException {
+    Path model = Files.writeString(folder.resolve("bare.ifc"), """
+        ISO-10303-21;HEADER;FILE_DESCRIPTION((''),'2;1');FILE_NAME('bare','','',(''),'','','');FILE_SCHEMA(('IFC4'));ENDSEC;DATA;
+        #1=IFCPROJECT('0hGinPNwiSDrAurecV39RR',$,'Bare',$,$,$,$,$,$);
+        ENDSEC;END-ISO-10303-21;
+        """);
+    Takeoff bare = Analysis.run(Inputs.ofFiles(List.of(model)), Progress.NONE);
+    Graph turtle = read(text(bare, GraphForm.TURTLE), Lang.TURTLE);
+    assertThat(turtle.isIsomorphicWith(TakeoffGraph.of(bare))).isTrue();
+    assertThat(read(text(bare, GraphForm.JSON_LD), Lang.JSONLD11).isIsomorphicWith(turtle)).isTrue();
+    assertThat(turtle.size()).isPositive();
   }
 
   @Test

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.seamledger.FarModel;
 import org.seamledger.bcf.BcfReader;
 import org.seamledger.bcf.BcfVersion;
 import org.seamledger.bcf.SharedBcf;
@@ -99,8 +100,9 @@ class BcfPackageTest {
   }
 
   /** A model without a roof has findings, and nothing to be seen. */
-  @Test
-  void noRoof() throws Exception {
+  @ParameterizedTest
+  @EnumSource(BcfVersion.class)
+  void noRoof(BcfVersion version) throws Exception {
     Path model = Files.writeString(folder.resolve("bare.ifc"), """
         ISO-10303-21;HEADER;FILE_DESCRIPTION((''),'2;1');FILE_NAME('bare','','',(''),'','','');FILE_SCHEMA(('IFC4'));ENDSEC;DATA;
         #1=IFCPROJECT('0hGinPNwiSDrAurecV39RR',$,'Bare',$,$,$,$,$,$);
@@ -108,8 +110,8 @@ class BcfPackageTest {
         """);
     Takeoff bare = analysed(model.toString());
     assertThat(bare.findings()).isNotEmpty();
-    valid(bare, BcfVersion.V3_0);
-    Unzipped zip = Unzipped.of(bare, Unzipped.plain(BcfVersion.V3_0));
+    valid(bare, version);
+    Unzipped zip = Unzipped.of(bare, Unzipped.plain(version));
     assertThat(zip.named(".png")).isEmpty();
     assertThat(zip.text(zip.named("markup.bcf").get(0), "//CreationDate")).isEqualTo("1970-01-01T00:00:00Z");
   }
@@ -209,6 +211,40 @@ class BcfPackageTest {
     Junction rake = takeoff.junctions().stream().map(j -> j.junction()).filter(j -> j.id().equals("rake1")).findFirst().orElseThrow();
     String file = zip.named(".bcfv").stream().filter(f -> hasLineTo(zip, f, takeoff.world(rake.path().get(0)))).findFirst().orElseThrow();
     assertThat(vector(zip, file, EYE).distance(takeoff.world(rake.path().get(0)))).isBetween(3.0, 40.0);
+  }
+
+  /**
+   * A model read at a thousand kilometres from its origin: every line lies on a junction of the near one, moved by as much, within 1 mm.
+   * (Which of a chimney's junctions a finding names goes by their ids, and these go by the place.)
+   */
+  @ParameterizedTest
+  @EnumSource(BcfVersion.class)
+  void linesAndCamerasOfAModelFarOff(BcfVersion version) throws Exception {
+    Path model = Path.of("ifc-samples/gatehouse.ifc");
+    Path moved = FarModel.of(model, 0.001, folder.resolve("gatehouse.ifc"));
+    Takeoff still = analysed(model.toString());
+    List<Vec3> near = still.junctions().stream().flatMap(j -> j.junction().path().stream()).map(still::world).toList();
+    Unzipped zip = Unzipped.of(analysed(moved.toString()), Unzipped.plain(version));
+    List<Vec3> far = corners(zip);
+    assertThat(far).isNotEmpty();
+    Vec3 by = new Vec3(FarModel.METRES, FarModel.METRES, 0);
+    assertThat(far.stream().filter(f -> near.stream().noneMatch(n -> f.distance(n.plus(by)) < 1e-3)).toList()).isEmpty();
+    for (String file : zip.named(".bcfv")) {
+      if (!zip.text(file, "//Line").isEmpty()) {
+        assertThat(vector(zip, file, EYE).distance(vector(zip, file, "//Line[1]/StartPoint/"))).isLessThan(100);
+      }
+    }
+  }
+
+  private static List<Vec3> corners(Unzipped zip) throws Exception {
+    List<Vec3> corners = new ArrayList<>();
+    for (String file : zip.named(".bcfv")) {
+      for (int i = 1; i <= (int) zip.number(file, "count(//Line)"); i++) {
+        corners.add(vector(zip, file, "//Line[" + i + "]/StartPoint/"));
+        corners.add(vector(zip, file, "//Line[" + i + "]/EndPoint/"));
+      }
+    }
+    return corners;
   }
 
   private static boolean hasLineTo(Unzipped zip, String file, Vec3 start) {

@@ -209,6 +209,13 @@ class SubmittalPdfTest {
   }
 
   @Test
+  void saysSoWhereThereAreNoFindings() throws Exception {
+    byte[] pdf = pdf(sample("gatehouse").withFindings(List.of()), SHEETS, PageSet.ALL);
+    assertConforms(pdf);
+    assertThat(text(pdf).replaceAll("\\s+", " ")).contains("Findings None.");
+  }
+
+  @Test
   void namesOfEveryKindBreakNothing() throws Exception {
     Takeoff named = Takeoffs.boatHouse(BAD_NAME, List.of());
     byte[] pdf =
