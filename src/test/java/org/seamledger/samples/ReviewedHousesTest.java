@@ -15,6 +15,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -49,7 +50,7 @@ class ReviewedHousesTest {
   }
 
   private static JsonNode finding(JsonNode ledger, String code) {
-    List<JsonNode> found = new java.util.ArrayList<>();
+    List<JsonNode> found = new ArrayList<>();
     ledger.get("findings").forEach(f -> {
       if (f.get("code").asText().equals(code)) {
         found.add(f);
@@ -60,7 +61,7 @@ class ReviewedHousesTest {
   }
 
   private static List<String> junctions(JsonNode ledger, String kind) {
-    List<String> ids = new java.util.ArrayList<>();
+    List<String> ids = new ArrayList<>();
     ledger.get("junctions").forEach(j -> {
       if (j.get("kind").asText().equals(kind)) {
         ids.add(j.get("id").asText());
@@ -121,7 +122,7 @@ class ReviewedHousesTest {
     JsonNode ledger = ledger(Roofs.mansardWithLevelTop(10, 15, pitch(68), 1.1));
     JsonNode found = finding(ledger, "slope/level-face");
     assertThat(found.get("severity").asText()).isEqualTo("violation");
-    List<String> places = new java.util.ArrayList<>();
+    List<String> places = new ArrayList<>();
     found.get("junctions").forEach(j -> places.add(j.asText()));
     assertThat(places).containsExactlyInAnyOrderElementsOf(junctions(ledger, "flat-edge")).hasSize(4);
     assertThat(codes(ledger)).doesNotContain("kind/flat-edge");
@@ -143,6 +144,19 @@ class ReviewedHousesTest {
     assertThat(codes(wide)).contains("penetration/open-to-sky").doesNotContain("drainage/no-cricket");
     JsonNode narrow = ledger(Roofs.gable(8, 12, pitch(30)).hatch("shaft", "south", 6, 2, 2.4, 1.5, Through.OPENING));
     assertThat(codes(narrow)).contains("drainage/no-cricket").doesNotContain("penetration/open-to-sky");
+  }
+
+  /** Flashings need 12 in: (4 − 3.75) / cos 30° = 0.289 m, (4 − 3.7) / cos 30° = 0.346 m below the ridge; 0.25 and 0.35 m from a wall. */
+  @Test
+  void thingsStandTooNearARidgeOrAWall() throws IOException {
+    House near = Roofs.gable(8, 12, pitch(30)).chimney("stack", "south", 6, 3.45, 0.6, 0.6, 1, Through.OPENING);
+    assertThat(codes(ledger(near))).contains("penetration/near-ridge").doesNotContain("penetration/near-wall");
+    House below = Roofs.gable(8, 12, pitch(30)).chimney("stack", "south", 6, 3.4, 0.6, 0.6, 1, Through.OPENING);
+    assertThat(codes(ledger(below))).doesNotContain("penetration/near-ridge");
+    House beside = WalledRoofs.parapetGables(8, 12, pitch(30), 0.4).chimney("stack", "south", 11.45, 2, 0.6, 0.6, 1, Through.OPENING);
+    assertThat(codes(ledger(beside))).contains("penetration/near-wall").doesNotContain("penetration/near-ridge");
+    House away = WalledRoofs.parapetGables(8, 12, pitch(30), 0.4).chimney("stack", "south", 11.35, 2, 0.6, 0.6, 1, Through.OPENING);
+    assertThat(codes(ledger(away))).doesNotContain("penetration/near-wall");
   }
 
   /** A door 0.3 m inside an eave; in the gable's wall nothing slides on whoever goes through it. */
