@@ -35,7 +35,8 @@ final class Release {
   /** @return null where no way leads on but level lines, if any */
   Landing downFrom(End end) {
     for (double reach : reaches) {
-      Landing found = downhill(end, reach);
+      Landing found = outlet(end, reach);
+      found = found != null ? found : downhill(end, reach);
       found = found != null ? found : pool(end, reach);
       found = found != null ? found : off(end, reach);
       if (found != null) {
@@ -43,6 +44,11 @@ final class Release {
       }
     }
     return null;
+  }
+
+  private Landing outlet(End end, double reach) {
+    return water.edgesAt(end.at, reach).stream().filter(water::isOutlet).findFirst()
+        .map(e -> new Landing(Target.leaving(water.junctionOfEdge.get(e)), 0)).orElse(null);
   }
 
   private Landing downhill(End end, double reach) {

@@ -2,6 +2,7 @@ package org.seamledger.drainage;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.PlanIndex;
@@ -11,6 +12,7 @@ import org.seamledger.junction.Junction;
 import org.seamledger.roof.BoundaryEdge;
 import org.seamledger.roof.Contact;
 import org.seamledger.roof.Facet;
+import org.seamledger.roof.Obstacle;
 import org.seamledger.roof.Roof;
 
 /** The roof as the trace sees it: facets in cells, edges with what water does at them, and both by place. */
@@ -24,6 +26,8 @@ final class RoofWater {
   private static final double LEVEL_LINE = 0.057;
   /** A facet that falls away across a line less than this does not, tan of the angle. */
   private static final double FALLS = 1e-3;
+  /** Roof drains by their class: the entity itself, or what a release before it had in its place. */
+  private static final Set<String> OUTLETS = Set.of("IfcWasteTerminal");
 
   final Roof roof;
   final List<FacetCells> facets = new ArrayList<>();
@@ -95,6 +99,11 @@ final class RoofWater {
     double l = d.planLength();
     Plane p = roof.facets().get(facet).plane();
     return l < 1e-9 ? 0 : (left ? 1 : -1) * (p.normal().x() * d.y() - p.normal().y() * d.x()) / (p.normal().z() * l);
+  }
+
+  /** Whether an edge is the outline of an outlet. */
+  boolean isOutlet(int e) {
+    return edge(e).contact() instanceof Obstacle o && OUTLETS.contains(o.ifcClass());
   }
 
   /** Whether a line falls neither way. */

@@ -13,14 +13,10 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 import org.seamledger.roof.BoundaryEdge;
 import org.seamledger.roof.Contact;
-import org.seamledger.roof.Obstacle;
 import org.seamledger.roof.Roof;
 
 /** Says of every piece of the roof where its water goes, and lets it run. */
 final class Tracer {
-
-  /** Roof drains by their class: the entity itself, or what a release before it had in its place. */
-  private static final Set<String> OUTLETS = Set.of("IfcWasteTerminal");
 
   private final RoofWater water;
   private final Set<String> caught;
@@ -85,7 +81,7 @@ final class Tracer {
     if (c instanceof Contact.Free) {
       String junction = water.junctionOfEdge.get(cell.low());
       node.exits.addAll(landings.over(junction, low, caught.contains(junction)));
-    } else if (isOutlet(c)) {
+    } else if (water.isOutlet(cell.low())) {
       node.exits.add(new Exit(node.to, Target.leaving(water.junctionOfEdge.get(cell.low())), 0, 0));
     } else if (water.lines.get(cell.low()) != null) {
       Vec2 a = facet.inPlane(edge.from());
@@ -97,13 +93,9 @@ final class Tracer {
     }
   }
 
-  private static boolean isOutlet(Contact c) {
-    return c instanceof Obstacle o && OUTLETS.contains(o.ifcClass());
-  }
-
   /** Water of a level facet leaves where the roof falls away from it or an outlet stands in it, in proportion to the lengths. */
   private void pool(FacetCells facet) {
-    List<Integer> ways = water.edgesOf(facet.facet).stream().filter(e -> isOutlet(water.edge(e).contact())
+    List<Integer> ways = water.edgesOf(facet.facet).stream().filter(e -> water.isOutlet(e)
         || water.edge(e).contact() instanceof Contact.OtherFacet o && water.falls(e, o.facet())).toList();
     double all = ways.stream().mapToDouble(e -> water.edge(e).lengthM()).sum();
     double from = 0;

@@ -5,8 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /** One finding a cause: those that say the same of several places become one, with all its places. */
 public final class FindingCauses {
@@ -32,6 +34,27 @@ public final class FindingCauses {
     }
     groups.values().forEach(group -> grouped.add(together(group)));
     return grouped;
+  }
+
+  /**
+   * The findings with those of one code told by another's, where both are found: its places and elements are added to the other's.
+   *
+   * @param code what follows from the other
+   * @param cause the code that says why
+   */
+  public static List<Finding> under(List<Finding> findings, String code, String cause) {
+    Optional<Finding> first = findings.stream().filter(f -> f.code().equals(cause)).findFirst();
+    List<Finding> told = findings.stream().filter(f -> f.code().equals(code)).toList();
+    if (first.isEmpty() || told.isEmpty()) {
+      return findings;
+    }
+    Finding teller = first.get();
+    List<Finding> all = Stream.concat(Stream.of(teller), told.stream()).toList();
+    List<String> junctions = all.stream().flatMap(f -> f.junctions().stream()).distinct().toList();
+    Finding whole = new Finding(cause, teller.severity(), teller.message(), junctions.isEmpty() ? "" : junctions.get(0),
+        all.stream().flatMap(f -> f.elements().stream()).distinct().toList(), junctions, teller.remedy(), teller.acceptance(),
+        all.stream().flatMap(f -> f.remarks().stream()).toList());
+    return findings.stream().filter(f -> !told.contains(f)).map(f -> f.equals(teller) ? whole : f).toList();
   }
 
   private static Finding together(List<Finding> group) {

@@ -23,6 +23,9 @@ import org.seamledger.shacl.Rules;
 /** What the rules say of the design as a whole: of the roof system, of every face and of every junction. */
 record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
+  /** The rule of a level face: that its edges are level follows. */
+  private static final String LEVEL_FACE = "slope/level-face";
+
   static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities,
       DrainageTrace drainage, BelowRoof below, Rules rules, Progress progress) {
     DesignFacts facts = new DesignFacts(junctions, quantities, drainage, below);
@@ -44,7 +47,8 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
 
   /** All of them, one a cause. */
   static List<Finding> together(List<List<Finding>> parts, SortedMap<String, Advice> advice) {
-    return FindingCauses.of(parts.stream().flatMap(List::stream).toList(),
+    List<Finding> once = FindingCauses.of(parts.stream().flatMap(List::stream).toList(),
         code -> Code.isOnce(code) || advice.containsKey(code) && advice.get(code).once());
+    return FindingCauses.under(once, Code.FLAT_EDGE.id(), LEVEL_FACE);
   }
 }

@@ -3,11 +3,13 @@ package org.seamledger.export;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamledger.SharedModels;
 import org.seamledger.detail.Details;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.geometry.Vec3;
@@ -93,6 +95,15 @@ class PlanDrawingTest {
     Drawn plan = Drawn.parse(PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0));
     plan.isHarmless();
     assertThat(plan.words()).contains("a \"model\" <b>.ifc");
+  }
+
+  /** The model has faces of which nothing is left in plan: they have no middle from which an arrow could start. */
+  @Test
+  void arrowsOfWaterStartWhereThereIsAnArea() throws IOException {
+    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(SharedModels.named("d06"))), Progress.NONE);
+    assertThat(takeoff.drainage().catchments()).isNotEmpty();
+    PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).forEach(sheet -> assertThat(sheet).doesNotContain("NaN", "Infinity"));
+    assertThat(Drawn.parse(PlanDrawing.sheets(takeoff, SheetSetup.DEFAULT).get(0)).elements("path", "water")).isNotEmpty();
   }
 
   @Test

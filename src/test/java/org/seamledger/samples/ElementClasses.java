@@ -24,6 +24,9 @@ final class ElementClasses {
       case PROXY -> "IFCBUILDINGELEMENTPROXY";
       case FLASHING -> "IFCCOVERING";
       case GUTTER -> old ? "IFCFLOWSEGMENT" : "IFCPIPESEGMENT";
+      case OUTLET -> old ? "IFCFLOWTERMINAL" : "IFCWASTETERMINAL";
+      case DOOR -> "IFCDOOR";
+      case SPACE -> "IFCSPACE";
     };
   }
 
@@ -37,6 +40,18 @@ final class ElementClasses {
         common.add(null);
         common.add(null);
       }
+    } else if (role == Role.DOOR) {
+      common.add(null);
+      common.add(null);
+      if (!old) {
+        common.add(word("DOOR"));
+        common.add(null);
+        common.add(null);
+      }
+    } else if (role == Role.SPACE) {
+      common.add(word("ELEMENT"));
+      common.add(word("INTERNAL"));
+      common.add(null);
     } else if (role == Role.FLASHING) {
       common.add(word("NOTDEFINED"));
     } else if (old) {
@@ -51,6 +66,7 @@ final class ElementClasses {
         case FITTING -> word("CONNECTOR");
         case COLUMN -> word("COLUMN");
         case GUTTER -> word("GUTTER");
+        case OUTLET -> word("ROOFDRAIN");
         default -> word("NOTDEFINED");
       });
     }

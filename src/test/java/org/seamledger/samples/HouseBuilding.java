@@ -56,9 +56,11 @@ public final class HouseBuilding {
   private static Category category(Thing.Role role) {
     return switch (role) {
       case WALL, PARAPET -> Category.WALL;
-      case PIPE, DUCT, FITTING -> Category.SERVICE;
+      case PIPE, DUCT, FITTING, OUTLET -> Category.SERVICE;
       case FLASHING -> Category.FLASHING;
       case GUTTER -> Category.GUTTER;
+      case DOOR -> Category.DOOR;
+      case SPACE -> Category.SPACE;
       case CHIMNEY, COLUMN, WINDOW, PROXY -> Category.PENETRATION;
     };
   }
@@ -75,6 +77,9 @@ public final class HouseBuilding {
       case PROXY -> "IfcBuildingElementProxy";
       case FLASHING -> "IfcCovering";
       case GUTTER -> "IfcPipeSegment";
+      case OUTLET -> "IfcWasteTerminal";
+      case DOOR -> "IfcDoor";
+      case SPACE -> "IfcSpace";
     };
     return new Element(id(house, t.name()), ifcClass, category(t.role()), t.name(), 0,
         t.bodies().stream().map(HouseBuilding::solid).toList(), List.of(), "", new TreeMap<>());

@@ -89,7 +89,11 @@ public final class IfcWriter {
     owner = form.schema() == Schema.IFC2X3 ? owner() : null;
     storey = spatialStructure();
     List<Ref> contained = new ArrayList<>(roof());
-    house.things().forEach(t -> contained.add(thing(t)));
+    List<Ref> rooms = new ArrayList<>();
+    house.things().forEach(t -> (t.role() == Thing.Role.SPACE ? rooms : contained).add(thing(t)));
+    if (!rooms.isEmpty()) {
+      aggregate("rooms", storey, rooms);
+    }
     step.add("IFCRELCONTAINEDINSPATIALSTRUCTURE", id("contents"), owner, null, null, contained, storey);
     StringBuilder text = new StringBuilder(header());
     step.lines(form.shuffle()).forEach(l -> text.append(l).append('\n'));

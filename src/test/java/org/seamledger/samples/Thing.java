@@ -8,7 +8,7 @@ public record Thing(String name, Role role, List<Body> bodies) {
 
   /** What it is; the writer finds the schema's class for it. */
   public enum Role {
-    WALL, PARAPET, CHIMNEY, PIPE, DUCT, FITTING, COLUMN, WINDOW, PROXY, FLASHING, GUTTER
+    WALL, PARAPET, CHIMNEY, PIPE, DUCT, FITTING, COLUMN, WINDOW, PROXY, FLASHING, GUTTER, OUTLET, DOOR, SPACE
   }
 
   public Thing {

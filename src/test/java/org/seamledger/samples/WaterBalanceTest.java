@@ -73,7 +73,7 @@ class WaterBalanceTest {
   }
 
   static List<String> unbalanced(String name, Takeoff t) {
-    List<String> failures = new ArrayList<>();
+    List<String> failures = new ArrayList<>(WaterLedger.unbalanced(name, t));
     SortedMap<WaterPlace, Double> in = new TreeMap<>();
     SortedMap<WaterPlace, Double> out = new TreeMap<>();
     t.faces().forEach(f -> in.put(WaterPlace.face(f.id()), f.facets().stream().mapToDouble(WaterBalanceTest::planArea).sum()));
