@@ -18,8 +18,8 @@ import org.seamledger.quantity.system.GutterSettings;
 import org.seamledger.takeoff.Takeoff;
 
 /**
- * Gutters along eaves, those that details hang and those that the roof system buys at all others, each once, with a size that carries the
- * five minutes' rain that the drainage trace brings them: a box, three quarters as deep as wide, by Manning's equation; outlets by the
+ * Gutters along the eaves whose details hang one, each once, with a size that carries the five minutes' rain that the drainage trace
+ * brings them: a box, three quarters as deep as wide, by Manning's equation; outlets by the
  * table of leaders. It is a size to order by, no drainage design.
  */
 final class GutterLines {
@@ -50,8 +50,7 @@ final class GutterLines {
     this.system = source.system();
     this.source = source;
     this.takeoff = source.takeoff();
-    boolean hung = system.purchase().gutters().hung();
-    List<Junction> eaves = takeoff.detailed().stream().filter(j -> hung || OrderSource.hasGutter(j))
+    List<Junction> eaves = takeoff.detailed().stream().filter(OrderSource::hasGutter)
         .filter(j -> j.junction().type().family() == Kind.Family.EDGE
             && j.junction().type().water() == Kind.Water.OVER && j.junction().type().line() == Kind.Line.EAVE)
         .map(DetailedJunction::junction).map(k -> k.junction()).filter(j -> j.lengthM() > 0).toList();

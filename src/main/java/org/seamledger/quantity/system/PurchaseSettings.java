@@ -2,5 +2,5 @@ package org.seamledger.quantity.system;
 
 /** What turns quantities into a purchase: lengths as cut, clips, underlayment, stock and packs. No value changes a junction. */
 public record PurchaseSettings(CutSettings cuts, CoilSettings coil, ClipSettings clips, UnderlaymentSettings underlayment,
-    StockSettings stock, PackSettings packs, GutterSettings gutters) {
+    StockSettings stock, PackSettings packs, GutterSettings gutters, SnowGuardSettings snowGuards) {
 }
