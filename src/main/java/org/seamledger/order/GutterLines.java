@@ -11,6 +11,7 @@ import org.seamledger.measure.MeasureFormat;
 import org.seamledger.order.stock.RunPieces;
 import org.seamledger.order.stock.StockPlan;
 import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.physics.OpenChannel;
 import org.seamledger.quantity.physics.Rain;
@@ -70,7 +71,7 @@ final class GutterLines {
 
   private List<OrderLine> lines() {
     chains.forEach(this::add);
-    takeoff.detailed().stream().filter(OrderSource::hasGutter).forEach(this::joints);
+    takeoff.detailed().stream().filter(OrderSource::hasGutter).forEach(this::parts);
     GutterSettings gutters = system.purchase().gutters();
     double length = system.flashing().length().value();
     StockPlan plan = StockPlan.of(pieces, length, system.purchase().stock().leastPiece().value(), 0);
@@ -78,15 +79,14 @@ final class GutterLines {
     gutter.step(sizing());
     outlets.step("one for each " + gutters.outletSpacing() + " of a gutter or part of it");
     outlets.step("leaders " + litres(mostToOneOutlet) + ": the smallest that carry it, 7/24 full");
-    hangers.step("at most " + gutters.hangerSpacing() + " apart along each straight gutter");
+    hangers.step("at most " + gutters.hangerSpacing() + " apart along each eave, as its detail counts them; their screws stand with the fasteners");
     caps.step("where an eave ends alone");
     corners.step("where two eaves meet at an angle");
     List<OrderLine> lines = new ArrayList<>(List.of(
         gutter.size("at least " + OrderSource.size(widthM()) + " wide, lengths of " + system.flashing().length())
             .inLengths(0, gutter.net(), length, plan.bars().size()),
-        outlets.size("leader " + OrderSource.size(OpenChannel.leaderDiameter(mostToOneOutlet))).inPacks(0, 1, "piece"),
-        hangers.inPacks(0, 1, "piece")));
-    List.of(caps, corners, joints).stream().filter(LineDraft::isNeeded).forEach(d -> lines.add(d.inPacks(0, 1, "piece")));
+        outlets.size("leader " + OrderSource.size(OpenChannel.leaderDiameter(mostToOneOutlet))).inPacks(0, 1, "piece")));
+    List.of(hangers, caps, corners, joints).stream().filter(LineDraft::isNeeded).forEach(d -> lines.add(d.inPacks(0, 1, "piece")));
     return lines;
   }
 
@@ -95,7 +95,6 @@ final class GutterLines {
     for (GutterRuns.Run run : chain.runs()) {
       run.eaves().forEach(j -> gutter.add(j.id(), "", j.lengthM()));
       pieces.addAll(RunPieces.of(run.lengthM(), system.flashing().length().value(), 0, system.purchase().stock().leastPiece().value()));
-      spread(hangers, run.eaves(), (long) Math.ceil(run.lengthM() / gutters.hangerSpacing().value() - 1e-6) + 1);
     }
     long count = (long) Math.ceil(chain.lengthM() / gutters.outletSpacing().value() - 1e-6);
     spread(outlets, chain.runs().stream().flatMap(r -> r.eaves().stream()).toList(), count);
@@ -106,12 +105,18 @@ final class GutterLines {
     chain.corners().forEach(id -> corners.add(id, "", 1));
   }
 
-  /** Expansion joints, as the eave's detail counts them. */
-  private void joints(DetailedJunction eave) {
+  /** Hangers and expansion joints, as the eave's detail counts them. */
+  private void parts(DetailedJunction eave) {
     String id = eave.junction().junction().id();
     JunctionQuantities counted = takeoff.quantities().byJunction().get(id);
-    counted.metal().stream().filter(line -> source.part(counted, line.part()).id().equals("joint"))
-        .forEach(line -> joints.add(id, "", line.pieces()));
+    for (MetalLine line : counted.metal()) {
+      String part = source.part(counted, line.part()).id();
+      if (part.equals("joint")) {
+        joints.add(id, "", line.pieces());
+      } else if (part.equals("bracket")) {
+        hangers.add(id, "", line.pieces());
+      }
+    }
   }
 
   /** Whole pieces over eaves by their lengths. */

@@ -170,7 +170,8 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
 
   /** The spacings that details may name. */
   public static final List<String> SPACINGS =
-      List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing");
+      List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing",
+          "purchase.gutters.hangerSpacing");
 
   /**
    * One of the spacings, by the name of its field.
@@ -183,6 +184,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       case "fasteners.trimSpacing" -> fasteners.trimSpacing();
       case "fasteners.wedgeSpacing" -> fasteners.wedgeSpacing();
       case "fasteners.bootSpacing" -> fasteners.bootSpacing();
+      case "purchase.gutters.hangerSpacing" -> purchase.gutters().hangerSpacing();
       default -> throw new IllegalArgumentException("expected one of " + String.join(", ", SPACINGS) + ", found \"" + field + "\"");
     };
   }
