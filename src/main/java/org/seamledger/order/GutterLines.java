@@ -79,7 +79,8 @@ final class GutterLines {
     gutter.step(sizing());
     outlets.step("one for each " + gutters.outletSpacing() + " of a gutter or part of it");
     outlets.step("leaders " + litres(mostToOneOutlet) + ": the smallest that carry it, 7/24 full");
-    hangers.step("at most " + gutters.hangerSpacing() + " apart along each eave, as its detail counts them; their screws stand with the fasteners");
+    hangers.step(
+        "at most " + gutters.hangerSpacing() + " apart along each eave, as its detail counts them; their screws stand with the fasteners");
     caps.step("where an eave ends alone");
     corners.step("where two eaves meet at an angle");
     List<OrderLine> lines = new ArrayList<>(List.of(

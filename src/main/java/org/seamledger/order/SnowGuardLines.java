@@ -30,7 +30,8 @@ final class SnowGuardLines {
     if (!draft.isNeeded()) {
       return List.of();
     }
-    draft.step("a row for each " + guards.slopePerRow() + " of the longest panel or part of it, guards at most " + guards.spacing() + " apart");
+    draft.step(
+        "a row for each " + guards.slopePerRow() + " of the longest panel or part of it, guards at most " + guards.spacing() + " apart");
     rows.forEach((step, eaves) -> draft.step((eaves.size() == 1 ? "" : eaves.size() + " eaves, each ") + step));
     draft.step("load and layout are the maker's and the licensed engineer's");
     return List.of(draft.size("for seams of " + source.system().panel().seamHeight()).inPacks(0, 1, "piece"));

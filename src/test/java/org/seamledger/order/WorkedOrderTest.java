@@ -253,7 +253,8 @@ class WorkedOrderTest {
    * 6.4; foil packs of 20 fl oz (591.47 ml): 3.2; pails of 5 gal (18 927 ml): 0.1.
    */
   @ParameterizedTest
-  @CsvSource({"cartridge, 7, 298.69, cartridge of 10.1 fl oz", "sausage, 4, 591.47, sausage of 20 fl oz", "pail, 1, 18927.06, pail of 5 gal"})
+  @CsvSource({"cartridge, 7, 298.69, cartridge of 10.1 fl oz", "sausage, 4, 591.47, sausage of 20 fl oz",
+      "pail, 1, 18927.06, pail of 5 gal"})
   void packsOfSealant(String pack, long order, double content, String size) {
     OrderList list = OrderList.of(takeoff("worked/ridge-40ft.ifc", "{'purchase': {'packs': {'sealant': '" + pack + "'}}}"));
     OrderLine line = line(list, "bead-concealed");

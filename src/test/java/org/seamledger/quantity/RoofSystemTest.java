@@ -38,10 +38,12 @@ class RoofSystemTest {
 
   /** Files from before have the gutters at two places; one that the program wrote has both, and the first decides. */
   @ParameterizedTest
-  @CsvSource(delimiter = ';', value = {"{'purchase': {'gutters': {'hung': true}}}; true", "{'purchase': {'gutters': {'hung': false}}}; false",
-      "{'eaves': {'note': 'x'}, 'purchase': {'gutters': {'hung': true}}}; true",
-      "{'eaves': {'gutters': false}, 'purchase': {'gutters': {'hung': true}}}; false",
-      "{'eaves': {'gutters': true}, 'purchase': {'gutters': {'hung': false}}}; true", "{'purchase': {'gutters': {}}}; false"}, quoteCharacter = '|')
+  @CsvSource(delimiter = ';',
+      value = {"{'purchase': {'gutters': {'hung': true}}}; true", "{'purchase': {'gutters': {'hung': false}}}; false",
+          "{'eaves': {'note': 'x'}, 'purchase': {'gutters': {'hung': true}}}; true",
+          "{'eaves': {'gutters': false}, 'purchase': {'gutters': {'hung': true}}}; false",
+          "{'eaves': {'gutters': true}, 'purchase': {'gutters': {'hung': false}}}; true", "{'purchase': {'gutters': {}}}; false"},
+      quoteCharacter = '|')
   void oneValueDecidesWhereGuttersHang(String json, boolean hang) {
     RoofSystem s = parse(json.replace('\'', '"'));
     assertThat(s.eaves().gutters()).isEqualTo(hang);
