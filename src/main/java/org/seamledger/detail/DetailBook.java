@@ -23,7 +23,8 @@ final class DetailBook {
   private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
   private static final List<String> SPACINGS =
-      List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing");
+      List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing",
+          "purchase.gutters.hangerSpacing");
 
   private DetailBook() {
   }

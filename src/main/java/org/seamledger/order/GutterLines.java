@@ -11,6 +11,7 @@ import org.seamledger.measure.MeasureFormat;
 import org.seamledger.order.stock.RunPieces;
 import org.seamledger.order.stock.StockPlan;
 import org.seamledger.quantity.JunctionQuantities;
+import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.physics.OpenChannel;
 import org.seamledger.quantity.physics.Rain;
@@ -18,8 +19,8 @@ import org.seamledger.quantity.system.GutterSettings;
 import org.seamledger.takeoff.Takeoff;
 
 /**
- * Gutters along eaves, those that details hang and those that the roof system buys at all others, each once, with a size that carries the
- * five minutes' rain that the drainage trace brings them: a box, three quarters as deep as wide, by Manning's equation; outlets by the
+ * Gutters along the eaves whose details hang one, each once, with a size that carries the five minutes' rain that the drainage trace
+ * brings them: a box, three quarters as deep as wide, by Manning's equation; outlets by the
  * table of leaders. It is a size to order by, no drainage design.
  */
 final class GutterLines {
@@ -50,8 +51,7 @@ final class GutterLines {
     this.system = source.system();
     this.source = source;
     this.takeoff = source.takeoff();
-    boolean hung = system.purchase().gutters().hung();
-    List<Junction> eaves = takeoff.detailed().stream().filter(j -> hung || OrderSource.hasGutter(j))
+    List<Junction> eaves = takeoff.detailed().stream().filter(OrderSource::hasGutter)
         .filter(j -> j.junction().type().family() == Kind.Family.EDGE
             && j.junction().type().water() == Kind.Water.OVER && j.junction().type().line() == Kind.Line.EAVE)
         .map(DetailedJunction::junction).map(k -> k.junction()).filter(j -> j.lengthM() > 0).toList();
@@ -71,7 +71,7 @@ final class GutterLines {
 
   private List<OrderLine> lines() {
     chains.forEach(this::add);
-    takeoff.detailed().stream().filter(OrderSource::hasGutter).forEach(this::joints);
+    takeoff.detailed().stream().filter(OrderSource::hasGutter).forEach(this::parts);
     GutterSettings gutters = system.purchase().gutters();
     double length = system.flashing().length().value();
     StockPlan plan = StockPlan.of(pieces, length, system.purchase().stock().leastPiece().value(), 0);
@@ -79,15 +79,15 @@ final class GutterLines {
     gutter.step(sizing());
     outlets.step("one for each " + gutters.outletSpacing() + " of a gutter or part of it");
     outlets.step("leaders " + litres(mostToOneOutlet) + ": the smallest that carry it, 7/24 full");
-    hangers.step("at most " + gutters.hangerSpacing() + " apart along each straight gutter");
+    hangers.step(
+        "at most " + gutters.hangerSpacing() + " apart along each eave, as its detail counts them; their screws stand with the fasteners");
     caps.step("where an eave ends alone");
     corners.step("where two eaves meet at an angle");
     List<OrderLine> lines = new ArrayList<>(List.of(
         gutter.size("at least " + OrderSource.size(widthM()) + " wide, lengths of " + system.flashing().length())
             .inLengths(0, gutter.net(), length, plan.bars().size()),
-        outlets.size("leader " + OrderSource.size(OpenChannel.leaderDiameter(mostToOneOutlet))).inPacks(0, 1, "piece"),
-        hangers.inPacks(0, 1, "piece")));
-    List.of(caps, corners, joints).stream().filter(LineDraft::isNeeded).forEach(d -> lines.add(d.inPacks(0, 1, "piece")));
+        outlets.size("leader " + OrderSource.size(OpenChannel.leaderDiameter(mostToOneOutlet))).inPacks(0, 1, "piece")));
+    List.of(hangers, caps, corners, joints).stream().filter(LineDraft::isNeeded).forEach(d -> lines.add(d.inPacks(0, 1, "piece")));
     return lines;
   }
 
@@ -96,7 +96,6 @@ final class GutterLines {
     for (GutterRuns.Run run : chain.runs()) {
       run.eaves().forEach(j -> gutter.add(j.id(), "", j.lengthM()));
       pieces.addAll(RunPieces.of(run.lengthM(), system.flashing().length().value(), 0, system.purchase().stock().leastPiece().value()));
-      spread(hangers, run.eaves(), (long) Math.ceil(run.lengthM() / gutters.hangerSpacing().value() - 1e-6) + 1);
     }
     long count = (long) Math.ceil(chain.lengthM() / gutters.outletSpacing().value() - 1e-6);
     spread(outlets, chain.runs().stream().flatMap(r -> r.eaves().stream()).toList(), count);
@@ -107,12 +106,18 @@ final class GutterLines {
     chain.corners().forEach(id -> corners.add(id, "", 1));
   }
 
-  /** Expansion joints, as the eave's detail counts them. */
-  private void joints(DetailedJunction eave) {
+  /** Hangers and expansion joints, as the eave's detail counts them. */
+  private void parts(DetailedJunction eave) {
     String id = eave.junction().junction().id();
     JunctionQuantities counted = takeoff.quantities().byJunction().get(id);
-    counted.metal().stream().filter(line -> source.part(counted, line.part()).id().equals("joint"))
-        .forEach(line -> joints.add(id, "", line.pieces()));
+    for (MetalLine line : counted.metal()) {
+      String part = source.part(counted, line.part()).id();
+      if (part.equals("joint")) {
+        joints.add(id, "", line.pieces());
+      } else if (part.equals("bracket")) {
+        hangers.add(id, "", line.pieces());
+      }
+    }
   }
 
   /** Whole pieces over eaves by their lengths. */

@@ -32,6 +32,7 @@ public record OrderList(List<OrderLine> lines, List<SheetStrips> sheets) {
     lines.addAll(PieceLines.of(source));
     lines.addAll(FastenerLines.of(source));
     lines.addAll(GutterLines.of(source));
+    lines.addAll(SnowGuardLines.of(source));
     lines.sort(Comparator.comparing(OrderLine::group));
     return new OrderList(lines, SheetStrips.of(lines, takeoff.system()));
   }

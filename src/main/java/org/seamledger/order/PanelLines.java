@@ -10,6 +10,7 @@ import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Segment;
 import org.seamledger.geometry.Vec3;
+import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.layout.Panel;
@@ -65,8 +66,13 @@ public final class PanelLines {
   private double blankM(String face, Panel panel) {
     CutSettings cuts = system.purchase().cuts();
     boolean eave = eaves.getOrDefault(face, List.of()).stream()
-        .anyMatch(j -> panel.lowMiddle().map(p -> distance(p, j.junction().junction().path()) <= AT).orElse(false));
+        .anyMatch(j -> endsAt(panel, j.junction().junction()));
     return Math.max(0, panel.lengthM() + cuts.hem().value() + (eave ? cuts.eaveOverhang().value() : 0) - cuts.headSetback().value());
+  }
+
+  /** Whether a panel's low end lies on a line. */
+  static boolean endsAt(Panel panel, Junction line) {
+    return panel.lowMiddle().map(p -> distance(p, line.path()) <= AT).orElse(false);
   }
 
   private static double distance(Vec3 point, List<Vec3> path) {

@@ -5,6 +5,7 @@ import java.util.Set;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.junction.Junction;
+import org.seamledger.quantity.formula.Cricket;
 import org.seamledger.quantity.formula.LappedRun;
 import org.seamledger.quantity.formula.Plate;
 
@@ -17,6 +18,8 @@ record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem syste
 
   /** What is wider than a curb: the pan that leads water past it, and the cleats that hold the panels above over it. */
   private static final Set<String> BEYOND = Set.of("pan", "cleat");
+  /** What runs along a cricket's ridge and valleys. */
+  private static final Set<String> CRICKET = Set.of("cricket-folds", "cricket-seams");
 
   /** At the upper side of a curb water is led past it: a pan's width to each side. */
   static CountedLine of(KindedJunction kinded, RoofLayout layout, RoofSystem system, Fixity fixity) {
@@ -33,7 +36,16 @@ record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem syste
 
   /** Length of a part or of what belongs to it, by its id. */
   double lengthM(String id) {
+    if (CRICKET.contains(id)) {
+      return cricket().seamM();
+    }
     return junction.lengthM() + (BEYOND.contains(id) ? 2 * beyondM : 0);
+  }
+
+  private Cricket cricket() {
+    double width = junction.facts().number("widthAcrossFallM");
+    double slope = junction.facts().number("slopeDegrees");
+    return Cricket.behind(Double.isNaN(width) ? junction.lengthM() : width, Double.isNaN(slope) ? 0 : slope);
   }
 
   /**

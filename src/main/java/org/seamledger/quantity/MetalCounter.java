@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import org.seamledger.detail.MetalPart;
+import org.seamledger.measure.Measure;
 import org.seamledger.quantity.formula.FastenerLine;
 import org.seamledger.quantity.formula.LappedRun;
 import org.seamledger.quantity.formula.Pieces;
@@ -63,10 +64,10 @@ final class MetalCounter {
   }
 
   private void atSpacing(MetalPart part, CountedPlace place) {
-    int count =
-        FastenerLine.open(line.lengthM(part.id()), system.fasteners().trimSpacing().value(), system.fasteners().endDistance().value(),
-            system.fasteners().minimumPerPiece()).count();
-    add(part, place, count, 0, 0, text.line(part.part(), place, line.lengthM(part.id()), system.fasteners().trimSpacing(), count));
+    Measure spacing = part.id().equals("bracket") ? system.purchase().gutters().hangerSpacing() : system.fasteners().trimSpacing();
+    int count = FastenerLine.open(line.lengthM(part.id()), spacing.value(), system.fasteners().endDistance().value(),
+        system.fasteners().minimumPerPiece()).count();
+    add(part, place, count, 0, 0, text.line(part.part(), place, line.lengthM(part.id()), spacing, count));
   }
 
   private int intervals(MetalPart part) {

@@ -22,6 +22,7 @@ import org.seamledger.quantity.system.GutterSettings;
 import org.seamledger.quantity.system.PackSettings;
 import org.seamledger.quantity.system.PurchaseSettings;
 import org.seamledger.quantity.system.SealantPack;
+import org.seamledger.quantity.system.SnowGuardSettings;
 import org.seamledger.quantity.system.StockSettings;
 import org.seamledger.quantity.system.UnderlaymentSettings;
 import org.seamledger.quantity.system.BeadSettings;
@@ -102,7 +103,8 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
         new StockSettings(length("12 in"), length("0 in")),
         new PackSettings(SealantPack.CARTRIDGE, Measure.volume("20 fl oz"), Measure.volume("5 gal"), 250, 250, 100, 100,
             Measure.parse(Dimension.AREA, "250 m2")),
-        new GutterSettings(true, length("40 ft"), length("30 in")));
+        new GutterSettings(length("40 ft"), length("30 in")),
+        new SnowGuardSettings(false, length("20 ft"), length("16 in")));
   }
 
   private static Measure length(String text) {
@@ -168,7 +170,8 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
 
   /** The spacings that details may name. */
   public static final List<String> SPACINGS =
-      List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing");
+      List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing",
+          "purchase.gutters.hangerSpacing");
 
   /**
    * One of the spacings, by the name of its field.
@@ -181,6 +184,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       case "fasteners.trimSpacing" -> fasteners.trimSpacing();
       case "fasteners.wedgeSpacing" -> fasteners.wedgeSpacing();
       case "fasteners.bootSpacing" -> fasteners.bootSpacing();
+      case "purchase.gutters.hangerSpacing" -> purchase.gutters().hangerSpacing();
       default -> throw new IllegalArgumentException("expected one of " + String.join(", ", SPACINGS) + ", found \"" + field + "\"");
     };
   }

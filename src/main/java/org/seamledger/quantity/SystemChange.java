@@ -26,7 +26,7 @@ public final class SystemChange {
   public static String apply(RoofSystem base, String name, Map<String, String> values, String file) {
     ObjectNode system = JSON.valueToTree(base.toMap());
     system.put("name", name);
-    values.forEach((path, value) -> set(system, path, value, file));
+    values.forEach((path, value) -> set(system, MovedField.path(path), value, file));
     try {
       return JSON.writeValueAsString(system);
     } catch (JsonProcessingException e) {

@@ -47,8 +47,9 @@ final class SystemReader {
     } catch (JsonProcessingException e) {
       throw notJson(file, e);
     }
-    RoofSystem first = new SystemReader().read(tree, RoofSystem.DEFAULT);
     SystemReader reader = new SystemReader();
+    tree = MovedField.inPlace(tree, reader.problems);
+    RoofSystem first = new SystemReader().read(tree, RoofSystem.DEFAULT);
     RoofSystem system = reader.read(tree, RoofSystem.DEFAULT.withDerivedDefaults(first));
     reader.checkTogether(system);
     if (!reader.problems.isEmpty()) {
@@ -212,7 +213,7 @@ final class SystemReader {
     }
   }
 
-  private static String describe(JsonNode node) {
+  static String describe(JsonNode node) {
     return node.isObject() ? "an object" : node.isArray() ? "a list" : node.isNull() ? "null"
         : node.isTextual() ? "\"" + shortened(node.textValue()) + "\"" : shortened(node.asText());
   }

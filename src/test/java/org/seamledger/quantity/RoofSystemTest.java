@@ -36,6 +36,26 @@ class RoofSystemTest {
     assertThat(sample.toMap()).isEqualTo(expected);
   }
 
+  /** Files from before have the gutters at two places; one that the program wrote has both, and the first decides. */
+  @ParameterizedTest
+  @CsvSource(delimiter = ';',
+      value = {"{'purchase': {'gutters': {'hung': true}}}; true", "{'purchase': {'gutters': {'hung': false}}}; false",
+          "{'eaves': {'note': 'x'}, 'purchase': {'gutters': {'hung': true}}}; true",
+          "{'eaves': {'gutters': false}, 'purchase': {'gutters': {'hung': true}}}; false",
+          "{'eaves': {'gutters': true}, 'purchase': {'gutters': {'hung': false}}}; true", "{'purchase': {'gutters': {}}}; false"},
+      quoteCharacter = '|')
+  void oneValueDecidesWhereGuttersHang(String json, boolean hang) {
+    RoofSystem s = parse(json.replace('\'', '"'));
+    assertThat(s.eaves().gutters()).isEqualTo(hang);
+    assertThat(parse(SystemChange.apply(s, "changed", Map.of("purchase.gutters.hung", "true"), "x")).eaves().gutters()).isTrue();
+  }
+
+  @Test
+  void aMistakeInTheOldNameIsTold() {
+    assertThatThrownBy(() -> parse("{\"purchase\": {\"gutters\": {\"hung\": 3}}}")).isInstanceOf(SystemFormatException.class)
+        .hasMessageContaining("purchase.gutters.hung").hasMessageContaining("true or false");
+  }
+
   @Test
   void promisedDefaults() {
     // What callers may rely on: coverage 16 in, seam 1 1/2 in, tape 3/16 × 7/8 in, lip 1 in, fasteners at most 4 in apart and 1 in from an

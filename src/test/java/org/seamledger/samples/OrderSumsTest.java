@@ -58,8 +58,8 @@ public class OrderSumsTest {
       }
       for (MetalLine m : q.metal()) {
         if (m.lengthM() > 0 && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
-          // A gutter is bought with the drainage, also where the roof system hangs one at each eave.
-          sums.merge(m.part().equals("gutter") ? "gutter in details" : "trim:" + m.part() + "*", m.lengthM(), Double::sum);
+          // A gutter is bought with the drainage.
+          sums.merge(m.part().equals("gutter") ? "gutter" : "trim:" + m.part() + "*", m.lengthM(), Double::sum);
         }
       }
     }
@@ -71,11 +71,6 @@ public class OrderSumsTest {
       sums.merge("panel:*", (double) panels, Double::sum);
       sums.merge("underlayment", panels > 0 ? face.areaM2() : 0, Double::sum);
     }
-    double detailed = sums.getOrDefault("gutter in details", 0.0);
-    sums.remove("gutter in details");
-    sums.put("gutter", detailed + takeoff.detailed().stream().filter(j -> j.junction().kind().equals("eave"))
-        .filter(j -> j.detail().metal().stream().noneMatch(m -> m.part().equals("gutter")))
-        .mapToDouble(j -> j.junction().junction().lengthM()).sum());
     sums.values().removeIf(v -> v < 1e-6);
     return sums;
   }

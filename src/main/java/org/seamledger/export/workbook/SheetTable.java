@@ -75,7 +75,8 @@ final class SheetTable<T> {
     for (String title : sums) {
       int c = places.get(title);
       String range = Cells.letter(c) + row(0) + ":" + Cells.letter(c) + row(rows.size() - 1);
-      sheet.formula(SUMS, c, "SUBTOTAL(109," + range + ")");
+      // Where no row shown has a number there is no sum: 0 would say that it costs nothing.
+      sheet.formula(SUMS, c, "IF(SUBTOTAL(102," + range + ")=0,\"\",SUBTOTAL(109," + range + "))");
       sheet.style(SUMS, c).bold().format(columns.get(c).format()).set();
     }
     if (!sums.isEmpty()) {

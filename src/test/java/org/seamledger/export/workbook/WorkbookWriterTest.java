@@ -176,6 +176,17 @@ class WorkbookWriterTest {
     }
   }
 
+  /** Nothing costs nothing: without a price there is no sum, and the first price makes one. */
+  @Test
+  void noPriceNoSum() throws IOException {
+    try (Opened book = opened(takeoff(Path.of("ifc-samples/gatehouse.ifc")), Optional.empty(), DrawingUnits.BOTH)) {
+      assertThat(book.text("Order", 2, "Cost")).isEmpty();
+      int row = book.find("Order", "tape");
+      book.set("Order", row, "Price", 10);
+      assertThat(book.number("Order", 2, "Cost")).isCloseTo(10 * book.number("Order", row, "Order"), within(1e-9));
+    }
+  }
+
   /** Twice the waste, half the pack: by hand 100 m and 20 % are 120 m, in rolls of 15.24 m (50 ft) 8 rolls. */
   @Test
   void followsWhatAnEstimatorChanges() throws IOException {
