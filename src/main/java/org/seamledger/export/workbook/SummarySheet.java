@@ -16,6 +16,9 @@ import org.seamledger.takeoff.Takeoff;
 /** The first sheet: what was analysed, the roof in a few figures, lengths by kind, cautions. */
 final class SummarySheet {
 
+  /** Characters of a line that fit over the sheet's columns. */
+  private static final int LINE = 100;
+
   private final Takeoff takeoff;
   private final DrawingUnits units;
   private final Worksheet sheet;
@@ -97,11 +100,13 @@ final class SummarySheet {
     row++;
   }
 
+  /** In lines over several columns. Cells are not joined: the library writes joined ones in an order that changes from run to run. */
   private void note(String text) {
-    Cells.text(sheet, row, 0, text);
-    sheet.range(row, 0, row, 3).merge();
-    sheet.rowHeight(row, 15 * Math.ceil(text.length() / 90.0));
-    sheet.range(row, 0, row, 3).style().wrapText(true).verticalAlignment("top").set();
-    row++;
+    int from = 0;
+    while (from < text.length()) {
+      int to = text.length() - from <= LINE ? text.length() : text.lastIndexOf(' ', from + LINE);
+      Cells.text(sheet, row++, 0, text.substring(from, to < from + 1 ? Math.min(text.length(), from + LINE) : to).strip());
+      from = to < from + 1 ? from + LINE : to + 1;
+    }
   }
 }
