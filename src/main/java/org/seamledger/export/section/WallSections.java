@@ -127,6 +127,9 @@ final class WallSections extends SectionComposer {
       Vec2 far = on.at(meets, -below);
       scene.area("furring", List.of(corner, p(x, cricket), far));
       scene.metal("cricket", List.of(p(x + g, top), p(x + g, cricket + g), far.plus(on.up().times(g)), on.at(meets + 30, -below + g)));
+      Vec2 fold = on.at(meets + 8, -below + g / 2);
+      scene.sealPlace("cricket-folds", List.of(SectionParts.round(fold, SectionParts.mm(system.bead().size()))));
+      scene.screwPlace("cricket-seams", on.at(meets + 20, -below + 2 * g), on.at(meets + 20, -below - 6));
       scene.dimension(p(0, 0), p(0, cricket), p(-30, 0), "cricket " + parts.length(cricket));
     }
     scene.metal(part, List.of(p(x, top), corner, on.at(end, -below), on.at(end, -below + g), on.at(end - 14, -below + g)));
