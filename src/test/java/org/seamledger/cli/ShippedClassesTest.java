@@ -61,6 +61,7 @@ class ShippedClassesTest {
       new Allowed("org.apache.commons.compress.", "com.github.luben.zstd.", "the same"),
       new Allowed("org.apache.batik.bridge.", "org.mozilla.javascript.", "scripts in drawings: ours have none"),
       new Allowed("org.apache.batik.script.rhino.", "org.mozilla.javascript.", "the same"),
+      new Allowed("org.apache.fop.pdf.", "org.bouncycastle.", "signatures of documents: none is made"),
       new Allowed("javax.activation.", "com.sun.activation.registries.", "types of mail; documents go to the server as bytes"),
       new Allowed("org.eclipse.jdt.", "org.eclipse.", "a compiler in an IDE; the client mentions two of its classes and never compiles"),
       new Allowed("org.eclipse.jdt.", "org.osgi.", "the same"));
