@@ -4,11 +4,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.export.GateModel;
-import org.seamledger.finding.Severity;
 import org.seamledger.export.SubtotalsCsv;
+import org.seamledger.finding.Severity;
+import org.seamledger.finding.TopicAnswer;
 import org.seamledger.order.PriceList;
 import org.seamledger.order.Subtotals;
-import org.seamledger.finding.TopicAnswer;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -89,7 +89,7 @@ final class AnalyzeCommand implements Task {
       settings.requireNoPlaces();
       topics.requireNoReviews();
       return new EachModel(models, limit, format.forMany(), output).run(session,
-          word -> GateModel.of(analyze(List.of(word), session), List.of(word)));
+          word -> GateModel.of(settings.takeoff(List.of(word), servers, session), List.of(word)));
     }
     List<TopicAnswer> answers = topics.answers();
     Takeoff takeoff = format == OutputFormat.ifc ? copies(answers, session) : result(answers, limit, priced, session);
@@ -101,7 +101,7 @@ final class AnalyzeCommand implements Task {
     requireNoTerminal(session);
     OutputFormat.Request request =
         new OutputFormat.Request(models, limit, topics.author(), topics.created(), priced, submittal.setup(priced));
-    Takeoff takeoff = analyze(models, session).withAnswers(answers);
+    Takeoff takeoff = settings.takeoff(models, servers, session).withAnswers(answers);
     session.print(Optional.ofNullable(output), out -> {
       if (by != null) {
         SubtotalsCsv.write(takeoff, priced, by, out);
@@ -127,12 +127,6 @@ final class AnalyzeCommand implements Task {
   private void requireNoTerminal(Session session) {
     if (format.isBinary() && output == null) {
       session.requireNoTerminal("--format " + format);
-    }
-  }
-
-  private Takeoff analyze(List<String> words, Session session) {
-    try (ChosenModels chosen = ChosenModels.of(words, servers)) {
-      return session.analyze(settings.on(chosen, session.environment()));
     }
   }
 }

@@ -45,10 +45,7 @@ final class PlanCommand implements Task {
     if (isDocument && sheet != null) {
       throw new UsageException("--sheet is one SVG; a file that ends in .html holds all sheets");
     }
-    Takeoff takeoff;
-    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
-      takeoff = session.analyze(settings.on(chosen, session.environment()));
-    }
+    Takeoff takeoff = settings.takeoff(models, servers, session);
     if (isDocument) {
       session.print(Optional.of(output), out -> PlanDrawing.write(PlanDrawing.document(takeoff, setup), out));
       return ExitStatus.DONE;

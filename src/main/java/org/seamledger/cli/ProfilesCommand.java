@@ -36,10 +36,7 @@ final class ProfilesCommand implements Task {
   public int run(Session session) {
     session.requireWritable(output);
     SheetSetup setup = sheets.setup();
-    Takeoff takeoff;
-    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
-      takeoff = session.analyze(settings.on(chosen, session.environment()));
-    }
+    Takeoff takeoff = settings.takeoff(models, servers, session);
     SheetFiles.print(session, ProfileDrawing.sheets(takeoff, setup), sheet, output);
     return ExitStatus.DONE;
   }

@@ -46,18 +46,12 @@ final class QueryCommand implements Task {
     String query = text();
     try {
       GraphQuery.check(query, sparql.toString());
-      Takeoff takeoff = analyze(session);
+      Takeoff takeoff = settings.takeoff(models, servers, session);
       GraphQuery graph = new GraphQuery(takeoff);
       session.print(Optional.ofNullable(output), out -> graph.answer(query, sparql.toString(), format, QueryLimits.OWN, out));
       return ExitStatus.DONE;
     } catch (QueryRefusedException e) {
       throw new UsageException((e.reason() == QueryRefusedException.Reason.TOO_MUCH ? sparql + ": " : "") + e.getMessage());
-    }
-  }
-
-  private Takeoff analyze(Session session) {
-    try (ChosenModels chosen = ChosenModels.of(models, servers)) {
-      return session.analyze(settings.on(chosen, session.environment()));
     }
   }
 

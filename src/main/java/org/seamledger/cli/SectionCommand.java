@@ -37,10 +37,7 @@ final class SectionCommand implements Task {
   public int run(Session session) {
     session.requireWritable(output);
     SheetSetup setup = sheets.setup();
-    Takeoff takeoff;
-    try (ChosenModels chosen = ChosenModels.of(words.subList(0, words.size() - 1), servers)) {
-      takeoff = session.analyze(settings.on(chosen, session.environment()));
-    }
+    Takeoff takeoff = settings.takeoff(words.subList(0, words.size() - 1), servers, session);
     String id = JunctionChoice.id(takeoff, words.get(words.size() - 1));
     session.print(Optional.ofNullable(output), out -> SectionDrawing.write(takeoff, id, setup, out));
     return ExitStatus.DONE;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamledger.source.ModelSource;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Option;
 
 /** What several commands can be told about an analysis. */
@@ -28,6 +29,17 @@ final class Settings {
   void requireNoPlaces() {
     if (!places.isEmpty()) {
       throw new UsageException("--place moves one of several models of a building; with --each every model stands for itself");
+    }
+  }
+
+  /**
+   * The takeoff of models that the command line named.
+   *
+   * @throws org.seamledger.run.FailureException where there is none
+   */
+  Takeoff takeoff(List<String> words, ServersChoice servers, Session session) {
+    try (ChosenModels chosen = ChosenModels.of(words, servers)) {
+      return session.analyze(on(chosen, session.environment()));
     }
   }
 

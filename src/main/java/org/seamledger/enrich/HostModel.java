@@ -32,6 +32,7 @@ final class HostModel {
   private final OwnRecords own;
   private final Model model;
   private final IfcRelease release;
+  private final Map<String, Optional<Value>> stated = new HashMap<>();
 
   /**
    * @param own what an earlier run added, which counts as gone
@@ -89,6 +90,10 @@ final class HostModel {
 
   /** The unit of a sort, such as {@code AREAUNIT}, that the project states, where it does. */
   Optional<Value> unit(String sort) {
+    return stated.computeIfAbsent(sort, this::findUnit);
+  }
+
+  private Optional<Value> findUnit(String sort) {
     for (Entity project : projects().toList()) {
       try {
         Entity units = project.optionalEntity(8);

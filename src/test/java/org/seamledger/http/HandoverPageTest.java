@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
@@ -15,10 +14,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
@@ -49,8 +46,7 @@ class HandoverPageTest {
   }
 
   private static WebElement see(String css, String text) {
-    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d -> d
-        .findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
+    return Chromium.see(browser, css, text);
   }
 
   @Test

@@ -50,8 +50,7 @@ class PlacingPageTest {
   }
 
   private static WebElement see(String css, String text) {
-    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d -> d
-        .findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text)).findFirst().orElse(null));
+    return Chromium.see(browser, css, text);
   }
 
   /** The page may draw an element anew at any moment. */
