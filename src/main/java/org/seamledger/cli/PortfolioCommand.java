@@ -38,8 +38,9 @@ final class PortfolioCommand implements Task {
       + "that lists models, a path a line, from its own folder.")
   private String place;
 
-  @Option(names = "--master", paramLabel = "URL", description = "Share the work on an Apache Spark cluster, such as spark://host:7077, yarn "
-      + "or local[2]; SPARK_HOME names a Spark 4 on this machine. FOLDER may be of a file system that Spark knows, such as s3a://….")
+  @Option(names = "--master", paramLabel = "URL",
+      description = "Share the work on an Apache Spark cluster, such as spark://host:7077, yarn "
+          + "or local[2]; SPARK_HOME names a Spark 4 on this machine. FOLDER may be of a file system that Spark knows, such as s3a://….")
   private String master;
 
   @Spec
@@ -87,7 +88,8 @@ final class PortfolioCommand implements Task {
       Runtime.getRuntime().addShutdownHook(tidy);
       int kept = analyse(models, runner, store, session);
       PortfolioTables.Written written = PortfolioTables.write(store, models, output, priced,
-          session.cluster().map(Cluster::formats).orElse(List.of()), List.of(system == null ? "the default roof system" : String.valueOf(system.getFileName()),
+          session.cluster().map(Cluster::formats).orElse(List.of()),
+          List.of(system == null ? "the default roof system" : String.valueOf(system.getFileName()),
               Program.NAME + " " + Program.version()));
       Runtime.getRuntime().removeShutdownHook(tidy);
       return status(written, kept, session);

@@ -38,7 +38,7 @@ public record PortfolioModel(String place, String name) {
   }
 
   /** Bytes after unpacking, as far as the name tells; 0 where there is no such file. */
-  long roughBytes() {
+  public long roughBytes() {
     try {
       return Files.size(path()) * (name.toLowerCase(java.util.Locale.ROOT).endsWith(".ifc") ? 1 : 8);
     } catch (IOException e) {
