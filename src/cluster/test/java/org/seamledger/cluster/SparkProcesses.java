@@ -78,7 +78,8 @@ final class SparkProcesses implements AutoCloseable {
   }
 
   private static Process java(Path folder, String name, String... words) throws IOException {
-    List<String> command = new ArrayList<>(List.of(JAVA, "-Xmx512m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", HOME + "/jars/*"));
+    List<String> command =
+        new ArrayList<>(List.of(JAVA, "-Xmx512m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", HOME + "/jars/*"));
     command.addAll(List.of(words));
     ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(folder.resolve(name + ".log").toFile());
     builder.environment().putAll(variables());
