@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
-import org.seamledger.export.wording.OneLine;
 import org.seamledger.portfolio.Cluster;
 import org.seamledger.portfolio.PortfolioModel;
 
@@ -52,7 +51,7 @@ final class PortfolioModels {
       }
       return models;
     } catch (IOException e) {
-      throw new UsageException(folder + ": can't be read: " + OneLine.of(String.valueOf(e.getMessage())));
+      throw new UsageException(folder + ": can't be read: " + String.valueOf(e.getMessage()).replaceAll("\\R+\\s*", " "));
     }
   }
 

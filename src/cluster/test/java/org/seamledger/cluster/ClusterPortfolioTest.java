@@ -12,9 +12,12 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.apache.parquet.conf.PlainParquetConfiguration;
 import org.apache.parquet.example.data.Group;
 import org.apache.parquet.hadoop.ParquetReader;
+import org.apache.parquet.hadoop.api.ReadSupport;
 import org.apache.parquet.hadoop.example.GroupReadSupport;
+import org.apache.parquet.io.LocalInputFile;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -121,8 +124,14 @@ class ClusterPortfolioTest {
   /** Parquet, read by its own library, against the comma-separated values. */
   private static void sameNumbersInParquet(Path output) throws IOException {
     List<String> rows = Files.readAllLines(output.resolve("kinds.csv"));
-    try (ParquetReader<Group> reader = ParquetReader
-        .builder(new GroupReadSupport(), new org.apache.hadoop.fs.Path(output.resolve("kinds.parquet").toUri())).build()) {
+    ParquetReader.Builder<Group> builder =
+        new ParquetReader.Builder<>(new LocalInputFile(output.resolve("kinds.parquet")), new PlainParquetConfiguration()) {
+          @Override
+          protected ReadSupport<Group> getReadSupport() {
+            return new GroupReadSupport();
+          }
+        };
+    try (ParquetReader<Group> reader = builder.build()) {
       for (String row : rows.subList(1, rows.size())) {
         Group group = reader.read();
         String[] cells = row.split(",");

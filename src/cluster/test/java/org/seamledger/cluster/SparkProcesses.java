@@ -24,7 +24,8 @@ final class SparkProcesses implements AutoCloseable {
       words=()
       while IFS= read -r -d '' word; do
         if [ -n "$word" ]; then words+=("$word"); fi
-      done < <("$JAVA_OF_TEST" -cp "$SPARK_HOME/jars/*" org.apache.spark.launcher.Main org.apache.spark.deploy.SparkSubmit "$@" | tr -d '\\n')
+      done < <("$JAVA_OF_TEST" -cp "$SPARK_HOME/jars/*" org.apache.spark.launcher.Main \\
+        org.apache.spark.deploy.SparkSubmit "$@" | tr -d '\\n')
       exec "${words[@]}"
       """;
 
