@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
 final class SparkProcesses implements AutoCloseable {
 
   static final String JAVA = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-  private static final Path HOME = Path.of("target", "spark").toAbsolutePath();
+  static final Path HOME = Path.of("target", "spark").toAbsolutePath();
 
   /** As the script of that name in a release of Spark does: asks Spark's own launcher for the command. */
   private static final String SUBMIT = """
