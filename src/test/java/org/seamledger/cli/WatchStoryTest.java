@@ -55,14 +55,14 @@ class WatchStoryTest {
   @TempDir
   Path folder;
   RealBimServer real;
+  Path list;
+  String name;
+  private long project;
 
   @AfterAll
   static void releaseTheServer() {
     RealBimServer.release();
   }
-  Path list;
-  String name;
-  private long project;
 
   @BeforeEach
   void checkInTheFirstRevision() {
