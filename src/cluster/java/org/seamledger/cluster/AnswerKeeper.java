@@ -3,6 +3,7 @@ package org.seamledger.cluster;
 import java.io.IOException;
 import java.util.function.Consumer;
 import org.seamledger.portfolio.EntryStore;
+import org.seamledger.portfolio.ModelCount;
 import org.seamledger.run.Failure;
 import org.seamledger.run.FailureException;
 import org.seamledger.takeoff.UnusableFileException;
@@ -12,21 +13,15 @@ import scala.runtime.BoxedUnit;
 /** Keeps each model's entry as soon as it comes, in the process that began. Called by one thread at a time. */
 final class AnswerKeeper extends AbstractFunction2<Object, SparkAnswer, BoxedUnit> {
 
-  private static final long PAUSE = 5_000_000_000L;
-
   private final EntryStore store;
-  private final int all;
-  private final Consumer<String> say;
-  private int seen;
+  private final ModelCount count;
   private int kept;
-  private long told = System.nanoTime();
   private IOException notKept;
   private String unusable = "";
 
   AnswerKeeper(EntryStore store, int all, Consumer<String> say) {
     this.store = store;
-    this.all = all;
-    this.say = say;
+    this.count = new ModelCount(all, say);
   }
 
   /** @return number of models whose entry was there before */
@@ -45,12 +40,7 @@ final class AnswerKeeper extends AbstractFunction2<Object, SparkAnswer, BoxedUni
     } else {
       keep(answer);
     }
-    seen++;
-    long now = System.nanoTime();
-    if (now - told > PAUSE) {
-      told = now;
-      say.accept(seen + " of " + all + " models");
-    }
+    count.add();
     return BoxedUnit.UNIT;
   }
 

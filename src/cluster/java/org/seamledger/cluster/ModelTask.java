@@ -39,7 +39,7 @@ final class ModelTask extends AbstractFunction1<Iterator<SparkModel>, SparkAnswe
   /** @param attempts that didn't come to an end */
   static SparkAnswer answer(SparkModel asked, ModelRun runner, int attempts) {
     try {
-      if (!RemoteFiles.isAddress(asked.place())) {
+      if (!PortfolioModel.isAddress(asked.place())) {
         return answer(asked, Path.of(asked.place()), runner, attempts);
       }
       Path copy = Files.createTempFile("seamledger", ".model");

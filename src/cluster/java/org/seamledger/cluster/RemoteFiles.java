@@ -2,13 +2,11 @@ package org.seamledger.cluster;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileSystem;
 import org.apache.hadoop.fs.LocatedFileStatus;
 import org.apache.hadoop.fs.Path;
@@ -23,19 +21,13 @@ final class RemoteFiles {
   private RemoteFiles() {
   }
 
-  /** Whether a place is an address rather than a path. */
-  static boolean isAddress(String place) {
-    return place.matches("[a-z][a-z0-9+.-]+:/.*");
-  }
-
-  private static FileSystem system(String address) throws IOException {
-    Configuration settings = SparkHadoopUtil.get().newConfiguration(new SparkConf());
-    return FileSystem.get(URI.create(address.replace(" ", "%20")), settings);
+  private static FileSystem system(Path place) throws IOException {
+    return place.getFileSystem(SparkHadoopUtil.get().newConfiguration(new SparkConf()));
   }
 
   /** Every file below a folder that isn't hidden, by its path from there. */
   static List<PortfolioModel> below(String folder) throws IOException {
-    FileSystem system = system(folder);
+    FileSystem system = system(new Path(folder));
     Path root = system.makeQualified(new Path(folder));
     String start = root.toString().endsWith("/") ? root.toString() : root + "/";
     List<PortfolioModel> models = new ArrayList<>();
@@ -52,7 +44,8 @@ final class RemoteFiles {
   }
 
   static void fetch(String address, java.nio.file.Path to) throws IOException {
-    try (InputStream in = system(address).open(new Path(address))) {
+    Path place = new Path(address);
+    try (InputStream in = system(place).open(place)) {
       Files.copy(in, to, StandardCopyOption.REPLACE_EXISTING);
     }
   }

@@ -55,7 +55,7 @@ final class SparkCluster implements Cluster {
   }
 
   private static SparkModel asked(PortfolioModel model, String known) {
-    boolean isRemote = RemoteFiles.isAddress(model.place());
+    boolean isRemote = PortfolioModel.isAddress(model.place());
     String place = isRemote ? model.place() : Path.of(model.place()).toAbsolutePath().toString();
     return new SparkModel(place, model.name(), isRemote ? 0 : model.roughBytes(), known);
   }

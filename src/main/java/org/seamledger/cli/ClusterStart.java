@@ -7,7 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -17,23 +16,14 @@ import java.util.stream.Stream;
  */
 final class ClusterStart {
 
-  static final String VARIABLE = "SPARK_HOME";
+  private static final String VARIABLE = "SPARK_HOME";
   private static final String JAR = "seamledger-cluster.jar";
   private static final String SPARK = "spark-core_2.13-4.";
 
   private final String master;
-  private final Session session;
-  private final Map<String, String> variables;
 
-  ClusterStart(String master, Session session) {
-    this(master, session, System.getenv());
-  }
-
-  /** @param variables of the process's environment */
-  ClusterStart(String master, Session session, Map<String, String> variables) {
+  ClusterStart(String master) {
     this.master = master;
-    this.session = session;
-    this.variables = variables;
   }
 
   /**
@@ -64,9 +54,9 @@ final class ClusterStart {
     }
   }
 
-  private Path spark() {
-    String home = variables.getOrDefault(VARIABLE, "");
-    if (home.isBlank()) {
+  private static Path spark() {
+    String home = System.getenv(VARIABLE);
+    if (home == null || home.isBlank()) {
       throw new UsageException("--master needs Apache Spark 4 for Scala 2.13 on this machine, the release that the cluster runs: unpack it "
           + "(spark.apache.org/downloads.html, or pip install pyspark) and set " + VARIABLE + " to its folder");
     }
@@ -91,7 +81,7 @@ final class ClusterStart {
   }
 
   /** Beside the program's own jar. */
-  private Path jar() {
+  private static Path jar() {
     try {
       Path here = Path.of(ClusterStart.class.getProtectionDomain().getCodeSource().getLocation().toURI());
       Path jar = here.resolveSibling(JAR);

@@ -77,7 +77,7 @@ final class PortfolioCommand implements Task {
       throw new UsageException("--threads and --model-seconds are whole numbers from 1 on");
     }
     if (master != null && session.cluster().isEmpty()) {
-      return new ClusterStart(master, session).run(words.root().commandLine().getParseResult().originalArgs(),
+      return new ClusterStart(master).run(words.root().commandLine().getParseResult().originalArgs(),
           shapes == null ? session.environment().shapes() : Optional.empty());
     }
     Optional<PriceList> priced = prices.read();

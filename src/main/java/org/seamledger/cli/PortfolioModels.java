@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 import org.seamledger.portfolio.Cluster;
 import org.seamledger.portfolio.PortfolioModel;
 
@@ -17,8 +16,6 @@ import org.seamledger.portfolio.PortfolioModel;
 final class PortfolioModels {
 
   private static final long LONGEST = 1L << 28;
-  /** Of a file system that is none of this machine's: more than the letter of a drive. */
-  private static final Pattern ADDRESS = Pattern.compile("[a-z][a-z0-9+.-]+:/.*");
   private static final String STEP = "ISO-10303-21";
 
   private PortfolioModels() {
@@ -30,7 +27,7 @@ final class PortfolioModels {
    * @throws UsageException where there is none, or the manifest can't be read
    */
   static List<PortfolioModel> of(String word, Optional<Cluster> cluster) {
-    if (ADDRESS.matcher(word).matches()) {
+    if (PortfolioModel.isAddress(word)) {
       return onCluster(word, cluster);
     }
     Path place = Path.of(word);
@@ -51,7 +48,7 @@ final class PortfolioModels {
       }
       return models;
     } catch (IOException e) {
-      throw new UsageException(folder + ": can't be read: " + String.valueOf(e.getMessage()).replaceAll("\\R+\\s*", " "));
+      throw new UsageException(folder + ": can't be read: " + e.getMessage());
     }
   }
 

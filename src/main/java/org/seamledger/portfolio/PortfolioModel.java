@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.util.HexFormat;
+import java.util.regex.Pattern;
 import org.seamledger.finding.Sha256;
 
 /**
@@ -18,8 +19,15 @@ import org.seamledger.finding.Sha256;
  */
 public record PortfolioModel(String place, String name) {
 
+  private static final Pattern ADDRESS = Pattern.compile("[a-z][a-z0-9+.-]+:/.*");
+
   public PortfolioModel(Path path, String name) {
     this(path.toString(), name);
+  }
+
+  /** Whether a place is an address in a file system that is none of this machine's: more than the letter of a drive begins it. */
+  public static boolean isAddress(String place) {
+    return ADDRESS.matcher(place).matches();
   }
 
   Path path() {

@@ -32,9 +32,7 @@ public final class PortfolioRun {
   private final Semaphore room;
   private final ConcurrentLinkedQueue<PortfolioModel> alone = new ConcurrentLinkedQueue<>();
   private final AtomicReference<Throwable> fatal = new AtomicReference<>();
-  private final AtomicInteger seen = new AtomicInteger();
   private final AtomicInteger kept = new AtomicInteger();
-  private long told = System.nanoTime();
 
   /**
    * @param again whether models without a result are analysed again even where that would say the same
@@ -60,9 +58,10 @@ public final class PortfolioRun {
    */
   public int run(List<PortfolioModel> models) throws IOException, InterruptedException {
     AtomicInteger next = new AtomicInteger();
+    ModelCount count = new ModelCount(models.size(), say);
     List<Thread> workers = new ArrayList<>();
     for (int i = 0; i < Math.min(threads, models.size()); i++) {
-      Thread worker = new Thread(() -> work(models, next), "portfolio " + i);
+      Thread worker = new Thread(() -> work(models, next, count), "portfolio " + i);
       worker.setDaemon(true);
       worker.start();
       workers.add(worker);
@@ -104,11 +103,11 @@ public final class PortfolioRun {
     }
   }
 
-  private void work(List<PortfolioModel> models, AtomicInteger next) {
+  private void work(List<PortfolioModel> models, AtomicInteger next, ModelCount count) {
     for (int i = next.getAndIncrement(); i < models.size() && fatal.get() == null; i = next.getAndIncrement()) {
       PortfolioModel model = models.get(i);
       guarded(() -> amongOthers(model));
-      tell(seen.incrementAndGet(), models.size());
+      count.add();
     }
   }
 
@@ -156,13 +155,5 @@ public final class PortfolioRun {
     ModelEntry entry = runner.run(model, file);
     store.end(model.name());
     return entry;
-  }
-
-  private synchronized void tell(int done, int all) {
-    long now = System.nanoTime();
-    if (now - told > 5_000_000_000L) {
-      told = now;
-      say.accept(done + " of " + all + " models");
-    }
   }
 }
