@@ -57,7 +57,7 @@ final class DetailScenes {
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0, ""));
     RoofLayout layout = RoofLayout.of(faces, system, Progress.NONE);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
-        SurfaceLimits.DEFAULT, elements, faces, junctions,
+        SurfaceLimits.DEFAULT, elements, faces, junctions, List.of(),
         Quantities.of(faces, junctions, layout, system, new FixedLines(Rules.packaged()), Progress.NONE), List.of(), new TreeMap<>(),
         KINDS.all(), new TreeMap<>(),
         new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, Surroundings.NONE);
