@@ -65,6 +65,7 @@ final class DetailScenes {
 
   static String kind(String detail) {
     return detail.equals("none-level-face") ? "flat-edge"
+        : detail.equals("step-joint") || detail.equals("end-lap") ? detail
         : Kinds.ALL.stream().filter(detail::startsWith).max((a, b) -> Integer.compare(a.length(), b.length())).orElseThrow();
   }
 
@@ -91,7 +92,7 @@ final class DetailScenes {
       case "rake" -> List.of(face("F1", 1, detail.endsWith("low") ? 0.25 : detail.endsWith("high") ? -0.25 : 0, 0.3));
       case "skew-wall" -> List.of(face("F1", 1, detail.contains("low") ? 0.25 : -0.25, 0.3));
       case "sidewall", "curb-side" -> List.of(face("F1", 1, 0, 0.3));
-      case "pipe" -> List.of(face("F1", 1, 0.4, 0));
+      case "pipe", "step-joint", "end-lap" -> List.of(face("F1", 1, 0.4, 0));
       default -> List.of(face("F1", 1, 0, 0));
     };
   }

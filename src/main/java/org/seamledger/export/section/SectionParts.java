@@ -190,10 +190,18 @@ final class SectionParts {
           List.of(on.at(x - 10, top - g), on.at(x, top - g), on.at(x, top - closure * 0.45), on.at(x + 5, top - closure * 0.5)));
       scene.screwPlace("baffle", on.at(x - 5, top), on.at(x - 5, top - 9));
     }
+    backUp(on, web - flange - 8, web + 4);
     screw("closure", on, web - flange / 2, foot);
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
         "fastening flange " + stated(system.closure().fasteningFlange()));
     scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
+  }
+
+  /** The plate under a pan that backs what is fastened to the pan alone. */
+  void backUp(SlopeLine on, double from, double to) {
+    if (scene.has("back-up")) {
+      scene.metal("back-up", List.of(on.at(from, -0.9 * g), on.at(to, -0.9 * g)));
+    }
   }
 
   /** The edge of a cover over closures: drip and hem; gives its points from the edge inwards. */
@@ -327,6 +335,7 @@ final class SectionParts {
     double cover = Math.min(34, Math.max(18, girth("z") - lower - seam - 6));
     scene.metal("z", List.of(on.at(web - lower, bed), on.at(web, bed), on.at(web, top), on.at(web + cover, top)));
     scene.sealPlace("z", List.of(tape(on, web - lower / 2, 0)));
+    backUp(on, web - lower - 4, web + 4);
     screw("z", on, web - lower / 2, bed);
     panelAlongSeams(on, EDGE, to, web + 150, slope);
     scene.line("panel", on.at(EDGE, 0), on.at(EDGE, seam));
