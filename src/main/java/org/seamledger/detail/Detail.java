@@ -43,7 +43,8 @@ public record Detail(String id, String title, List<MetalPart> metal, List<Seal> 
   /** With the parts alone that these facts of the system and the line ask for, and those that it always has. */
   public Detail askedBy(Map<String, ?> facts) {
     return metal.stream().allMatch(m -> m.where().isEmpty()) ? this
-        : new Detail(id, title, metal.stream().filter(m -> m.where().isEmpty() || Boolean.TRUE.equals(facts.get(m.where()))).toList(), seals,
+        : new Detail(id, title, metal.stream().filter(m -> m.where().isEmpty() || Boolean.TRUE.equals(facts.get(m.where()))).toList(),
+            seals,
             fastenings, holdPoints, waterPath, metalFirst, source, profiles, withFaces);
   }
 

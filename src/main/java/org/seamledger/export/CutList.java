@@ -79,7 +79,8 @@ public final class CutList {
 
   private static List<String> panel(PanelCut cut, double blankM, int piece, int pieces) {
     Panel panel = cut.panel();
-    String note = (pieces > 1 ? "piece " + (piece + 1) + " of " + pieces + " from the low end, lapped " : "") + (panel.shaped() ? "to shape, pan " + panel.pan() : "") + (panel.sliver() ? " narrower than can be worked" : "");
+    String note = (pieces > 1 ? "piece " + (piece + 1) + " of " + pieces + " from the low end, lapped " : "")
+        + (panel.shaped() ? "to shape, pan " + panel.pan() : "") + (panel.sliver() ? " narrower than can be worked" : "");
     return List.of("panel", cut.face(), "", Integer.toString(cut.count()), Rows.number(panel.widthM()),
         MeasureFormat.formatInches(panel.widthM()),
         Rows.number(blankM), MeasureFormat.formatInches(blankM), Rows.number(piece > 0 ? 0 : panel.lowBevelDegrees()),

@@ -43,7 +43,8 @@ public final class DesignFacts {
   private final WaterMetals metals;
 
   /** Facts of a roof whose junctions, joints within faces, quantities and ways of the water these are, and what lies below it. */
-  public DesignFacts(List<DetailedJunction> junctions, List<DetailedJunction> joints, Quantities quantities, DrainageTrace drainage, BelowRoof below) {
+  public DesignFacts(List<DetailedJunction> junctions, List<DetailedJunction> joints, Quantities quantities, DrainageTrace drainage,
+      BelowRoof below) {
     this.below = below;
     this.junctions = List.copyOf(junctions);
     this.joints = List.copyOf(joints);

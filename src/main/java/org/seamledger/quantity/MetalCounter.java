@@ -76,7 +76,8 @@ final class MetalCounter {
   private void backUp(MetalPart part, CountedPlace place) {
     long count = place.cut().stream().filter(p -> !line.fixity().fixes(line.junction().id(), place.face(), p)).count();
     if (count > 0) {
-      add(part, place, (int) count, 0, 0, text.fasteners(part.part(), place, (int) count) + ", one a pan that is not fixed to the deck here");
+      add(part, place, (int) count, 0, 0,
+          text.fasteners(part.part(), place, (int) count) + ", one a pan that is not fixed to the deck here");
     }
   }
 

@@ -84,7 +84,8 @@ public final class Analysis {
     NodeKinds nodeKinds = new NodeKinds(rules);
     List<KindedNode> nodes = nodeKinds.classify(
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
-    Details.Result joints = joints(PanelJoints.of(roof.faces(), layout, system), rules, details, j -> DetailFacts.of(j, layout, system, around));
+    Details.Result joints =
+        joints(PanelJoints.of(roof.faces(), layout, system), rules, details, j -> DetailFacts.of(j, layout, system, around));
     List<DetailedJunction> lines = Stream.concat(decided.junctions().stream(), joints.junctions().stream()).toList();
     Quantities quantities = Quantities.of(roof.faces(), lines, layout, system, new FixedLines(rules),
         Stage.QUANTITIES.of(progress)).withNodes(nodes, lines);
@@ -101,7 +102,8 @@ public final class Analysis {
         .withAccepted(inputs.accepted());
   }
 
-  private static Details.Result joints(List<Junction> joints, Rules rules, Details details, Function<KindedJunction, Map<String, ?>> facts) {
+  private static Details.Result joints(List<Junction> joints, Rules rules, Details details,
+      Function<KindedJunction, Map<String, ?>> facts) {
     if (joints.isEmpty()) {
       return new Details.Result(List.of(), List.of());
     }

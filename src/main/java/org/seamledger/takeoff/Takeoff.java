@@ -88,7 +88,8 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
 
   /** The same result, with other findings. */
   public Takeoff withFindings(List<Finding> others) {
-    return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, joints, quantities, others, advice, kinds,
+    return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, joints, quantities, others, advice,
+        kinds,
         detailTitles, modelled, coverage, nodes, nodeKinds, drainage, surroundings);
   }
 

@@ -46,7 +46,8 @@ class PanelJointsTest {
   }
 
   private static List<String> codes(Takeoff takeoff) {
-    return takeoff.findings().stream().map(Finding::code).filter(c -> c.startsWith("movement/") || c.startsWith("panel/")).distinct().toList();
+    return takeoff.findings().stream().map(Finding::code).filter(c -> c.startsWith("movement/") || c.startsWith("panel/")).distinct()
+        .toList();
   }
 
   @Test

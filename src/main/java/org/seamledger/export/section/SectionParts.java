@@ -93,7 +93,8 @@ final class SectionParts {
   private void underlayment(SlopeLine on, double from, double to, double below) {
     scene.facePart("underlayment", on.at(from, -below + g * 0.35), on.at(to, -below + g * 0.35));
     double under = -below + g * 0.35;
-    scene.faceLabel("underlayment", "underlayment on the deck", on.at(to - 24, under), on.at(to - 80, under), on.at(to - 120, under), on.at(to - 8, under));
+    scene.faceLabel("underlayment", "underlayment on the deck", on.at(to - 24, under), on.at(to - 80, under), on.at(to - 120, under),
+        on.at(to - 8, under));
   }
 
   void deck(SlopeLine on, double from, double to, double below) {
@@ -129,7 +130,8 @@ final class SectionParts {
   /** A clip in the seam beyond the cut. */
   private void clip(SlopeLine on, double s) {
     scene.facePart("clip", on.at(s + 16, -g), on.at(s, -g), on.at(s, seam - 4), on.at(s + 6, seam - 4));
-    scene.faceLabel("clip", "clip in the seam, beyond the cut, screwed to the deck", on.at(s, seam * 0.5), on.at(s, seam * 0.8), on.at(s, seam * 0.2));
+    scene.faceLabel("clip", "clip in the seam, beyond the cut, screwed to the deck", on.at(s, seam * 0.5), on.at(s, seam * 0.8),
+        on.at(s, seam * 0.2));
   }
 
   /** A panel whose seams run along the junction: one is cut. */
