@@ -34,7 +34,7 @@ public final class FactList {
   public static final List<Fact> LINE = List.of(
       fact("faceCount", COUNT, "1 or 2: roof faces that end at the line", "counted"),
       fact("against", WORD, "\"face\", \"nothing\" (free edge), \"wall\", \"penetration\" (a side of a polygonal one), \"round\" (the "
-          + "closed line of a round one), \"opening\" (a side of a hole that nothing fills)",
+          + "closed line of a round one), \"opening\" (a side of a hole that nothing fills), \"panel\" (nothing ends: panels are divided)",
           "what was found at the edge, above the roof or in its hole"),
       fact("inclinationDegrees", NUMBER, DEGREES, "angle of the line to the horizontal, 0 to 90",
           "between its ends; 0 for a round line"),
@@ -61,7 +61,12 @@ public final class FactList {
       fact("service", FLAG, "penetrations: true for pipes, ducts, cable trays and other parts of the services", "by IFC class"),
       fact("oblique", FLAG, "true for a free edge neither parallel to the slope nor level", "obliquity between 5 and 85 degrees"),
       fact("curved", FLAG, "true where a face at the line is curved", "the face is a run of facets"),
-      fact("gapM", NUMBER, METRES, "two faces: the gap between their edges as modelled", "where it is more than coincidence"));
+      fact("gapM", NUMBER, METRES, "two faces: the gap between their edges as modelled", "where it is more than coincidence"),
+      fact("runM", NUMBER, METRES, "where panels are divided: the longest that there would be without it", "panel layout"),
+      fact("runMovementM", NUMBER, METRES, "and that panel's movement at its free end, between the lowest and the highest temperature of "
+          + "the metal", "coefficient of expansion; half the length where it is fixed in the middle"),
+      fact("runGapM", NUMBER, METRES, "and the room that the system leaves for it", "roof system"),
+      fact("longestPieceM", NUMBER, METRES, "and the longest panel that is made in one", "roof system"));
 
   /** What the rules that choose details see besides. */
   public static final List<Fact> CHOICE = List.of(
@@ -72,6 +77,7 @@ public final class FactList {
       fact("sealSeamsBelowDegrees", NUMBER, DEGREES, "faces flatter than this count as low slope: their seams are sealed",
           "roof system, its limit as an angle"),
       fact("cricketAboveM", NUMBER, METRES, "penetrations wider than this perpendicular to the slope get a cricket", "roof system"),
+      fact("backUpPlates", FLAG, "true where the system asks for a back-up plate under what is fastened to the pan alone", "roof system"),
       fact("onSeam", FLAG, "pipes: true where a seam runs through the pipe or its boot", "panel layout"),
       fact("gutter", FLAG, "eaves: true where a gutter hangs along it", "the model's gutters along the line, or roof system"),
       fact("parapet", FLAG, "walls: true where the wall is a parapet, which ends under a coping",
@@ -168,9 +174,13 @@ public final class FactList {
 
   /** And of a face. */
   public static final List<Fact> FACE = List.of(
-      fact("panelLengthM", NUMBER, METRES, "length of its longest panel", "panel layout"),
-      fact("movementM", NUMBER, METRES, "that panel's change of length between the lowest and the highest temperature of the metal",
-          "coefficient of expansion; half the length where it is fixed in the middle"),
+      fact("panelLengthM", NUMBER, METRES, "length of the longest piece of panel that is made for it", "panel layout"),
+      fact("panelRunM", NUMBER, METRES, "length of its longest panel if none were divided", "panel layout"),
+      fact("panelRunMovementM", NUMBER, METRES, "that panel's movement at its free end", "as movementM"),
+      fact("stepJoints", COUNT, "lines at which its panels are divided to move apart", "panel layout, by the kinds of those lines"),
+      fact("endLaps", COUNT, "lines at which its panels are lapped of pieces", "likewise"),
+      fact("movementM", NUMBER, METRES, "change of length of the longest panel that moves as one, between the lowest and the highest "
+          + "temperature of the metal", "coefficient of expansion; half the length where it is fixed in the middle"),
       fact("faceMetal", WORD, "its metal, by the words of panelMetal", "names of the model's materials, or else roof system"),
       fact("copperAbove", FLAG, "true where water that ran over copper comes to a face of zinc, aluminium or what is coated with them",
           "trace of the water"));

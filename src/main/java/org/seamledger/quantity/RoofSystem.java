@@ -68,12 +68,12 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
   public static final RoofSystem DEFAULT = new RoofSystem("Default standing seam system",
       new PanelSettings(length("16 in"), length("1 1/2 in"), SeamKind.DOUBLE_FOLD, length("0 in"), Metal.ALUMINIUM_ZINC_STEEL,
           length("0.024 in"),
-          FixedAt.EAVE, true, length("3/4 in"), length("3 in")),
+          FixedAt.EAVE, true, length("3/4 in"), length("200 ft"), length("3 in")),
       new LayoutSettings(Start.LEFT, length("0 in")),
       new TapeSettings(length("7/8 in"), length("3/16 in"), length("50 ft"), share("12.5 %"), length("2 in")),
       new ClosureSettings(length("1 1/2 in"), length("1 in")),
       new FastenerSettings(length("4 in"), length("1 in"), 1, length("12 in"), length("18 in"), length("1 1/2 in"), Metal.STAINLESS_STEEL,
-          length("1 in"), length("1 1/4 in"), 1),
+          length("1 in"), length("1 1/4 in"), false, 1),
       new BeadSettings(BeadShape.ROUND, length("1/4 in"), length("1 3/4 in"), BeadShape.FILLET, length("3/8 in"), BeadShape.FILLET,
           length("1/4 in"), Measure.volume("10.1 fl oz")),
       new SealantSettings(CureKind.MOISTURE, false, length("2 mm"), Measure.temperature("4 °C"), Measure.temperature("32 °C"),
@@ -96,7 +96,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
 
   /** Common practice, to be replaced by what is sold. */
   private static PurchaseSettings usualPurchase() {
-    return new PurchaseSettings(new CutSettings(length("1 in"), length("1 in"), length("1 in")),
+    return new PurchaseSettings(new CutSettings(length("1 in"), length("1 in"), length("1 in"), length("6 in")),
         new CoilSettings(length("4 in"), length("48 in")),
         new ClipSettings(length("24 in"), length("12 in"), length("12 in"), 2, length("0 ft")),
         new UnderlaymentSettings(length("36 in"), length("66 2/3 ft"), length("3 in"), length("6 in")),

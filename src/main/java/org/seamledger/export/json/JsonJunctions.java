@@ -11,6 +11,7 @@ import org.seamledger.detail.Decided;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.FacePart;
 import org.seamledger.detail.HoldPoint;
 import org.seamledger.detail.Kind;
 import org.seamledger.junction.Junction;
@@ -39,6 +40,12 @@ public final class JsonJunctions {
 
   public void junctions() throws IOException {
     json.objects("junctions", takeoff.detailed(), this::junction);
+  }
+
+  /** Lines within faces at which panels are divided: like junctions, but no edges of a face. */
+  public void joints() throws IOException {
+    json.objects("joints", takeoff.joints(), this::junction);
+    json.objects("jointKinds", takeoff.joints().stream().map(j -> j.junction().type()).distinct().sorted().toList(), this::kind);
   }
 
   private void junction(DetailedJunction detailed) throws IOException {
@@ -144,19 +151,21 @@ public final class JsonJunctions {
   /** What the details are that the junctions name, by id. */
   public void details() throws IOException {
     SortedMap<String, Detail> used = new TreeMap<>();
-    takeoff.detailed().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> used.put(d.id(), d));
+    takeoff.lines().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> used.put(d.id(), d));
     json.objects("details", used.values(), this::detail);
   }
 
   /** What the kinds are that a line can have, in the order in which they are listed. */
   public void kinds() throws IOException {
-    json.objects("kinds", Stream.concat(takeoff.kinds().stream(), Stream.of(Kind.UNCLASSIFIED)).toList(), kind -> {
-      json.word("id", kind.id());
-      json.word("label", kind.label());
-      json.word("meaning", kind.meaning());
-      json.word("family", kind.family().word());
-      json.word("planLine", kind.line().word());
-    });
+    json.objects("kinds", Stream.concat(takeoff.kinds().stream(), Stream.of(Kind.UNCLASSIFIED)).toList(), this::kind);
+  }
+
+  private void kind(Kind kind) throws IOException {
+    json.word("id", kind.id());
+    json.word("label", kind.label());
+    json.word("meaning", kind.meaning());
+    json.word("family", kind.family().word());
+    json.word("planLine", kind.line().word());
   }
 
   /** What a person can choose in place of the rules' detail. */
@@ -172,8 +181,14 @@ public final class JsonJunctions {
     json.word("title", detail.title());
     json.flag("metalFirst", detail.metalFirst());
     json.word("withoutSealant", detail.waterPath());
+    json.objects("withFaces", detail.withFaces(), this::withFaces);
     json.objects("holdPoints", detail.holdPoints(), this::holdPoint);
     json.word("source", detail.source());
+  }
+
+  private void withFaces(FacePart part) throws IOException {
+    json.word("part", part.part());
+    json.word("orderLine", part.orderLine());
   }
 
   void holdPoint(HoldPoint point) throws IOException {
