@@ -26,6 +26,9 @@ public final class Analyses {
 
   /** Deaths of the process during one analysis until that is taken for the reason. */
   static final int MOST_DEATHS = 2;
+  static final String DIED = "analysis/died";
+  static final String DIED_WORDS = "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not begun again. Where the"
+      + " models aren't the reason, send them again.";
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final String COLUMNS =
       "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
@@ -34,10 +37,15 @@ public final class Analyses {
   private final ReviewCarryOver carrier;
   private final Numbers numbers;
 
-  Analyses(Database db) {
+  Analyses(Database db, Optional<ModelFolder> models) {
     this.db = db;
     this.carrier = new ReviewCarryOver(db);
-    this.numbers = new Numbers(db);
+    this.numbers = new Numbers(db, models);
+  }
+
+  /** The form in which storage has a path of this process. */
+  String stored(String path) {
+    return numbers.stored(path);
   }
 
   /** A fresh id of 128 random bits, lower-case hexadecimal. */
@@ -178,9 +186,7 @@ public final class Analyses {
   public List<StoredAnalysis> unfinished() {
     return db.transaction(() -> {
       db.run("UPDATE analysis SET state = ?, finished = ?, problem_code = ?, problem = ? WHERE state = ? AND starts >= ?",
-          State.FAILED.word(), now(), "analysis/died", "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not"
-              + " begun again. Where the models aren't the reason, send them again.",
-          State.RUNNING.word(), MOST_DEATHS);
+          State.FAILED.word(), now(), DIED, DIED_WORDS, State.RUNNING.word(), MOST_DEATHS);
       db.run("UPDATE analysis SET state = ? WHERE state = ?", State.QUEUED.word(), State.RUNNING.word());
       return withFiles(db.list(COLUMNS + "WHERE state = ? ORDER BY created, id", this::row, State.QUEUED.word()));
     });
@@ -207,6 +213,11 @@ public final class Analyses {
           a.problemCode(), a.problem()));
     }
     return full;
+  }
+
+  /** Has an analysis taken before others, or after them, where several workers take them: the higher the earlier; 0 is usual. */
+  public void prioritize(String id, int priority) {
+    db.transaction(() -> db.run("UPDATE analysis SET priority = ? WHERE id = ?", priority, id));
   }
 
   /** Notes that it runs now; false where it was cancelled or removed meanwhile. */
