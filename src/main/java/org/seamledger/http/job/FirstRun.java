@@ -9,6 +9,7 @@ import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
 import org.seamledger.run.Failure;
+import org.seamledger.run.PatientStorage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -15,6 +15,7 @@ import org.seamledger.run.Outcome;
 import org.seamledger.run.Result;
 import org.seamledger.run.StoredRuns;
 import org.seamledger.watch.Health;
+import org.seamledger.run.PatientStorage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

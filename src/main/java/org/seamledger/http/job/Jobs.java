@@ -18,6 +18,7 @@ import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.run.Failure;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.Health;
+import org.seamledger.run.MemoryAlarm;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

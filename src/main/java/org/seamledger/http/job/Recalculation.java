@@ -12,6 +12,7 @@ import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.run.Failure;
+import org.seamledger.run.PatientStorage;
 
 /** Computes results again so that they follow the decisions of users. */
 final class Recalculation {
