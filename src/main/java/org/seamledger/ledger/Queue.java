@@ -104,6 +104,11 @@ public final class Queue {
     db.stepwise(() -> db.run("UPDATE analysis SET trouble = ? WHERE id = ?", why, id));
   }
 
+  /** Whether nothing is known that keeps a result from following its decisions. */
+  public boolean hasNoTrouble(String id) {
+    return db.stepwise(() -> db.one("SELECT 1 FROM analysis WHERE id = ? AND trouble IS NULL", r -> 1, id)).isPresent();
+  }
+
   /** Puts back what a worker has not ended, since the worker ends in good order: what ran is not why. */
   public void putBack(String id, String holder) {
     db.stepwise(() -> db.run("UPDATE analysis SET state = 'queued', starts = starts - 1, holder = NULL, ticket = NULL, stage = NULL"

@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
-import org.seamledger.http.answer.Names;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.Store;
@@ -93,13 +92,5 @@ final class JobRuns {
     if (isFault) {
       health.failedAsLogged(part);
     }
-  }
-
-  /** What clients read of a failure: files lose the folders of this machine, and its size is nobody's business. */
-  static String text(Failure failure) {
-    if (failure instanceof Failure.OutOfMemory) {
-      return "The models need more memory than this server has; start it with a larger heap, or split the model.";
-    }
-    return failure instanceof Failure.UnusableSettings ? Names.withoutFolders(failure.text()) : failure.text();
   }
 }

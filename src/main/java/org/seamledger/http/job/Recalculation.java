@@ -11,6 +11,7 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.run.ClientWords;
 import org.seamledger.run.Failure;
 import org.seamledger.run.PatientStorage;
 
@@ -68,7 +69,7 @@ final class Recalculation {
 
   /** Notes that the work for a result failed. */
   void failed(String id, Failure failure) {
-    troubles.put(id, JobRuns.text(failure));
+    troubles.put(id, ClientWords.of(failure));
   }
 
   /** The state as it is stored; that of one that was removed is cancelled, and that of one that can't be seen now is waiting. */
