@@ -10,6 +10,7 @@ import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -338,6 +339,14 @@ public final class Analyses {
       db.run("DELETE FROM project WHERE id = ? AND NOT EXISTS (SELECT 1 FROM analysis WHERE project = ?)", a.project(), a.project());
       return null;
     });
+  }
+
+  /** How long the oldest analysis waits that waits; zero where none does. */
+  public Duration oldestWaiting() {
+    Optional<String> oldest = db.transaction(
+        () -> db.one("SELECT MIN(created) FROM analysis WHERE state = 'queued'", r -> Optional.ofNullable(r.getString(1)))).orElse(Optional.empty());
+    Duration age = oldest.map(o -> Duration.between(Instant.parse(o), Instant.now())).orElse(Duration.ZERO);
+    return age.isNegative() ? Duration.ZERO : age;
   }
 
   /** Number of analyses by state. */

@@ -66,7 +66,7 @@ final class JobRuns {
         board.keep(job.id, done.value());
       }
       Optional<Failure> failure = outcome.failure().map(f -> f.orStopped(job.stop()));
-      tell(job, decided.isPresent() ? Jobs.RECALCULATION : Jobs.ANALYSES, failure);
+      tell(job, decided.isPresent() ? LocalJobs.RECALCULATION : LocalJobs.ANALYSES, failure);
       return failure;
     } finally {
       job.isBeyondInterrupts();
@@ -87,7 +87,7 @@ final class JobRuns {
     boolean isFault = failure.filter(Failure.Fault.class::isInstance).isPresent();
     if (isFault || failure.filter(Failure.OutOfMemory.class::isInstance).isPresent()) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(failure.get().cause().orElseThrow())
-          .log(part.equals(Jobs.ANALYSES) ? "analysis failed" : "decisions not followed");
+          .log(part.equals(LocalJobs.ANALYSES) ? "analysis failed" : "decisions not followed");
     }
     if (isFault) {
       health.failedAsLogged(part);

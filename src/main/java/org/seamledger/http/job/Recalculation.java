@@ -72,12 +72,7 @@ final class Recalculation {
     troubles.put(id, ClientWords.of(failure));
   }
 
-  /** The state as it is stored; that of one that was removed is cancelled, and that of one that can't be seen now is waiting. */
   State stateOf(String id) {
-    try {
-      return store.analyses().get(id).state();
-    } catch (LedgerException e) {
-      return e.reason() == LedgerException.Reason.NOT_FOUND ? State.CANCELLED : State.QUEUED;
-    }
+    return Jobs.stateOf(store, id);
   }
 }
