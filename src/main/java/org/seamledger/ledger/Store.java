@@ -20,6 +20,7 @@ public final class Store implements AutoCloseable {
   private final Path uploads;
   private final Choices choices;
   private final ProjectPrices prices;
+  private volatile boolean left;
 
   /** What storage has that several processes share. */
   private record Shared(PostgresAddress address, Processes.Member here, ModelFolder models, PostgresConnections connections) {
@@ -118,6 +119,11 @@ public final class Store implements AutoCloseable {
     return shared().connections();
   }
 
+  /** Where the database is that is shared; never with credentials. */
+  public PostgresAddress address() {
+    return shared().address();
+  }
+
   /** What one process at a time does, of those that share the storage. */
   public Lease lease(String name) {
     return new Lease(shared().address(), name);
@@ -171,7 +177,8 @@ public final class Store implements AutoCloseable {
   @Override
   public void close() {
     try {
-      if (shared != null) {
+      if (shared != null && !left) {
+        left = true;
         leave();
       }
       db.close();
