@@ -10,6 +10,7 @@ import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.Processes;
 import org.seamledger.ledger.Store;
 import org.seamledger.queue.Worker;
+import org.seamledger.queue.WorkerLimits;
 import org.seamledger.queue.WorkerSetting;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
@@ -87,8 +88,7 @@ final class WorkCommand implements Task {
     warnOfOthers(store);
     Path scratch = store.models().scratch(store.here().id());
     WorkerSetting setting = new WorkerSetting(store, analyzer, scratch, list.list().map(Servers::of).orElseGet(Servers::none),
-        new Download(store.uploads(), scratch, Watching.MOST_BYTES), new Health(session.clock()), threads,
-        Duration.ofSeconds(analysisSeconds), perProject, Duration.ofHours(keepHours),
+        new Download(store.uploads(), scratch, Watching.MOST_BYTES), new Health(session.clock()), limits(),
         () -> Runtime.getRuntime().halt(ExitStatus.UNREADABLE));
     Worker worker = Worker.start(setting);
     LoggerFactory.getLogger(Worker.class).atInfo().addKeyValue("database", store.address()).addKeyValue("models", store.models())
@@ -103,6 +103,12 @@ final class WorkCommand implements Task {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  private WorkerLimits limits() {
+    WorkerLimits standard = WorkerLimits.standard();
+    return standard.threads(threads).perProject(perProject).lasting(Duration.ofSeconds(analysisSeconds), standard.grace())
+        .keeping(Duration.ofHours(keepHours));
   }
 
   private static void end(Worker worker, Store store, Path scratch, CountDownLatch ended) {

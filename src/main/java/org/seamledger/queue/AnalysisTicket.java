@@ -78,7 +78,7 @@ final class AnalysisTicket implements ExecutionHandler<Void> {
   }
 
   private Optional<StoredAnalysis> turn(String ticket) {
-    return closing.getAsBoolean() ? Optional.empty() : queue.take(holder, ticket, setting.perProject());
+    return closing.getAsBoolean() ? Optional.empty() : queue.take(holder, ticket, setting.limits().perProject());
   }
 
   private void run(StoredAnalysis analysis) {

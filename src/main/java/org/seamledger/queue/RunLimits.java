@@ -1,6 +1,5 @@
 package org.seamledger.queue;
 
-import java.time.Duration;
 import java.util.Comparator;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -20,7 +19,6 @@ import org.slf4j.LoggerFactory;
 final class RunLimits {
 
   private static final Logger LOG = LoggerFactory.getLogger(Worker.class);
-  static final Duration GRACE = Duration.ofSeconds(Integer.getInteger("seamledger.grace", 30));
 
   private final WorkerSetting setting;
   private final Queue queue;
@@ -52,10 +50,10 @@ final class RunLimits {
       runs.stream().filter(ClaimedRun::isUnderWay).min(Comparator.comparing(ClaimedRun::age)).ifPresent(this::endForMemory);
     }
     for (ClaimedRun run : runs) {
-      if (run.isUnderWay() && run.age().compareTo(setting.longest()) > 0) {
-        run.interrupt(new Failure.TooLong(setting.longest()));
+      if (run.isUnderWay() && run.age().compareTo(setting.limits().longest()) > 0) {
+        run.interrupt(new Failure.TooLong(setting.limits().longest()));
       }
-      if (run.isDeafFor(GRACE)) {
+      if (run.isDeafFor(setting.limits().grace())) {
         haltFor(run);
       }
       tell(run);

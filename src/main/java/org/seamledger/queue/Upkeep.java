@@ -25,7 +25,7 @@ final class Upkeep {
   }
 
   synchronized void run() {
-    store.queue().withoutTicket(setting.perProject()).forEach(tickets::analysis);
+    store.queue().withoutTicket(setting.limits().perProject()).forEach(tickets::analysis);
     long now = System.nanoTime();
     if (decisions == 0 || now - decisions > BETWEEN_LOOKS_AT_DECISIONS.toNanos()) {
       decisions = now;
@@ -39,7 +39,7 @@ final class Upkeep {
 
   private void clean() {
     if (store.models().isThere()) {
-      int gone = store.models().clean(store.queue().paths(), setting.kept());
+      int gone = store.models().clean(store.queue().paths(), setting.limits().kept());
       if (gone > 0) {
         LOG.atInfo().addKeyValue("files", gone).log("models cleaned that no analysis refers to");
       }

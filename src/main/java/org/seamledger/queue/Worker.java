@@ -21,13 +21,12 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A process that takes analyses from the queue and runs them, a few at once. It says once a second that it is alive; one that is silent for
- * four seconds is taken for dead, and others begin again what it had.
+ * A process that takes analyses from the queue and runs them, a few at once. It says now and then that it is alive; where one is silent,
+ * others begin again what it had.
  */
 public final class Worker implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Worker.class);
-  private static final Duration HEARTBEAT = Duration.ofSeconds(1);
   private static final int MISSED = 4;
   private static final Duration POLL = Duration.ofMillis(250);
   private static final Duration UPKEEP = Duration.ofSeconds(5);
@@ -65,8 +64,8 @@ public final class Worker implements AutoCloseable {
     RecurringTask<Void> recurring = Tasks.recurring("upkeep", FixedDelay.of(UPKEEP)).defaultPriority(UPKEEP_PRIORITY)
         .execute((instance, context) -> upkeep.run());
     scheduler = Scheduler.create(store.connections(), tasks).startTasks(recurring).tableName(Queue.TICKETS).enablePriority()
-        .schedulerName(new SchedulerName.Fixed(store.here().id())).threads(setting.threads()).pollUsingLockAndFetch(0.5, 1.0)
-        .pollingInterval(POLL).heartbeatInterval(HEARTBEAT).missedHeartbeatsLimit(MISSED).shutdownMaxWait(LAST_WAIT)
+        .schedulerName(new SchedulerName.Fixed(store.here().id())).threads(setting.limits().threads()).pollUsingLockAndFetch(0.5, 1.0)
+        .pollingInterval(POLL).heartbeatInterval(setting.limits().heartbeat()).missedHeartbeatsLimit(MISSED).shutdownMaxWait(LAST_WAIT)
         .failureLogging(LogLevel.DEBUG, false).build();
     clock.scheduleWithFixedDelay(setting.health().guarded("clock", limits::look), LOOK_MILLIS, LOOK_MILLIS, TimeUnit.MILLISECONDS);
     clock.scheduleWithFixedDelay(setting.health().guarded("presence", this::say), SEEN_SECONDS, SEEN_SECONDS, TimeUnit.SECONDS);

@@ -1,7 +1,6 @@
 package org.seamledger.queue;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import org.seamledger.ledger.Store;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
@@ -15,12 +14,8 @@ import org.seamledger.watch.Servers;
  * @param store one that is shared
  * @param scratch folder for what is being written
  * @param servers the servers that models may be fetched from
- * @param threads analyses at once
- * @param longest that one analysis may take
- * @param perProject most analyses of one project at once, in all workers together
- * @param kept how long a file of the shared folder stays that no analysis refers to
  * @param halt ends the process at once, where an analysis can't be ended otherwise
  */
 public record WorkerSetting(Store store, Analyzer<Result> analyzer, Path scratch, Servers servers, Download download, Health health,
-    int threads, Duration longest, int perProject, Duration kept, Runnable halt) {
+    WorkerLimits limits, Runnable halt) {
 }

@@ -1,6 +1,7 @@
 package org.seamledger.http;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.Optional;
 import org.seamledger.http.setting.Limits;
@@ -9,6 +10,7 @@ import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.Processes;
 import org.seamledger.ledger.Store;
 import org.seamledger.queue.Worker;
+import org.seamledger.queue.WorkerLimits;
 import org.seamledger.queue.WorkerSetting;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
@@ -20,6 +22,8 @@ import org.seamledger.watch.Servers;
 final class SharedProcess {
 
   private static final Duration LONGEST = Duration.ofSeconds(Integer.getInteger("seamledger.longest", 60));
+  /** Shorter than users have it, so that a death is noticed sooner. */
+  private static final Duration HEARTBEAT = Duration.ofMillis(Integer.getInteger("seamledger.heartbeat", 200));
   private static final int PER_PROJECT = Integer.getInteger("seamledger.perProject", Integer.MAX_VALUE);
 
   private SharedProcess() {
@@ -47,7 +51,8 @@ final class SharedProcess {
     Store store = Store.share(database, models, Processes.Member.here("work", analyzer.version(), analyzer.rules()));
     Path scratch = store.models().scratch(store.here().id());
     Worker worker = Worker.start(new WorkerSetting(store, analyzer, scratch, Servers.none(), new Download(store.uploads(), scratch, 1 << 20),
-        new Health(java.time.Clock.systemUTC()), 1, LONGEST, PER_PROJECT, Duration.ofHours(1), () -> Runtime.getRuntime().halt(3)));
+        new Health(Clock.systemUTC()), WorkerLimits.standard().perProject(PER_PROJECT).lasting(LONGEST, Duration.ofSeconds(1))
+            .heartbeat(HEARTBEAT), () -> Runtime.getRuntime().halt(3)));
     Runtime.getRuntime().addShutdownHook(new Thread(() -> {
       worker.close();
       store.close();
