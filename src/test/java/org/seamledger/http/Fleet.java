@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 /** Real processes of the tests on one database: servers and workers, each of which can be killed and started again. */
 final class Fleet implements AutoCloseable {
@@ -23,7 +24,7 @@ final class Fleet implements AutoCloseable {
   private final String database;
   private final Path models;
   private final List<String> properties;
-  final List<Member> members = new ArrayList<>();
+  final List<Member> members = new CopyOnWriteArrayList<>();
   private final HttpClient client = HttpClient.newHttpClient();
 
   Fleet(String database, Path models, String... properties) {
@@ -35,13 +36,15 @@ final class Fleet implements AutoCloseable {
   /** One process. */
   final class Member {
     final String work;
+    private final String database;
     private Process process;
     /** Of a server. */
     volatile String url = "";
     final List<String> said = new ArrayList<>();
 
-    private Member(String work) {
+    private Member(String work, String database) {
       this.work = work;
+      this.database = database;
     }
 
     Member start() {
@@ -105,7 +108,12 @@ final class Fleet implements AutoCloseable {
   }
 
   Member start(String work) {
-    Member m = new Member(work).start();
+    return start(work, database);
+  }
+
+  /** Starts one that reaches the database by another way. */
+  Member start(String work, String url) {
+    Member m = new Member(work, url).start();
     members.add(m);
     return m;
   }
@@ -131,6 +139,24 @@ final class Fleet implements AutoCloseable {
       body.append("--b\r\nContent-Disposition: form-data; name=\"").append(fields[i]).append("\"\r\n\r\n").append(fields[i + 1]).append("\r\n");
     }
     return call(server, "POST", "/api/analyses", "multipart/form-data; boundary=b", body + "--b--\r\n");
+  }
+
+  /** How an analysis ended, asked of any server that answers, for a minute and a half without any. */
+  JsonNode awaitAnywhere(String id) throws InterruptedException {
+    List<Member> servers = members.stream().filter(m -> m.work.equals("serve")).toList();
+    long end = System.nanoTime() + Duration.ofSeconds(240).toNanos();
+    for (int i = 0; System.nanoTime() < end; i++) {
+      try {
+        JsonNode now = get(servers.get(i % servers.size()), "/api/analyses/" + id);
+        if (!List.of("queued", "running").contains(now.path("state").textValue())) {
+          return now;
+        }
+      } catch (IOException e) {
+        // It was killed, or starts.
+      }
+      Thread.sleep(50);
+    }
+    throw new AssertionError(id + " does not end\n" + logs());
   }
 
   /** How an analysis ended. */
