@@ -78,7 +78,15 @@ final class Fleet implements AutoCloseable {
     }
 
     private void drain(BufferedReader out) {
-      Thread reader = new Thread(() -> out.lines().forEach(this::say), "output");
+      Thread reader = new Thread(() -> {
+        try {
+          for (String line = out.readLine(); line != null; line = out.readLine()) {
+            say(line);
+          }
+        } catch (IOException e) {
+          // It was killed.
+        }
+      }, "output");
       reader.setDaemon(true);
       reader.start();
     }

@@ -33,6 +33,7 @@ class WorkerDeathTest {
   private static final int MODELS = Integer.getInteger("seamledger.models", 24);
   private static final int PARTITION_SECONDS = Integer.getInteger("seamledger.partition", 4);
   private static final int USERS = 3;
+  private static final int KILL_MILLIS = 800;
   private static final int SHAPES = 8;
 
   @TempDir
@@ -117,7 +118,8 @@ class WorkerDeathTest {
       JsonNode answer = sendSurely(words(i), project, unsure);
       project = answer.path("project").textValue();
       acknowledged.put(answer.path("id").textValue(), String.valueOf(i));
-      Thread.sleep(20);
+      // So that they send while others kill, to the end.
+      Thread.sleep((long) KILLS * KILL_MILLIS * USERS / MODELS);
     }
     return null;
   }
@@ -127,7 +129,7 @@ class WorkerDeathTest {
     List<Fleet.Member> servers = fleet.members.stream().filter(m -> m.work.equals("serve")).toList();
     for (int i = 0;; i++) {
       try {
-        Fleet.Member server = servers.get(i % servers.size());
+        Fleet.Member server = servers.get((i + Math.abs(words.hashCode())) % servers.size());
         return project == null ? fleet.upload(server, words) : fleet.upload(server, words, "project", project);
       } catch (IOException e) {
         unsure.incrementAndGet();
@@ -139,7 +141,7 @@ class WorkerDeathTest {
 
   private void kill(Random random) throws InterruptedException {
     for (int i = 0; i < KILLS; i++) {
-      Thread.sleep(200 + random.nextInt(1200));
+      Thread.sleep(KILL_MILLIS / 4 + random.nextInt(KILL_MILLIS * 3 / 2));
       Fleet.Member victim = fleet.members.get(random.nextInt(fleet.members.size()));
       victim.kill();
       victim.start();
