@@ -28,7 +28,7 @@ final class Cli {
       subcommands = {AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class,
           PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class, SectionCommand.class,
           ProjectsCommand.class,
-          ServeCommand.class, WatchCommand.class, WarmUpCommand.class},
+          ServeCommand.class, WorkCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100,
@@ -118,7 +118,7 @@ final class Cli {
       return task.run(session);
     }
     throw new UsageException(
-        "say what to do: analyze, check, compare, explain, plan, portfolio, query, section, projects, serve or watch; --help tells more");
+        "say what to do: analyze, check, compare, explain, plan, portfolio, query, section, projects, serve, watch or work; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {

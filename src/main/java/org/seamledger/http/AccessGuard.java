@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.setting.Options;
+import org.seamledger.ledger.SessionRows;
 
 /**
  * Who may come in. A page of another site must not be able to use a server that listens on this machine, so a request must name a host that
@@ -29,7 +30,7 @@ final class AccessGuard {
   private final Set<String> hosts = new TreeSet<>();
   private final Optional<String> token;
   private final Set<String> proxies;
-  private final Sessions sessions = new Sessions(System::nanoTime);
+  private volatile Sessions sessions = new OwnSessions(System::nanoTime);
   private final GuessBrake brake = new GuessBrake(System::nanoTime);
 
   AccessGuard(Options options) {
@@ -46,6 +47,11 @@ final class AccessGuard {
     hosts.add("[::1]");
     hosts.add(options.bind().contains(":") ? "[" + options.bind().toLowerCase(Locale.ROOT) + "]" : options.bind().toLowerCase(Locale.ROOT));
     options.hosts().forEach(h -> hosts.add(h.toLowerCase(Locale.ROOT)));
+  }
+
+  /** From now on sessions are those of all servers that share the rows. */
+  void share(SessionRows rows) {
+    sessions = new SharedSessions(rows);
   }
 
   static boolean isLoopback(String address) {
