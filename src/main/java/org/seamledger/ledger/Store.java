@@ -14,6 +14,9 @@ public final class Store implements AutoCloseable {
   private final Path uploads;
   private final Choices choices;
   private final ProjectPrices prices;
+  private final SiteRecords records;
+  private final SitePhotos photos;
+  private final SiteLinks links;
 
   private Store(FolderGuard guard, Database db, String uploads, Path folder) {
     this.guard = guard;
@@ -23,6 +26,9 @@ public final class Store implements AutoCloseable {
     this.watches = new Watches(db, analyses);
     this.uploads = folder.resolve(uploads);
     this.prices = new ProjectPrices(db);
+    this.records = new SiteRecords(db);
+    this.photos = new SitePhotos(db);
+    this.links = new SiteLinks(db);
     this.choices = new Choices(db, new ReviewCarryOver(db));
   }
 
@@ -75,6 +81,19 @@ public final class Store implements AutoCloseable {
 
   public Choices choices() {
     return choices;
+  }
+
+  /** What is done on the roof. */
+  public SiteRecords records() {
+    return records;
+  }
+
+  public SitePhotos photos() {
+    return photos;
+  }
+
+  public SiteLinks links() {
+    return links;
   }
 
   @Override
