@@ -18,7 +18,7 @@ export function showRecord(root) {
     refused(),
     open.roof.scope !== 'view' && h('div', {class: 'more'}, h('button', {class: 'big', on: {click: weather}}, 'Weather'),
       h('button', {class: 'big', on: {click: () => lot(null)}}, 'Sealant lot'), h('button', {class: 'big', on: {click: () => note(null)}}, 'Note'), camera(null)),
-    h('div', {class: 'more'}, download('record.pdf', 'Record (PDF)'), download('record.json', 'Record (JSON)')),
+    h('div', {class: 'more'}, download('record.json', 'Record (JSON)')),
     gallery(day), h('ul', {class: 'history'}, [...day].reverse().map(e => h('li', {}, `${when(e.at)}, ${e.by}: ${SAID[e.kind]}`, e.text && `. ${e.text}`))),
     h('p', {class: 'quiet'}, 'Roof edges and skylights are fall hazards: tie off as the fall protection plan says, before this telephone comes out of '
       + 'the pocket. A tick is no inspection by the designer or the maker.')));

@@ -12,7 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.stream.Stream;
 import org.seamledger.journal.WorkItem;
 import org.seamledger.journal.WorkPlace;
 
@@ -78,7 +78,7 @@ final class WorkPlaces implements LedgerReader.Fields {
     for (JsonNode h : holdPoints) {
       String step = h.path("step").asText("");
       String locks = h.path("locks").asText("");
-      Set.of(step, locks).stream().filter(s -> !s.isEmpty()).forEach(s -> {
+      Stream.of(step, locks).distinct().filter(s -> !s.isEmpty()).forEach(s -> {
         needs.computeIfAbsent(s, k -> new ArrayList<>());
         last.put(s, h.path("id").asText());
       });

@@ -93,8 +93,8 @@ class RecordServiceTest {
   @EnumSource
   void stepIsLockedUntilSomebodyLookedAndTwoWhoDisagreeStandBesideEachOther(StorageEngine engine) throws IOException {
     start(engine);
-    try (TestService open = service) {
-      assertThat(open).isNotNull();
+    try (TestService closing = service) {
+      assertThat(closing).isNotNull();
       JsonNode hip = hip();
       String place = hip.path("id").asText();
       String recheck = place + "/recheck-before-capping";
@@ -176,8 +176,8 @@ class RecordServiceTest {
   @EnumSource
   void linksOpenOneRoofAndNoMoreThanTheySay(StorageEngine engine) throws IOException {
     start(engine);
-    try (TestService open = service) {
-      assertThat(open).isNotNull();
+    try (TestService closing = service) {
+      assertThat(closing).isNotNull();
       String point = hip().path("items").get(0).path("id").asText();
       JsonNode view = link("view");
       JsonNode tick = link("tick");
@@ -215,8 +215,8 @@ class RecordServiceTest {
   @EnumSource
   void photosAreScaledOnceAndBadOnesRefusedBeforeTheyAreDecoded(StorageEngine engine) throws IOException {
     start(engine);
-    try (TestService open = service) {
-      assertThat(open).isNotNull();
+    try (TestService closing = service) {
+      assertThat(closing).isNotNull();
       String event = uuid();
       byte[] large = png(3200, 1000);
       assertThat(say(event, "photo", "", "Ida", 0).statusCode()).as("the picture first").isEqualTo(422);
