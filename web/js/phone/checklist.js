@@ -16,7 +16,7 @@ function row(s, i) {
     h('div', {class: 'item-words'},
       h('p', {class: 'item-head'}, i.isStep ? capital(i.label) : `Before ${i.label}`),
       i.check && h('p', {class: 'item-check'}, capital(i.check)),
-      i.locked && isOpen && h('p', {class: 'item-lock'}, `🔒 Locked: ${lockWords(s, i)}`),
+      i.locked && isOpen && h('p', {class: 'item-lock'}, `Locked: ${lockWords(s, i)}`),
       i.answers.map(said), i.standing === 'conflict' && h('p', {class: 'item-conflict'}, 'Two people said different things. What holds?')),
     may() && doings(s.place, i, isOpen));
 }

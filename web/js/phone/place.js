@@ -33,11 +33,17 @@ function drawing(place) {
   const root = h('figure', {class: 'section'});
   sectionOf(place).then(svg => {
     if (!svg) return put(root, h('p', {class: 'quiet'}, 'The drawing is not on this telephone.'));
-    const url = URL.createObjectURL(new Blob([svg], {type: 'image/svg+xml'}));
+    const url = URL.createObjectURL(new Blob([cut(svg)], {type: 'image/svg+xml'}));
     put(root, h('img', {src: url, alt: `Section of ${place.id}`, on: {click: () => root.classList.toggle('large')}}),
       h('figcaption', {}, 'Tap to enlarge; push it aside to see the rest.'));
   });
   return root;
+}
+
+/** The drawing without the sheet round it: a section says which part of it that is. */
+function cut(svg) {
+  const view = /data-view="([-\d. ]+)"/.exec(svg)?.[1];
+  return view ? svg.replace(/<svg[^>]*>/, tag => tag.replace(/ (width|height)="[^"]*"/g, '').replace(/viewBox="[^"]*"/, `viewBox="${view}"`)) : svg;
 }
 
 function counts(place) {

@@ -57,6 +57,7 @@ public final class SitePhotos {
 
   /** The bytes of a picture, JPEG. */
   public Optional<byte[]> bytes(String project, String sha256) {
-    return db.transaction(() -> db.one("SELECT jpeg FROM site_photo WHERE project = ? AND sha256 = ?", r -> r.getBytes(1), project, sha256));
+    return db
+        .transaction(() -> db.one("SELECT jpeg FROM site_photo WHERE project = ? AND sha256 = ?", r -> r.getBytes(1), project, sha256));
   }
 }

@@ -146,7 +146,8 @@ public final class SiteRecords {
   private List<WorkPlace> read(String analysis) {
     return db.transaction(() -> {
       Map<String, String> lines = db.list("SELECT place, line FROM site_line WHERE analysis = ?",
-          r -> Map.entry(r.getString(1), r.getString(2)), analysis).stream().collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+          r -> Map.entry(r.getString(1), r.getString(2)), analysis).stream()
+          .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
       StoredLedger ledger = db.one("SELECT sha256, bytes, gzip FROM ledger WHERE analysis = ?",
           r -> new StoredLedger(r.getString(1), r.getLong(2), r.getBytes(3)), analysis)
           .orElseThrow(() -> new LedgerException(LedgerException.Reason.CONFLICT, "This analysis has no result."));

@@ -50,7 +50,8 @@ record CameraNotes(int orientation, Optional<PhotoLocation> location) {
   private static CameraNotes read(byte[] block) throws IOException {
     ImageReader tiff = ImageIO.getImageReadersByFormatName("TIFF").next();
     try {
-      tiff.setInput(new MemoryCacheImageInputStream(new ByteArrayInputStream(block, HEAD.length, block.length - HEAD.length)), false, false);
+      tiff.setInput(new MemoryCacheImageInputStream(new ByteArrayInputStream(block, HEAD.length, block.length - HEAD.length)), false,
+          false);
       TIFFDirectory notes = TIFFDirectory.createFromMetadata(tiff.getImageMetadata(0));
       TIFFField turned = notes.getTIFFField(ORIENTATION);
       int orientation = turned == null ? 1 : turned.getAsInt(0);

@@ -185,8 +185,8 @@ class RecordServiceTest {
       for (String open : List.of("/roof", "/record", "/record.json")) {
         assertThat(service.get(at(open), by(view)).statusCode()).as(open).isEqualTo(200);
       }
-      for (String closed : List.of("/api/analyses", "/api/projects", at(""), at("/ledger"), at("/reviews"), at("/order.csv"), "/metrics/../api"
-          + "/projects", "/api/projects/" + project + "/links", "/api/analyses/" + "0".repeat(32) + "/record")) {
+      for (String closed : List.of("/api/analyses", "/api/projects", at(""), at("/ledger"), at("/reviews"), at("/order.csv"), "/api"
+          + "/health", "/api/projects/" + project + "/links", "/api/analyses/" + "0".repeat(32) + "/record")) {
         assertThat(service.get(closed, by(view)).statusCode()).as(closed).isEqualTo(403);
       }
       assertThat(say(uuid(), "tick", point, "Ida", 0, by(view)).statusCode()).isEqualTo(403);

@@ -30,7 +30,8 @@ public final class LinksApi {
 
   public void install(RoutesConfig routes) {
     routes.get("/api/projects/{id}/links", ctx -> JsonBodies.answer(ctx, 200,
-        Map.of("links", store.links().ofProject(store.analyses().project(ctx.pathParam("id")).id()).stream().map(LinksApi::body).toList())));
+        Map.of("links",
+            store.links().ofProject(store.analyses().project(ctx.pathParam("id")).id()).stream().map(LinksApi::body).toList())));
     routes.post("/api/projects/{id}/links", this::make);
     routes.delete("/api/links/{link}", ctx -> {
       store.links().revoke(ctx.pathParam("link"));
