@@ -124,6 +124,7 @@ class ArchitectureTest {
     List<String> served = with("portfolio", with("http", with("http.setting", watched)));
     table.put("cli",
         with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
+    table.put("cluster", with("cli", with("portfolio", with("run", stored))));
     return table;
   }
 
@@ -149,6 +150,8 @@ class ArchitectureTest {
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.bimserver..", Set.of("source")),
       Map.entry("org.apache.commons.compress..", Set.of("source")),
+      Map.entry("org.apache.spark..", Set.of("cluster")),
+      Map.entry("org.apache.parquet..", Set.of("cluster")),
       Map.entry("picocli..", Set.of("cli")),
       Map.entry("ch.qos.logback..", Set.of("cli")));
 

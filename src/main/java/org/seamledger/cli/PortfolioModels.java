@@ -7,13 +7,19 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
+import org.seamledger.export.wording.OneLine;
+import org.seamledger.portfolio.Cluster;
 import org.seamledger.portfolio.PortfolioModel;
 
 /** The models of a portfolio: those of a folder, or those that a manifest lists. */
 final class PortfolioModels {
 
   private static final long LONGEST = 1L << 28;
+  /** Of a file system that is none of this machine's: more than the letter of a drive. */
+  private static final Pattern ADDRESS = Pattern.compile("[a-z][a-z0-9+.-]+:/.*");
   private static final String STEP = "ISO-10303-21";
 
   private PortfolioModels() {
@@ -24,11 +30,30 @@ final class PortfolioModels {
    *
    * @throws UsageException where there is none, or the manifest can't be read
    */
-  static List<PortfolioModel> of(Path place) {
+  static List<PortfolioModel> of(String word, Optional<Cluster> cluster) {
+    if (ADDRESS.matcher(word).matches()) {
+      return onCluster(word, cluster);
+    }
+    Path place = Path.of(word);
     if (!Files.exists(place)) {
       throw new UsageException(place + ": expected a folder of models or a list of them, found nothing of that name");
     }
     return Files.isDirectory(place) ? inFolder(place) : listed(place);
+  }
+
+  private static List<PortfolioModel> onCluster(String folder, Optional<Cluster> cluster) {
+    if (cluster.isEmpty()) {
+      throw new UsageException(folder + ": a folder of another file system needs a cluster that knows it: --master URL");
+    }
+    try {
+      List<PortfolioModel> models = cluster.get().models(folder).stream().filter(m -> ModelWords.isModel(m.name())).toList();
+      if (models.isEmpty()) {
+        throw new UsageException(ModelWords.holdsNone(folder));
+      }
+      return models;
+    } catch (IOException e) {
+      throw new UsageException(folder + ": can't be read: " + OneLine.of(String.valueOf(e.getMessage())));
+    }
   }
 
   private static List<PortfolioModel> inFolder(Path folder) {

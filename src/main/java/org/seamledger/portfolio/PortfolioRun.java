@@ -114,7 +114,7 @@ public final class PortfolioRun {
 
   private void amongOthers(PortfolioModel model) throws IOException, InterruptedException {
     String file = model.sha256();
-    if (store.get(model.name()).filter(e -> e.answers(file, runner.basis()) && isKept(e.state())).isPresent()) {
+    if (!file.isEmpty() && file.equals(store.known(model.name(), runner.basis(), again))) {
       kept.incrementAndGet();
       return;
     }
@@ -136,10 +136,6 @@ public final class PortfolioRun {
     }
   }
 
-  private boolean isKept(ModelState state) {
-    return again ? state == ModelState.DONE : state.isFinal();
-  }
-
   private int share(PortfolioModel model) {
     long mib = LEAST_MIB + model.roughBytes() * BYTES_EACH / MIB;
     return (int) Math.min(roomMiB, mib);
@@ -151,8 +147,7 @@ public final class PortfolioRun {
       store.put(entry(model, file));
       return;
     }
-    store.put(ModelEntry.without(model.name(), file, runner.basis(), ModelState.GAVE_UP, "analysis/died",
-        "the program ended " + MOST_DEATHS + " times while it analysed this model; --again tries once more"));
+    store.put(runner.gaveUp(model, file));
     store.end(model.name());
   }
 

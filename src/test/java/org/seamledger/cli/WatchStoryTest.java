@@ -25,6 +25,7 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.bimserver.interfaces.objects.SExtendedData;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -54,6 +55,11 @@ class WatchStoryTest {
   @TempDir
   Path folder;
   RealBimServer real;
+
+  @AfterAll
+  static void releaseTheServer() {
+    RealBimServer.release();
+  }
   Path list;
   String name;
   private long project;
