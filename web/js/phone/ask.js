@@ -10,7 +10,7 @@ import {h} from '../dom.js';
  */
 export function ask(title, fields, done = 'Keep it') {
   return new Promise(resolve => {
-    const inputs = fields.map(f => h(f.tick ? 'input' : f.rows ? 'textarea' : 'input', {name: f.name, id: 'ask-' + f.name, value: f.value ?? '',
+    const inputs = fields.map(f => h(f.rows ? 'textarea' : 'input', {name: f.name, id: 'ask-' + f.name, value: f.value ?? '',
       rows: f.rows, type: f.tick ? 'checkbox' : null, required: !f.tick, autocomplete: 'off'}));
     const end = answer => { dialog.close(); dialog.remove(); resolve(answer); };
     const form = h('form', {on: {submit: e => {

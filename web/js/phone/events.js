@@ -49,7 +49,8 @@ export const weather = () => withWords('weather', null, {}, 'Weather', 'Sky, air
 
 export async function lot(place) {
   if (!await named()) return;
-  const answer = await ask('Sealant', [{name: 'product', label: 'Product'}, {name: 'lot', label: 'Lot number, as on the cartridge or roll'}]);
+  const answer = await ask('Sealant', [{name: 'product', label: 'Product'},
+    {name: 'lot', label: 'Lot number, as on the cartridge or roll'}]);
   if (answer?.product) await put('lot', place?.id ?? '', {text: `${answer.product}, lot ${answer.lot}`});
 }
 

@@ -11,7 +11,8 @@ const ORDER = ['conflict', 'failed', 'recheck', 'begun', 'open', 'checked', 'sig
 export function showList(root, go) {
   const all = standings().filter(s => s.items.length || s.events.length)
     .sort((a, b) => ORDER.indexOf(a.stage) - ORDER.indexOf(b.stage) || (b.place.lengthM ?? 0) - (a.place.lengthM ?? 0));
-  put(root, finder(go), h('ul', {class: 'places'}, all.map(s => h('li', {}, h('button', {class: `place-row ${s.stage}`, on: {click: () => go(s.place)}},
+  put(root, finder(go), h('ul', {class: 'places'}, all.map(s => h('li', {},
+    h('button', {class: `place-row ${s.stage}`, on: {click: () => go(s.place)}},
     h('span', {class: 'sign', 'aria-hidden': 'true'}, STAGE[s.stage].sign),
     h('span', {}, h('b', {}, capital(label(s.place))), ' ', h('small', {}, s.place.id), h('br'),
       h('small', {}, STAGE[s.stage].text, s.place.lengthM > 0 && `, ${length(s.place.lengthM)}`, `, ${left(s)}`)))))));

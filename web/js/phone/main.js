@@ -46,12 +46,15 @@ function show() {
 }
 
 function head() {
-  const c = covered(), waits = open.own.filter(e => e.state === 'waiting').length, refused = open.own.filter(e => e.state === 'refused').length;
+  const number = state => open.own.filter(e => e.state === state).length;
+  const c = covered(), waits = number('waiting'), refused = number('refused');
   const sent = waits ? `${waits} waiting` : 'all sent';
   put(document.getElementById('top'), h('div', {class: 'top-line'}, h('b', {}, open.roof.title),
-    h('span', {class: open.online ? 'link on' : 'link off', id: 'link', data: {waiting: waits}}, `${open.online ? '●' : '○ no connection,'} ${sent}`)),
+    h('span', {class: open.online ? 'link on' : 'link off', id: 'link', data: {waiting: waits}},
+      `${open.online ? '●' : '○ no connection,'} ${sent}`)),
   h('div', {class: 'cover', role: 'img', 'aria-label': `${run(c.checkedM)} of ${run(c.lengthM)} looked at, ${run(c.signedM)} signed off`},
-    h('i', {class: 'signed', style: {width: share(c.signedM, c)}}), h('i', {class: 'checked', style: {width: share(c.checkedM - c.signedM, c)}})),
+    h('i', {class: 'signed', style: {width: share(c.signedM, c)}}),
+    h('i', {class: 'checked', style: {width: share(c.checkedM - c.signedM, c)}})),
   h('div', {class: 'cover-words'}, `${run(c.checkedM)} of ${run(c.lengthM)} looked at, ${run(c.signedM)} signed off`),
   open.trouble && h('p', {class: 'trouble-line', role: 'alert'}, open.trouble),
   refused > 0 && h('p', {class: 'trouble-line', role: 'alert'}, `${refused} not taken: see The whole roof.`));

@@ -15,15 +15,18 @@ export function showPlace(root, place, go) {
     h('p', {class: `stage-line ${s.stage}`}, h('b', {}, `${stage.sign} ${stage.text}`), place.lengthM > 0 && `, ${length(place.lengthM)}`,
       s.signed && `, by ${s.signed.by}, ${when(s.signed.at)}`, s.waits > 0 && `, ${s.waits} waiting to be sent`),
     drawing(place), s.items.length ? checklist(s) : h('p', {}, 'There is nothing to tick here: no detail has hold points for it.'),
-    open.roof.scope !== 'view' && h('div', {class: 'more'}, camera(place), h('button', {class: 'big', on: {click: () => lot(place)}}, 'Sealant lot'),
+    open.roof.scope !== 'view' && h('div', {class: 'more'}, camera(place),
+      h('button', {class: 'big', on: {click: () => lot(place)}}, 'Sealant lot'),
       h('button', {class: 'big', on: {click: () => note(place)}}, 'Note'),
       h('button', {class: 'big', on: {click: () => deviate(place)}}, 'Deviation')),
     open.roof.scope === 'sign' && signing(s), gallery(s.events), counts(place), neighbours(place, go), history(s)));
 }
 
 function signing(s) {
-  const ready = s.stage === 'checked' || s.stage === 'recheck' && s.items.every(i => i.isStep || ['ticked', 'deviates'].includes(i.standing));
-  return h('div', {class: 'signing'}, s.stage === 'signed' ? h('button', {class: 'big', on: {click: () => withdraw(s.place)}}, 'Take the sign-off back')
+  const isSettled = i => i.isStep || ['ticked', 'deviates'].includes(i.standing);
+  const ready = s.stage === 'checked' || s.stage === 'recheck' && s.items.every(isSettled);
+  return h('div', {class: 'signing'}, s.stage === 'signed'
+    ? h('button', {class: 'big', on: {click: () => withdraw(s.place)}}, 'Take the sign-off back')
     : h('button', {class: 'big main', disabled: !ready, on: {click: () => signOff(s.place)}},
       ready ? 'Sign off' : 'Sign off (all hold points first)'));
 }
@@ -43,7 +46,8 @@ function drawing(place) {
 /** The drawing without the sheet round it: a section says which part of it that is. */
 function cut(svg) {
   const view = /data-view="([-\d. ]+)"/.exec(svg)?.[1];
-  return view ? svg.replace(/<svg[^>]*>/, tag => tag.replace(/ (width|height)="[^"]*"/g, '').replace(/viewBox="[^"]*"/, `viewBox="${view}"`)) : svg;
+  const alone = tag => tag.replace(/ (width|height)="[^"]*"/g, '').replace(/viewBox="[^"]*"/, `viewBox="${view}"`);
+  return view ? svg.replace(/<svg[^>]*>/, alone) : svg;
 }
 
 function counts(place) {
@@ -51,7 +55,8 @@ function counts(place) {
     ...(place.metal ?? []).map(m => `${m.part}${m.face ? ' on ' + m.face : ''}: ${m.pieces} pc, ${run(m.lengthM)}`),
     ...(place.seals ?? []).map(x => `${x.form} ${x.place}${x.face ? ' on ' + x.face : ''}: ${run(x.lengthM)}`),
     ...(place.fasteners ?? []).map(f =>
-      `${f.count} ${(f.type ?? 'fasteners').replaceAll('-', ' ')}, ${f.place}${f.face ? ' on ' + f.face : ''}${f.spacingM ? ` at ${small(f.spacingM)}` : ''}`)];
+      [`${f.count} ${(f.type ?? 'fasteners').replaceAll('-', ' ')}, ${f.place}`, f.face && ` on ${f.face}`,
+        f.spacingM && ` at ${small(f.spacingM)}`])];
   return lines.length > 0 && h('details', {}, h('summary', {}, 'What goes here'), h('ul', {}, lines.map(t => h('li', {}, t))));
 }
 
@@ -67,6 +72,7 @@ function neighbours(place, go) {
 
 function history(s) {
   return s.events.length > 0 && h('details', {}, h('summary', {}, `What was said here (${s.events.length})`), h('ul', {class: 'history'},
-    [...s.events].reverse().map(e => h('li', {}, `${when(e.at)}, ${e.by}: ${SAID[e.kind]}`, e.point && `, ${e.point.split('/')[1].replaceAll('-', ' ')}`,
+    [...s.events].reverse().map(e => h('li', {}, `${when(e.at)}, ${e.by}: ${SAID[e.kind]}`,
+      e.point && `, ${e.point.split('/')[1].replaceAll('-', ' ')}`,
       e.text && `. ${e.text}`))));
 }

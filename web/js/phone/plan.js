@@ -34,8 +34,9 @@ const key = all => h('ul', {class: 'plan-key'}, Object.entries(STAGE).filter(([i
 
 function bounds() {
   const ps = open.sheet.roofFaces.flatMap(f => f.facets.flat(2)).concat(open.sheet.junctions.flatMap(j => j.path));
-  const xs = ps.map(p => p[0]), ys = ps.map(p => -p[1]), x = xs.reduce((a, b) => Math.min(a, b), Infinity), y = ys.reduce((a, b) => Math.min(a, b), Infinity);
-  return {x, y, w: xs.reduce((a, b) => Math.max(a, b), -Infinity) - x || 1, h: ys.reduce((a, b) => Math.max(a, b), -Infinity) - y || 1};
+  const least = list => list.reduce((a, b) => Math.min(a, b), Infinity), most = list => list.reduce((a, b) => Math.max(a, b), -Infinity);
+  const xs = ps.map(p => p[0]), ys = ps.map(p => -p[1]), x = least(xs), y = least(ys);
+  return {x, y, w: most(xs) - x || 1, h: most(ys) - y || 1};
 }
 
 /** The place nearest to a tap, nodes first where they are about as near; nothing where none is in reach of a thumb. */

@@ -17,18 +17,21 @@ export function showRecord(root) {
     h('div', {class: 'ask-field'}, h('label', {for: 'who'}, 'Your name in the record'), name),
     refused(),
     open.roof.scope !== 'view' && h('div', {class: 'more'}, h('button', {class: 'big', on: {click: weather}}, 'Weather'),
-      h('button', {class: 'big', on: {click: () => lot(null)}}, 'Sealant lot'), h('button', {class: 'big', on: {click: () => note(null)}}, 'Note'), camera(null)),
+      h('button', {class: 'big', on: {click: () => lot(null)}}, 'Sealant lot'), 
+      h('button', {class: 'big', on: {click: () => note(null)}}, 'Note'), camera(null)),
     h('div', {class: 'more'}, download('record.json', 'Record (JSON)')),
-    gallery(day), h('ul', {class: 'history'}, [...day].reverse().map(e => h('li', {}, `${when(e.at)}, ${e.by}: ${SAID[e.kind]}`, e.text && `. ${e.text}`))),
-    h('p', {class: 'quiet'}, 'Roof edges and skylights are fall hazards: tie off as the fall protection plan says, before this telephone comes out of '
-      + 'the pocket. A tick is no inspection by the designer or the maker.')));
+    gallery(day), h('ul', {class: 'history'}, [...day].reverse()
+      .map(e => h('li', {}, `${when(e.at)}, ${e.by}: ${SAID[e.kind]}`, e.text && `. ${e.text}`))),
+    h('p', {class: 'quiet'}, 'Roof edges and skylights are fall hazards: tie off as the fall protection plan says, before this telephone '
+      + 'comes out of the pocket. A tick is no inspection by the designer or the maker.')));
 }
 
 /** What the service would not take: nothing of it is lost unseen. */
 function refused() {
   const all = open.own.filter(e => e.state === 'refused');
   return all.length > 0 && h('section', {class: 'refused'}, h('h2', {}, 'Not taken'), h('ul', {}, all.map(e => h('li', {},
-    h('p', {}, `${e.event.place} ${SAID[e.event.kind]} by ${e.event.by}, ${when(e.event.at)}: ${e.why}`, e.event.text && ` (${e.event.text})`),
+    h('p', {}, `${e.event.place} ${SAID[e.event.kind]} by ${e.event.by}, ${when(e.event.at)}: ${e.why}`,
+      e.event.text && ` (${e.event.text})`),
     h('button', {class: 'big', on: {click: () => dismiss(e)}}, 'I have seen it')))));
 }
 

@@ -8,7 +8,8 @@ const LOOK_MS = 250;
 /** @param {(place: object) => void} go */
 export function finder(go) {
   const told = h('p', {class: 'found', role: 'status'});
-  const input = h('input', {type: 'text', id: 'tag', autocomplete: 'off', autocapitalize: 'none', spellcheck: 'false', placeholder: 'J…'});
+  const input = h('input',
+    {type: 'text', id: 'tag', autocomplete: 'off', autocapitalize: 'none', spellcheck: 'false', placeholder: 'J…'});
   const look = text => {
     const place = byTag(text);
     if (place) go(place); else put(told, `No single place of this roof begins with ${text || 'nothing'}.`);
@@ -16,7 +17,8 @@ export function finder(go) {
   const camera = h('div', {class: 'scan'});
   return h('form', {class: 'finder', on: {submit: e => { e.preventDefault(); look(input.value); }}},
     h('label', {for: 'tag'}, 'Tag'), input, h('button', {class: 'big main'}, 'Find'),
-    'BarcodeDetector' in window && navigator.mediaDevices && h('button', {class: 'big', type: 'button', on: {click: () => scan(camera, look, told)}}, 'Scan'),
+    'BarcodeDetector' in window && navigator.mediaDevices
+      && h('button', {class: 'big', type: 'button', on: {click: () => scan(camera, look, told)}}, 'Scan'),
     told, camera);
 }
 

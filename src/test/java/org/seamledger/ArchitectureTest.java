@@ -96,9 +96,8 @@ class ArchitectureTest {
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
-    table.put("export.submittal",
-        with("journal", with("photo", with("export.plan", with("export.section", with("export.node", with("export.sheet",
-            with("export.report", with("export.wording", with("order", RESULTS))))))))));
+    table.put("export.submittal", with("export.plan", with("export.section", with("export.node", with("export.sheet",
+        with("export.report", with("export.wording", with("order", RESULTS))))))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
@@ -117,13 +116,13 @@ class ArchitectureTest {
     table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("http.answer", with("http.setting", watched)));
     List<String> worked = with("http.job", with("http.answer", with("http.setting", watched)));
-    table.put("http.api",
-        with("journal", with("photo", with("graph", with("bcf", with("export.submittal", worked))))));
+    table.put("http.api", with("journal", with("photo", with("graph", with("bcf", with("export.submittal", worked))))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
     List<String> served = with("portfolio", with("http", with("http.setting", watched)));
     table.put("cli",
-        with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
+        with("journal",
+            with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served))))))));
     table.put("cluster", with("cli", with("portfolio", with("run", stored))));
     return table;
   }

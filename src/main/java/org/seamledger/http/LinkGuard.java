@@ -13,8 +13,8 @@ import org.seamledger.ledger.SiteLinks;
 import org.seamledger.ledger.Store;
 
 /**
- * Lets those in who show a link to one roof, and to nothing else: what is not named here is refused, so that an address which is added to the
- * service is closed to links until somebody opens it. What an event may say is looked at where it is taken.
+ * Lets those in who show a link to one roof, and to nothing else: what is not named here is refused, so that an address which is added to
+ * the service is closed to links until somebody opens it. What an event may say is looked at where it is taken.
  */
 final class LinkGuard {
 

@@ -5,8 +5,8 @@ import java.util.Iterator;
 import java.util.TreeMap;
 
 /**
- * JSON in its canonical form, RFC 8785: no blanks, fields in the order of their names' UTF-16 units, the shortest escapes. Numbers are whole
- * and below 2^53; the record has no others.
+ * JSON in its canonical form, RFC 8785: no blanks, fields in the order of their names' UTF-16 units, the shortest escapes. Numbers are
+ * whole and below 2^53; the record has no others.
  */
 final class CanonicalJson {
 

@@ -7,13 +7,13 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 /**
  * One event of a record, as it is stored: an object in the canonical form of JSON (RFC 8785), and its hash.
  *
- * <p>Fields: {@code seq} its number from 1, {@code id} a UUID by who sent it, {@code kind}, {@code project}, {@code analysis} the revision that
- * the sender had before them, {@code place} a junction's or node's id there or empty for the whole roof, {@code line} the id by which the
- * place goes through all revisions, {@code point} a hold point or step or empty, {@code by} the name that was given, {@code link} the
- * link that let them in or {@code operator}, {@code at} the sender's clock, {@code received} the server's, {@code base} the number of the
- * last event that the sender had seen, {@code after} the sender's own event before this one about the same point or empty, {@code text},
- * {@code photo} the SHA-256 of a picture or empty, {@code basis} of a sign-off: what was signed, {@code previous} the hash of the event
- * before.
+ * <p>Fields: {@code seq} its number from 1, {@code id} a UUID by who sent it, {@code kind}, {@code project}, {@code analysis} the revision
+ * that the sender had before them, {@code place} a junction's or node's id there or empty for the whole roof, {@code line} the id by
+ * which the place goes through all revisions, {@code point} a hold point or step or empty, {@code by} the name that was given, {@code
+ * link} the link that let them in or {@code operator}, {@code at} the sender's clock, {@code received} the server's, {@code base} the
+ * number of the last event that the sender had seen, {@code after} the sender's own event before this one about the same point or empty,
+ * {@code text}, {@code photo} the SHA-256 of a picture or empty, {@code basis} of a sign-off: what was signed, {@code previous} the hash
+ * of the event before.
  */
 public final class SiteEvent {
 

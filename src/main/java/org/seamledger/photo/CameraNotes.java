@@ -13,8 +13,8 @@ import javax.imageio.stream.MemoryCacheImageInputStream;
 import org.w3c.dom.NodeList;
 
 /**
- * What a camera wrote beside a JPEG, as far as it matters here: which way is up, and where it was (Exif 2.32, sections 4.6.4 and 4.6.6). What
- * can't be read counts as not written.
+ * What a camera wrote beside a JPEG, as far as it matters here: which way is up, and where it was (Exif 2.32, sections 4.6.4 and 4.6.6).
+ * What can't be read counts as not written.
  *
  * @param orientation 1 to 8 as Exif counts them; 1 is upright
  */
