@@ -50,6 +50,8 @@ class ArchitectureTest {
     table.put("finding", List.of());
     table.put("progress", List.of());
     table.put("geometry", List.of("measure"));
+    table.put("journal", List.of("finding"));
+    table.put("photo", List.of());
     table.put("source", List.of("finding"));
     table.put("step", List.of("progress", "finding"));
     table.put("bcf", List.of("finding"));
@@ -82,7 +84,7 @@ class ArchitectureTest {
     table.put("order.stock", List.of("quantity"));
     table.put("order", with("order.stock", RESULTS));
     table.put("enrich", with("schema", with("step", with("ifc.entity", RESULTS))));
-    table.put("ledger", RESULTS);
+    table.put("ledger", with("journal", RESULTS));
     table.put("export.wording", List.of("takeoff", "quantity", "detail", "drainage", "junction", "element", "measure", "finding"));
     table.put("export.json", with("order", RESULTS));
     table.put("export.report", with("order", with("export.wording", RESULTS)));
@@ -100,7 +102,7 @@ class ArchitectureTest {
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
                 "ids",
-                "order", "ledger"),
+                "order", "ledger", "journal"),
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored =
@@ -114,12 +116,13 @@ class ArchitectureTest {
     table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("http.answer", with("http.setting", watched)));
     List<String> worked = with("http.job", with("http.answer", with("http.setting", watched)));
-    table.put("http.api", with("graph", with("bcf", with("export.submittal", worked))));
+    table.put("http.api", with("journal", with("photo", with("graph", with("bcf", with("export.submittal", worked))))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
     List<String> served = with("portfolio", with("http", with("http.setting", watched)));
     table.put("cli",
-        with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
+        with("journal",
+            with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served))))))));
     table.put("cluster", with("cli", with("portfolio", with("run", stored))));
     return table;
   }

@@ -26,7 +26,7 @@ final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
       subcommands = {AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class,
-          PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class, SectionCommand.class,
+          PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class, RecordCommand.class, SectionCommand.class,
           ProjectsCommand.class,
           ServeCommand.class, WorkCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
@@ -118,7 +118,8 @@ final class Cli {
       return task.run(session);
     }
     throw new UsageException(
-        "say what to do: analyze, check, compare, explain, plan, portfolio, query, section, projects, serve, watch or work; --help tells more");
+        "say what to do: analyze, check, compare, explain, plan, portfolio, query, record, section, projects, serve, watch"
+            + " or work; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {

@@ -148,6 +148,11 @@ public final class Analyses {
     return db.transaction(() -> required(id));
   }
 
+  /** Whether an analysis is one of a project's. */
+  public boolean isOf(String id, String project) {
+    return db.transaction(() -> db.one("SELECT 1 FROM analysis WHERE id = ? AND project = ?", r -> 1, id, project).isPresent());
+  }
+
   /** The newest analysis with this origin, whatever its state. */
   public Optional<StoredAnalysis> byOrigin(String origin) {
     return db.transaction(() -> {

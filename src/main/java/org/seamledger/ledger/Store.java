@@ -21,6 +21,9 @@ public final class Store implements AutoCloseable {
   private final Choices choices;
   private final ProjectPrices prices;
   private volatile boolean left;
+  private final SiteRecords records;
+  private final SitePhotos photos;
+  private final SiteLinks links;
 
   /** What storage has that several processes share. */
   private record Shared(PostgresAddress address, Processes.Member here, ModelFolder models, PostgresConnections connections) {
@@ -35,6 +38,9 @@ public final class Store implements AutoCloseable {
     this.watches = new Watches(db, analyses);
     this.uploads = uploads;
     this.prices = new ProjectPrices(db);
+    this.records = new SiteRecords(db);
+    this.photos = new SitePhotos(db);
+    this.links = new SiteLinks(db);
     this.choices = new Choices(db, new ReviewCarryOver(db));
   }
 
@@ -172,6 +178,19 @@ public final class Store implements AutoCloseable {
 
   public Choices choices() {
     return choices;
+  }
+
+  /** What is done on the roof. */
+  public SiteRecords records() {
+    return records;
+  }
+
+  public SitePhotos photos() {
+    return photos;
+  }
+
+  public SiteLinks links() {
+    return links;
   }
 
   @Override
