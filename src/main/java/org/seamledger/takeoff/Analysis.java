@@ -31,6 +31,7 @@ import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 import org.seamledger.shacl.BrokenRulesException;
 import org.seamledger.shacl.Rules;
 
@@ -80,15 +81,16 @@ public final class Analysis {
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
     Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
         Stage.QUANTITIES.of(progress)).withNodes(nodes, decided.junctions());
+    JobSequence sequence = JobSequence.of(roof.faces(), decided.junctions(), nodes, quantities, rules);
     BelowRoof below = BelowRoofFinder.of(building, roof.faces(), decided.junctions(), around);
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), nodes, quantities, drainage, below, rules,
         Stage.REVIEW.of(progress));
     List<Finding> findings = Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof),
         PerimeterLaw.findings(roof, junctions), modelled.findings(), drainage.findings(roof.faces()),
-        decided.findings(), quantities.findings(), reviewed.findings()), reviewed.advice());
+        decided.findings(), quantities.findings(), sequence.findings(), reviewed.findings()), reviewed.advice());
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building, findings), roof.faces(), decided.junctions(), quantities, findings,
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage, sequence,
         Surroundings.of(building))
         .withAccepted(inputs.accepted());
   }
