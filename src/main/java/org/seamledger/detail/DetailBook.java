@@ -23,7 +23,6 @@ final class DetailBook {
   private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "id", "lines", "on", "run", "upstands", "size", "of");
   private static final Set<String> FASTENING = Set.of("place", "id", "lines", "on", "run", "spacing", "throughTape",
       "joins", "type", "fixes", "slides", "exposed");
-  private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
   private static final List<String> SPACINGS =
       List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing",
@@ -49,7 +48,7 @@ final class DetailBook {
     List<MetalPart> metal = distinct(d, parts(blocks, "metal", DetailBook::metal));
     List<Seal> seals = parts(blocks, "seals", DetailBook::seal).stream().map(s -> sealed(d, s, metal)).toList();
     List<Fastening> fastenings = parts(blocks, "fastenings", DetailBook::fastening);
-    return new Detail(id, d.word("title"), metal, seals, fastenings, parts(blocks, "holdPoints", DetailBook::holdPoint),
+    return new Detail(id, d.word("title"), metal, seals, fastenings, blocks.stream().flatMap(b -> HoldPoint.read(b).stream()).toList(),
         d.word("waterPath"), d.flag("metalFirst", false), d.word("source"), profiles, parts(blocks, "withFaces", DetailBook::facePart));
   }
 
@@ -125,11 +124,6 @@ final class DetailBook {
     return new Fastening(d.word("place"), id, d.count("lines", 1), on(d), run(d), d.oneOf("spacing", SPACINGS.stream(), s -> s),
         d.flag("throughTape", false), joins, type, d.flag("fixes", DerivedIds.fixes(id)), d.flag("slides", false),
         d.flag("exposed", false));
-  }
-
-  private static HoldPoint holdPoint(Described d) {
-    d.only(HOLD_POINT);
-    return new HoldPoint(d.word("before"), d.word("check"));
   }
 
   private static On on(Described d) {

@@ -191,6 +191,31 @@ public final class FactList {
       fact("highEnd", WORD, "kinds of the junctions at its high end, one value each", "likewise"),
       fact("fixedClips", FLAG, "true where the system has clips that hold a panel fast", "roof system"));
 
+  /** What the rules that give work its order see of a part at its place, or of a place. */
+  public static final List<Fact> WORK = List.of(
+      fact("place", WORD, "\"face\", \"line\" or \"node\": where the work is done", "by the place"),
+      fact("part", WORD, "id of the metal part, seal or line of fasteners, by details-content.ttl; none for the place itself",
+          "the detail says so"),
+      fact("lineFamily", WORD, "what the line's face ends at, by kinds.ttl: \"faces\", \"edge\", \"wall\", \"penetration\", \"round\", \"level\", "
+          + "\"none\"", "by the line's kind"),
+      fact("lineWater", WORD, "where the face's water goes at the line, by kinds.ttl: \"away\", \"over\", \"along\", \"into\", \"beside\", "
+          + "\"against\"", "by the line's kind"),
+      fact("facesAbove", COUNT, "faces that drain to the line", "rise of each face away from the line"),
+      fact("facesBelow", COUNT, "faces that fall away from the line", "likewise"),
+      fact("panelled", FLAG, "true for a face that has panels", "panel layout"));
+
+  /** What the rules that put two steps in order see of them besides. */
+  public static final List<Fact> PRECEDENCE = List.of(
+      fact("work", WORD, "work of the later step", "by the shapes"),
+      fact("earlier", WORD, "work of the step that must come before it", "likewise"),
+      fact("meets", WORD, "\"same\" (both at one place), \"face-above\", \"face-below\", \"face-beside\" (one at a face, the other at a line "
+          + "to which the face drains, from which it falls away, or beside which it falls), \"line-end\" (a line and a node where it ends), "
+          + "\"node-face\" (a node and a face there), \"lines\" (two lines that end at one node)", "places that touch"),
+      fact("end", WORD, "which end of the line is at the node: \"high\", \"low\" or \"level\"", "by height"),
+      fact("earlierKind", WORD, "two lines: kind of that of the earlier step", "by the shapes"),
+      fact("earlierFamily", WORD, "two lines: its family", "by its kind"),
+      fact("earlierWater", WORD, "two lines: where the water goes at it", "by its kind"));
+
   /** And of the roof system, wherever they look. */
   public static final List<Fact> SYSTEM = List.of(
       fact("panelMetal", WORD, "metal of the panels: \"zinc\", \"galvanized-steel\", \"aluminium-zinc-steel\", \"aluminium\", \"steel\", "
@@ -235,7 +260,7 @@ public final class FactList {
   private static final Map<String, Fact> BY_NAME = new TreeMap<>();
 
   static {
-    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, WORK, PRECEDENCE, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
   }
 
   private FactList() {

@@ -37,6 +37,7 @@ import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 import org.seamledger.shacl.BrokenRulesException;
 import org.seamledger.shacl.Rules;
 
@@ -89,15 +90,16 @@ public final class Analysis {
     List<DetailedJunction> lines = Stream.concat(decided.junctions().stream(), joints.junctions().stream()).toList();
     Quantities quantities = Quantities.of(roof.faces(), lines, layout, system, new FixedLines(rules),
         Stage.QUANTITIES.of(progress)).withNodes(nodes, lines);
+    JobSequence sequence = JobSequence.of(roof.faces(), decided.junctions(), nodes, quantities, rules);
     BelowRoof below = BelowRoofFinder.of(building, roof.faces(), decided.junctions(), around);
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), joints.junctions(), nodes, quantities, drainage, below, rules,
         Stage.REVIEW.of(progress));
     List<Finding> findings = Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof),
         PerimeterLaw.findings(roof, junctions), modelled.findings(), drainage.findings(roof.faces()),
-        decided.findings(), joints.findings(), quantities.findings(), reviewed.findings()), reviewed.advice());
+        decided.findings(), joints.findings(), quantities.findings(), sequence.findings(), reviewed.findings()), reviewed.advice());
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building, findings), roof.faces(), decided.junctions(), joints.junctions(), quantities, findings,
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage, sequence,
         Surroundings.of(building))
         .withAccepted(inputs.accepted());
   }

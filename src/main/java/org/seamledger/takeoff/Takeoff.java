@@ -29,6 +29,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 
 /**
  * The result of one analysis. The same models, system and shapes give an equal takeoff.
@@ -51,6 +52,7 @@ import org.seamledger.roof.SurfaceLimits;
  * @param nodes where lines end and meet, ordered by id
  * @param nodeKinds the kinds that nodes can have, in the order in which they are listed
  * @param drainage where the water goes
+ * @param sequence all work in its order
  * @param surroundings bodies of what is round the junctions, for pictures
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
@@ -58,7 +60,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
     List<DetailedJunction> joints, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
     SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, List<KindedNode> nodes, List<NodeKind> nodeKinds,
-    DrainageTrace drainage, Surroundings surroundings) {
+    DrainageTrace drainage, JobSequence sequence, Surroundings surroundings) {
 
   public Takeoff {
     coverage = List.copyOf(coverage);
@@ -90,7 +92,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   public Takeoff withFindings(List<Finding> others) {
     return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, joints, quantities, others, advice,
         kinds,
-        detailTitles, modelled, coverage, nodes, nodeKinds, drainage, surroundings);
+        detailTitles, modelled, coverage, nodes, nodeKinds, drainage, sequence, surroundings);
   }
 
   /** What each finding is called where it is handed on, in their order. */

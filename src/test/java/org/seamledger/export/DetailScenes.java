@@ -26,6 +26,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Surroundings;
@@ -60,7 +61,7 @@ final class DetailScenes {
         SurfaceLimits.DEFAULT, elements, faces, junctions, List.of(),
         Quantities.of(faces, junctions, layout, system, new FixedLines(Rules.packaged()), Progress.NONE), List.of(), new TreeMap<>(),
         KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, Surroundings.NONE);
+        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, JobSequence.NONE, Surroundings.NONE);
   }
 
   static String kind(String detail) {

@@ -35,6 +35,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 import org.seamledger.shacl.Rules;
 import org.seamledger.source.ModelSource;
 
@@ -71,7 +72,7 @@ public final class Takeoffs {
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(), List.of(),
         Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, new FixedLines(Rules.packaged()), Progress.NONE), findings(), advice,
         KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, Surroundings.NONE);
+        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, JobSequence.NONE, Surroundings.NONE);
   }
 
   /** The same with findings accepted. */

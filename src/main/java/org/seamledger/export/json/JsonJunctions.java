@@ -21,6 +21,7 @@ import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
+import org.seamledger.sequence.PlacedHoldPoint;
 import org.seamledger.takeoff.Takeoff;
 
 /** The junctions in the JSON ledger, each with what its detail takes, and the details that occur. */
@@ -69,6 +70,7 @@ public final class JsonJunctions {
     json.object("plugs", () -> plugs(quantities));
     modelled(takeoff.modelledAt(junction.id()));
     json.words("steps", quantities.steps());
+    json.objects("holdPoints", takeoff.sequence().holdPoints(junction.id()), this::placed);
     json.object("explanation", () -> explanation(detailed.junction().explanation()));
     json.words("findings", codes.getOrDefault(junction.id(), new TreeSet<>()));
   }
@@ -189,6 +191,18 @@ public final class JsonJunctions {
   private void withFaces(FacePart part) throws IOException {
     json.word("part", part.part());
     json.word("orderLine", part.orderLine());
+  }
+
+  void placed(PlacedHoldPoint point) throws IOException {
+    json.word("id", point.id());
+    json.word("before", point.before());
+    json.word("check", point.check());
+    json.word("ifFails", point.ifFails());
+    json.wordOrNull("step", point.step());
+    json.words("steps", point.steps());
+    if (!point.locks().isEmpty()) {
+      json.word("locks", point.locks());
+    }
   }
 
   void holdPoint(HoldPoint point) throws IOException {
