@@ -111,7 +111,7 @@ public final class SequenceReport {
   }
 
   private String place(Step step) {
-    return step.place() + takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(step.place())).findFirst()
+    return step.place() + takeoff.lines().stream().filter(j -> j.junction().junction().id().equals(step.place())).findFirst()
         .map(j -> " " + j.junction().type().label() + " " + String.join(" ", j.junction().junction().faces()))
         .or(() -> takeoff.nodes().stream().filter(n -> n.id().equals(step.place())).findFirst().map(n -> " " + n.kind().label())).orElse("");
   }
