@@ -39,7 +39,8 @@ class ArchitectureTest {
 
   /** What a takeoff is made of: who may see a takeoff may see these. */
   private static final List<String> RESULTS =
-      List.of("takeoff", "sequence", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure", "finding");
+      List.of("takeoff", "sequence", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure",
+          "finding");
 
   /** From the bottom up: a package and the packages that it may import. */
   private static final Map<String, List<String>> MAY_IMPORT = mayImport();
@@ -78,7 +79,8 @@ class ArchitectureTest {
     table.put("quantity", List.of("node", "drainage", "detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
     table.put("sequence", List.of("quantity", "node", "detail", "shacl", "junction", "roof", "geometry", "measure", "finding"));
     table.put("takeoff",
-        List.of("sequence", "quantity", "node", "drainage", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element",
+        List.of("sequence", "quantity", "node", "drainage", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site",
+            "element",
             "step", "source",
             "geometry",
             "progress", "finding", "measure"));
@@ -124,7 +126,8 @@ class ArchitectureTest {
     List<String> served = with("portfolio", with("http", with("http.setting", watched)));
     table.put("cli",
         with("journal",
-            with("graph", with("export.crew", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))))));
+            with("graph", with("export.crew",
+                with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))))));
     table.put("cluster", with("cli", with("portfolio", with("run", stored))));
     return table;
   }
