@@ -3,6 +3,7 @@ package org.seamledger.roof;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
@@ -17,10 +18,12 @@ final class OwnSurface {
   /** What is narrower (metres) is rounding of the overlays. */
   private static final double HAIR = 1e-4;
 
+  private final MeshCurves curves;
   private final Tolerance tolerance;
   private final SurfaceLimits.Tops limits;
 
-  OwnSurface(Tolerance tolerance, SurfaceLimits.Tops limits) {
+  OwnSurface(MeshCurves curves, Tolerance tolerance, SurfaceLimits.Tops limits) {
+    this.curves = curves;
     this.tolerance = tolerance;
     this.limits = limits;
   }
@@ -32,7 +35,7 @@ final class OwnSurface {
       List<TopSurface.Piece> pieces = pieces(planes.get(i), progress.part(i, planes.size()));
       Region own = Region.unionOf(pieces.stream().map(TopSurface.Piece::region).toList());
       if (!own.isEmpty()) {
-        tops.add(new TopSurface(planes.get(i).plane(), bridged(own), own, pieces, List.of()));
+        tops.add(new TopSurface(planes.get(i).plane(), bridged(planes.get(i).plane(), own), own, pieces, List.of()));
       }
     }
     return tops;
@@ -46,13 +49,31 @@ final class OwnSurface {
       Region window = TopSurface.window(plane, part.box());
       Region below = part.solid().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window);
       Region top = below.isEmpty() ? below
-          : withoutSpecks(below.minus(part.solid().section(plane, tolerance.coincidenceM(), SectionSide.ABOVE, window)));
-      Region own = carriedBy(carrier.getValue(), top, plane);
+          : below.minus(part.solid().section(plane, tolerance.coincidenceM(), SectionSide.ABOVE, window));
+      List<Surface> curved = carrier.getValue().stream().filter(curves::holds).toList();
+      Region own = curved.isEmpty() || !(part.solid() instanceof Mesh) ? carriedBy(carrier.getValue(), withoutSpecks(top), plane)
+          : withCurve(carrier.getValue(), curved, top, plane);
       if (!own.isEmpty()) {
         pieces.add(new TopSurface.Piece(part, own));
       }
     }
     return pieces;
+  }
+
+  /** Triangles of a curve that lie on top count whole, just as they are. */
+  private Region withCurve(List<Surface> surfaces, List<Surface> curved, Region top, Plane plane) {
+    Region whole = Region.unionOf(curved.stream().map(s -> inPlane(s, plane))
+        .filter(r -> top.intersect(r).area() > r.area() / 2).toList());
+    List<Surface> others = surfaces.stream().filter(s -> !curved.contains(s)).toList();
+    if (others.isEmpty()) {
+      return whole;
+    }
+    Region all = Region.unionOf(curved.stream().map(s -> inPlane(s, plane)).toList());
+    return whole.union(carriedBy(others, withoutSpecks(top.minus(all)), plane));
+  }
+
+  private static Region inPlane(Surface s, Plane plane) {
+    return Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList());
   }
 
   /**
@@ -63,8 +84,7 @@ final class OwnSurface {
     if (top.isEmpty() || !surfaces.stream().allMatch(Surface::isBounded)) {
       return top;
     }
-    Region carried = Region.unionOf(surfaces.stream()
-        .map(s -> Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList())).toList());
+    Region carried = Region.unionOf(surfaces.stream().map(s -> inPlane(s, plane)).toList());
     if (withoutHairs(top.minus(carried)).isEmpty()) {
       return top;
     }
@@ -86,14 +106,14 @@ final class OwnSurface {
 
   /** The surface of a plane from the pieces that a step left of it. */
   TopSurface bridged(Plane plane, List<TopSurface.Piece> pieces) {
-    Region own = bridged(Region.unionOf(pieces.stream().map(TopSurface.Piece::region).toList()));
+    Region own = bridged(plane, Region.unionOf(pieces.stream().map(TopSurface.Piece::region).toList()));
     return new TopSurface(plane, own, own, pieces, List.of());
   }
 
-  /** Pieces of one plane that touch across a small gap are one. */
-  private Region bridged(Region region) {
+  /** Pieces of one plane that touch across a small gap are one; between those of a curve there are others of it. */
+  private Region bridged(Plane plane, Region region) {
     List<Region> pieces = region.parts();
-    if (pieces.size() < 2) {
+    if (pieces.size() < 2 || curves.isCurved(plane)) {
       return region;
     }
     Region closed = region.grown(tolerance.gapM() / 2).grown(-tolerance.gapM() / 2);

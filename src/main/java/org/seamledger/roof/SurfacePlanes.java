@@ -31,7 +31,12 @@ final class SurfacePlanes {
     }
   }
 
-  private record Found(Surface surface, Part part) {
+  /** A surface, its normal up, and whose it is. */
+  record Found(Surface surface, Part part) {
+  }
+
+  /** The planes, and the curves that they are parts of. */
+  record Planes(List<Carried> planes, MeshCurves curves) {
   }
 
   private record Corner(Part part, Vec3 at) {
@@ -49,10 +54,14 @@ final class SurfacePlanes {
   }
 
   /** The planes, those of the largest surfaces first. */
-  static List<Carried> of(List<Part> parts, Tolerance tolerance, SurfaceLimits.Planes limits) {
-    SurfacePlanes all = new SurfacePlanes(tolerance, limits);
-    all.surfaces(parts).forEach(all::join);
-    return all.planes;
+  static Planes of(List<Part> parts, Tolerance tolerance, SurfaceLimits limits) {
+    SurfacePlanes all = new SurfacePlanes(tolerance, limits.planes());
+    List<Found> found = all.surfaces(parts);
+    MeshCurves curves = MeshCurves.of(found, tolerance, limits.faces());
+    for (Found f : found) {
+      curves.carry(all.join(f), f.surface());
+    }
+    return new Planes(all.planes, curves);
   }
 
   private List<Found> surfaces(List<Part> parts) {
@@ -73,7 +82,7 @@ final class SurfacePlanes {
     return found;
   }
 
-  private void join(Found found) {
+  private Plane join(Found found) {
     Carried carried = Stream.concat(alike(found.surface().plane().normal()), beside(found))
         .filter(c -> liesIn(found, c.plane())).findFirst().orElseGet(() -> fresh(found.surface().plane()));
     carried.add(found);
@@ -83,6 +92,7 @@ final class SurfacePlanes {
         there.add(carried);
       }
     }
+    return carried.plane();
   }
 
   /** Planes that turn little against a normal. */
