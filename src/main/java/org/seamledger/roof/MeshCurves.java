@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Solid.Surface;
 import org.seamledger.geometry.Tolerance;
@@ -138,6 +139,11 @@ final class MeshCurves {
   /** Whether a plane carries a part of a curve. */
   boolean isCurved(Plane plane) {
     return inPlane.containsKey(plane);
+  }
+
+  /** Whether a surface is a part of a curve, and as its element's triangles have it. */
+  boolean isMeshed(TopSurface top) {
+    return isCurved(top.plane()) && top.pieces().stream().allMatch(p -> p.part().solid() instanceof Mesh);
   }
 
   /** Whether two planes carry parts of one curve. */

@@ -47,7 +47,7 @@ final class Steps {
   }
 
   static ExposedFacet facet(Plane plane, Region region, double thicknessM, Obstacle... obstacles) {
-    return new ExposedFacet(plane, region, surface(plane, region), List.of(obstacles), thicknessM);
+    return new ExposedFacet(plane, region, surface(plane, region), List.of(obstacles), thicknessM, false);
   }
 
   static double area(List<TopSurface> tops) {
