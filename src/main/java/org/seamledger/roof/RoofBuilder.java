@@ -85,7 +85,7 @@ public final class RoofBuilder {
 
   private List<ExposedFacet> exposed(List<Part> group, TopSurfaceFinder.Found surfaces, Thickness thickness, PlanIndex<Part> neighbours, Progress progress) {
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance, limits);
-    Exposure exposure = new Exposure(surfaces.all(), tolerance, limits);
+    Exposure exposure = new Exposure(surfaces.all(), surfaces.curves(), tolerance, limits);
     List<ExposedFacet> found = new ArrayList<>();
     int done = 0;
     for (TopSurface top : surfaces.tops()) {

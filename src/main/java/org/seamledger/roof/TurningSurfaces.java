@@ -136,12 +136,16 @@ final class TurningSurfaces {
     double spread = at[at.length - 1] - at[0];
     double off = group.stream().mapToDouble(i -> Math.toDegrees(Math.asin(Math.abs(normal(i).dot(axis))))).max().orElseThrow();
     int steps = 1;
+    double counted = at[0];
     for (int k = 1; k < at.length; k++) {
-      double step = at[k] - at[k - 1];
-      if (step >= tolerance.facetTurnDegrees()) {
+      if (at[k] - at[k - 1] >= tolerance.facetTurnDegrees()) {
         return false;
       }
-      steps += step > limits.vaultSameDegrees() ? 1 : 0;
+      // However fine the steps are: those since the last direction that counts add up.
+      if (at[k] - counted > limits.vaultSameDegrees()) {
+        steps++;
+        counted = at[k];
+      }
     }
     return steps >= limits.vaultSteps() && off <= limits.vaultOff() * spread;
   }
