@@ -72,6 +72,11 @@ final class OwnSurface {
     return whole.union(carriedBy(others, withoutSpecks(top.minus(all)), plane));
   }
 
+  /** Whether a surface is a part of a curve as its element's triangles have it. */
+  boolean isMeshed(TopSurface top) {
+    return curves.isMeshed(top);
+  }
+
   private static Region inPlane(Surface s, Plane plane) {
     return Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList());
   }
