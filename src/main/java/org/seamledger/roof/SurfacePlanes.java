@@ -22,6 +22,11 @@ final class SurfacePlanes {
 
   /** Width of the cells (of normals' components) in which planes are looked for; wider than planes that lie together may turn. */
   private static final double CELL = 0.02;
+  /**
+   * Share of the coincidence within which a curve's triangles are one plane's: their corners are known, and what meets at one has to stay
+   * together.
+   */
+  private static final double EXACT = 0.1;
   private static final double MM2_PER_M2 = 1e6;
 
   /** A plane, and the surfaces that each element has in it. */
@@ -45,6 +50,7 @@ final class SurfacePlanes {
   private final Tolerance tolerance;
   private final SurfaceLimits.Planes limits;
   private final List<Carried> planes = new ArrayList<>();
+  private MeshCurves curves;
   private final Map<Long, List<Carried>> cells = new HashMap<>();
   private final Map<Corner, List<Carried>> atCorners = new HashMap<>();
 
@@ -57,11 +63,11 @@ final class SurfacePlanes {
   static Planes of(List<Part> parts, Tolerance tolerance, SurfaceLimits limits) {
     SurfacePlanes all = new SurfacePlanes(tolerance, limits.planes());
     List<Found> found = all.surfaces(parts);
-    MeshCurves curves = MeshCurves.of(found, tolerance, limits.faces());
+    all.curves = MeshCurves.of(found, tolerance, limits.faces());
     for (Found f : found) {
-      curves.carry(all.join(f), f.surface());
+      all.curves.carry(all.join(f), f.surface());
     }
-    return new Planes(all.planes, curves);
+    return new Planes(all.planes, all.curves);
   }
 
   private List<Found> surfaces(List<Part> parts) {
@@ -115,7 +121,7 @@ final class SurfacePlanes {
   /** What has no end is looked at over the extent of its element. */
   private boolean liesIn(Found found, Plane plane) {
     Surface s = found.surface();
-    return s.isBounded() ? s.liesIn(plane, tolerance.coincidenceM())
+    return s.isBounded() ? s.liesIn(plane, (curves.holds(s) ? EXACT : 1) * tolerance.coincidenceM())
         : extent(found.part().box(), s.plane()).allMatch(p -> Math.abs(plane.height(p)) <= tolerance.coincidenceM());
   }
 
