@@ -44,10 +44,11 @@ final class Exposure {
     // Cutters that meet at a corner leave a hair between them by rounding, which would join what is inside with what is outside: the
     // pieces are told apart with grown cutters, and taken from the exact rest.
     Region apart = rest.minus(cutters.union(crossing).grown(limits.hairM()));
-    double narrow = curves.isMeshed(top) ? 0 : specks.speckWidthM();
+    boolean curved = curves.isCurved(top.plane());
+    double narrow = curved ? 0 : specks.speckWidthM();
     List<Region> exposed = new ArrayList<>();
     for (Region piece : apart.parts()) {
-      if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(narrow) && !isRemnant(piece, cutters)
+      if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(narrow) && !(isRemnant(piece, cutters) && !(curved && isNarrowItself(top, piece)))
           && !isHidden(piece, top.plane(), cutters, crossing)) {
         exposed.add(rest.intersect(piece.grown(2 * limits.hairM())));
       }
@@ -77,6 +78,12 @@ final class Exposure {
   /** What a wall leaves of a slab that was modelled a little into it. */
   private boolean isRemnant(Region piece, Region cutters) {
     return piece.isNarrowerThan(tolerance.gapM()) && piece.distance(cutters) < tolerance.coincidenceM();
+  }
+
+  /** Whether a piece is narrow because the facet is that it is what is left of. */
+  private boolean isNarrowItself(TopSurface top, Region piece) {
+    return top.own().parts().stream().filter(p -> p.distance(piece) < tolerance.coincidenceM())
+        .allMatch(p -> p.isNarrowerThan(tolerance.gapM()));
   }
 
   private double coveredShare(Region piece, Plane plane) {

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Solid.Surface;
 import org.seamledger.geometry.Tolerance;
@@ -71,7 +70,7 @@ final class MeshCurves {
   private Map<Edge, List<Side>> sides() {
     Map<Edge, List<Side>> sides = new LinkedHashMap<>();
     for (int i = 0; i < found.size(); i++) {
-      List<Vec3> p = found.get(i).surface().corners();
+      List<Vec3> p = found.get(i).part().mesh() == null ? List.of() : found.get(i).surface().corners();
       for (int k = 0; k < p.size(); k++) {
         Edge edge = Edge.of(found.get(i).part(), p.get(k), p.get((k + 1) % p.size()));
         sides.computeIfAbsent(edge, e -> new ArrayList<>(2)).add(new Side(i, edge.a().equals(p.get(k)) == isUp(i)));
@@ -139,11 +138,6 @@ final class MeshCurves {
   /** Whether a plane carries a part of a curve. */
   boolean isCurved(Plane plane) {
     return inPlane.containsKey(plane);
-  }
-
-  /** Whether a surface is a part of a curve, and as its element's triangles have it. */
-  boolean isMeshed(TopSurface top) {
-    return isCurved(top.plane()) && top.pieces().stream().allMatch(p -> p.part().solid() instanceof Mesh);
   }
 
   /** Whether two planes carry parts of one curve. */

@@ -7,6 +7,7 @@ import org.seamledger.geometry.Mesh;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
+import org.seamledger.geometry.Solid;
 import org.seamledger.geometry.Solid.Surface;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Tolerance;
@@ -47,12 +48,9 @@ final class OwnSurface {
     for (Map.Entry<Part, List<Surface>> carrier : progress.over(carried.carriers().entrySet())) {
       Part part = carrier.getKey();
       Region window = TopSurface.window(plane, part.box());
-      Region below = part.solid().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window);
-      Region top = below.isEmpty() ? below
-          : below.minus(part.solid().section(plane, tolerance.coincidenceM(), SectionSide.ABOVE, window));
-      List<Surface> curved = carrier.getValue().stream().filter(curves::holds).toList();
-      Region own = curved.isEmpty() || !(part.solid() instanceof Mesh) ? carriedBy(carrier.getValue(), withoutSpecks(top), plane)
-          : withCurve(carrier.getValue(), curved, top, plane);
+      Region top = top(part.solid(), plane, window);
+      Region own = carrier.getValue().stream().anyMatch(curves::holds) ? withCurve(part, carrier.getValue(), top, plane, window)
+          : carriedBy(carrier.getValue(), withoutSpecks(top), plane);
       if (!own.isEmpty()) {
         pieces.add(new TopSurface.Piece(part, own));
       }
@@ -60,21 +58,30 @@ final class OwnSurface {
     return pieces;
   }
 
-  /** Triangles of a curve that lie on top count whole, just as they are. */
-  private Region withCurve(List<Surface> surfaces, List<Surface> curved, Region top, Plane plane) {
-    Region whole = Region.unionOf(curved.stream().map(s -> inPlane(s, plane))
-        .filter(r -> top.intersect(r).area() > r.area() / 2).toList());
-    List<Surface> others = surfaces.stream().filter(s -> !curved.contains(s)).toList();
-    if (others.isEmpty()) {
-      return whole;
+  /**
+   * Triangles of a curve that lie on top count whole, just as they are, less the element's openings: a section lacks strips beside their
+   * neighbours, which lie in the plane, too, as far as it can tell.
+   */
+  private Region withCurve(Part part, List<Surface> surfaces, Region top, Plane plane, Region window) {
+    List<Region> triangles = surfaces.stream().filter(curves::holds).map(s -> inPlane(s, plane)).toList();
+    Region onTop = part.solid() instanceof Mesh ? top : top(part.mesh(), plane, window);
+    Region own = Region.unionOf(triangles.stream().filter(t -> onTop.intersect(t).area() > t.area() / 2).toList());
+    if (part.solid() instanceof Solid.Difference cut) {
+      own = withoutSpecks(own.minus(cut.tool().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window)));
     }
-    Region all = Region.unionOf(curved.stream().map(s -> inPlane(s, plane)).toList());
-    return whole.union(carriedBy(others, withoutSpecks(top.minus(all)), plane));
+    List<Surface> others = surfaces.stream().filter(s -> !curves.holds(s)).toList();
+    return others.isEmpty() ? own
+        : own.union(carriedBy(others, withoutSpecks(top.minus(Region.unionOf(triangles))), plane));
+  }
+
+  private Region top(Solid solid, Plane plane, Region window) {
+    Region below = solid.section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window);
+    return below.isEmpty() ? below : below.minus(solid.section(plane, tolerance.coincidenceM(), SectionSide.ABOVE, window));
   }
 
   /** Whether a surface is a part of a curve as its element's triangles have it. */
   boolean isMeshed(TopSurface top) {
-    return curves.isMeshed(top);
+    return curves.isCurved(top.plane());
   }
 
   private static Region inPlane(Surface s, Plane plane) {

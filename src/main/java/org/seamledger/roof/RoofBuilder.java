@@ -92,7 +92,7 @@ public final class RoofBuilder {
       List<Obstacle> obstacles = obstacleFinder.find(top, progress.part(SURFACES, EXPOSED).part(done++, surfaces.tops().size()));
       double thick = thickness.of(top);
       for (Region part : exposure.of(top, obstacles).parts()) {
-        found.add(new ExposedFacet(top.plane(), part.simplified(limits.faces().simplifyM()), top, obstacles, thick, surfaces.curves().isMeshed(top)));
+        found.add(new ExposedFacet(top.plane(), part.simplified(limits.faces().simplifyM()), top, obstacles, thick, surfaces.curves().isCurved(top.plane())));
       }
     }
     return found;
