@@ -19,14 +19,16 @@ let by = 'kind';
 export function subtotals() {
   const body = h('div', {}), save = h('a', {class: 'button', download: fileName('subtotals')}, 'Subtotals as CSV');
   const fetchAll = async () => {
-    const id = state.analysis.id;
+    const id = state.analysis.id, asked = by;
+    // Answers come in any order; what was asked for before is not wanted any more.
+    const show = (...what) => by === asked && put(body, ...what);
     save.href = api.subtotalsAt(id, by);
     put(body, h('p', {class: 'quiet'}, 'Fetching the subtotals…'));
     try {
       const rows = await api.subtotals(id, by);
-      put(body, shown(rows));
+      show(shown(rows));
     } catch (e) {
-      put(body, h('p', {role: 'alert'}, e.message));
+      show(h('p', {role: 'alert'}, e.message));
     }
   };
   const pick = choice(BY.map(b => [b, b]), by, next => { by = next; fetchAll(); }, {'aria-label': 'Subtotals by'});

@@ -39,7 +39,7 @@ class ArchitectureTest {
 
   /** What a takeoff is made of: who may see a takeoff may see these. */
   private static final List<String> RESULTS =
-      List.of("takeoff", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure", "finding");
+      List.of("takeoff", "sequence", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure", "finding");
 
   /** From the bottom up: a package and the packages that it may import. */
   private static final Map<String, List<String>> MAY_IMPORT = mayImport();
@@ -50,6 +50,8 @@ class ArchitectureTest {
     table.put("finding", List.of());
     table.put("progress", List.of());
     table.put("geometry", List.of("measure"));
+    table.put("journal", List.of("finding"));
+    table.put("photo", List.of());
     table.put("source", List.of("finding"));
     table.put("step", List.of("progress", "finding"));
     table.put("bcf", List.of("finding"));
@@ -74,15 +76,16 @@ class ArchitectureTest {
     table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "progress", "finding"));
     table.put("node", List.of("detail", "shacl", "junction", "roof", "geometry", "progress"));
     table.put("quantity", List.of("node", "drainage", "detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
+    table.put("sequence", List.of("quantity", "node", "detail", "shacl", "junction", "roof", "geometry", "measure", "finding"));
     table.put("takeoff",
-        List.of("quantity", "node", "drainage", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element",
+        List.of("sequence", "quantity", "node", "drainage", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site", "element",
             "step", "source",
             "geometry",
             "progress", "finding", "measure"));
     table.put("order.stock", List.of("quantity"));
     table.put("order", with("order.stock", RESULTS));
     table.put("enrich", with("schema", with("step", with("ifc.entity", RESULTS))));
-    table.put("ledger", RESULTS);
+    table.put("ledger", with("journal", RESULTS));
     table.put("export.wording", List.of("takeoff", "quantity", "detail", "drainage", "junction", "element", "measure", "finding"));
     table.put("export.json", with("order", RESULTS));
     table.put("export.report", with("order", with("export.wording", RESULTS)));
@@ -90,6 +93,7 @@ class ArchitectureTest {
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.node", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
+    table.put("export.crew", with("export.report", with("export.json", with("export.wording", RESULTS))));
     table.put("graph", with("rdf", RESULTS));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
@@ -100,7 +104,7 @@ class ArchitectureTest {
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
                 "ids",
-                "order", "ledger"),
+                "order", "ledger", "journal"),
                 RESULTS)
             .flatMap(List::stream).toList());
     List<String> stored =
@@ -114,12 +118,14 @@ class ArchitectureTest {
     table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("http.answer", with("http.setting", watched)));
     List<String> worked = with("http.job", with("http.answer", with("http.setting", watched)));
-    table.put("http.api", with("graph", with("bcf", with("export.submittal", worked))));
+    table.put("http.api", with("journal", with("photo", with("graph", with("bcf", with("export.submittal", worked))))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
     List<String> served = with("portfolio", with("http", with("http.setting", watched)));
     table.put("cli",
-        with("graph", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))));
+        with("journal",
+            with("graph", with("export.crew", with("export.submittal", with("export.workbook", with("bcf", with("export.bcf", with("ids", served)))))))));
+    table.put("cluster", with("cli", with("portfolio", with("run", stored))));
     return table;
   }
 
@@ -145,6 +151,8 @@ class ArchitectureTest {
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.bimserver..", Set.of("source")),
       Map.entry("org.apache.commons.compress..", Set.of("source")),
+      Map.entry("org.apache.spark..", Set.of("cluster")),
+      Map.entry("org.apache.parquet..", Set.of("cluster")),
       Map.entry("picocli..", Set.of("cli")),
       Map.entry("ch.qos.logback..", Set.of("cli")));
 

@@ -31,6 +31,9 @@ class UnusedCodeTest {
   private static final Set<String> FOR_TESTS = Set.of("org.seamledger.http.Server.addresses()",
       "org.seamledger.http.setting.Options.limits(org.seamledger.http.setting.Limits)");
 
+  /** Where processes begin: the program's own, and the one that {@code spark-submit} starts. */
+  private static final Set<String> STARTS = Set.of("org.seamledger.cli.Main", "org.seamledger.cluster.ClusterMain");
+
   @Test
   void everyMethodIsCalled() {
     List<String> idle = PROGRAM.stream().flatMap(c -> c.getMethods().stream()).filter(m -> !isExempt(m))
@@ -56,7 +59,7 @@ class UnusedCodeTest {
   private static boolean isStart(JavaClass c) {
     boolean hasOnlyConstants = !c.getFields().isEmpty() && c.getMethods().isEmpty() && c.getFields().stream()
         .allMatch(f -> f.getModifiers().contains(JavaModifier.STATIC) && f.getModifiers().contains(JavaModifier.FINAL));
-    return c.getSimpleName().equals("Main") || !outermost(c).equals(c) || hasOnlyConstants;
+    return STARTS.contains(c.getName()) || !outermost(c).equals(c) || hasOnlyConstants;
   }
 
   private static JavaClass outermost(JavaClass c) {

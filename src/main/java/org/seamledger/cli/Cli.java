@@ -5,7 +5,9 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import org.seamledger.portfolio.Cluster;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Failure;
 import org.seamledger.source.ModelServerException;
@@ -24,9 +26,9 @@ final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
       subcommands = {AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class,
-          PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class, SectionCommand.class,
+          PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class, RecordCommand.class, SectionCommand.class, SequenceCommand.class,
           ProjectsCommand.class,
-          ServeCommand.class, WatchCommand.class, WarmUpCommand.class},
+          ServeCommand.class, WorkCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100,
@@ -47,16 +49,21 @@ final class Cli {
   private final Environment environment;
 
   private final Clock clock;
+  private final Optional<Cluster> cluster;
 
   Cli(Analyzer<Takeoff> analyzer, Environment environment) {
-    this(analyzer, environment, Clock.systemUTC());
+    this(analyzer, environment, Clock.systemUTC(), Optional.empty());
   }
 
-  /** @param clock when things happen, for commands that tell; no result depends on it */
-  Cli(Analyzer<Takeoff> analyzer, Environment environment, Clock clock) {
+  /**
+   * @param clock when things happen, for commands that tell; no result depends on it
+   * @param cluster that this process belongs to
+   */
+  Cli(Analyzer<Takeoff> analyzer, Environment environment, Clock clock, Optional<Cluster> cluster) {
     this.analyzer = analyzer;
     this.environment = environment;
     this.clock = clock;
+    this.cluster = cluster;
   }
 
   /** Runs one command line. */
@@ -64,7 +71,7 @@ final class Cli {
     try {
       CommandLine line = new CommandLine(new Top());
       line.setCaseInsensitiveEnumValuesAllowed(true);
-      return run(line.parseArgs(words), new Session(analyzer, environment, out, err, clock));
+      return run(line.parseArgs(words), new Session(analyzer, environment, out, err, clock, cluster));
     } catch (ParameterException e) {
       return fail(err, ExitStatus.USAGE, usage(e));
     } catch (UsageException e) {
@@ -100,18 +107,19 @@ final class Cli {
   private static int run(ParseResult parsed, Session session) {
     CommandLine asked = parsed.asCommandLineList().get(parsed.asCommandLineList().size() - 1);
     if (asked.isUsageHelpRequested()) {
-      session.print(java.util.Optional.empty(), out -> print(out, writer -> asked.usage(writer)));
+      session.print(Optional.empty(), out -> print(out, writer -> asked.usage(writer)));
       return ExitStatus.DONE;
     }
     if (asked.isVersionHelpRequested()) {
-      session.print(java.util.Optional.empty(), out -> print(out, writer -> asked.printVersionHelp(writer)));
+      session.print(Optional.empty(), out -> print(out, writer -> asked.printVersionHelp(writer)));
       return ExitStatus.DONE;
     }
     if (asked.getCommand() instanceof Task task) {
       return task.run(session);
     }
     throw new UsageException(
-        "say what to do: analyze, check, compare, explain, plan, portfolio, query, section, projects, serve or watch; --help tells more");
+        "say what to do: analyze, check, compare, explain, plan, portfolio, query, record, section, projects, serve, watch"
+            + " or work; --help tells more");
   }
 
   private static void print(OutputStream out, java.util.function.Consumer<PrintWriter> text) {

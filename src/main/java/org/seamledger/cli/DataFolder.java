@@ -14,6 +14,11 @@ final class DataFolder {
     return data == null ? ofUser() : data;
   }
 
+  /** Whether somebody named it. */
+  boolean isNamed() {
+    return data != null;
+  }
+
   private static Path ofUser() {
     String home = System.getenv("XDG_DATA_HOME");
     Path base = home == null || home.isBlank() ? Path.of(System.getProperty("user.home"), ".local", "share") : Path.of(home);

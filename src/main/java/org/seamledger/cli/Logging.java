@@ -57,6 +57,8 @@ public final class Logging extends ContextAwareBase implements Configurator {
     write(context, stream, form == LogForm.json ? new JsonLines() : pattern(context, SERVICE));
     context.getLogger("org.seamledger").setLevel(level(Level.INFO));
     // What is wrong with a request is in its answer; a line in the log for each would be a way to fill disks without a token.
+    // What the queue's library warns of, a ticket that was given back, is told by who gave it back.
+    context.getLogger("com.github.kagkarlsson").setLevel(Level.ERROR);
     CLIENTS_FAULTS.forEach(name -> context.getLogger(name).setLevel(Level.ERROR));
   }
 

@@ -43,7 +43,7 @@ final class ModelWords {
     for (String word : words) {
       Path path = path(word);
       if (path != null && Files.isDirectory(path)) {
-        all.addAll(found(path, file -> true, "the folder " + word + " holds no model (.ifc, .ifc.gz, .ifczip)"));
+        all.addAll(found(path, file -> true, holdsNone(word)));
       } else if (!word.startsWith(ChosenModels.PREFIX) && WILD.matcher(word).matches() && (path == null || !Files.exists(path))) {
         all.addAll(matching(word));
       } else {
@@ -51,6 +51,16 @@ final class ModelWords {
       }
     }
     return List.copyOf(all);
+  }
+
+  /** Whether a file's name, with or without folders before it, is that of a model and not hidden. */
+  static boolean isModel(String name) {
+    String last = name.substring(name.lastIndexOf('/') + 1).toLowerCase(Locale.ROOT);
+    return !last.startsWith(".") && MODEL.matcher(last).matches();
+  }
+
+  static String holdsNone(String folder) {
+    return "the folder " + folder + " holds no model (.ifc, .ifc.gz, .ifczip)";
   }
 
   private static Path path(String word) {
@@ -90,8 +100,7 @@ final class ModelWords {
 
         @Override
         public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-          String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-          if (!name.startsWith(".") && MODEL.matcher(name).matches() && isMeant.test(file)) {
+          if (isModel(file.getFileName().toString()) && isMeant.test(file)) {
             files.add(file.normalize().toString());
           }
           return FileVisitResult.CONTINUE;

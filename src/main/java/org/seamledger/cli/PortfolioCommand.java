@@ -6,8 +6,10 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.seamledger.finding.Sha256;
 import org.seamledger.order.PriceList;
+import org.seamledger.portfolio.Cluster;
 import org.seamledger.portfolio.EntryStore;
 import org.seamledger.portfolio.ModelRun;
 import org.seamledger.portfolio.PortfolioModel;
@@ -16,8 +18,10 @@ import org.seamledger.portfolio.PortfolioTables;
 import org.seamledger.takeoff.Program;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 @Command(name = "portfolio", description = "Analyse every model of a folder by itself, with tables over all of them and one order.",
     footer = {"", "What was analysed is kept in DIR/entries: a second run goes on where the first was, and takes only models",
@@ -32,7 +36,15 @@ final class PortfolioCommand implements Task {
 
   @Parameters(paramLabel = "FOLDER", description = "A folder, with all models in it and below (.ifc, .ifc.gz, .ifczip); or a text file "
       + "that lists models, a path a line, from its own folder.")
-  private Path place;
+  private String place;
+
+  @Option(names = "--master", paramLabel = "URL",
+      description = "Share the work on an Apache Spark cluster, such as spark://host:7077, yarn "
+          + "or local[2]; SPARK_HOME names a Spark 4 on this machine. FOLDER may be of a file system that Spark knows, such as s3a://….")
+  private String master;
+
+  @Spec
+  private CommandSpec words;
 
   @Option(names = "--output", paramLabel = "DIR", required = true, description = "Where tables, page and pictures go; made where it isn't.")
   private Path output;
@@ -64,16 +76,19 @@ final class PortfolioCommand implements Task {
     if (threads < 1 || seconds < 1) {
       throw new UsageException("--threads and --model-seconds are whole numbers from 1 on");
     }
+    if (master != null && session.cluster().isEmpty()) {
+      return new ClusterStart(master).run(words.root().commandLine().getParseResult().originalArgs(),
+          shapes == null ? session.environment().shapes() : Optional.empty());
+    }
     Optional<PriceList> priced = prices.read();
-    List<PortfolioModel> models = PortfolioModels.of(place);
+    List<PortfolioModel> models = PortfolioModels.of(place, session.cluster());
     ModelRun runner = runner(session);
     try (EntryStore store = EntryStore.open(output)) {
       Thread tidy = new Thread(store::close, "portfolio ends");
       Runtime.getRuntime().addShutdownHook(tidy);
-      PortfolioRun run = new PortfolioRun(runner, store, again, threads, Runtime.getRuntime().maxMemory() - RESERVE,
-          text -> session.err().println(Program.NAME + ": " + text + " …"));
-      int kept = run.run(models);
+      int kept = analyse(models, runner, store, session);
       PortfolioTables.Written written = PortfolioTables.write(store, models, output, priced,
+          session.cluster().map(Cluster::formats).orElse(List.of()),
           List.of(system == null ? "the default roof system" : String.valueOf(system.getFileName()),
               Program.NAME + " " + Program.version()));
       Runtime.getRuntime().removeShutdownHook(tidy);
@@ -84,6 +99,13 @@ final class PortfolioCommand implements Task {
       Thread.currentThread().interrupt();
       throw new IllegalStateException(e);
     }
+  }
+
+  private int analyse(List<PortfolioModel> models, ModelRun runner, EntryStore store, Session session)
+      throws IOException, InterruptedException {
+    Consumer<String> say = text -> session.err().println(Program.NAME + ": " + text + " …");
+    return session.cluster().isPresent() ? session.cluster().get().run(models, runner, store, again, say)
+        : new PortfolioRun(runner, store, again, threads, Runtime.getRuntime().maxMemory() - RESERVE, say).run(models);
   }
 
   private int status(PortfolioTables.Written written, int kept, Session session) {

@@ -7,7 +7,9 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import org.seamledger.portfolio.Cluster;
 import org.seamledger.portfolio.PortfolioModel;
 
 /** The models of a portfolio: those of a folder, or those that a manifest lists. */
@@ -24,11 +26,30 @@ final class PortfolioModels {
    *
    * @throws UsageException where there is none, or the manifest can't be read
    */
-  static List<PortfolioModel> of(Path place) {
+  static List<PortfolioModel> of(String word, Optional<Cluster> cluster) {
+    if (PortfolioModel.isAddress(word)) {
+      return onCluster(word, cluster);
+    }
+    Path place = Path.of(word);
     if (!Files.exists(place)) {
       throw new UsageException(place + ": expected a folder of models or a list of them, found nothing of that name");
     }
     return Files.isDirectory(place) ? inFolder(place) : listed(place);
+  }
+
+  private static List<PortfolioModel> onCluster(String folder, Optional<Cluster> cluster) {
+    if (cluster.isEmpty()) {
+      throw new UsageException(folder + ": a folder of another file system needs a cluster that knows it: --master URL");
+    }
+    try {
+      List<PortfolioModel> models = cluster.get().models(folder).stream().filter(m -> ModelWords.isModel(m.name())).toList();
+      if (models.isEmpty()) {
+        throw new UsageException(ModelWords.holdsNone(folder));
+      }
+      return models;
+    } catch (IOException e) {
+      throw new UsageException(folder + ": can't be read: " + e.getMessage());
+    }
   }
 
   private static List<PortfolioModel> inFolder(Path folder) {

@@ -19,9 +19,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "serve", description = "Serve the page and the HTTP interface, on this machine only unless told otherwise.",
-    footer = {"", "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters. User and password of a database",
+    footer = {"", "With --models analyses are done by workers (see work), and several servers may share database and folder.", "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters. User and password of a database",
         "come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD."})
 final class ServeCommand implements Task {
+
+  private static final int MOST_WAITING = 10_000;
 
   @Parameters(arity = "0..*", paramLabel = "MODEL", description = "Models, together one building, to open the page on.")
   private List<Path> models = List.of();
@@ -57,6 +59,9 @@ final class ServeCommand implements Task {
   private DatabaseChoice database;
 
   @Mixin
+  private SharedFolder shared;
+
+  @Mixin
   private ServersChoice list;
 
   @Option(names = "--watch", description = "Watch the projects on these servers that people switch on on the page.")
@@ -72,6 +77,9 @@ final class ServeCommand implements Task {
         .bind(address, session.environment().token()).port(port).models(models).hosts(hosts).proxies(proxies)
         .limits(Limits.standard().lasting(Duration.ofSeconds(Math.max(1, analysisSeconds))))
         .database(database.resolve(session.environment().database()));
+    if (shared.folder().isPresent()) {
+      options = withWorkers(options);
+    }
     options = withServers(session.environment().samples().map(options::samples).orElse(options));
     Logging.asService(log, session.err());
     try (Server server = Server.start(options)) {
@@ -85,6 +93,15 @@ final class ServeCommand implements Task {
     } finally {
       Logging.asCommand();
     }
+  }
+
+  /** Analyses wait in the database, where there is room for many. */
+  private Options withWorkers(Options options) {
+    SharedFolder.requireDatabase(options.database());
+    if (data.isNamed()) {
+      throw new UsageException("--models takes the place of --data: everything is in that folder and the database");
+    }
+    return options.shared(shared.folder().get()).limits(options.limits().waiting(MOST_WAITING));
   }
 
   private Options withServers(Options options) {

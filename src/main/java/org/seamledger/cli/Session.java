@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Optional;
+import org.seamledger.portfolio.Cluster;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Failure;
 import org.seamledger.run.FailureException;
@@ -17,8 +18,13 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 
-/** What a command works with: the process's streams and clock, and the analysis. */
-record Session(Analyzer<Takeoff> analyzer, Environment environment, OutputStream out, PrintStream err, Clock clock) {
+/**
+ * What a command works with: the process's streams and clock, and the analysis.
+ *
+ * @param cluster that this process belongs to; empty where it is on one machine alone
+ */
+record Session(Analyzer<Takeoff> analyzer, Environment environment, OutputStream out, PrintStream err, Clock clock,
+    Optional<Cluster> cluster) {
 
   /**
    * Analyses, with progress on standard error where it takes its time.

@@ -109,7 +109,7 @@ public final class Decisions {
       findings.add(at(kinded, Code.UNFIT_DETAIL, "detail " + chosen + ", a manual override, is no detail of a " + kinded.kind()
           + ": it " + String.join(", and ", details.misses(chosen, kinded, facts.apply(kinded)))));
     }
-    return details.book().get(chosen);
+    return details.book().get(chosen).askedBy(facts.apply(kinded));
   }
 
   private String message(DetailedJunction now, Decided decided) {

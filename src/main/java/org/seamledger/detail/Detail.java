@@ -2,6 +2,7 @@ package org.seamledger.detail;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -15,9 +16,11 @@ import java.util.Optional;
  * @param metalFirst whether the metal alone, lapped or turned up, still leads the water off
  * @param source where the detail comes from: a publication, or {@code common practice}
  * @param profiles how parts are folded
+ * @param withFaces what else belongs to it, counted with the faces
  */
 public record Detail(String id, String title, List<MetalPart> metal, List<Seal> seals, List<Fastening> fastenings,
-    List<HoldPoint> holdPoints, String waterPath, boolean metalFirst, String source, List<FoldingProfile> profiles) {
+    List<HoldPoint> holdPoints, String waterPath, boolean metalFirst, String source, List<FoldingProfile> profiles,
+    List<FacePart> withFaces) {
 
   /** Where the rules choose no detail. */
   public static final Detail NONE = new Detail("none", "No detail chosen", List.of(), List.of(), List.of(), List.of(), "", false, "");
@@ -25,7 +28,7 @@ public record Detail(String id, String title, List<MetalPart> metal, List<Seal> 
   /** A detail whose parts' profiles nobody states. */
   public Detail(String id, String title, List<MetalPart> metal, List<Seal> seals, List<Fastening> fastenings, List<HoldPoint> holdPoints,
       String waterPath, boolean metalFirst, String source) {
-    this(id, title, metal, seals, fastenings, holdPoints, waterPath, metalFirst, source, List.of());
+    this(id, title, metal, seals, fastenings, holdPoints, waterPath, metalFirst, source, List.of(), List.of());
   }
 
   public Detail {
@@ -34,6 +37,15 @@ public record Detail(String id, String title, List<MetalPart> metal, List<Seal> 
     fastenings = List.copyOf(fastenings);
     holdPoints = List.copyOf(holdPoints);
     profiles = List.copyOf(profiles);
+    withFaces = List.copyOf(withFaces);
+  }
+
+  /** With the parts alone that these facts of the system and the line ask for, and those that it always has. */
+  public Detail askedBy(Map<String, ?> facts) {
+    return metal.stream().allMatch(m -> m.where().isEmpty()) ? this
+        : new Detail(id, title, metal.stream().filter(m -> m.where().isEmpty() || Boolean.TRUE.equals(facts.get(m.where()))).toList(),
+            seals,
+            fastenings, holdPoints, waterPath, metalFirst, source, profiles, withFaces);
   }
 
   /** How a part is folded in a section drawing; empty where nothing says so, as of what is made to measure. */

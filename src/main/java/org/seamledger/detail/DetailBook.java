@@ -8,19 +8,21 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import org.seamledger.junction.Fact;
+import org.seamledger.junction.FactList;
 import org.seamledger.shacl.Described;
 import org.seamledger.shacl.Rules;
 
 /** Reads what details consist of from the rules. */
 final class DetailBook {
 
-  private static final Set<String> BLOCK = Set.of("includes", "followedBy", "metal", "seals", "fastenings", "holdPoints");
+  private static final Set<String> BLOCK = Set.of("includes", "followedBy", "metal", "seals", "fastenings", "holdPoints", "withFaces");
   private static final Set<String> DETAIL = with(BLOCK, "detail", "title", "waterPath", "metalFirst", "source");
-  private static final Set<String> METAL = Set.of("part", "id", "on", "run", "girthMm", "lapMm", "everyMm");
+  private static final Set<String> METAL = Set.of("part", "id", "on", "run", "girthMm", "lapMm", "everyMm", "where");
+  private static final Set<String> FACE_PART = Set.of("part", "id", "orderLine");
   private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "id", "lines", "on", "run", "upstands", "size", "of");
   private static final Set<String> FASTENING = Set.of("place", "id", "lines", "on", "run", "spacing", "throughTape",
       "joins", "type", "fixes", "slides", "exposed");
-  private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
   private static final List<String> SPACINGS =
       List.of("fasteners.spacing", "fasteners.trimSpacing", "fasteners.wedgeSpacing", "fasteners.bootSpacing",
@@ -46,8 +48,8 @@ final class DetailBook {
     List<MetalPart> metal = distinct(d, parts(blocks, "metal", DetailBook::metal));
     List<Seal> seals = parts(blocks, "seals", DetailBook::seal).stream().map(s -> sealed(d, s, metal)).toList();
     List<Fastening> fastenings = parts(blocks, "fastenings", DetailBook::fastening);
-    return new Detail(id, d.word("title"), metal, seals, fastenings, parts(blocks, "holdPoints", DetailBook::holdPoint),
-        d.word("waterPath"), d.flag("metalFirst", false), d.word("source"), profiles);
+    return new Detail(id, d.word("title"), metal, seals, fastenings, blocks.stream().flatMap(b -> HoldPoint.read(b).stream()).toList(),
+        d.word("waterPath"), d.flag("metalFirst", false), d.word("source"), profiles, parts(blocks, "withFaces", DetailBook::facePart));
   }
 
   /** What a detail includes, then itself, then what follows: each block in its turn. */
@@ -80,7 +82,20 @@ final class DetailBook {
       throw d.problem("sl:everyMm is the length of intervals, with sl:run \"at-intervals\" or \"between-intervals\"");
     }
     return new MetalPart(d.word("part"), id(d, DerivedIds.part(d.word("part"))), on(d), run, d.number("girthMm", 0) / 1000,
-        d.number("lapMm", 0) / 1000, every);
+        d.number("lapMm", 0) / 1000, every, where(d));
+  }
+
+  private static String where(Described d) {
+    String where = d.word("where", "");
+    if (!where.isEmpty() && FactList.CHOICE.stream().noneMatch(f -> f.name().equals(where) && f.type() == Fact.FactType.FLAG)) {
+      throw d.problem("sl:where \"" + where + "\" is no fact that is true or false where details are chosen");
+    }
+    return where;
+  }
+
+  private static FacePart facePart(Described d) {
+    d.only(FACE_PART);
+    return new FacePart(d.word("part"), d.word("id"), d.word("orderLine"));
   }
 
   private static Seal seal(Described d) {
@@ -109,11 +124,6 @@ final class DetailBook {
     return new Fastening(d.word("place"), id, d.count("lines", 1), on(d), run(d), d.oneOf("spacing", SPACINGS.stream(), s -> s),
         d.flag("throughTape", false), joins, type, d.flag("fixes", DerivedIds.fixes(id)), d.flag("slides", false),
         d.flag("exposed", false));
-  }
-
-  private static HoldPoint holdPoint(Described d) {
-    d.only(HOLD_POINT);
-    return new HoldPoint(d.word("before"), d.word("check"));
   }
 
   private static On on(Described d) {

@@ -67,7 +67,7 @@ public final class Details {
     for (KindedJunction j : progress.over(junctions)) {
       Map<String, Object> all = facts(j, facts.apply(j));
       List<String> chosen = shapes.decide(all);
-      detailed.add(new DetailedJunction(j, chosen.size() == 1 ? book.get(chosen.get(0)) : Detail.NONE));
+      detailed.add(new DetailedJunction(j, chosen.size() == 1 ? book.get(chosen.get(0)).askedBy(all) : Detail.NONE));
       if (chosen.size() != 1 && !j.kind().equals(Kinds.UNCLASSIFIED)) {
         findings.add(undecided(j, shapes.explain(all)));
       }

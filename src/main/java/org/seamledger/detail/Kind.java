@@ -41,6 +41,8 @@ public record Kind(String id, String label, String meaning, Family family, Water
     PENETRATION(Line.CURB, Section.CURB_DOWNSLOPE),
     /** A round penetration, all around it. */
     ROUND(Line.CURB, Section.PIPE),
+    /** Nothing: the face goes on, its panels are divided here. */
+    FIELD(Line.BREAK, Section.LAP),
     /** Whatever it is: the face is level. */
     LEVEL(Line.OTHER, Section.RIDGE),
     /** Not known. */
@@ -78,7 +80,7 @@ public record Kind(String id, String label, String meaning, Family family, Water
 
   /** Section drawings that there are; {@code export} draws them. */
   public enum Section implements Worded {
-    RIDGE, VALLEY, GUTTER, TRANSITION, EAVE, HIGH_EDGE, RAKE, WALL, SIDEWALL, CURB_UPSLOPE, CURB_SIDE, CURB_DOWNSLOPE, PIPE
+    RIDGE, VALLEY, GUTTER, TRANSITION, EAVE, HIGH_EDGE, RAKE, WALL, SIDEWALL, CURB_UPSLOPE, CURB_SIDE, CURB_DOWNSLOPE, PIPE, LAP, STEP
   }
 
   /** True for either kind of penetration's line. */

@@ -34,7 +34,7 @@ public final class KindBook {
     SortedMap<String, Described> found = rules.described("kind");
     checkNames(found);
     for (Map.Entry<String, Described> e : found.entrySet()) {
-      boolean plain = !e.getValue().has("family") && Kinds.ALL.contains(e.getKey());
+      boolean plain = !e.getValue().has("family") && (Kinds.ALL.contains(e.getKey()) || Kinds.JOINTS.contains(e.getKey()));
       book.byId.put(e.getKey(), kind(e.getKey(), plain ? Packaged.DESCRIPTIONS.get(e.getKey()) : e.getValue().only(KIND)));
     }
     return book;
@@ -71,9 +71,9 @@ public final class KindBook {
         d.count("order", LAST));
   }
 
-  /** The kinds in the order in which they are listed. */
+  /** The kinds of junctions in the order in which they are listed. */
   public List<Kind> all() {
-    return byId.values().stream().sorted().toList();
+    return byId.values().stream().filter(k -> k.family() != Kind.Family.FIELD).sorted().toList();
   }
 
   /**
@@ -93,9 +93,9 @@ public final class KindBook {
     return kind;
   }
 
-  /** Ids of the kinds that a line can be given: those of the rules and of the contract, and {@link Kinds#UNCLASSIFIED}. */
+  /** Ids of the kinds that a junction can be given: those of the rules and of the contract, and {@link Kinds#UNCLASSIFIED}. */
   public Set<String> ids() {
-    Set<String> ids = new TreeSet<>(byId.keySet());
+    Set<String> ids = new TreeSet<>(all().stream().map(Kind::id).toList());
     ids.addAll(Kinds.ALL);
     ids.add(Kinds.UNCLASSIFIED);
     return ids;

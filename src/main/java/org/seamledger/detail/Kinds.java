@@ -28,6 +28,9 @@ public final class Kinds {
       "eave", "high-edge", "rake", "headwall", "sidewall", "low-wall", "skew-wall", "curb-upslope", "curb-side", "curb-downslope",
       "pipe", "flat-edge");
 
+  /** Kinds of lines within a face, at which panels are divided: no junctions. */
+  static final List<String> JOINTS = List.of("step-joint", "end-lap");
+
   public static final String UNCLASSIFIED = "unclassified";
 
   /** Angles of models differ by as much from one export or survey to the next. */

@@ -9,16 +9,17 @@ package org.seamledger.detail;
  * @param girthM width of the sheet it is bent from, metres; 0 where the roof system's value holds
  * @param lapM least lap of its lengths, metres; 0 where the roof system's value holds
  * @param everyM length of the intervals that it is counted by, metres; 0 for what isn't
+ * @param where the fact of the system or the line that asks for it, such as {@code backUpPlates}; empty where the detail always has it
  */
-public record MetalPart(String part, String id, On on, Run run, double girthM, double lapM, double everyM) {
+public record MetalPart(String part, String id, On on, Run run, double girthM, double lapM, double everyM, String where) {
 
   /** A part whose id follows from its name. */
   public MetalPart(String part, On on, Run run, double girthM) {
-    this(part, DerivedIds.part(part), on, run, girthM, 0, 0);
+    this(part, DerivedIds.part(part), on, run, girthM, 0, 0, "");
   }
 
   /** The same under another id. */
   MetalPart called(String other) {
-    return new MetalPart(part, other, on, run, girthM, lapM, everyM);
+    return new MetalPart(part, other, on, run, girthM, lapM, everyM, where);
   }
 }

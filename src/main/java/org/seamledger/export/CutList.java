@@ -37,7 +37,10 @@ public final class CutList {
     Map<String, String> profiles = profiles(takeoff);
     PanelLines.BlankLength blanks = PanelLines.lengths(takeoff);
     for (PanelCut cut : takeoff.quantities().panels()) {
-      rows.row(panel(cut, blanks.of(cut.face(), cut.panel())));
+      List<Double> pieces = blanks.of(cut.face(), cut.panel());
+      for (int i = 0; i < pieces.size(); i++) {
+        rows.row(panel(cut, pieces.get(i), i, pieces.size()));
+      }
     }
     for (JunctionQuantities junction : takeoff.quantities().byJunction().values()) {
       for (ClosureCut cut : junction.closures()) {
@@ -53,7 +56,7 @@ public final class CutList {
   /** How parts are folded, in words, by junction and part. */
   private static Map<String, String> profiles(Takeoff takeoff) {
     Map<String, String> profiles = new HashMap<>();
-    for (DetailedJunction j : takeoff.detailed()) {
+    for (DetailedJunction j : takeoff.lines()) {
       for (MetalPart part : j.detail().metal()) {
         FoldedPart.of(takeoff, j, part)
             .ifPresent(f -> profiles.put(j.junction().junction().id() + ' ' + part.part(), f.words(DrawingUnits.METRIC)));
@@ -74,13 +77,14 @@ public final class CutList {
     }
   }
 
-  private static List<String> panel(PanelCut cut, double blankM) {
+  private static List<String> panel(PanelCut cut, double blankM, int piece, int pieces) {
     Panel panel = cut.panel();
-    String note = (panel.shaped() ? "to shape, pan " + panel.pan() : "") + (panel.sliver() ? " narrower than can be worked" : "");
+    String note = (pieces > 1 ? "piece " + (piece + 1) + " of " + pieces + " from the low end, lapped " : "")
+        + (panel.shaped() ? "to shape, pan " + panel.pan() : "") + (panel.sliver() ? " narrower than can be worked" : "");
     return List.of("panel", cut.face(), "", Integer.toString(cut.count()), Rows.number(panel.widthM()),
         MeasureFormat.formatInches(panel.widthM()),
-        Rows.number(blankM), MeasureFormat.formatInches(blankM), Rows.number(panel.lowBevelDegrees()),
-        Rows.number(panel.highBevelDegrees()), note.strip(), "");
+        Rows.number(blankM), MeasureFormat.formatInches(blankM), Rows.number(piece > 0 ? 0 : panel.lowBevelDegrees()),
+        Rows.number(piece < pieces - 1 ? 0 : panel.highBevelDegrees()), note.strip(), "");
   }
 
   private static List<String> closure(String junction, ClosureCut cut, double clearM, Map<String, String> profiles) {

@@ -38,7 +38,7 @@ public final class FindingsCsv {
   private FindingsCsv(Takeoff takeoff) {
     this.takeoff = takeoff;
     this.risk = new FindingRisk(takeoff);
-    takeoff.detailed().forEach(j -> junctions.put(j.junction().junction().id(), j));
+    takeoff.lines().forEach(j -> junctions.put(j.junction().junction().id(), j));
   }
 
   /** Writes all rows and flushes; leaves {@code out} open. */

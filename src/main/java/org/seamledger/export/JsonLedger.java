@@ -81,6 +81,7 @@ public final class JsonLedger {
     new JsonNodes(takeoff, json).write();
     new JsonQuantities(takeoff, json).quantities();
     new JsonFixity(takeoff, json).panels();
+    junctions.joints();
     OrderList order = OrderList.of(takeoff);
     new JsonOrder(order, prices.map(p -> PricedOrder.of(order, p)), json).order();
     json.objects("elements", takeoff.elements().values(), this::element);

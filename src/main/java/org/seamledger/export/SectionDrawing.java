@@ -30,7 +30,7 @@ public final class SectionDrawing {
     if (node.isPresent()) {
       return NodeSheet.svg(takeoff, node.get(), setup);
     }
-    DetailedJunction found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
+    DetailedJunction found = takeoff.lines().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no junction and no node has the id " + junctionId));
     return SectionSheet.draw(takeoff, setup, found);
   }

@@ -48,6 +48,9 @@ public enum Code {
       "Correct the face's size in the model, or the panel's coverage: it has no seams and no panels in the result."),
   SLIVER("quantity/sliver", Severity.INFO,
       "Move the start of the seams on that face, or agree on a wider end panel."),
+  // Order of work
+  WORK_CYCLE("sequence/cycle", Severity.WARNING,
+      "Choose another detail at one of these places, or correct the precedence in sequence.ttl: no order of work does them all."),
   // Roof
   NO_ROOF("roof/none", Severity.VIOLATION,
       "No roof was found. Type roofs as IfcRoof or as roof slabs, or let their names say roof."),

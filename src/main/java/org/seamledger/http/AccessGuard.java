@@ -12,8 +12,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.setting.Options;
+import org.seamledger.ledger.SessionRows;
 
 /**
  * Who may come in. A page of another site must not be able to use a server that listens on this machine, so a request must name a host that
@@ -29,7 +31,7 @@ final class AccessGuard {
   private final Set<String> hosts = new TreeSet<>();
   private final Optional<String> token;
   private final Set<String> proxies;
-  private final Sessions sessions = new Sessions(System::nanoTime);
+  private volatile Sessions sessions = new OwnSessions(System::nanoTime);
   private final GuessBrake brake = new GuessBrake(System::nanoTime);
 
   AccessGuard(Options options) {
@@ -48,6 +50,11 @@ final class AccessGuard {
     options.hosts().forEach(h -> hosts.add(h.toLowerCase(Locale.ROOT)));
   }
 
+  /** From now on sessions are those of all servers that share the rows. */
+  void share(SessionRows rows) {
+    sessions = new SharedSessions(rows);
+  }
+
   static boolean isLoopback(String address) {
     try {
       return InetAddress.getByName(address).isLoopbackAddress();
@@ -56,9 +63,14 @@ final class AccessGuard {
     }
   }
 
-  void check(Context ctx) {
+  /** Whether the request may come from where it comes from, whoever sends it. */
+  void checkSource(Context ctx) {
     checkHost(ctx);
     checkOrigin(ctx);
+  }
+
+  /** Whether it shows the token, where one is needed. */
+  void checkToken(Context ctx) {
     if (token.isPresent() && (ctx.path().startsWith("/api") || ctx.path().startsWith("/metrics")) && !OPEN.contains(ctx.path())
         && !shows(ctx)) {
       throw new HttpProblem(401, "token", "This server is open to those who show its token: as Authorization: Bearer, or on the page.");
@@ -103,18 +115,22 @@ final class AccessGuard {
     return header != null && header.startsWith("Bearer ") && isToken(ctx, header.substring(7).strip());
   }
 
-  /** Whether the token is shown; who guessed wrong too often is not heard for a while. */
   private boolean isToken(Context ctx, String shown) {
+    return guessed(ctx, () -> token.filter(t -> same(shown, t))).isPresent();
+  }
+
+  /** What a secret that is shown opens, empty where it is wrong; who guessed wrong too often is not heard for a while. */
+  <T> Optional<T> guessed(Context ctx, Supplier<Optional<T>> opened) {
     String address = address(ctx);
     if (brake.holds(address)) {
       ctx.header("Retry-After", String.valueOf(GuessBrake.PAUSE.toSeconds()));
       throw new HttpProblem(429, "token/guessing", "Too many wrong tokens came from this address; wait a minute.");
     }
-    boolean right = token.isPresent() && same(shown, token.get());
-    if (!right) {
+    Optional<T> found = opened.get();
+    if (found.isEmpty()) {
       brake.wrong(address);
     }
-    return right;
+    return found;
   }
 
   /** Where a request comes from: as the operator's own proxy says, and as nobody else does. */

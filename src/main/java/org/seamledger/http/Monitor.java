@@ -43,7 +43,8 @@ final class Monitor {
   void install(JavalinConfig c) {
     c.routes.get("/api/health", this::health);
     c.routes.get("/metrics", ctx -> ctx.contentType(Metrics.TYPE)
-        .result(metrics.text(jobs.running(), jobs.waiting(), health.faults().size(), store.analyses().counts())).contentType(Metrics.TYPE));
+        .result(metrics.text(jobs, store.analyses().oldestWaiting().toMillis() / 1e3, health.faults().size(),
+            store.analyses().counts())).contentType(Metrics.TYPE));
     c.requestLogger.http(this::log);
   }
 
@@ -56,11 +57,13 @@ final class Monitor {
     List<Health.Fault> faults = health.faults();
     boolean isDown = faults.stream().anyMatch(Health.Fault::stopped);
     Map<String, Object> b = new LinkedHashMap<>();
-    b.put("status", isDown ? "down" : faults.isEmpty() ? "ok" : "degraded");
+    int waiting = jobs.waiting();
+    b.put("status", isDown ? "down" : faults.isEmpty() && (waiting == 0 || jobs.workers() > 0) ? "ok" : "degraded");
     b.put("program", "seamledger");
     b.put("version", version);
     b.put("running", jobs.running());
-    b.put("waiting", jobs.waiting());
+    b.put("waiting", waiting);
+    b.put("workers", jobs.workers());
     b.put("faults", faults.stream()
         .map(f -> JsonBodies.object("part", f.part(), "since", f.since().toString(), "times", f.times(), "stopped", f.stopped())).toList());
     JsonBodies.answer(ctx, isDown ? 503 : 200, b);

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.http.api.UploadFolder;
 import org.seamledger.http.job.Jobs;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.Analyses;
@@ -18,8 +19,10 @@ final class OpeningModels {
   private final Options options;
   private final Analyses analyses;
   private final Jobs jobs;
+  private final UploadFolder uploads;
 
-  OpeningModels(Options options, Analyses analyses, Jobs jobs) {
+  OpeningModels(Options options, Analyses analyses, Jobs jobs, UploadFolder uploads) {
+    this.uploads = uploads;
     this.options = options;
     this.analyses = analyses;
     this.jobs = jobs;
@@ -43,8 +46,10 @@ final class OpeningModels {
   }
 
   private String begin(List<StoredFile> files, String origin) {
-    Optional<String> project = analyses.byPaths(files.stream().map(StoredFile::path).toList());
-    StoredAnalysis added = analyses.add(Analyses.newId(), project, files.get(0).name(), files, origin);
+    Optional<String> project =
+        options.shared().isPresent() ? analyses.bySources(files) : analyses.byPaths(files.stream().map(StoredFile::path).toList());
+    StoredAnalysis added =
+        analyses.add(Analyses.newId(), project, files.get(0).name(), files.stream().map(uploads::within).toList(), origin);
     jobs.submit(added);
     return added.id();
   }

@@ -7,6 +7,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -70,7 +71,8 @@ final class RequestHandling {
     });
     RoutesConfig routes = c.routes;
     c.router.javaLangErrorHandler(Problems::answer);
-    routes.before(this::secure);
+    LinkGuard links = new LinkGuard(store, guard, Clock.systemUTC());
+    routes.before(ctx -> secure(ctx, links));
     Problems.install(routes);
     routes.exception(HttpException.RuntimeException.class, (e, ctx) -> Problems.answerCut(ctx));
     routes.get("/api/start", this::opening);
@@ -104,9 +106,12 @@ final class RequestHandling {
     });
   }
 
-  private void secure(Context ctx) {
+  private void secure(Context ctx, LinkGuard links) {
     securityHeaders.forEach(ctx::header);
-    guard.check(ctx);
+    guard.checkSource(ctx);
+    if (!links.admits(ctx)) {
+      guard.checkToken(ctx);
+    }
   }
 
   /** What the page shall open on. */

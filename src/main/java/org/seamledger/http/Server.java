@@ -6,8 +6,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -18,9 +21,12 @@ import org.seamledger.http.api.AnalysisBody;
 import org.seamledger.http.api.DrawingsApi;
 import org.seamledger.http.api.Events;
 import org.seamledger.http.api.HandoverApi;
+import org.seamledger.http.api.LinksApi;
+import org.seamledger.http.api.PhotosApi;
 import org.seamledger.http.api.PricesApi;
 import org.seamledger.http.api.ProjectsApi;
 import org.seamledger.http.api.QueryApi;
+import org.seamledger.http.api.RecordApi;
 import org.seamledger.http.api.ResultsApi;
 import org.seamledger.http.api.ReviewsApi;
 import org.seamledger.http.api.Samples;
@@ -32,10 +38,14 @@ import org.seamledger.http.api.UploadFolder;
 import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.http.job.JobAnalyst;
 import org.seamledger.http.job.Jobs;
+import org.seamledger.http.job.LocalJobs;
+import org.seamledger.http.job.QueuedJobs;
 import org.seamledger.http.job.Metrics;
 import org.seamledger.http.setting.Limits;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
+import org.seamledger.ledger.Lease;
+import org.seamledger.ledger.Processes;
 import org.seamledger.ledger.Store;
 import org.seamledger.watch.Download;
 import org.seamledger.watch.Health;
@@ -55,6 +65,7 @@ public final class Server implements AutoCloseable {
   private final Store store;
   private final Metrics metrics = new Metrics();
   private final Health health = new Health(Clock.systemUTC());
+  private final Map<String, Lease> leases = new ConcurrentHashMap<>();
   private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(r -> {
     Thread t = new Thread(r, "clock");
     t.setDaemon(true);
@@ -72,18 +83,23 @@ public final class Server implements AutoCloseable {
     this.options = options;
     this.store = store;
     Path scratch = options.data().resolve("scratch");
-    UploadFolder uploads = new UploadFolder(store.uploads(), scratch);
-    uploads.sweep(store.analyses().list());
+    UploadFolder uploads = UploadFolder.of(store, scratch);
+    uploads.sweep(store.isShared() ? List.of() : store.analyses().list());
+    if (store.isShared()) {
+      gate.share(store.sessions());
+      uploads.adopt(store);
+    }
     download = new Download(store.uploads(), scratch, options.limits().fileBytes());
     DrawingBoard board = new DrawingBoard(store, options, scratch);
-    jobs = new Jobs(store, options, metrics, scratch, board, download, clock, health);
+    jobs = store.isShared() ? new QueuedJobs(store, options, clock, health)
+        : new LocalJobs(store, options, metrics, scratch, board, download, clock, health);
     events = new Events(store, jobs, options.limits(), clock, health);
     conversations = new ServerConnections(options.servers(), options.limits().answer());
     watching = options.watch().map(every -> watching(every, board));
     handling = new RequestHandling(options, gate, metrics, health);
     javalin = Javalin.create(c -> handling.install(c, store, jobs, apis(board, uploads)));
     jobs.resume();
-    handling.opensOn(new OpeningModels(options, store.analyses(), jobs).open());
+    handling.opensOn(new OpeningModels(options, store.analyses(), jobs, uploads).open());
   }
 
   /** Everything under /api that has to do with analyses. */
@@ -103,6 +119,9 @@ public final class Server implements AutoCloseable {
       events.install(routes);
       new ReviewsApi(store, jobs, limits).install(routes);
       new PricesApi(store, limits).install(routes);
+      new RecordApi(store, limits).install(routes);
+      new PhotosApi(store).install(routes);
+      new LinksApi(store, limits).install(routes);
       new AlternatesApi(store, board, limits, options.data().resolve("scratch")).install(routes);
       new ProjectsApi(store, new AnalysisBody(store, jobs), limits).install(routes);
       new ServersApi(store, conversations, served, analyses, download, options, watching).install(routes);
@@ -117,9 +136,9 @@ public final class Server implements AutoCloseable {
    */
   public static Server start(Options options) {
     AccessGuard gate = new AccessGuard(options);
-    Store store = Store.open(options.data(), options.database());
+    Store store = open(options);
     try {
-      Server server = new Server(options, gate, store);
+      Server server = new Server(store.isShared() ? options.data(store.models().scratch(store.here().id())) : options, gate, store);
       server.listen();
       return server;
     } catch (IOException e) {
@@ -131,10 +150,18 @@ public final class Server implements AutoCloseable {
     }
   }
 
-  /** The watch on the projects that people switched on. */
+  private static Store open(Options options) {
+    return options.shared().isEmpty() ? Store.open(options.data(), options.database())
+        : Store.share(options.database().orElseThrow(), options.shared().get(),
+            Processes.Member.here("serve", options.analyzer().version(), options.analyzer().rules()));
+  }
+
+  /** The watch on the projects that people switched on; of several servers one at a time watches. */
   private Watching watching(Duration every, DrawingBoard board) {
-    return new Watching(new Watching.Setting(options.servers(), new WatchFilter(store.watches()), store, download, every,
-        new JobAnalyst(store, jobs, board), event -> LOG.info("watch {}", event), Clock.systemUTC(), health));
+    Watching.Setting setting = new Watching.Setting(options.servers(), new WatchFilter(store.watches()), store, download, every,
+        new JobAnalyst(store, jobs, board), event -> LOG.info("watch {}", event), Clock.systemUTC(), health);
+    return new Watching(store.isShared()
+        ? setting.inTurn(server -> leases.computeIfAbsent(server, s -> store.lease("watch " + s)).isMine()) : setting);
   }
 
   private void listen() {
@@ -186,6 +213,7 @@ public final class Server implements AutoCloseable {
   private void stopQuietly() {
     quietly(events::close);
     quietly(() -> watching.ifPresent(Watching::close));
+    leases.values().forEach(l -> quietly(l::close));
     quietly(conversations::close);
     quietly(() -> {
       try {
@@ -212,6 +240,9 @@ public final class Server implements AutoCloseable {
   public void close() {
     stopQuietly();
     quietly(javalin::stop);
+    if (store.isShared()) {
+      quietly(() -> store.models().forget(options.data()));
+    }
     store.close();
   }
 }

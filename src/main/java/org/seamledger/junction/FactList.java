@@ -34,7 +34,7 @@ public final class FactList {
   public static final List<Fact> LINE = List.of(
       fact("faceCount", COUNT, "1 or 2: roof faces that end at the line", "counted"),
       fact("against", WORD, "\"face\", \"nothing\" (free edge), \"wall\", \"penetration\" (a side of a polygonal one), \"round\" (the "
-          + "closed line of a round one), \"opening\" (a side of a hole that nothing fills)",
+          + "closed line of a round one), \"opening\" (a side of a hole that nothing fills), \"panel\" (nothing ends: panels are divided)",
           "what was found at the edge, above the roof or in its hole"),
       fact("inclinationDegrees", NUMBER, DEGREES, "angle of the line to the horizontal, 0 to 90",
           "between its ends; 0 for a round line"),
@@ -61,7 +61,12 @@ public final class FactList {
       fact("service", FLAG, "penetrations: true for pipes, ducts, cable trays and other parts of the services", "by IFC class"),
       fact("oblique", FLAG, "true for a free edge neither parallel to the slope nor level", "obliquity between 5 and 85 degrees"),
       fact("curved", FLAG, "true where a face at the line is curved", "the face is a run of facets"),
-      fact("gapM", NUMBER, METRES, "two faces: the gap between their edges as modelled", "where it is more than coincidence"));
+      fact("gapM", NUMBER, METRES, "two faces: the gap between their edges as modelled", "where it is more than coincidence"),
+      fact("runM", NUMBER, METRES, "where panels are divided: the longest that there would be without it", "panel layout"),
+      fact("runMovementM", NUMBER, METRES, "and that panel's movement at its free end, between the lowest and the highest temperature of "
+          + "the metal", "coefficient of expansion; half the length where it is fixed in the middle"),
+      fact("runGapM", NUMBER, METRES, "and the room that the system leaves for it", "roof system"),
+      fact("longestPieceM", NUMBER, METRES, "and the longest panel that is made in one", "roof system"));
 
   /** What the rules that choose details see besides. */
   public static final List<Fact> CHOICE = List.of(
@@ -72,6 +77,7 @@ public final class FactList {
       fact("sealSeamsBelowDegrees", NUMBER, DEGREES, "faces flatter than this count as low slope: their seams are sealed",
           "roof system, its limit as an angle"),
       fact("cricketAboveM", NUMBER, METRES, "penetrations wider than this perpendicular to the slope get a cricket", "roof system"),
+      fact("backUpPlates", FLAG, "true where the system asks for a back-up plate under what is fastened to the pan alone", "roof system"),
       fact("onSeam", FLAG, "pipes: true where a seam runs through the pipe or its boot", "panel layout"),
       fact("gutter", FLAG, "eaves: true where a gutter hangs along it", "the model's gutters along the line, or roof system"),
       fact("parapet", FLAG, "walls: true where the wall is a parapet, which ends under a coping",
@@ -168,9 +174,13 @@ public final class FactList {
 
   /** And of a face. */
   public static final List<Fact> FACE = List.of(
-      fact("panelLengthM", NUMBER, METRES, "length of its longest panel", "panel layout"),
-      fact("movementM", NUMBER, METRES, "that panel's change of length between the lowest and the highest temperature of the metal",
-          "coefficient of expansion; half the length where it is fixed in the middle"),
+      fact("panelLengthM", NUMBER, METRES, "length of the longest piece of panel that is made for it", "panel layout"),
+      fact("panelRunM", NUMBER, METRES, "length of its longest panel if none were divided", "panel layout"),
+      fact("panelRunMovementM", NUMBER, METRES, "that panel's movement at its free end", "as movementM"),
+      fact("stepJoints", COUNT, "lines at which its panels are divided to move apart", "panel layout, by the kinds of those lines"),
+      fact("endLaps", COUNT, "lines at which its panels are lapped of pieces", "likewise"),
+      fact("movementM", NUMBER, METRES, "change of length of the longest panel that moves as one, between the lowest and the highest "
+          + "temperature of the metal", "coefficient of expansion; half the length where it is fixed in the middle"),
       fact("faceMetal", WORD, "its metal, by the words of panelMetal", "names of the model's materials, or else roof system"),
       fact("copperAbove", FLAG, "true where water that ran over copper comes to a face of zinc, aluminium or what is coated with them",
           "trace of the water"));
@@ -180,6 +190,31 @@ public final class FactList {
       fact("lowEnd", WORD, "kinds of the junctions at its low end, one value each", "its cut edges held against the lines of its face"),
       fact("highEnd", WORD, "kinds of the junctions at its high end, one value each", "likewise"),
       fact("fixedClips", FLAG, "true where the system has clips that hold a panel fast", "roof system"));
+
+  /** What the rules that give work its order see of a part at its place, or of a place. */
+  public static final List<Fact> WORK = List.of(
+      fact("place", WORD, "\"face\", \"line\" or \"node\": where the work is done", "by the place"),
+      fact("part", WORD, "id of the metal part, seal or line of fasteners, by details-content.ttl; none for the place itself",
+          "the detail says so"),
+      fact("lineFamily", WORD, "what the line's face ends at, by kinds.ttl: \"faces\", \"edge\", \"wall\", \"penetration\", \"round\", \"level\", "
+          + "\"none\"", "by the line's kind"),
+      fact("lineWater", WORD, "where the face's water goes at the line, by kinds.ttl: \"away\", \"over\", \"along\", \"into\", \"beside\", "
+          + "\"against\"", "by the line's kind"),
+      fact("facesAbove", COUNT, "faces that drain to the line", "rise of each face away from the line"),
+      fact("facesBelow", COUNT, "faces that fall away from the line", "likewise"),
+      fact("panelled", FLAG, "true for a face that has panels", "panel layout"));
+
+  /** What the rules that put two steps in order see of them besides. */
+  public static final List<Fact> PRECEDENCE = List.of(
+      fact("work", WORD, "work of the later step", "by the shapes"),
+      fact("earlier", WORD, "work of the step that must come before it", "likewise"),
+      fact("meets", WORD, "\"same\" (both at one place), \"face-above\", \"face-below\", \"face-beside\" (one at a face, the other at a line "
+          + "to which the face drains, from which it falls away, or beside which it falls), \"line-end\" (a line and a node where it ends), "
+          + "\"node-face\" (a node and a face there), \"lines\" (two lines that end at one node)", "places that touch"),
+      fact("end", WORD, "which end of the line is at the node: \"high\", \"low\" or \"level\"", "by height"),
+      fact("earlierKind", WORD, "two lines: kind of that of the earlier step", "by the shapes"),
+      fact("earlierFamily", WORD, "two lines: its family", "by its kind"),
+      fact("earlierWater", WORD, "two lines: where the water goes at it", "by its kind"));
 
   /** And of the roof system, wherever they look. */
   public static final List<Fact> SYSTEM = List.of(
@@ -225,7 +260,7 @@ public final class FactList {
   private static final Map<String, Fact> BY_NAME = new TreeMap<>();
 
   static {
-    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, WORK, PRECEDENCE, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
   }
 
   private FactList() {

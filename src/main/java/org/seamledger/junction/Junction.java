@@ -19,6 +19,11 @@ public record Junction(String id, List<Vec3> path, List<String> faces, List<Stri
     elements = List.copyOf(elements);
   }
 
+  /** The same under an id that follows from its elements and its place. */
+  public Junction identified() {
+    return new Junction(JunctionId.of(this), path, faces, elements, facts);
+  }
+
   /** True length in space, metres. */
   public double lengthM() {
     double sum = 0;

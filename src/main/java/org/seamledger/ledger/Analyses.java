@@ -10,6 +10,7 @@ import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -26,6 +27,9 @@ public final class Analyses {
 
   /** Deaths of the process during one analysis until that is taken for the reason. */
   static final int MOST_DEATHS = 2;
+  static final String DIED = "analysis/died";
+  static final String DIED_WORDS = "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not begun again. Where the"
+      + " models aren't the reason, send them again.";
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final String COLUMNS =
       "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
@@ -34,10 +38,15 @@ public final class Analyses {
   private final ReviewCarryOver carrier;
   private final Numbers numbers;
 
-  Analyses(Database db) {
+  Analyses(Database db, Optional<ModelFolder> models) {
     this.db = db;
     this.carrier = new ReviewCarryOver(db);
-    this.numbers = new Numbers(db);
+    this.numbers = new Numbers(db, models);
+  }
+
+  /** The form in which storage has a path of this process. */
+  String stored(String path) {
+    return numbers.stored(path);
   }
 
   /** A fresh id of 128 random bits, lower-case hexadecimal. */
@@ -139,6 +148,11 @@ public final class Analyses {
     return db.transaction(() -> required(id));
   }
 
+  /** Whether an analysis is one of a project's. */
+  public boolean isOf(String id, String project) {
+    return db.transaction(() -> db.one("SELECT 1 FROM analysis WHERE id = ? AND project = ?", r -> 1, id, project).isPresent());
+  }
+
   /** The newest analysis with this origin, whatever its state. */
   public Optional<StoredAnalysis> byOrigin(String origin) {
     return db.transaction(() -> {
@@ -178,9 +192,7 @@ public final class Analyses {
   public List<StoredAnalysis> unfinished() {
     return db.transaction(() -> {
       db.run("UPDATE analysis SET state = ?, finished = ?, problem_code = ?, problem = ? WHERE state = ? AND starts >= ?",
-          State.FAILED.word(), now(), "analysis/died", "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not"
-              + " begun again. Where the models aren't the reason, send them again.",
-          State.RUNNING.word(), MOST_DEATHS);
+          State.FAILED.word(), now(), DIED, DIED_WORDS, State.RUNNING.word(), MOST_DEATHS);
       db.run("UPDATE analysis SET state = ? WHERE state = ?", State.QUEUED.word(), State.RUNNING.word());
       return withFiles(db.list(COLUMNS + "WHERE state = ? ORDER BY created, id", this::row, State.QUEUED.word()));
     });
@@ -207,6 +219,11 @@ public final class Analyses {
           a.problemCode(), a.problem()));
     }
     return full;
+  }
+
+  /** Has an analysis taken before others, or after them, where several workers take them: the higher the earlier; 0 is usual. */
+  public void prioritize(String id, int priority) {
+    db.transaction(() -> db.run("UPDATE analysis SET priority = ? WHERE id = ?", priority, id));
   }
 
   /** Notes that it runs now; false where it was cancelled or removed meanwhile. */
@@ -327,6 +344,14 @@ public final class Analyses {
       db.run("DELETE FROM project WHERE id = ? AND NOT EXISTS (SELECT 1 FROM analysis WHERE project = ?)", a.project(), a.project());
       return null;
     });
+  }
+
+  /** How long the oldest analysis waits that waits; zero where none does. */
+  public Duration oldestWaiting() {
+    Optional<String> oldest = db.transaction(
+        () -> db.one("SELECT MIN(created) FROM analysis WHERE state = 'queued'", r -> Optional.ofNullable(r.getString(1)))).orElse(Optional.empty());
+    Duration age = oldest.map(o -> Duration.between(Instant.parse(o), Instant.now())).orElse(Duration.ZERO);
+    return age.isNegative() ? Duration.ZERO : age;
   }
 
   /** Number of analyses by state. */

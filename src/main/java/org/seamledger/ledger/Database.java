@@ -20,9 +20,13 @@ final class Database implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Database.class);
   /** After a failed attempt to reach the database, the next waits this long, and who comes meanwhile is told at once. */
   private static final long PATIENCE_NANOS = 1_000_000_000L;
+  /** So often is work repeated that another process came in the way of. */
+  private static final int MOST_CONFLICTS = 60;
+  private static final int CONFLICT_PAUSE_MILLIS = 40;
 
   private final ReentrantLock lock = new ReentrantLock();
   private final Engine engine;
+  private final List<String> steps;
   /** Null while there is none. */
   private Connection connection;
   private LedgerException lastFailure;
@@ -30,8 +34,9 @@ final class Database implements AutoCloseable {
   /** The last failure that the log has. */
   private String said = "";
 
-  private Database(Engine engine) {
+  private Database(Engine engine, List<String> steps) {
     this.engine = engine;
+    this.steps = steps;
   }
 
   /**
@@ -40,7 +45,11 @@ final class Database implements AutoCloseable {
    * @throws LedgerException where it cannot be used, or isn't up within the engine's patience
    */
   static Database open(Engine engine) {
-    Database db = new Database(engine);
+    return open(engine, StorageSchema.STEPS);
+  }
+
+  static Database open(Engine engine, List<String> steps) {
+    Database db = new Database(engine, steps);
     db.connection = new DatabaseWait(engine, engine.patience()).first(db::connect);
     return db;
   }
@@ -49,7 +58,7 @@ final class Database implements AutoCloseable {
     Connection c = engine.connect();
     boolean usable = false;
     try {
-      StorageSchema.bringUpToDate(c, engine);
+      engine.bringUpToDate(c, steps);
       usable = true;
       return c;
     } finally {
@@ -69,12 +78,63 @@ final class Database implements AutoCloseable {
   }
 
   /**
-   * Runs a piece of work as one transaction: all of it is kept, or nothing.
+   * Runs a piece of work as one transaction: all of it is kept, or nothing. Work within such work is part of it. Where several processes
+   * use the database, the outcome is as if their transactions came one after another.
    *
    * @throws LedgerException of {@link LedgerException.Reason#UNREACHABLE} where the database is away; the next call tries it again
    */
   <T> T transaction(Work<T> work) {
+    if (lock.isHeldByCurrentThread()) {
+      return joined(work);
+    }
     lock.lock();
+    try {
+      for (int conflicts = 0;; conflicts++) {
+        try {
+          return whole(work);
+        } catch (ConflictException e) {
+          if (conflicts == MOST_CONFLICTS) {
+            throw failed((SQLException) e.getCause());
+          }
+          pause(1 + (int) (Math.random() * Math.min(CONFLICT_PAUSE_MILLIS, 2 << Math.min(conflicts, 10))));
+        }
+      }
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** As {@link #transaction}, for work that several processes do at once on different rows: each statement sees what others kept before. */
+  <T> T stepwise(Work<T> work) {
+    return transaction(() -> {
+      run("SET TRANSACTION ISOLATION LEVEL READ COMMITTED");
+      return work.run();
+    });
+  }
+
+  private static <T> T joined(Work<T> work) {
+    try {
+      return work.run();
+    } catch (SQLException e) {
+      throw Database.<RuntimeException>unchecked(e);
+    }
+  }
+
+  /** What fails within a transaction is the transaction's to handle, as it is. */
+  @SuppressWarnings("unchecked")
+  private static <E extends Exception> E unchecked(Exception e) throws E {
+    throw (E) e;
+  }
+
+  private static void pause(int millis) {
+    try {
+      Thread.sleep(millis);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private <T> T whole(Work<T> work) throws ConflictException {
     try {
       if (connection != null) {
         try {
@@ -87,8 +147,15 @@ final class Database implements AutoCloseable {
       return attempt(work);
     } catch (ConnectionLostException e) {
       throw unreachable((SQLException) e.getCause());
-    } finally {
-      lock.unlock();
+    }
+  }
+
+  /** Another process came in the way, and nothing was kept. */
+  private static final class ConflictException extends Exception {
+    private static final long serialVersionUID = 1;
+
+    ConflictException(SQLException cause) {
+      super(cause);
     }
   }
 
@@ -101,7 +168,7 @@ final class Database implements AutoCloseable {
     }
   }
 
-  private <T> T attempt(Work<T> work) throws ConnectionLostException {
+  private <T> T attempt(Work<T> work) throws ConnectionLostException, ConflictException {
     boolean kept = false;
     try {
       T result = work.run();
@@ -112,6 +179,9 @@ final class Database implements AutoCloseable {
       if (engine.isLost(e)) {
         drop();
         throw new ConnectionLostException(e);
+      }
+      if (engine.isConflict(e)) {
+        throw new ConflictException(e);
       }
       throw failed(e);
     } finally {

@@ -3,6 +3,7 @@ package org.seamledger.ledger;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.List;
 
 /** A kind of database: how to reach it, and in which words it differs from the others. */
 interface Engine {
@@ -11,7 +12,7 @@ interface Engine {
   String name();
 
   /**
-   * Opens a connection that this process alone may use from now on, without automatic commits.
+   * Opens a connection to a storage that this process alone may use from now on, or shares with others like it; without automatic commits.
    *
    * @throws SQLException where it can't be reached
    * @throws LedgerException where another server uses it, or it can't hold what we store
@@ -32,6 +33,20 @@ interface Engine {
 
   /** How long a start waits for it where it isn't up yet. */
   Duration patience();
+
+  /** Whether a failure means that another process's transaction came in the way, and that the same may succeed now. */
+  default boolean isConflict(SQLException e) {
+    return false;
+  }
+
+  /**
+   * Brings the tables up to date, on a new connection.
+   *
+   * @throws LedgerException where that can't be, or not now
+   */
+  default void bringUpToDate(Connection connection, List<String> steps) throws SQLException {
+    StorageSchema.bringUpToDate(connection, this, steps);
+  }
 
   /** Whether a failure means that the connection is gone, so that another one may help. */
   boolean isLost(SQLException e);

@@ -11,9 +11,21 @@ import org.seamledger.ledger.Revision.Numbering;
 final class Numbers {
 
   private final Database db;
+  private final Optional<ModelFolder> models;
 
-  Numbers(Database db) {
+  /** @param models the folder that paths are stored below, where several processes share one */
+  Numbers(Database db, Optional<ModelFolder> models) {
     this.db = db;
+    this.models = models;
+  }
+
+  /** The form in which storage has a path of this process. */
+  String stored(String path) {
+    return models.map(m -> m.stored(path)).orElse(path);
+  }
+
+  private String found(String stored) {
+    return models.map(m -> m.found(stored)).orElse(stored);
   }
 
   /**
@@ -64,7 +76,8 @@ final class Numbers {
   }
 
   void insert(String analysis, int place, StoredFile f) throws SQLException {
-    db.run("INSERT INTO file(analysis, place, name, path, bytes, role) VALUES(?,?,?,?,?,?)", analysis, place, f.name(), f.path(), f.bytes(),
+    db.run("INSERT INTO file(analysis, place, name, path, bytes, role) VALUES(?,?,?,?,?,?)", analysis, place, f.name(),
+        stored(f.path()), f.bytes(),
         f.role());
     if (f.origin().isPresent()) {
       Origin o = f.origin().get();
@@ -84,11 +97,11 @@ final class Numbers {
         "SELECT f.name, f.path, f.bytes, f.role, f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in,"
             + " m.movement FROM file f LEFT JOIN served_project p ON p.server = f.server AND p.served = f.served"
             + " LEFT JOIN placement m ON m.analysis = f.analysis AND m.place = f.place WHERE f.analysis = ? ORDER BY f.place",
-        Numbers::file, analysis);
+        this::file, analysis);
   }
 
-  private static StoredFile file(ResultSet r) throws SQLException {
-    StoredFile file = new StoredFile(r.getString(1), r.getString(2), r.getLong(3), r.getString(4))
+  private StoredFile file(ResultSet r) throws SQLException {
+    StoredFile file = new StoredFile(r.getString(1), found(r.getString(2)), r.getLong(3), r.getString(4))
         .placed(Optional.ofNullable(r.getString(12)));
     return r.getString(5) == null ? file : file.from(new Origin(r.getString(5), r.getLong(6), r.getString(7), r.getLong(8), r.getInt(9),
         r.getString(10), r.getString(11)));

@@ -54,6 +54,7 @@ final class ReviewCarryOver {
   void carry(String before, ResultOutline old, String after, ResultOutline now) throws SQLException {
     for (Comparison.Pair pair : Comparison.of(old, now).pairs()) {
       boolean changed = !pair.changes().isEmpty();
+      SiteRecords.carry(db, before, pair.before().id(), after, pair.after().id());
       int reviewed = db.run(
           "INSERT INTO review SELECT ?, ?, CASE WHEN ? AND state = 'checked' THEN 'recheck' ELSE state END, note, kind, detail, reason,"
               + " 1, 1, updated FROM review WHERE analysis = ? AND junction = ?",

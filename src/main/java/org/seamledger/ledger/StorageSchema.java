@@ -18,15 +18,17 @@ import org.slf4j.event.Level;
 
 /**
  * The tables, as the steps that made them. A step is a file of statements in {@code schema/}, in SQL that every engine understands, with
- * these words: {@code TEXT}, {@code INTEGER} of 64 bits, {@code BLOB}, {@code COUNTER} for a primary key that counts up by itself, and
- * {@code WITHOUT ROWID}. The table {@code schema_version} lists the steps that a storage has had; all that are missing are one transaction.
+ * these words: {@code TEXT}, {@code INTEGER} of 64 bits, {@code BLOB}, {@code MOMENT} for a time, {@code FLAG} for true or false,
+ * {@code COUNTER} for a primary key that counts up by itself, and {@code WITHOUT ROWID}. The table {@code schema_version} lists the steps
+ * that a storage has had; all that are missing are one transaction.
  * A step that was released never changes: what comes later is another step.
  */
 final class StorageSchema {
 
   /** In their order; the first is number 1. */
   static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql",
-      "5-revisions-of-servers.sql", "6-placements.sql", "7-accepted-findings.sql", "8-prices.sql", "9-starts.sql");
+      "5-revisions-of-servers.sql", "6-placements.sql", "7-accepted-findings.sql", "8-prices.sql", "9-starts.sql",
+      "10-several-processes.sql", "11-record.sql");
   private static final Logger LOG = LoggerFactory.getLogger(StorageSchema.class);
   private static final String VERSIONS = "schema_version";
   private static final Set<String> FIRST_TABLES =

@@ -2,11 +2,17 @@ package org.seamledger.ledger;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import javax.sql.DataSource;
 
-/** The storage of one server: a data folder, and a database in it or elsewhere, that it alone uses while it runs. */
+/**
+ * The storage of one server: a data folder, and a database in it or elsewhere, that it alone uses while it runs. Or that of several
+ * processes: a PostgreSQL database and a folder of models, both shared.
+ */
 public final class Store implements AutoCloseable {
 
+  /** Null where storage is shared, and then the rest below is there. */
   private final FolderGuard guard;
+  private final Shared shared;
   private final Database db;
   private final Analyses analyses;
   private final Reviews reviews;
@@ -14,15 +20,27 @@ public final class Store implements AutoCloseable {
   private final Path uploads;
   private final Choices choices;
   private final ProjectPrices prices;
+  private volatile boolean left;
+  private final SiteRecords records;
+  private final SitePhotos photos;
+  private final SiteLinks links;
 
-  private Store(FolderGuard guard, Database db, String uploads, Path folder) {
+  /** What storage has that several processes share. */
+  private record Shared(PostgresAddress address, Processes.Member here, ModelFolder models, PostgresConnections connections) {
+  }
+
+  private Store(FolderGuard guard, Database db, Path uploads, Shared shared) {
     this.guard = guard;
+    this.shared = shared;
     this.db = db;
-    this.analyses = new Analyses(db);
+    this.analyses = new Analyses(db, Optional.ofNullable(shared).map(Shared::models));
     this.reviews = new Reviews(db);
     this.watches = new Watches(db, analyses);
-    this.uploads = folder.resolve(uploads);
+    this.uploads = uploads;
     this.prices = new ProjectPrices(db);
+    this.records = new SiteRecords(db);
+    this.photos = new SitePhotos(db);
+    this.links = new SiteLinks(db);
     this.choices = new Choices(db, new ReviewCarryOver(db));
   }
 
@@ -37,7 +55,8 @@ public final class Store implements AutoCloseable {
     boolean open = false;
     try {
       Database db = Database.open(database.<Engine>map(PostgresEngine::new).orElseGet(() -> new SqliteEngine(folder)));
-      Store store = new Store(guard, db, database.isPresent() ? "uploads-" + Identity.of(db) : "uploads", folder);
+      Store store = new Store(guard, db, folder.resolve(database.isPresent() ? "uploads-" + Identity.of(db) : "uploads"), null);
+      store.requireOwnModels();
       open = true;
       return store;
     } finally {
@@ -45,6 +64,90 @@ public final class Store implements AutoCloseable {
         guard.close();
       }
     }
+  }
+
+  private void requireOwnModels() {
+    boolean below = db.transaction(() -> db.one("SELECT 1 FROM file WHERE path LIKE 'sha256/%' OR path LIKE 'served/%'", r -> 1)).isPresent();
+    if (below) {
+      db.close();
+      throw new LedgerException(LedgerException.Reason.STORAGE,
+          "Models of this database's analyses are in a folder that several processes share; name it with --models DIR.");
+    }
+  }
+
+  /**
+   * Opens the storage that this process shares with others, on this machine or elsewhere.
+   *
+   * @param folder for models, the same for all, wherever it is mounted
+   * @param here this process; one that serves makes the folder where there is none
+   * @throws LedgerException where they cannot be used, or not together with the processes that use them now
+   */
+  public static Store share(PostgresAddress database, Path folder, Processes.Member here) {
+    Database db = Database.open(new PostgresEngine(database, true));
+    boolean open = false;
+    try {
+      ModelFolder models = ModelFolder.open(folder, Identity.of(db), here.work().equals("serve"));
+      Store store = new Store(null, db, models.served(), new Shared(database, here, models, new PostgresConnections(database)));
+      store.processes().seen(here);
+      open = true;
+      return store;
+    } finally {
+      if (!open) {
+        db.close();
+      }
+    }
+  }
+
+  /** Whether other processes use it too. */
+  public boolean isShared() {
+    return shared != null;
+  }
+
+  private Shared shared() {
+    if (shared == null) {
+      throw new IllegalStateException("this storage is one process's own");
+    }
+    return shared;
+  }
+
+  /** This process, among those that share the storage. */
+  public Processes.Member here() {
+    return shared().here();
+  }
+
+  /** The folder of models, of a storage that is shared. */
+  public ModelFolder models() {
+    return shared().models();
+  }
+
+  /** Connections of their own for the library that hands out tickets, to a storage that is shared. */
+  public DataSource connections() {
+    return shared().connections();
+  }
+
+  /** Where the database is that is shared; never with credentials. */
+  public PostgresAddress address() {
+    return shared().address();
+  }
+
+  /** What one process at a time does, of those that share the storage. */
+  public Lease lease(String name) {
+    return new Lease(shared().address(), name);
+  }
+
+  public Processes processes() {
+    shared();
+    return new Processes(db);
+  }
+
+  public Queue queue() {
+    shared();
+    return new Queue(db, analyses);
+  }
+
+  public SessionRows sessions() {
+    shared();
+    return new SessionRows(db);
   }
 
   public Analyses analyses() {
@@ -77,12 +180,40 @@ public final class Store implements AutoCloseable {
     return choices;
   }
 
+  /** What is done on the roof. */
+  public SiteRecords records() {
+    return records;
+  }
+
+  public SitePhotos photos() {
+    return photos;
+  }
+
+  public SiteLinks links() {
+    return links;
+  }
+
   @Override
   public void close() {
     try {
+      if (shared != null && !left) {
+        left = true;
+        leave();
+      }
       db.close();
     } finally {
-      guard.close();
+      if (guard != null) {
+        guard.close();
+      }
     }
+  }
+
+  private void leave() {
+    try {
+      processes().gone(here());
+    } catch (LedgerException e) {
+      // Nobody hears of it for a while, then it is taken for dead.
+    }
+    shared.connections().close();
   }
 }

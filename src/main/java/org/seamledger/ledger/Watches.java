@@ -202,7 +202,8 @@ public final class Watches {
 
   /** Notes the size of a model of an analysis, once it is here. */
   public void arrived(String analysis, StoredFile file) {
-    db.transaction(() -> db.run("UPDATE file SET bytes = ? WHERE analysis = ? AND path = ?", file.bytes(), analysis, file.path()));
+    db.transaction(() -> db.run("UPDATE file SET bytes = ? WHERE analysis = ? AND path = ?", file.bytes(), analysis,
+        analyses.stored(file.path())));
   }
 
   /** Where the model of an analysis comes from, if it is one alone and from a server. */

@@ -73,6 +73,7 @@ public enum LineSort {
         default -> CURB_DOWNSLOPE;
       };
       case LEVEL -> LEVEL;
+      case FIELD -> OTHER;
       case NONE -> OTHER;
     };
   }

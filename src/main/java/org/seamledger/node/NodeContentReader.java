@@ -20,7 +20,6 @@ final class NodeContentReader {
   private static final Set<String> PART = Set.of("part", "id", "shape", "along", "per", "pieces", "girthMm", "lengthMm");
   private static final Set<String> SEAL = Set.of("form", "role", "exposure", "place", "id", "of", "lines", "lengthMm", "size");
   private static final Set<String> FASTENING = Set.of("place", "id", "of", "count", "type", "joins", "lengthMm");
-  private static final Set<String> HOLD_POINT = Set.of("before", "check");
   private static final List<String> SIZES = List.of("bead.size", "bead.receiverSize", "bead.clampSize");
 
   private NodeContentReader() {
@@ -37,7 +36,7 @@ final class NodeContentReader {
     });
     return new NodeContent(d.word("title", d.label()), parts, d.list("seals").stream().map(s -> seal(s, parts)).toList(),
         d.list("fastenings").stream().map(f -> fastening(f, parts)).toList(),
-        d.list("holdPoints").stream().map(h -> new HoldPoint(h.only(HOLD_POINT).word("before"), h.word("check"))).toList(),
+        HoldPoint.read(d),
         d.word("note", ""), d.word("source", ""));
   }
 

@@ -20,7 +20,7 @@ record OrderSource(Takeoff takeoff, Map<String, DetailedJunction> junctions) {
 
   OrderSource(Takeoff takeoff) {
     this(takeoff, new TreeMap<>());
-    takeoff.detailed().forEach(j -> junctions.put(j.junction().junction().id(), j));
+    takeoff.lines().forEach(j -> junctions.put(j.junction().junction().id(), j));
   }
 
   RoofSystem system() {

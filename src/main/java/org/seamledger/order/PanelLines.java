@@ -44,14 +44,17 @@ public final class PanelLines {
 
   /** How long a blank is cut for a panel of a face. */
   public interface BlankLength {
-    /** Metres: the panel's own length, the hem, the overhang where it ends at an eave, less the setback at its head. */
-    double of(String face, Panel panel);
+    /**
+     * Metres: the panel's own length, the hem, the overhang where it ends at an eave, less the setback at its head; of each piece that it
+     * is lapped of, from the low end, with the lap over the one below.
+     */
+    List<Double> of(String face, Panel panel);
   }
 
   /** The lengths as cut in a takeoff. */
   public static BlankLength lengths(Takeoff takeoff) {
     PanelLines lines = new PanelLines(new OrderSource(takeoff));
-    return lines::blankM;
+    return lines::blanksM;
   }
 
   static List<OrderLine> of(OrderSource source) {
@@ -63,11 +66,17 @@ public final class PanelLines {
     return source.takeoff().quantities().layout().face(face.id()).panels();
   }
 
-  private double blankM(String face, Panel panel) {
+  private List<Double> blanksM(String face, Panel panel) {
     CutSettings cuts = system.purchase().cuts();
     boolean eave = eaves.getOrDefault(face, List.of()).stream()
         .anyMatch(j -> endsAt(panel, j.junction().junction()));
-    return Math.max(0, panel.lengthM() + cuts.hem().value() + (eave ? cuts.eaveOverhang().value() : 0) - cuts.headSetback().value());
+    List<Double> blanks = new ArrayList<>();
+    for (int i = 0; i < panel.piecesM().size(); i++) {
+      double foot = i > 0 ? cuts.endLap().value() : cuts.hem().value() + (eave ? cuts.eaveOverhang().value() : 0);
+      double head = i == panel.piecesM().size() - 1 ? cuts.headSetback().value() : 0;
+      blanks.add(Math.max(0, panel.piecesM().get(i) + foot - head));
+    }
+    return blanks;
   }
 
   /** Whether a panel's low end lies on a line. */
@@ -79,22 +88,27 @@ public final class PanelLines {
     return Segment.distance(List.of(new Segment(point, point)), Segment.of(path));
   }
 
+  private boolean isLapped(RoofFace face) {
+    return panels(face).stream().anyMatch(p -> p.piecesM().size() > 1);
+  }
+
   private OrderLine line(RoofFace face) {
     LineDraft draft =
         new LineDraft("panel:" + face.id(), OrderGroup.PANELS, "panels of " + face.id(), "piece").product(new ProductKey(PANEL, 0));
     double coil = system.panel().coverage().value() + system.purchase().coil().seamAllowance().value();
     TreeMap<Long, Integer> byLength = new TreeMap<>(java.util.Comparator.reverseOrder());
     for (Panel panel : panels(face)) {
-      double blank = blankM(face.id(), panel);
-      draft.add("", face.id(), 1);
-      draft.measure("m", blank);
-      draft.measure("m2", blank * coil);
-      byLength.merge((long) Math.ceil(blank * 1000 - 1e-3), 1, Integer::sum);
+      for (double blank : blanksM(face.id(), panel)) {
+        draft.add("", face.id(), 1);
+        draft.measure("m", blank);
+        draft.measure("m2", blank * coil);
+        byLength.merge((long) Math.ceil(blank * 1000 - 1e-3), 1, Integer::sum);
+      }
     }
     draft.measure("kg", draft.measure("m2") * OrderSource.sheetKgM2(system.panel().metal(), system.panel().thickness().value()));
     CutSettings cuts = system.purchase().cuts();
     draft.step("length on the face + hem " + cuts.hem() + " + overhang " + cuts.eaveOverhang() + " at eaves − setback " + cuts.headSetback()
-        + " at the head: "
+        + " at the head" + (isLapped(face) ? " + end lap " + cuts.endLap() + " of all but the lowest piece" : "") + ": "
         + byLength.entrySet().stream().map(e -> e.getValue() + " × " + MeasureFormat.fixed(e.getKey() / 1000.0, 3) + " m")
             .collect(Collectors.joining(", ")));
     draft.step(MeasureFormat.formatBoth(draft.measure("m")) + " of coil " + OrderSource.size(coil) + " wide: "

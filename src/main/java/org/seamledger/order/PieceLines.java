@@ -72,7 +72,7 @@ final class PieceLines {
   private static OrderGroup group(MetalPart part) {
     return switch (part.run()) {
       case AT_INTERVALS, BETWEEN_INTERVALS -> OrderGroup.DRAINAGE;
-      case AT_SPACING, PER_LAP, PER_SEAM -> OrderGroup.CORNERS;
+      case AT_SPACING, PER_LAP, PER_SEAM, PER_PIECE -> OrderGroup.CORNERS;
       default -> OrderGroup.PENETRATIONS;
     };
   }

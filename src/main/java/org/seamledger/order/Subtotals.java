@@ -59,7 +59,7 @@ public final class Subtotals {
   private Subtotals(Takeoff takeoff, By by) {
     this.takeoff = takeoff;
     this.by = by;
-    takeoff.detailed().forEach(j -> junctions.put(j.junction().junction().id(), j));
+    takeoff.lines().forEach(j -> junctions.put(j.junction().junction().id(), j));
     takeoff.nodes().forEach(n -> nodes.put(n.id(), n));
     takeoff.faces().forEach(f -> elementsOfFace.put(f.id(), f.elements()));
   }

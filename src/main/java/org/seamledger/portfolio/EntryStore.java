@@ -2,6 +2,7 @@ package org.seamledger.portfolio;
 
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -83,13 +84,36 @@ public final class EntryStore implements AutoCloseable {
     }
   }
 
-  void put(ModelEntry entry) throws IOException {
-    Path file = file(entry.name());
-    Files.createDirectories(file.getParent());
-    Path half = file.resolveSibling(file.getFileName() + ".part");
-    try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(half), 1 << 16)) {
+  /**
+   * The hash of the file that the entry of a model was made of, where no other need be made of that file; else the empty string.
+   *
+   * @param basis what else results depend on now
+   * @param again whether models without a result are to be analysed again even where that would say the same
+   */
+  public String known(String name, String basis, boolean again) throws IOException {
+    return get(name).filter(e -> e.basis().equals(basis) && (again ? e.state() == ModelState.DONE : e.state().isFinal()))
+        .map(ModelEntry::file).orElse("");
+  }
+
+  /** An entry as it is kept. */
+  public static byte[] packed(ModelEntry entry) throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (OutputStream out = new GZIPOutputStream(bytes, 1 << 16)) {
       JSON.writeValue(out, entry);
     }
+    return bytes.toByteArray();
+  }
+
+  void put(ModelEntry entry) throws IOException {
+    put(entry.name(), packed(entry));
+  }
+
+  /** Keeps the entry of a model that was packed before. */
+  public void put(String name, byte[] packed) throws IOException {
+    Path file = file(name);
+    Files.createDirectories(file.getParent());
+    Path half = file.resolveSibling(file.getFileName() + ".part");
+    Files.write(half, packed);
     Files.move(half, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 

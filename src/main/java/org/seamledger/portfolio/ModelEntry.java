@@ -50,9 +50,4 @@ public record ModelEntry(String name, String file, String basis, ModelState stat
     table.write(takeoff, cells -> rows.add(List.copyOf(cells)));
     return rows;
   }
-
-  /** Whether it says what an analysis of this file on this basis would say. */
-  boolean answers(String wantedFile, String wantedBasis) {
-    return !file.isEmpty() && file.equals(wantedFile) && basis.equals(wantedBasis);
-  }
 }

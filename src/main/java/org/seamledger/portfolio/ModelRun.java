@@ -32,7 +32,7 @@ public record ModelRun(Analyzer<Takeoff> analyzer, Optional<Path> system, Option
    *
    * @throws FailureException where rules or roof system can't be used
    */
-  ModelEntry run(PortfolioModel model, String file) throws InterruptedException {
+  public ModelEntry run(PortfolioModel model, String file) throws InterruptedException {
     AtomicReference<Outcome<ModelEntry>> ended = new AtomicReference<>();
     long end = System.nanoTime() + longest.toNanos();
     // A thread of its own, so that one which never ends can be left behind.
@@ -52,6 +52,12 @@ public record ModelRun(Analyzer<Takeoff> analyzer, Optional<Path> system, Option
       failure = new Failure.TooLong(longest);
     }
     return ModelEntry.without(model.name(), file, basis, ModelState.of(failure), failure.code(), reason(model, failure));
+  }
+
+  /** The entry of a model at which the process ended again and again. */
+  public ModelEntry gaveUp(PortfolioModel model, String file) {
+    return ModelEntry.without(model.name(), file, basis, ModelState.GAVE_UP, "analysis/died",
+        "the program ended each time it analysed this model; --again tries once more");
   }
 
   private ModelEntry entry(PortfolioModel model, String file, long end) throws IOException {

@@ -32,9 +32,7 @@ public final class PortfolioRun {
   private final Semaphore room;
   private final ConcurrentLinkedQueue<PortfolioModel> alone = new ConcurrentLinkedQueue<>();
   private final AtomicReference<Throwable> fatal = new AtomicReference<>();
-  private final AtomicInteger seen = new AtomicInteger();
   private final AtomicInteger kept = new AtomicInteger();
-  private long told = System.nanoTime();
 
   /**
    * @param again whether models without a result are analysed again even where that would say the same
@@ -60,9 +58,10 @@ public final class PortfolioRun {
    */
   public int run(List<PortfolioModel> models) throws IOException, InterruptedException {
     AtomicInteger next = new AtomicInteger();
+    ModelCount count = new ModelCount(models.size(), say);
     List<Thread> workers = new ArrayList<>();
     for (int i = 0; i < Math.min(threads, models.size()); i++) {
-      Thread worker = new Thread(() -> work(models, next), "portfolio " + i);
+      Thread worker = new Thread(() -> work(models, next, count), "portfolio " + i);
       worker.setDaemon(true);
       worker.start();
       workers.add(worker);
@@ -104,17 +103,17 @@ public final class PortfolioRun {
     }
   }
 
-  private void work(List<PortfolioModel> models, AtomicInteger next) {
+  private void work(List<PortfolioModel> models, AtomicInteger next, ModelCount count) {
     for (int i = next.getAndIncrement(); i < models.size() && fatal.get() == null; i = next.getAndIncrement()) {
       PortfolioModel model = models.get(i);
       guarded(() -> amongOthers(model));
-      tell(seen.incrementAndGet(), models.size());
+      count.add();
     }
   }
 
   private void amongOthers(PortfolioModel model) throws IOException, InterruptedException {
     String file = model.sha256();
-    if (store.get(model.name()).filter(e -> e.answers(file, runner.basis()) && isKept(e.state())).isPresent()) {
+    if (!file.isEmpty() && file.equals(store.known(model.name(), runner.basis(), again))) {
       kept.incrementAndGet();
       return;
     }
@@ -136,10 +135,6 @@ public final class PortfolioRun {
     }
   }
 
-  private boolean isKept(ModelState state) {
-    return again ? state == ModelState.DONE : state.isFinal();
-  }
-
   private int share(PortfolioModel model) {
     long mib = LEAST_MIB + model.roughBytes() * BYTES_EACH / MIB;
     return (int) Math.min(roomMiB, mib);
@@ -151,8 +146,7 @@ public final class PortfolioRun {
       store.put(entry(model, file));
       return;
     }
-    store.put(ModelEntry.without(model.name(), file, runner.basis(), ModelState.GAVE_UP, "analysis/died",
-        "the program ended " + MOST_DEATHS + " times while it analysed this model; --again tries once more"));
+    store.put(runner.gaveUp(model, file));
     store.end(model.name());
   }
 
@@ -161,13 +155,5 @@ public final class PortfolioRun {
     ModelEntry entry = runner.run(model, file);
     store.end(model.name());
     return entry;
-  }
-
-  private synchronized void tell(int done, int all) {
-    long now = System.nanoTime();
-    if (now - told > 5_000_000_000L) {
-      told = now;
-      say.accept(done + " of " + all + " models");
-    }
   }
 }

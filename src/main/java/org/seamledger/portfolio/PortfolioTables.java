@@ -29,11 +29,13 @@ public final class PortfolioTables {
   private final EntryStore store;
   private final Path folder;
   private final Optional<PriceList> prices;
+  private final List<TableFormat> formats;
   private final PortfolioSummary summary = new PortfolioSummary();
   private final Set<String> pictures = new HashSet<>();
 
-  private PortfolioTables(EntryStore store, Path folder, Optional<PriceList> prices) {
+  private PortfolioTables(EntryStore store, Path folder, Optional<PriceList> prices, List<TableFormat> more) {
     this.store = store;
+    this.formats = Stream.concat(Stream.of(new CsvFormat()), more.stream()).toList();
     this.folder = folder;
     this.prices = prices;
   }
@@ -51,18 +53,18 @@ public final class PortfolioTables {
    * Writes everything anew.
    *
    * @param models that the store has entries of, in their order
+   * @param more forms of tables besides comma-separated values
    * @param source what stands with every line of the order: roof system, program
    */
-  public static Written write(EntryStore store, List<PortfolioModel> models, Path folder, Optional<PriceList> prices, List<String> source)
-      throws IOException {
-    return new PortfolioTables(store, folder, prices).write(models, source);
+  public static Written write(EntryStore store, List<PortfolioModel> models, Path folder, Optional<PriceList> prices,
+      List<TableFormat> more, List<String> source) throws IOException {
+    return new PortfolioTables(store, folder, prices, more).write(models, source);
   }
 
   private Written write(List<PortfolioModel> models, List<String> source) throws IOException {
     Files.createDirectories(folder.resolve("pictures"));
-    try (TableFile table = new TableFile(folder, "models.csv"); TableFile junctions = new TableFile(folder, "junctions.csv");
-        TableFile nodes = new TableFile(folder, "nodes.csv"); TableFile findings = new TableFile(folder, "findings.csv");
-        TableFile order = new TableFile(folder, "order-by-model.csv")) {
+    try (TableFile table = table("models"); TableFile junctions = table("junctions"); TableFile nodes = table("nodes");
+        TableFile findings = table("findings"); TableFile order = table("order-by-model")) {
       table.row(MODEL);
       for (PortfolioModel model : models) {
         ModelEntry entry = store.get(model.name()).orElseThrow(() -> new IOException("the entry of " + model.name() + " is gone"));
@@ -85,6 +87,10 @@ public final class PortfolioTables {
     text("index.html", PortfolioPage.html(summary, all, source));
     return new Written(models.size(), models.size() - summary.count(ModelState.DONE), Stream.of(Severity.VIOLATION, Severity.WARNING,
         Severity.INFO).filter(summary::has).findFirst());
+  }
+
+  private TableFile table(String name) throws IOException {
+    return new TableFile(folder, name, formats);
   }
 
   private List<String> row(ModelEntry e) {
@@ -124,7 +130,7 @@ public final class PortfolioTables {
   }
 
   private void kinds() throws IOException {
-    try (TableFile table = new TableFile(folder, "kinds.csv")) {
+    try (TableFile table = table("kinds")) {
       table.row(List.of("kind", "models", "lines", "lengthM"));
       for (KindLength k : summary.kinds()) {
         table.row(List.of(k.kind(), Long.toString(k.models()), Long.toString(k.lines()), Rows.number(k.lengthM())));
@@ -134,7 +140,7 @@ public final class PortfolioTables {
   }
 
   private void order(OrderList order, List<String> source) throws IOException {
-    try (TableFile table = new TableFile(folder, "order.csv")) {
+    try (TableFile table = table("order")) {
       List<String> last = new ArrayList<>(List.of(summary.count(ModelState.DONE) + " models", "", ""));
       last.addAll(source);
       OrderCsv.rows(order, prices, last, table::row);

@@ -1,33 +1,39 @@
 package org.seamledger.portfolio;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
-import org.seamledger.export.Rows;
 
-/** A table over all models, as comma-separated values, being written beside its place until it is whole. */
+/** A table over all models, in every form that is asked for, being written beside its place until it is whole. */
 final class TableFile implements AutoCloseable {
 
-  private final Path file;
-  private final Path half;
-  private final OutputStream out;
-  private final Rows rows;
+  private final Path folder;
+  private final String name;
+  private final List<TableFormat> formats;
+  private final List<TableFormat.Sheet> sheets = new ArrayList<>();
   private boolean hasHeader;
 
-  TableFile(Path folder, String name) throws IOException {
-    file = folder.resolve(name);
-    half = folder.resolve("." + name + ".part");
-    out = new BufferedOutputStream(Files.newOutputStream(half), 1 << 16);
-    rows = new Rows(out);
+  /** @param name of the table, without an ending */
+  TableFile(Path folder, String name, List<TableFormat> formats) throws IOException {
+    this.folder = folder;
+    this.name = name;
+    this.formats = formats;
+    for (TableFormat format : formats) {
+      sheets.add(format.begin(half(format), name));
+    }
+  }
+
+  private Path half(TableFormat format) {
+    return folder.resolve("." + name + "." + format.suffix() + ".part");
   }
 
   void row(List<String> cells) throws IOException {
-    rows.row(cells);
+    for (TableFormat.Sheet sheet : sheets) {
+      sheet.row(cells);
+    }
   }
 
   /** The rows of one model's table behind the model's name; of its header the first model's counts. */
@@ -35,21 +41,32 @@ final class TableFile implements AutoCloseable {
     for (int i = hasHeader ? 1 : 0; i < table.size(); i++) {
       List<String> cells = new ArrayList<>(List.of(i == 0 ? "path" : model));
       cells.addAll(table.get(i));
-      rows.row(cells);
+      row(cells);
     }
     hasHeader |= !table.isEmpty();
   }
 
-  /** Moves it into its place. */
+  /** Moves it into its place, and takes away what an earlier run left of it in another form. */
   void finish() throws IOException {
-    rows.flush();
-    out.close();
-    Files.move(half, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    closeSheets();
+    Files.deleteIfExists(folder.resolve(name + "." + TableFormat.ONLY_ON_CLUSTERS));
+    for (TableFormat format : formats) {
+      Files.move(half(format), folder.resolve(name + "." + format.suffix()), StandardCopyOption.ATOMIC_MOVE,
+          StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+
+  private void closeSheets() throws IOException {
+    while (!sheets.isEmpty()) {
+      sheets.remove(sheets.size() - 1).close();
+    }
   }
 
   @Override
   public void close() throws IOException {
-    out.close();
-    Files.deleteIfExists(half);
+    closeSheets();
+    for (TableFormat format : formats) {
+      Files.deleteIfExists(half(format));
+    }
   }
 }

@@ -11,12 +11,13 @@ import org.seamledger.junction.Junction;
 import org.seamledger.measure.Unit;
 import org.seamledger.quantity.formula.Slump;
 import org.seamledger.quantity.formula.Tape;
+import org.seamledger.quantity.layout.CrossLine;
+import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.Panel;
 import org.seamledger.quantity.physics.Air;
 import org.seamledger.quantity.physics.Galvanic;
 import org.seamledger.quantity.physics.Metal;
 import org.seamledger.quantity.physics.Thermal;
-import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.roof.RoofFace;
 
 /**
@@ -33,6 +34,7 @@ public final class DesignFacts {
   private static final Set<String> COVERS = Set.of("counterflashing", "receiver-bar");
 
   private final List<DetailedJunction> junctions;
+  private final List<DetailedJunction> joints;
   private final Quantities quantities;
   private final RoofSystem system;
   private final Penetrations penetrations;
@@ -40,10 +42,12 @@ public final class DesignFacts {
   private final BelowRoof below;
   private final WaterMetals metals;
 
-  /** Facts of a roof whose junctions, quantities and ways of the water these are, and what lies below it. */
-  public DesignFacts(List<DetailedJunction> junctions, Quantities quantities, DrainageTrace drainage, BelowRoof below) {
+  /** Facts of a roof whose junctions, joints within faces, quantities and ways of the water these are, and what lies below it. */
+  public DesignFacts(List<DetailedJunction> junctions, List<DetailedJunction> joints, Quantities quantities, DrainageTrace drainage,
+      BelowRoof below) {
     this.below = below;
     this.junctions = List.copyOf(junctions);
+    this.joints = List.copyOf(joints);
     this.quantities = quantities;
     this.system = quantities.system();
     this.penetrations = new Penetrations(junctions);
@@ -127,13 +131,23 @@ public final class DesignFacts {
     SortedMap<String, Object> f = new TreeMap<>();
     f.put("faceMetal", metals.of(face.id()).word());
     f.put("copperAbove", metals.copperComes(face.id()));
-    double longest = quantities.layout().face(face.id()).panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
+    FaceLayout laid = quantities.layout().face(face.id());
+    double longest = laid.panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
     if (longest > 0) {
-      boolean middle = system.panel().fixedAt() == FixedAt.MIDDLE;
-      f.put("panelLengthM", longest);
-      f.put("movementM", Thermal.movementM(system.panel().metal(), middle ? longest / 2 : longest, range()));
+      double run = Math.max(longest, laid.crossLines().stream().mapToDouble(CrossLine::runM).max().orElse(0));
+      f.put("panelLengthM", laid.panels().stream().flatMap(p -> p.piecesM().stream()).mapToDouble(d -> d).max().orElse(longest));
+      f.put("movementM", PanelJoints.movementM(longest, system));
+      f.put("panelRunM", run);
+      f.put("panelRunMovementM", PanelJoints.movementM(run, system));
+      f.put("stepJoints", joints(face, Kind.Section.STEP));
+      f.put("endLaps", joints(face, Kind.Section.LAP));
     }
     return f;
+  }
+
+  private int joints(RoofFace face, Kind.Section section) {
+    return (int) joints.stream().filter(j -> j.junction().type().section() == section
+        && j.junction().junction().faces().contains(face.id())).count();
   }
 
   // ---- junctions

@@ -38,7 +38,8 @@ public final class DetailFacts {
         "counterflashing", word(system.walls().counterflashing()),
         "fixedAt", word(system.panel().fixedAt()),
         "sealSeamsBelowDegrees", system.limits().sealSeamsBelow().degrees(),
-        "cricketAboveM", system.curbs().cricketAbove().value()));
+        "cricketAboveM", system.curbs().cricketAbove().value(),
+        "backUpPlates", system.fasteners().backUpPlates()));
   }
 
   private static String word(Enum<?> constant) {

@@ -14,6 +14,9 @@ import org.seamledger.quantity.layout.LinePiece;
 /** Counts the metal parts of one junction. */
 final class MetalCounter {
 
+  /** Id of the plate that lies under the pan where something is fastened to the pan alone. */
+  private static final String BACK_UP = "back-up";
+
   private final CountedLine line;
   private final RoofSystem system;
   private final StepText text;
@@ -45,7 +48,13 @@ final class MetalCounter {
   void count(MetalPart part) {
     for (CountedPlace place : CountedPlace.of(part.on(), line.sides())) {
       switch (part.run()) {
-        case PER_PIECE -> perPiece(part, place);
+        case PER_PIECE -> {
+          if (part.id().equals(BACK_UP)) {
+            backUp(part, place);
+          } else {
+            perPiece(part, place);
+          }
+        }
         case PER_SEAM -> add(part, place, place.seams(), 0, 0, text.atSeams(part.part(), place));
         case ONCE, RING, COLLAR -> add(part, place, 1, 0, 0, text.made(part.part(), place));
         case PER_LAP -> add(part, place, line.lapped(part.id(), part.lapM()).laps(), 0, 0,
@@ -60,6 +69,15 @@ final class MetalCounter {
           add(part, place, run.pieces(), length, run.laps(), text.lapped(part.part(), place, length, run, line.lapM(part.lapM())));
         }
       }
+    }
+  }
+
+  /** One a pan, under its sheet; none where the screws go into the deck, at the panels' fixed line. */
+  private void backUp(MetalPart part, CountedPlace place) {
+    long count = place.cut().stream().filter(p -> !line.fixity().fixes(line.junction().id(), place.face(), p)).count();
+    if (count > 0) {
+      add(part, place, (int) count, 0, 0,
+          text.fasteners(part.part(), place, (int) count) + ", one a pan that is not fixed to the deck here");
     }
   }
 

@@ -6,8 +6,11 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.progress.Progress;
+import org.seamledger.quantity.layout.Division;
 import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.RoundOnFace;
+import org.seamledger.quantity.physics.Thermal;
+import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.roof.RoofFace;
 
 /** Panels and seams of a whole roof. */
@@ -15,6 +18,9 @@ public final class RoofLayout {
 
   /** Below this slope, degrees, a face gets no seams: within survey noise of level. */
   private static final double LEVEL = 0.5;
+
+  /** Nobody steps a roof every 10 ft: common practice. */
+  private static final double LEAST_PART = 3.048;
 
   private final SortedMap<String, FaceLayout> byFace;
   private final SortedMap<String, RoofFace> faces;
@@ -32,15 +38,29 @@ public final class RoofLayout {
    * @param progress receives the progress, face by face
    */
   public static RoofLayout of(List<RoofFace> faces, RoofSystem system, Progress progress) {
+    Division division = division(system);
     SortedMap<String, FaceLayout> byFace = new TreeMap<>();
     SortedMap<String, RoofFace> byId = new TreeMap<>();
     for (RoofFace face : progress.over(faces)) {
       byId.put(face.id(), face);
       byFace.put(face.id(), face.slopeDegrees() < LEVEL || isTooWide(face, system) ? FaceLayout.seamless(face)
           : FaceLayout.of(face, system.panel().coverage().value(), system.layout().start(), system.layout().offset().value(),
-              system.panel().minimumPiece().value()));
+              system.panel().minimumPiece().value(), division));
     }
     return new RoofLayout(byFace, byId, system);
+  }
+
+  /**
+   * How long panels may be: as their movement has room at a free end, and as the system can make them. Where there is hardly any room, or
+   * where panels can't move at all, it is the room that is wrong and not the panels: nothing is parted then.
+   */
+  private static Division division(RoofSystem system) {
+    double gap = system.panel().movementGap().value();
+    double range = system.site().highestMetal().value() - system.site().lowestMetal().value();
+    double aMetre = Thermal.movementM(system.panel().metal(), 1, range);
+    double move = (system.panel().fixedAt() == FixedAt.MIDDLE ? 2 : 1) * gap / aMetre;
+    boolean parts = system.panel().fixedAt() != FixedAt.BOTH_ENDS && move >= LEAST_PART;
+    return new Division(parts ? move : Double.POSITIVE_INFINITY, system.panel().longest().value());
   }
 
   static boolean isTooWide(RoofFace face, RoofSystem system) {

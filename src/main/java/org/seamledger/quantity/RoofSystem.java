@@ -28,6 +28,7 @@ import org.seamledger.quantity.system.UnderlaymentSettings;
 import org.seamledger.quantity.system.BeadSettings;
 import org.seamledger.quantity.system.ClosureSettings;
 import org.seamledger.quantity.system.Counterflashing;
+import org.seamledger.quantity.system.CrewSettings;
 import org.seamledger.quantity.system.CurbSettings;
 import org.seamledger.quantity.system.CureKind;
 import org.seamledger.quantity.system.EaveSettings;
@@ -49,7 +50,7 @@ import org.seamledger.quantity.system.WallSettings;
 import org.seamledger.quantity.system.WasteSettings;
 
 /**
- * The roof system in force: panel, tape, closures, fasteners, sealants, flashings, limits, waste and site. Every value keeps the text
+ * The roof system in force: panel, tape, closures, fasteners, sealants, flashings, limits, waste, site, purchase and crew. Every value keeps the text
  * with the unit that it was written in. Read from one JSON file; what the file leaves out has its default.
  *
  * <p>Three figures are common practice without a public source, and therefore parameters: a fastener's reach in tape, the tape's size
@@ -62,23 +63,23 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
     SealantSettings sealant, FlashingSettings flashing, WallSettings walls, EaveSettings eaves, RidgeSettings ridge, ValleySettings valley,
     CurbSettings curbs,
     PipeSettings pipes, SlopeSettings limits, WasteSettings waste,
-    SiteSettings site, PurchaseSettings purchase) {
+    SiteSettings site, PurchaseSettings purchase, CrewSettings crew) {
 
   /** The system that is in force where nobody states one. */
   public static final RoofSystem DEFAULT = new RoofSystem("Default standing seam system",
       new PanelSettings(length("16 in"), length("1 1/2 in"), SeamKind.DOUBLE_FOLD, length("0 in"), Metal.ALUMINIUM_ZINC_STEEL,
           length("0.024 in"),
-          FixedAt.EAVE, true, length("3/4 in"), length("3 in")),
+          FixedAt.EAVE, true, length("3/4 in"), length("200 ft"), length("3 in")),
       new LayoutSettings(Start.LEFT, length("0 in")),
-      new TapeSettings(length("7/8 in"), length("3/16 in"), length("50 ft"), share("12.5 %"), length("2 in")),
+      new TapeSettings(length("7/8 in"), length("3/16 in"), length("50 ft"), share("12.5 %"), length("2 in"), Measure.temperature("5 °C")),
       new ClosureSettings(length("1 1/2 in"), length("1 in")),
       new FastenerSettings(length("4 in"), length("1 in"), 1, length("12 in"), length("18 in"), length("1 1/2 in"), Metal.STAINLESS_STEEL,
-          length("1 in"), length("1 1/4 in"), 1),
+          length("1 in"), length("1 1/4 in"), false, 1),
       new BeadSettings(BeadShape.ROUND, length("1/4 in"), length("1 3/4 in"), BeadShape.FILLET, length("3/8 in"), BeadShape.FILLET,
           length("1/4 in"), Measure.volume("10.1 fl oz")),
       new SealantSettings(CureKind.MOISTURE, false, length("2 mm"), Measure.temperature("4 °C"), Measure.temperature("32 °C"),
           Measure.temperatureDifference("3 K"), Measure.parse(Dimension.DENSITY, "1300 kg/m3"), Measure.parse(Dimension.PRESSURE, "0 Pa"),
-          share("25 %")),
+          share("25 %"), time("1 h"), time("24 h"), share("85 %")),
       new FlashingSettings(Metal.ALUMINIUM_ZINC_STEEL, length("10 ft"), length("4 in"), length("12 in"), LapSeal.SEALANT),
       new WallSettings(Counterflashing.REGLET, length("8 in"), length("0 in")),
       new EaveSettings(false),
@@ -92,11 +93,11 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
           share("100 %"), Measure.temperature("-20 °F"),
           Measure.temperature("180 °F"), Measure.temperature("70 °F"), Measure.temperature("70 °F"), share("50 %"),
           Measure.parse(Dimension.SPEED, "90 mph"), false, false),
-      usualPurchase());
+      usualPurchase(), usualCrew());
 
   /** Common practice, to be replaced by what is sold. */
   private static PurchaseSettings usualPurchase() {
-    return new PurchaseSettings(new CutSettings(length("1 in"), length("1 in"), length("1 in")),
+    return new PurchaseSettings(new CutSettings(length("1 in"), length("1 in"), length("1 in"), length("6 in")),
         new CoilSettings(length("4 in"), length("48 in")),
         new ClipSettings(length("24 in"), length("12 in"), length("12 in"), 2, length("0 ft")),
         new UnderlaymentSettings(length("36 in"), length("66 2/3 ft"), length("3 in"), length("6 in")),
@@ -105,6 +106,16 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
             Measure.parse(Dimension.AREA, "250 m2")),
         new GutterSettings(length("40 ft"), length("30 in")),
         new SnowGuardSettings(false, length("20 ft"), length("16 in")));
+  }
+
+  /** Common practice, no source. */
+  private static CrewSettings usualCrew() {
+    return new CrewSettings(2, time("8 h"), time("7 h"), Measure.parse(Dimension.AREA, "60 m2"), Measure.parse(Dimension.AREA, "20 m2"),
+        length("150 m"), length("12 m"), length("30 m"), length("40 m"), length("15 m"), length("20 m"), length("80 m"), time("45 min"));
+  }
+
+  private static Measure time(String text) {
+    return Measure.parse(Dimension.TIME, text);
   }
 
   private static Measure length(String text) {
@@ -157,7 +168,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
         sealant, new FlashingSettings(stated.panel.metal(), flashing.length(), flashing.lap(), flashing.girth(), flashing.lapSeal()), walls,
         eaves,
         ridge, valley,
-        curbs, pipes, limits, waste, site, purchase);
+        curbs, pipes, limits, waste, site, purchase, crew);
   }
 
   /** The sum in the unit of the first, if that is inches or millimetres. */

@@ -32,7 +32,7 @@ final class RuleCheck {
   private static final List<Node> REFERENCES = List.of(sh("node"), sh("not"), sh("property"), sh("qualifiedValueShape"));
   /** What a shape is for, where it is for something by itself. */
   private static final Set<Node> MATCHED = Set.of(Vocabulary.term("kind"), Vocabulary.term("detail"), Vocabulary.term("code"),
-      Vocabulary.term("nodeKind"), Vocabulary.term("fixed"));
+      Vocabulary.term("nodeKind"), Vocabulary.term("fixed"), Vocabulary.term("work"), Vocabulary.term("precedence"));
   private static final Set<String> COMPARED = Set.of("minInclusive", "maxInclusive", "minExclusive", "maxExclusive");
 
   private final Graph graph;

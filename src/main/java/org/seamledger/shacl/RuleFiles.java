@@ -19,7 +19,7 @@ import org.seamledger.finding.Sha256;
 public final class RuleFiles {
 
   private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "findings.ttl", "fixity.ttl", "kinds.ttl",
-      "nodes-content.ttl", "nodes.ttl", "profiles.ttl");
+      "nodes-content.ttl", "nodes.ttl", "profiles.ttl", "sequence.ttl");
 
   private final SortedMap<String, RuleFile> files;
 

@@ -1,10 +1,15 @@
 package org.seamledger.takeoff;
 
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import org.seamledger.detail.Decisions;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Explanation;
 import org.seamledger.detail.FixedLines;
+import org.seamledger.detail.KindedJunction;
 import org.seamledger.detail.Kinds;
 import org.seamledger.drainage.DrainageTrace;
 import org.seamledger.element.Building;
@@ -21,6 +26,7 @@ import org.seamledger.node.NodeKinds;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.BelowRoof;
 import org.seamledger.quantity.DetailFacts;
+import org.seamledger.quantity.PanelJoints;
 import org.seamledger.quantity.Quantities;
 import org.seamledger.quantity.RoofLayout;
 import org.seamledger.quantity.RoofSystem;
@@ -31,6 +37,7 @@ import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.Roof;
 import org.seamledger.roof.RoofBuilder;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 import org.seamledger.shacl.BrokenRulesException;
 import org.seamledger.shacl.Rules;
 
@@ -78,19 +85,32 @@ public final class Analysis {
     NodeKinds nodeKinds = new NodeKinds(rules);
     List<KindedNode> nodes = nodeKinds.classify(
         NodeFinder.find(junctions, inputs.tolerance().gapM(), Progress.NONE), decided.junctions(), roof.faces(), Stage.NODES.of(progress));
-    Quantities quantities = Quantities.of(roof.faces(), decided.junctions(), layout, system, new FixedLines(rules),
-        Stage.QUANTITIES.of(progress)).withNodes(nodes, decided.junctions());
+    Details.Result joints =
+        joints(PanelJoints.of(roof.faces(), layout, system), rules, details, j -> DetailFacts.of(j, layout, system, around));
+    List<DetailedJunction> lines = Stream.concat(decided.junctions().stream(), joints.junctions().stream()).toList();
+    Quantities quantities = Quantities.of(roof.faces(), lines, layout, system, new FixedLines(rules),
+        Stage.QUANTITIES.of(progress)).withNodes(nodes, lines);
+    JobSequence sequence = JobSequence.of(roof.faces(), decided.junctions(), nodes, quantities, rules);
     BelowRoof below = BelowRoofFinder.of(building, roof.faces(), decided.junctions(), around);
-    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), nodes, quantities, drainage, below, rules,
+    Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), joints.junctions(), nodes, quantities, drainage, below, rules,
         Stage.REVIEW.of(progress));
     List<Finding> findings = Reviewed.together(List.of(building.findings(), CoverageCheck.findings(coverage, roof),
         PerimeterLaw.findings(roof, junctions), modelled.findings(), drainage.findings(roof.faces()),
-        decided.findings(), quantities.findings(), reviewed.findings()), reviewed.advice());
+        decided.findings(), joints.findings(), quantities.findings(), sequence.findings(), reviewed.findings()), reviewed.advice());
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
-        ElementLabel.all(building, findings), roof.faces(), decided.junctions(), quantities, findings,
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        ElementLabel.all(building, findings), roof.faces(), decided.junctions(), joints.junctions(), quantities, findings,
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage, sequence,
         Surroundings.of(building))
         .withAccepted(inputs.accepted());
+  }
+
+  private static Details.Result joints(List<Junction> joints, Rules rules, Details details,
+      Function<KindedJunction, Map<String, ?>> facts) {
+    if (joints.isEmpty()) {
+      return new Details.Result(List.of(), List.of());
+    }
+    Kinds.Result kinded = Kinds.classify(joints, rules, Progress.NONE);
+    return details.choose(kinded.junctions(), facts).with(kinded.findings());
   }
 
   /** Why a junction has its kind, and which kind it just missed. */

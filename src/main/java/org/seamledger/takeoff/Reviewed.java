@@ -26,9 +26,10 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
   /** The rule of a level face: that its edges are level follows. */
   private static final String LEVEL_FACE = "slope/level-face";
 
-  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities,
+  static Reviewed of(List<RoofFace> faces, List<DetailedJunction> junctions, List<DetailedJunction> joints,
+      List<KindedNode> nodes, Quantities quantities,
       DrainageTrace drainage, BelowRoof below, Rules rules, Progress progress) {
-    DesignFacts facts = new DesignFacts(junctions, quantities, drainage, below);
+    DesignFacts facts = new DesignFacts(junctions, joints, quantities, drainage, below);
     DesignReview review = new DesignReview(rules, facts.system());
     List<Finding> findings = new ArrayList<>(faces.isEmpty() ? List.of() : review.ofSystem());
     for (RoofFace face : progress.part(0, 0.3).over(faces)) {

@@ -8,6 +8,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
@@ -28,6 +29,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.ElementCoverage;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 
 /**
  * The result of one analysis. The same models, system and shapes give an equal takeoff.
@@ -40,6 +42,7 @@ import org.seamledger.roof.SurfaceLimits;
  * @param elements what faces, junctions and findings refer to, by GlobalId
  * @param faces in the order of their ids' numbers
  * @param detailed junctions with their kinds and details, ordered by id
+ * @param joints lines within faces at which panels are divided, with their kinds and details, ordered by id; they end no face
  * @param findings the worst first
  * @param advice why a finding of the design matters and what to do, by code
  * @param kinds the kinds that lines can have, in the order in which they are listed
@@ -49,13 +52,15 @@ import org.seamledger.roof.SurfaceLimits;
  * @param nodes where lines end and meet, ordered by id
  * @param nodeKinds the kinds that nodes can have, in the order in which they are listed
  * @param drainage where the water goes
+ * @param sequence all work in its order
  * @param surroundings bodies of what is round the junctions, for pictures
  */
 public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec3 offset, Tolerance tolerance, SurfaceLimits limits,
-    SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed, Quantities quantities,
+    SortedMap<String, ElementLabel> elements, List<RoofFace> faces, List<DetailedJunction> detailed,
+    List<DetailedJunction> joints, Quantities quantities,
     List<Finding> findings, SortedMap<String, Advice> advice, List<Kind> kinds, SortedMap<String, String> detailTitles,
     SortedMap<String, Modelled> modelled, List<ElementCoverage> coverage, List<KindedNode> nodes, List<NodeKind> nodeKinds,
-    DrainageTrace drainage, Surroundings surroundings) {
+    DrainageTrace drainage, JobSequence sequence, Surroundings surroundings) {
 
   public Takeoff {
     coverage = List.copyOf(coverage);
@@ -65,6 +70,7 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
     elements = Collections.unmodifiableSortedMap(new TreeMap<>(elements));
     faces = List.copyOf(faces);
     detailed = detailed.stream().sorted(Comparator.comparing(j -> j.junction().junction().id())).toList();
+    joints = joints.stream().sorted(Comparator.comparing(j -> j.junction().junction().id())).toList();
     findings = findings.stream().sorted().distinct().toList();
     advice = Collections.unmodifiableSortedMap(new TreeMap<>(advice));
     kinds = List.copyOf(kinds);
@@ -84,8 +90,9 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
 
   /** The same result, with other findings. */
   public Takeoff withFindings(List<Finding> others) {
-    return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, quantities, others, advice, kinds,
-        detailTitles, modelled, coverage, nodes, nodeKinds, drainage, surroundings);
+    return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces, detailed, joints, quantities, others, advice,
+        kinds,
+        detailTitles, modelled, coverage, nodes, nodeKinds, drainage, sequence, surroundings);
   }
 
   /** What each finding is called where it is handed on, in their order. */
@@ -96,6 +103,11 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   /** The junctions with their kinds, ordered by id. */
   public List<KindedJunction> junctions() {
     return detailed.stream().map(DetailedJunction::junction).toList();
+  }
+
+  /** All lines that are counted: the junctions, then the joints within faces. */
+  public List<DetailedJunction> lines() {
+    return Stream.concat(detailed.stream(), joints.stream()).toList();
   }
 
   /** The junctions where a decision of a person is in force, ordered by id. */

@@ -58,7 +58,10 @@ final class RevisionSteps {
           return end.get();
         }
       }
-      answer(r.origin());
+      // An analysis takes its time: another process may watch by now, and answers.
+      if (talk.setting().turn().test(server)) {
+        answer(r.origin());
+      }
       return RoundOutcome.FINE;
     } catch (ModelServerException e) {
       watches.failed(server, r.origin().project(), e.code(), e.getMessage());

@@ -47,7 +47,7 @@ final class ServerWatch {
    * attempt at it and is thrown when the other projects are done.
    */
   RoundOutcome round() throws InterruptedException {
-    if (!wanted.wantsAny(server)) {
+    if (!wanted.wantsAny(server) || !setting.turn().test(server)) {
       return RoundOutcome.FINE;
     }
     try {

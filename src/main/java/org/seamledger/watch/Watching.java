@@ -9,6 +9,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import java.util.random.RandomGenerator;
 import org.seamledger.ledger.Store;
 
@@ -31,9 +32,21 @@ public final class Watching implements AutoCloseable {
    * @param journal hears what happens, on the watching threads
    * @param clock when things happen
    * @param health hears of faults in the program
+   * @param turn whether it is this process's turn to watch a server, of several that could
    */
   public record Setting(Servers servers, WatchTarget wanted, Store store, Download download, Duration every, Analyst analyst,
-      Consumer<Event> journal, Clock clock, Health health) {
+      Consumer<Event> journal, Clock clock, Health health, Predicate<String> turn) {
+
+    /** For a process that watches alone. */
+    public Setting(Servers servers, WatchTarget wanted, Store store, Download download, Duration every, Analyst analyst,
+        Consumer<Event> journal, Clock clock, Health health) {
+      this(servers, wanted, store, download, every, analyst, journal, clock, health, server -> true);
+    }
+
+    /** The same for one of several processes. */
+    public Setting inTurn(Predicate<String> mine) {
+      return new Setting(servers, wanted, store, download, every, analyst, journal, clock, health, mine);
+    }
 
     void tell(String what, String server, String project, int revision, String detail) {
       journal.accept(new Event(clock.instant(), what, server, project, revision, detail));

@@ -216,7 +216,7 @@ class ServerModelsTest {
     String[] all = Stream
         .concat(Stream.of("watch", "office", "--servers", list.toString(), "--data", folder.resolve("data").toString()), Stream.of(more))
         .toArray(String[]::new);
-    return new Cli(Analysis::run, environment, clock).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    return new Cli(Analysis::run, environment, clock, Optional.empty()).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
   }
 
   @Test

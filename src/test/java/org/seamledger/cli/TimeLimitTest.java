@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.seamledger.geometry.Interrupts;
 import org.seamledger.run.Failure;
@@ -25,7 +26,8 @@ class TimeLimitTest {
       while (true) {
         Interrupts.check();
       }
-    }, Environment.PLAIN, OutputStream.nullOutputStream(), new PrintStream(new ByteArrayOutputStream()), Clock.systemUTC());
+    }, Environment.PLAIN, OutputStream.nullOutputStream(), new PrintStream(new ByteArrayOutputStream()), Clock.systemUTC(),
+        Optional.empty());
     assertThatThrownBy(() -> session.analyze(Inputs.ofFiles(List.of(Path.of("a.ifc"))), Duration.ofMillis(50)))
         .isInstanceOfSatisfying(FailureException.class, e -> assertThat(e.failure()).isInstanceOf(Failure.TooLong.class));
     assertThat(Thread.currentThread().isInterrupted()).isFalse();

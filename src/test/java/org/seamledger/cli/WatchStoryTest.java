@@ -25,6 +25,7 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.bimserver.interfaces.objects.SExtendedData;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -57,6 +58,11 @@ class WatchStoryTest {
   Path list;
   String name;
   private long project;
+
+  @AfterAll
+  static void releaseTheServer() {
+    RealBimServer.release();
+  }
 
   @BeforeEach
   void checkInTheFirstRevision() {

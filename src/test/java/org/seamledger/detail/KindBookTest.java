@@ -24,6 +24,7 @@ class KindBookTest {
   @Test
   void theProgramsOwnKindsAreThoseOfTheContract() {
     assertThat(KindBook.read(Rules.packaged()).all()).extracting(Kind::id).containsExactlyElementsOf(Kinds.ALL);
+    assertThat(Kinds.JOINTS).allSatisfy(j -> assertThat(KindBook.read(Rules.packaged()).kind(j).family()).isEqualTo(Kind.Family.FIELD));
   }
 
   @Test
@@ -48,7 +49,7 @@ class KindBookTest {
       sl:kind "eave-2" ; rdfs:label "e" ; sl:meaning "m"                                        | needs sl:family
       sl:kind "eave-2" ; sl:family "edge" ; sl:meaning "m"                                      | needs one rdfs:label
       sl:kind "eave-2" ; sl:family "edge" ; rdfs:label "e"                                      | needs sl:meaning
-      sl:kind "eave-2" ; sl:family "egde" ; rdfs:label "e" ; sl:meaning "m" | there are faces, edge, wall, penetration, round, level
+      sl:kind "eave-2" ; sl:family "egde" ; rdfs:label "e" ; sl:meaning "m" | there are faces, edge, wall, penetration, round, field, level
       sl:kind "eave-2" ; sl:family "edge" ; rdfs:label "e" ; sl:meaning "m" ; sl:planline "eave" | did you mean planLine?
       sl:kind "eave-2" ; sl:family "edge" ; rdfs:label "e" ; sl:meaning "m" ; sl:section "eaves" | sl:section is "eaves"; there are ridge
       sl:kind "Eave 2" ; sl:family "edge" ; rdfs:label "e" ; sl:meaning "m"                     | is no name for a kind

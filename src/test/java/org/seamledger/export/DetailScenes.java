@@ -26,6 +26,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Surroundings;
@@ -57,14 +58,15 @@ final class DetailScenes {
     elements.put("0roof", new ElementLabel("0roof", "IfcSlab", name, 0, ""));
     RoofLayout layout = RoofLayout.of(faces, system, Progress.NONE);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
-        SurfaceLimits.DEFAULT, elements, faces, junctions,
+        SurfaceLimits.DEFAULT, elements, faces, junctions, List.of(),
         Quantities.of(faces, junctions, layout, system, new FixedLines(Rules.packaged()), Progress.NONE), List.of(), new TreeMap<>(),
         KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, Surroundings.NONE);
+        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, JobSequence.NONE, Surroundings.NONE);
   }
 
   static String kind(String detail) {
     return detail.equals("none-level-face") ? "flat-edge"
+        : detail.equals("step-joint") || detail.equals("end-lap") ? detail
         : Kinds.ALL.stream().filter(detail::startsWith).max((a, b) -> Integer.compare(a.length(), b.length())).orElseThrow();
   }
 
@@ -91,7 +93,7 @@ final class DetailScenes {
       case "rake" -> List.of(face("F1", 1, detail.endsWith("low") ? 0.25 : detail.endsWith("high") ? -0.25 : 0, 0.3));
       case "skew-wall" -> List.of(face("F1", 1, detail.contains("low") ? 0.25 : -0.25, 0.3));
       case "sidewall", "curb-side" -> List.of(face("F1", 1, 0, 0.3));
-      case "pipe" -> List.of(face("F1", 1, 0.4, 0));
+      case "pipe", "step-joint", "end-lap" -> List.of(face("F1", 1, 0.4, 0));
       default -> List.of(face("F1", 1, 0, 0));
     };
   }

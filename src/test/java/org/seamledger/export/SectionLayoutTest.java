@@ -120,6 +120,7 @@ class SectionLayoutTest {
     detail.metal().forEach(m -> asked.add("metal " + m.id()));
     detail.seals().forEach(s -> asked.add("seal " + s.id() + (s.run() == Run.PER_LAP ? " of " + s.part() : "")));
     detail.fastenings().forEach(f -> asked.add("fastening " + f.id()));
+    detail.withFaces().forEach(f -> asked.add("face " + f.id()));
     assertThat(groups).as("each once").doesNotHaveDuplicates().containsExactlyInAnyOrderElementsOf(asked);
     drawn.elements("g", "drawn").forEach(g -> assertThat(g.getChildNodes().getLength()).as(g.getAttribute("data-part")).isGreaterThan(1));
     JunctionQuantities counted = takeoff.quantities().byJunction().get(DetailScenes.ID);

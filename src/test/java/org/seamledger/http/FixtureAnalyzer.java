@@ -34,10 +34,15 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     }
     progress.at("reading the model", 0.1);
     wait(Integer.parseInt(words.getOrDefault("millis", "0")), progress);
+    deaf(Integer.parseInt(words.getOrDefault("deaf", "0")));
     byte[] out;
     switch (words.getOrDefault("what", "")) {
       case "many" -> out = json(LedgerFixtures.many(Integer.parseInt(words.get("count"))));
       case "unreadable" -> throw new UnreadableModelException(model(inputs).name(), 7, 12, "a semicolon", "the end of the file");
+      case "deadly" -> {
+        Runtime.getRuntime().halt(9);
+        throw new AssertionError();
+      }
       case "fault" -> throw new IllegalStateException("a fault with a secret in it");
       case "nonsense" -> out = "[1, 2".getBytes(StandardCharsets.UTF_8);
       default -> out = json(
@@ -117,6 +122,14 @@ final class FixtureAnalyzer implements Analyzer<Result> {
           + "</desc><g class=\"cut\" data-view=\"100 60 200 120\"><polyline class=\"metal\" points=\"110,150 200,70 290,150\"/><g "
           + "class=\"pointed\"><text class=\"label\">tape</text>"
           + "<text class=\"label\">under the cleat</text><circle class=\"dot\" cx=\"200\" cy=\"70\" r=\"0.5\"/></g></g></svg>";
+    }
+  }
+
+  /** Takes its time and hears nothing meanwhile. */
+  private static void deaf(int millis) {
+    long end = System.nanoTime() + millis * 1_000_000L;
+    while (System.nanoTime() < end) {
+      Thread.onSpinWait();
     }
   }
 

@@ -76,7 +76,7 @@ public final class TestPostgres {
   }
 
   /** The first column that a query gives in a database. */
-  static List<String> rows(String url, String query) {
+  public static List<String> rows(String url, String query) {
     try (Connection c = server().getDatabase("postgres", name(url)).getConnection(); Statement s = c.createStatement();
         ResultSet r = s.executeQuery(query)) {
       List<String> all = new ArrayList<>();

@@ -32,7 +32,7 @@ class DesignFactsTest {
   }
 
   private static DesignFacts facts(Counted c) {
-    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(), BelowRoof.NONE);
+    return new DesignFacts(c.junctions(), List.of(), c.quantities(), c.takeoff().drainage(), BelowRoof.NONE);
   }
 
   /** A fact of every junction of a kind that has it, rounded to a tenth of a millimetre. */
@@ -128,7 +128,7 @@ class DesignFactsTest {
     TreeMap<String, Double> walls = new TreeMap<>();
     c.junctions().stream().filter(j -> j.junction().kind().equals("eave")).forEach(j -> walls.put(j.junction().junction().id(), 18 * IN));
     BelowRoof below = new BelowRoof(new TreeMap<>(), new TreeMap<>(), walls, new TreeMap<>());
-    Map<String, Object> walled = new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(), below).system();
+    Map<String, Object> walled = new DesignFacts(c.junctions(), List.of(), c.quantities(), c.takeoff().drainage(), below).system();
     assertThat((Double) walled.get("iceZoneM2") / FT / FT).isCloseTo(2 * 40 * 46.96 / 12, within(0.1));
     assertThat((Double) walled.get("iceUnmeasuredM")).isZero();
     assertThat(codes(c)).contains("ice/barrier");
@@ -150,7 +150,7 @@ class DesignFactsTest {
   }
 
   private static DesignFacts upstream(Counted c, TreeMap<String, Metal> metals) {
-    return new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(),
+    return new DesignFacts(c.junctions(), List.of(), c.quantities(), c.takeoff().drainage(),
         new BelowRoof(new TreeMap<>(), new TreeMap<>(), new TreeMap<>(), metals));
   }
 

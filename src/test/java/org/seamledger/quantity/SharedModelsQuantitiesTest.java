@@ -57,7 +57,7 @@ class SharedModelsQuantitiesTest {
       q.fasteners().forEach(f -> assertThat(f.spacingM()).as(f.toString()).isLessThanOrEqualTo(18 * 0.0254 + 1e-6));
     }
     assertThat(c.quantities().findings()).noneMatch(f -> f.code().equals(Code.CLOSURES_MISMATCH.id()));
-    DesignFacts facts = new DesignFacts(c.junctions(), c.quantities(), c.takeoff().drainage(), BelowRoof.NONE);
+    DesignFacts facts = new DesignFacts(c.junctions(), List.of(), c.quantities(), c.takeoff().drainage(), BelowRoof.NONE);
     c.junctions().forEach(
         j -> assertThat(facts.junction(j).values()).allSatisfy(v -> assertThat(v instanceof Double d && !Double.isFinite(d)).isFalse()));
   }

@@ -27,6 +27,8 @@ class VocabularyTest {
     assertThat(comments("details.ttl")).isEqualTo(meanings(FactList.CHOICE));
     assertThat(comments("nodes.ttl")).isEqualTo(meanings(FactList.NODE));
     assertThat(comments("fixity.ttl")).isEqualTo(meanings(FactList.PANEL));
+    assertThat(comments("sequence.ttl")).isEqualTo(
+        meanings(Stream.of(FactList.WORK, FactList.PRECEDENCE).flatMap(List::stream).toList()));
     assertThat(comments("findings.ttl")).isEqualTo(meanings(
         Stream.of(FactList.JUNCTION, FactList.NODE_REVIEW, FactList.FACE, FactList.SYSTEM).flatMap(List::stream).toList()));
   }
@@ -56,7 +58,7 @@ class VocabularyTest {
   /** Whatever a shape or a message of the rules names is in the list. */
   @Test
   void rulesNameNoOtherFacts() throws IOException {
-    for (String file : List.of("kinds.ttl", "details.ttl", "findings.ttl", "fixity.ttl", "nodes.ttl")) {
+    for (String file : List.of("kinds.ttl", "details.ttl", "findings.ttl", "fixity.ttl", "nodes.ttl", "sequence.ttl")) {
       String rules = Files.readAllLines(SHAPES.resolve(file)).stream().filter(l -> !l.startsWith("#")).collect(Collectors.joining("\n"));
       Matcher named = Pattern.compile("sh:path sl:(\\w+)|\\{(\\w+)}|sh:lessThan\\w* sl:(\\w+)").matcher(rules);
       while (named.find()) {

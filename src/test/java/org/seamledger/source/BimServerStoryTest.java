@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import org.bimserver.interfaces.objects.SExtendedData;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Tag;
@@ -46,6 +47,11 @@ class BimServerStoryTest {
   private Path folder;
 
   private final RealBimServer real = RealBimServer.shared();
+
+  @AfterAll
+  static void releaseTheServer() {
+    RealBimServer.release();
+  }
 
   private ModelServer connect() {
     return KnownServers.read(real.list(folder, "site")).connect("site");

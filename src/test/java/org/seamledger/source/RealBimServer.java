@@ -100,13 +100,24 @@ public final class RealBimServer implements AutoCloseable {
     }
   }
 
-  /** The one that all tests of this process share; skips the test where the build did not unpack a server. */
+  /**
+   * The one that all tests of a class share, which {@link #release() release} it in the end, since another process that tests may wait for
+   * it. Skips the test where the build did not unpack a server.
+   */
   public static synchronized RealBimServer shared() {
     if (shared == null || !shared.process.isAlive()) {
       shared = start();
       Runtime.getRuntime().addShutdownHook(new Thread(shared::close, "stop BIMserver"));
     }
     return shared;
+  }
+
+  /** Ends the shared one, if it runs. */
+  public static synchronized void release() {
+    if (shared != null) {
+      shared.close();
+      shared = null;
+    }
   }
 
   /** Waits for the end of any other that runs in this folder. */

@@ -35,6 +35,7 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.roof.Facet;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.roof.SurfaceLimits;
+import org.seamledger.sequence.JobSequence;
 import org.seamledger.shacl.Rules;
 import org.seamledger.source.ModelSource;
 
@@ -68,10 +69,10 @@ public final class Takeoffs {
     TreeMap<String, Advice> advice = new TreeMap<>();
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
-        Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(),
+        Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(), List.of(),
         Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, new FixedLines(Rules.packaged()), Progress.NONE), findings(), advice,
         KINDS.all(), new TreeMap<>(),
-        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, Surroundings.NONE);
+        new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, JobSequence.NONE, Surroundings.NONE);
   }
 
   /** The same with findings accepted. */

@@ -103,7 +103,7 @@ public final class BcfPackage {
 
   private List<TopicContent> topics() {
     Map<String, DetailedJunction> junctions = new HashMap<>();
-    takeoff.detailed().forEach(j -> junctions.put(j.junction().junction().id(), j));
+    takeoff.lines().forEach(j -> junctions.put(j.junction().junction().id(), j));
     Map<Finding, UUID> ids = new IdentityHashMap<>();
     List<UUID> all = takeoff.topicIds();
     for (int i = 0; i < all.size(); i++) {

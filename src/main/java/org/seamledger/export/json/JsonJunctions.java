@@ -11,6 +11,7 @@ import org.seamledger.detail.Decided;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Explanation;
+import org.seamledger.detail.FacePart;
 import org.seamledger.detail.HoldPoint;
 import org.seamledger.detail.Kind;
 import org.seamledger.junction.Junction;
@@ -20,6 +21,7 @@ import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
+import org.seamledger.sequence.PlacedHoldPoint;
 import org.seamledger.takeoff.Takeoff;
 
 /** The junctions in the JSON ledger, each with what its detail takes, and the details that occur. */
@@ -39,6 +41,12 @@ public final class JsonJunctions {
 
   public void junctions() throws IOException {
     json.objects("junctions", takeoff.detailed(), this::junction);
+  }
+
+  /** Lines within faces at which panels are divided: like junctions, but no edges of a face. */
+  public void joints() throws IOException {
+    json.objects("joints", takeoff.joints(), this::junction);
+    json.objects("jointKinds", takeoff.joints().stream().map(j -> j.junction().type()).distinct().sorted().toList(), this::kind);
   }
 
   private void junction(DetailedJunction detailed) throws IOException {
@@ -62,6 +70,7 @@ public final class JsonJunctions {
     json.object("plugs", () -> plugs(quantities));
     modelled(takeoff.modelledAt(junction.id()));
     json.words("steps", quantities.steps());
+    json.objects("holdPoints", takeoff.sequence().holdPoints(junction.id()), this::placed);
     json.object("explanation", () -> explanation(detailed.junction().explanation()));
     json.words("findings", codes.getOrDefault(junction.id(), new TreeSet<>()));
   }
@@ -144,19 +153,21 @@ public final class JsonJunctions {
   /** What the details are that the junctions name, by id. */
   public void details() throws IOException {
     SortedMap<String, Detail> used = new TreeMap<>();
-    takeoff.detailed().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> used.put(d.id(), d));
+    takeoff.lines().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> used.put(d.id(), d));
     json.objects("details", used.values(), this::detail);
   }
 
   /** What the kinds are that a line can have, in the order in which they are listed. */
   public void kinds() throws IOException {
-    json.objects("kinds", Stream.concat(takeoff.kinds().stream(), Stream.of(Kind.UNCLASSIFIED)).toList(), kind -> {
-      json.word("id", kind.id());
-      json.word("label", kind.label());
-      json.word("meaning", kind.meaning());
-      json.word("family", kind.family().word());
-      json.word("planLine", kind.line().word());
-    });
+    json.objects("kinds", Stream.concat(takeoff.kinds().stream(), Stream.of(Kind.UNCLASSIFIED)).toList(), this::kind);
+  }
+
+  private void kind(Kind kind) throws IOException {
+    json.word("id", kind.id());
+    json.word("label", kind.label());
+    json.word("meaning", kind.meaning());
+    json.word("family", kind.family().word());
+    json.word("planLine", kind.line().word());
   }
 
   /** What a person can choose in place of the rules' detail. */
@@ -172,8 +183,26 @@ public final class JsonJunctions {
     json.word("title", detail.title());
     json.flag("metalFirst", detail.metalFirst());
     json.word("withoutSealant", detail.waterPath());
+    json.objects("withFaces", detail.withFaces(), this::withFaces);
     json.objects("holdPoints", detail.holdPoints(), this::holdPoint);
     json.word("source", detail.source());
+  }
+
+  private void withFaces(FacePart part) throws IOException {
+    json.word("part", part.part());
+    json.word("orderLine", part.orderLine());
+  }
+
+  void placed(PlacedHoldPoint point) throws IOException {
+    json.word("id", point.id());
+    json.word("before", point.before());
+    json.word("check", point.check());
+    json.word("ifFails", point.ifFails());
+    json.wordOrNull("step", point.step());
+    json.words("steps", point.steps());
+    if (!point.locks().isEmpty()) {
+      json.word("locks", point.locks());
+    }
   }
 
   void holdPoint(HoldPoint point) throws IOException {

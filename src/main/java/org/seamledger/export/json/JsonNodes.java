@@ -38,6 +38,7 @@ public final class JsonNodes {
     json.words("faces", node.node().faces());
     json.tree("facts", told(node.facts().asMap()));
     requirements(takeoff.quantities().byJunction().get(node.id()));
+    json.objects("holdPoints", takeoff.sequence().holdPoints(node.id()), lines::placed);
     json.words("findings", codes.getOrDefault(node.id(), new TreeSet<>()));
   }
 

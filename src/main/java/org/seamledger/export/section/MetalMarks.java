@@ -2,6 +2,7 @@ package org.seamledger.export.section;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.seamledger.detail.FacePart;
 import org.seamledger.detail.MetalPart;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
@@ -37,6 +38,20 @@ final class MetalMarks {
         }
       }
       figure.notes().add(Keynotes.Group.METAL, words, places);
+    }
+  }
+
+  /** What the detail has of the faces: each in a group of its own; its words are the scene's. */
+  void faceParts(Svg svg) {
+    for (FacePart part : figure.detail().withFaces()) {
+      List<SectionScene.Shape> drawn = view.scene().shapes().stream().filter(s -> s.part().equals(part.id())).toList();
+      if (drawn.isEmpty()) {
+        figure.notes().unseen(part.words());
+        continue;
+      }
+      svg.open("g", "class", "drawn", figure.attribute(), "face " + part.id());
+      drawn.forEach(s -> svg.polyline(s.type(), view.paper(s.points())));
+      svg.close("g");
     }
   }
 

@@ -78,6 +78,7 @@ final class PipeSection extends SectionComposer {
     double h = bootHeight();
     List<Vec2> leg = List.of(on.at(edge, h), on.at(half + 9, h), p(side * (radius + g), high), p(side * (radius + g), high + 16));
     scene.metal("boot", leg);
+    parts.backUp(on, half + 6 + room(), edge + 8);
     scene.sealPlace("boot", List.of(parts.tape(on, ring, plate)));
     scene.screwPlace("boot", on.at(ring, h), on.at(ring, -1.4 * g));
     scene.metal("clamp", List.of(p(side * (radius + 2.4 * g), high + 3), p(side * (radius + 2.4 * g), high + 13)));

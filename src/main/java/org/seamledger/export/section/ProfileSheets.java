@@ -31,7 +31,7 @@ public final class ProfileSheets {
   public static List<String> draw(Takeoff takeoff, SheetSetup setup) {
     Map<String, FoldedPart> parts = new LinkedHashMap<>();
     Map<String, List<String>> junctions = new LinkedHashMap<>();
-    for (DetailedJunction j : takeoff.detailed()) {
+    for (DetailedJunction j : takeoff.lines()) {
       for (MetalPart m : j.detail().metal()) {
         FoldedPart.of(takeoff, j, m).ifPresent(f -> {
           String key = f.part() + "\n" + f.words(setup.units());

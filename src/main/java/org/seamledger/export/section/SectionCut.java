@@ -38,6 +38,13 @@ record SectionCut(List<Face> faces, List<FastenerRow> fasteners, OptionalDouble 
 
   public static SectionCut of(Takeoff takeoff, DetailedJunction detailed) {
     List<Face> faces = new ArrayList<>();
+    if (detailed.junction().type().family() == Kind.Family.FIELD) {
+      takeoff.faces().stream().filter(f -> detailed.junction().junction().faces().contains(f.id()))
+          .forEach(f -> faces.addAll(List.of(new Face(f.id(), -f.slopeDegrees(), f.slopeDegrees()),
+              new Face(f.id(), f.slopeDegrees(), f.slopeDegrees()))));
+      return new SectionCut(faces, takeoff.quantities().byJunction().get(detailed.junction().junction().id()).fasteners(),
+          OptionalDouble.empty());
+    }
     for (String id : detailed.junction().junction().faces()) {
       takeoff.faces().stream().filter(f -> f.id().equals(id)).findFirst()
           .ifPresent(f -> faces.add(face(f, detailed.junction().junction().path(), detailed.junction().type())));

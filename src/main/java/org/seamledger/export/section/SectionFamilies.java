@@ -29,7 +29,8 @@ final class SectionFamilies extends SectionComposer {
       case RIDGE -> new FaceSections(this).ridge(pair);
       case VALLEY -> new FaceSections(this).valley(pair);
       case GUTTER -> new FaceSections(this).gutter(pair);
-      case TRANSITION -> new FaceSections(this).transition(pair);
+      case TRANSITION, STEP -> new FaceSections(this).transition(pair);
+      case LAP -> new FieldSections(this).lap();
       case WALL, SIDEWALL -> new WallSections(this).wall();
       case CURB_UPSLOPE, CURB_SIDE, CURB_DOWNSLOPE -> new WallSections(this).curb();
       case PIPE -> new PipeSection(this).pipe();

@@ -40,6 +40,7 @@ record SectionFigure(RoofSystem system, Detail detail, SectionCounts counts, Key
   /** Ground, seals, fasteners, sheets. */
   void parts(SectionView view, Svg svg) {
     SectionInk.ground(view, attribute, svg);
+    new MetalMarks(view, this).faceParts(svg);
     new SealMarks(view, this).draw(svg);
     new FastenerMarks(view, this).draw(svg);
     new MetalMarks(view, this).draw(svg);

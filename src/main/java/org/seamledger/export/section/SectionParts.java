@@ -91,9 +91,10 @@ final class SectionParts {
   }
 
   private void underlayment(SlopeLine on, double from, double to, double below) {
-    scene.line("underlayment", on.at(from, -below + g * 0.35), on.at(to, -below + g * 0.35));
+    scene.facePart("underlayment", on.at(from, -below + g * 0.35), on.at(to, -below + g * 0.35));
     double under = -below + g * 0.35;
-    scene.label("underlayment on the deck", on.at(to - 24, under), on.at(to - 80, under), on.at(to - 120, under), on.at(to - 8, under));
+    scene.faceLabel("underlayment", "underlayment on the deck", on.at(to - 24, under), on.at(to - 80, under), on.at(to - 120, under),
+        on.at(to - 8, under));
   }
 
   void deck(SlopeLine on, double from, double to, double below) {
@@ -128,16 +129,17 @@ final class SectionParts {
 
   /** A clip in the seam beyond the cut. */
   private void clip(SlopeLine on, double s) {
-    scene.line("clip", on.at(s + 16, -g), on.at(s, -g), on.at(s, seam - 4), on.at(s + 6, seam - 4));
-    scene.label("clip in the seam, beyond the cut, screwed to the deck", on.at(s, seam * 0.5), on.at(s, seam * 0.8), on.at(s, seam * 0.2));
+    scene.facePart("clip", on.at(s + 16, -g), on.at(s, -g), on.at(s, seam - 4), on.at(s + 6, seam - 4));
+    scene.faceLabel("clip", "clip in the seam, beyond the cut, screwed to the deck", on.at(s, seam * 0.5), on.at(s, seam * 0.8),
+        on.at(s, seam * 0.2));
   }
 
   /** A panel whose seams run along the junction: one is cut. */
   void panelAlongSeams(SlopeLine on, double from, double to, double seamAt, String slope) {
     scene.line("panel", on.at(from, 0), on.at(seamAt, 0), on.at(seamAt, seam), on.at(seamAt + 6, seam), on.at(seamAt + 6, seam - 8));
     scene.line("panel", on.at(to, 0), on.at(seamAt + 2 * g, 0), on.at(seamAt + 2 * g, seam - 2 * g));
-    scene.line("clip", on.at(seamAt + g + 18, -g), on.at(seamAt + g, -g), on.at(seamAt + g, seam - 4));
-    scene.label("clip in the seam, screwed to the deck", on.at(seamAt + g + 18, -g));
+    scene.facePart("clip", on.at(seamAt + g + 18, -g), on.at(seamAt + g, -g), on.at(seamAt + g, seam - 4));
+    scene.faceLabel("clip", "clip in the seam, screwed to the deck", on.at(seamAt + g + 18, -g));
     scene.dimension(on.at(seamAt + 22, 0), on.at(seamAt + 22, seam), point(0, 0), "seam height " + stated(system.panel().seamHeight()));
     scene.label("panel with its seam, " + system.panel().metal().word() + ", " + stated(system.panel().thickness()),
         on.at(seamAt, seam * 0.6));
@@ -190,10 +192,18 @@ final class SectionParts {
           List.of(on.at(x - 10, top - g), on.at(x, top - g), on.at(x, top - closure * 0.45), on.at(x + 5, top - closure * 0.5)));
       scene.screwPlace("baffle", on.at(x - 5, top), on.at(x - 5, top - 9));
     }
+    backUp(on, web - flange - 8, web + 4);
     screw("closure", on, web - flange / 2, foot);
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
         "fastening flange " + stated(system.closure().fasteningFlange()));
     scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
+  }
+
+  /** The plate under a pan that backs what is fastened to the pan alone. */
+  void backUp(SlopeLine on, double from, double to) {
+    if (scene.has("back-up")) {
+      scene.metal("back-up", List.of(on.at(from, -0.9 * g), on.at(to, -0.9 * g)));
+    }
   }
 
   /** The edge of a cover over closures: drip and hem; gives its points from the edge inwards. */
@@ -327,6 +337,7 @@ final class SectionParts {
     double cover = Math.min(34, Math.max(18, girth("z") - lower - seam - 6));
     scene.metal("z", List.of(on.at(web - lower, bed), on.at(web, bed), on.at(web, top), on.at(web + cover, top)));
     scene.sealPlace("z", List.of(tape(on, web - lower / 2, 0)));
+    backUp(on, web - lower - 4, web + 4);
     screw("z", on, web - lower / 2, bed);
     panelAlongSeams(on, EDGE, to, web + 150, slope);
     scene.line("panel", on.at(EDGE, 0), on.at(EDGE, seam));

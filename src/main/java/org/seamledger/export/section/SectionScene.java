@@ -73,6 +73,18 @@ public record SectionScene(Detail detail, double gap, DrawingUnits units, List<S
     shapes.add(new Shape(type, List.of(points), false, ""));
   }
 
+  /** What belongs to the faces, and to the detail that lists it among these. */
+  void facePart(String id, Vec2... points) {
+    boolean listed = detail.withFaces().stream().anyMatch(f -> f.id().equals(id));
+    shapes.add(new Shape(id, List.of(points), false, listed ? id : ""));
+  }
+
+  /** Words at what belongs to the faces, with where it is counted if the detail lists it. */
+  void faceLabel(String id, String words, Vec2... at) {
+    label(words + detail.withFaces().stream().filter(f -> f.id().equals(id)).findFirst()
+        .map(f -> ", counted with the faces: " + f.orderLine()).orElse(""), at);
+  }
+
   /** A part of the detail; its first drawing carries the label. */
   void metal(String part, List<Vec2> points) {
     shapes.add(new Shape(part.startsWith("vented") ? "metal vented" : "metal", List.copyOf(points), false, part));

@@ -33,7 +33,7 @@ public final class FindingRisk {
 
   public FindingRisk(Takeoff takeoff) {
     this.takeoff = takeoff;
-    this.byId = takeoff.detailed().stream().collect(Collectors.toMap(j -> j.junction().junction().id(), Function.identity()));
+    this.byId = takeoff.lines().stream().collect(Collectors.toMap(j -> j.junction().junction().id(), Function.identity()));
   }
 
   /** The greatest over its junctions; 0 for what stands at none. */

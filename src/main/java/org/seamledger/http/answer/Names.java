@@ -32,55 +32,6 @@ public final class Names {
     return clean(path).replace('"', '\'');
   }
 
-  /** A message for a client: files keep their names in it, and lose the folders of this machine. */
-  public static String withoutFolders(String message) {
-    StringBuilder shown = new StringBuilder();
-    for (int i = 0; i < message.length(); i++) {
-      int end = i > 0 && isWord(message.charAt(i - 1)) ? -1 : foldersEnd(message, i);
-      if (end < 0) {
-        shown.append(message.charAt(i));
-      } else {
-        i = end - 1;
-      }
-    }
-    return shown.toString();
-  }
-
-  /** What stands before a path that begins elsewhere. */
-  private static boolean isWord(char c) {
-    return c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c == '_' || c == '.' || c == '/';
-  }
-
-  /**
-   * Where the folders of an absolute path that begins here end, behind the last separator; -1 where none begins. A colon ends a path, for
-   * place and explanation come behind one. By hand, since an expression of this kind recurses for every folder.
-   */
-  private static int foldersEnd(String text, int from) {
-    boolean drive = from + 1 < text.length() && text.charAt(from + 1) == ':' && isLetter(text.charAt(from));
-    int at = drive ? from + 2 : from;
-    int end = -1;
-    while (at < text.length() && isSeparator(text.charAt(at)) && at + 1 < text.length() && isName(text.charAt(at + 1))) {
-      end = at + 1;
-      at++;
-      while (at < text.length() && !isSeparator(text.charAt(at)) && text.charAt(at) != ':' && text.charAt(at) != '\n') {
-        at++;
-      }
-    }
-    return end;
-  }
-
-  private static boolean isLetter(char c) {
-    return c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
-  }
-
-  private static boolean isSeparator(char c) {
-    return c == '/' || c == '\\';
-  }
-
-  private static boolean isName(char c) {
-    return !isSeparator(c) && c != ':' && " \t\n\u000B\f\r".indexOf(c) < 0;
-  }
-
   /** A title for models that are analysed together: the names of the first of them, those of servers without their revisions. */
   public static String together(List<StoredFile> models) {
     List<String> names = models.stream().map(f -> f.origin().map(Origin::projectName).orElse(f.name())).toList();

@@ -13,6 +13,7 @@ import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.Locale;
@@ -32,6 +33,7 @@ import org.seamledger.finding.Sha256;
 public final class PageFiles {
 
   private static final Pattern IMPORT_MAP = Pattern.compile("<script type=\"importmap\">(.*?)</script>", Pattern.DOTALL);
+  private static final String WORKER = "/roof/worker.js";
   private static final String THREE = "META-INF/resources/webjars/three/";
   private static final Map<String, String> LIBRARY = Map.of(
       "/lib/three/three.module.min.js", "build/three.module.min.js",
@@ -41,7 +43,8 @@ public final class PageFiles {
       "/lib/three/lines/LineSegmentsGeometry.js", "examples/jsm/lines/LineSegmentsGeometry.js",
       "/lib/three/lines/LineMaterial.js", "examples/jsm/lines/LineMaterial.js");
   private static final Map<String, String> TYPES = Map.of("html", "text/html; charset=utf-8", "js", "text/javascript; charset=utf-8",
-      "css", "text/css; charset=utf-8", "svg", "image/svg+xml", "json", "application/json");
+      "css", "text/css; charset=utf-8", "svg", "image/svg+xml", "json", "application/json", "webmanifest",
+      "application/manifest+json");
 
   @SuppressWarnings("ArrayRecordComponent")
   private record Entry(byte[] plain, byte[] gzip, String type, String etag) {
@@ -55,6 +58,8 @@ public final class PageFiles {
     String three = THREE + threeVersion() + "/";
     LIBRARY.forEach((path, resource) -> add(path, resource(three + resource)));
     add("/", entries.get("/index.html").plain());
+    add("/roof/", entries.get("/roof/index.html").plain());
+    nameVersion();
     contentSecurityPolicy = policy(new String(entries.get("/").plain(), StandardCharsets.UTF_8));
   }
 
@@ -93,8 +98,17 @@ public final class PageFiles {
   }
 
   private void add(String path, byte[] content) {
-    String type = path.equals("/") ? TYPES.get("html") : TYPES.get(ending(path));
+    String type = path.endsWith("/") ? TYPES.get("html") : TYPES.get(ending(path));
     entries.put(path, new Entry(content, gzip(content), type, etag(content)));
+  }
+
+  /** The page on the roof keeps its files until their version is another: the worker's own bytes have to differ then. */
+  private void nameVersion() {
+    MessageDigest all = Sha256.digest();
+    entries.forEach((path, entry) -> all.update((path + entry.etag()).getBytes(StandardCharsets.UTF_8)));
+    String version = HexFormat.of().formatHex(all.digest(), 0, 8);
+    String worker = new String(entries.get(WORKER).plain(), StandardCharsets.UTF_8).replace("@version@", version);
+    add(WORKER, worker.getBytes(StandardCharsets.UTF_8));
   }
 
   private static String threeVersion() {
@@ -142,6 +156,7 @@ public final class PageFiles {
     String hash = map.find()
         ? " 'sha256-" + Base64.getEncoder().encodeToString(sha256(map.group(1).getBytes(StandardCharsets.UTF_8))) + "'" : "";
     return "default-src 'none'; script-src 'self'" + hash + "; style-src 'self'; img-src 'self' data: blob:; connect-src 'self';"
+        + " manifest-src 'self'; worker-src 'self';"
         + " base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
   }
 

@@ -86,8 +86,12 @@ public final class AnalysesApi {
     Uploads.Upload upload = uploads.receive(ctx, id);
     boolean kept = false;
     try {
-      begin(ctx, upload.served().isEmpty()
-          ? store.analyses().add(id, upload.project(), upload.title(), placed(upload.files(), upload), "") : together(id, upload));
+      StoredAnalysis noted = upload.served().isEmpty()
+          ? store.analyses().add(id, upload.project(), upload.title(), placed(upload.files(), upload), "") : together(id, upload);
+      if (upload.priority() != 0) {
+        store.analyses().prioritize(id, upload.priority());
+      }
+      begin(ctx, noted);
       kept = true;
     } finally {
       if (!kept) {
@@ -118,7 +122,7 @@ public final class AnalysesApi {
 
   private void sample(Context ctx) {
     requireRoom();
-    StoredFile file = samples.file(ctx.pathParam("name"));
+    StoredFile file = folder.within(samples.file(ctx.pathParam("name")));
     begin(ctx, store.analyses().add(Analyses.newId(), Optional.empty(), file.name(), List.of(file), ""));
   }
 

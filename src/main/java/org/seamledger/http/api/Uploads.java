@@ -21,7 +21,6 @@ import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.Names;
 import org.seamledger.http.setting.Limits;
 import org.seamledger.ledger.StoredFile;
-import org.seamledger.ledger.SyncedFiles;
 
 /** Files that clients send: streamed to disk part by part, under names that the program makes up. */
 final class Uploads {
@@ -45,9 +44,10 @@ final class Uploads {
    * What one upload holds.
    *
    * @param served texts that name revisions on servers
+   * @param priority where workers take analyses: the higher the earlier, 0 is usual
    * @param placements as {@link PlacementRequests} describes them: of the models sent and served together, in that order
    */
-  record Upload(List<StoredFile> files, Optional<String> project, List<String> served, Optional<JsonNode> placements) {
+  record Upload(List<StoredFile> files, Optional<String> project, List<String> served, Optional<JsonNode> placements, int priority) {
     String title() {
       return files.get(0).name();
     }
@@ -90,10 +90,9 @@ final class Uploads {
     }
     ctx.req().setAttribute(ServletContextRequest.MULTIPART_CONFIG_ELEMENT,
         new MultipartConfigElement(folder.scratch().toString(), limits.fileBytes(), limits.requestBytes(), IN_MEMORY));
-    Path target = folder.folder().resolve(analysis);
     boolean kept = false;
     try {
-      Upload upload = store(ctx.req().getParts(), target);
+      Upload upload = store(ctx.req().getParts(), analysis);
       kept = true;
       return upload;
     } catch (IOException | ServletException | RuntimeException e) {
@@ -105,21 +104,30 @@ final class Uploads {
     }
   }
 
-  private Upload store(Collection<Part> parts, Path target) throws IOException {
+  private Upload store(Collection<Part> parts, String analysis) throws IOException {
     List<Part> models = parts.stream().filter(p -> p.getName().equals("model")).toList();
     List<Part> systems = parts.stream().filter(p -> p.getName().equals("system")).toList();
     List<String> served = fields(parts, "served", LONGEST_FIELD);
     check(parts, models, systems, served.size());
-    Files.createDirectories(target);
     List<StoredFile> files = new ArrayList<>();
     for (Part p : models) {
-      files.add(write(p, target, files.size(), "model"));
+      files.add(write(p, analysis, files.size(), "model"));
     }
     for (Part p : systems) {
-      files.add(write(p, target, files.size(), "system"));
+      files.add(write(p, analysis, files.size(), "system"));
     }
     Optional<JsonNode> placements = fields(parts, "placements", LONGEST_LIST).stream().findFirst().map(PlacementRequests::parse);
-    return new Upload(files, fields(parts, "project", LONGEST_FIELD).stream().findFirst(), served, placements);
+    return new Upload(files, fields(parts, "project", LONGEST_FIELD).stream().findFirst(), served, placements, priority(parts));
+  }
+
+  private static int priority(Collection<Part> parts) throws IOException {
+    String word = fields(parts, "priority", LONGEST_FIELD).stream().findFirst().orElse("normal");
+    return switch (word) {
+      case "high" -> 1;
+      case "normal" -> 0;
+      case "low" -> -1;
+      default -> throw HttpProblem.badRequest("upload/priority", "A part named priority says high, normal or low.");
+    };
   }
 
   private void check(Collection<Part> parts, List<Part> models, List<Part> systems, int served) {
@@ -135,9 +143,9 @@ final class Uploads {
       throw HttpProblem.badRequest("upload/system", "Send one roof system at most, as a JSON file of at most 1 MiB.");
     }
     for (Part p : parts) {
-      if (!Set.of("model", "served", "system", "project", "placements").contains(p.getName())) {
+      if (!Set.of("model", "served", "system", "project", "placements", "priority").contains(p.getName())) {
         throw HttpProblem.badRequest("upload/part",
-            "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system, project or placements.");
+            "A part is named " + Names.clean(p.getName()) + "; parts are named model, served, system, project, placements or priority.");
       }
     }
     if (models.stream().anyMatch(p -> p.getSize() == 0)) {
@@ -145,15 +153,14 @@ final class Uploads {
     }
   }
 
-  private static StoredFile write(Part part, Path target, int place, String role) throws IOException {
+  private StoredFile write(Part part, String analysis, int place, String role) throws IOException {
     String submitted = part.getSubmittedFileName();
-    Path file = target.resolve(role.equals("system") ? "system.json" : Names.onDisk(place, submitted)).toAbsolutePath();
+    Path file;
     try (InputStream in = part.getInputStream()) {
-      Files.copy(in, file);
+      file = folder.keep(analysis, role.equals("system") ? "system.json" : Names.onDisk(place, submitted), in);
     } finally {
       part.delete();
     }
-    SyncedFiles.sync(file);
     return new StoredFile(Names.file(submitted), file.toString(), Files.size(file), role);
   }
 

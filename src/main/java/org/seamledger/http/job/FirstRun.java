@@ -8,7 +8,9 @@ import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
+import org.seamledger.run.ClientWords;
 import org.seamledger.run.Failure;
+import org.seamledger.run.PatientStorage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -39,7 +41,7 @@ record FirstRun(Store store, JobRuns runs, Fetching fetching) {
       return;
     }
     try {
-      PatientStorage.ask(() -> store.analyses().end(job.id, State.FAILED, failure.code(), JobRuns.text(failure)));
+      PatientStorage.ask(() -> store.analyses().end(job.id, State.FAILED, failure.code(), ClientWords.of(failure)));
     } catch (IOException | CancellationException e) {
       LOG.atWarn().addKeyValue("analysis", job.id).addKeyValue("code", failure.code()).setCause(e).log("end not stored");
     }

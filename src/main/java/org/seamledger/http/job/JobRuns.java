@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
-import org.seamledger.http.answer.Names;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.Store;
@@ -15,6 +14,7 @@ import org.seamledger.run.Outcome;
 import org.seamledger.run.Result;
 import org.seamledger.run.StoredRuns;
 import org.seamledger.watch.Health;
+import org.seamledger.run.PatientStorage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -66,7 +66,7 @@ final class JobRuns {
         board.keep(job.id, done.value());
       }
       Optional<Failure> failure = outcome.failure().map(f -> f.orStopped(job.stop()));
-      tell(job, decided.isPresent() ? Jobs.RECALCULATION : Jobs.ANALYSES, failure);
+      tell(job, decided.isPresent() ? LocalJobs.RECALCULATION : LocalJobs.ANALYSES, failure);
       return failure;
     } finally {
       job.isBeyondInterrupts();
@@ -87,18 +87,10 @@ final class JobRuns {
     boolean isFault = failure.filter(Failure.Fault.class::isInstance).isPresent();
     if (isFault || failure.filter(Failure.OutOfMemory.class::isInstance).isPresent()) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(failure.get().cause().orElseThrow())
-          .log(part.equals(Jobs.ANALYSES) ? "analysis failed" : "decisions not followed");
+          .log(part.equals(LocalJobs.ANALYSES) ? "analysis failed" : "decisions not followed");
     }
     if (isFault) {
       health.failedAsLogged(part);
     }
-  }
-
-  /** What clients read of a failure: files lose the folders of this machine, and its size is nobody's business. */
-  static String text(Failure failure) {
-    if (failure instanceof Failure.OutOfMemory) {
-      return "The models need more memory than this server has; start it with a larger heap, or split the model.";
-    }
-    return failure instanceof Failure.UnusableSettings ? Names.withoutFolders(failure.text()) : failure.text();
   }
 }

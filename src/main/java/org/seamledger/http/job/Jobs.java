@@ -1,227 +1,59 @@
 package org.seamledger.http.job;
 
-import java.nio.file.Path;
-import java.util.Comparator;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.LinkedBlockingQueue;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.ThreadPoolExecutor;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
-import org.seamledger.run.Failure;
-import org.seamledger.watch.Download;
-import org.seamledger.watch.Health;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
-/**
- * Runs analyses in the background, a few at once, in the order in which they came. What storage says is what counts: an analysis that was
- * waiting or running when the process ended runs again at the next start.
- */
-public final class Jobs {
-
-  /** The workers, as parts of the service's health. */
-  static final String ANALYSES = "analyses";
-  static final String RECALCULATION = "recalculation";
-
-  private static final Logger LOG = LoggerFactory.getLogger(Jobs.class);
-
-  private final Store store;
-  private final Options options;
-  private final Metrics metrics;
-  private final Map<String, Job> jobs = new ConcurrentHashMap<>();
-  private final FirstRun first;
-  private final Recalculation following;
-  private final ThreadPoolExecutor workers;
-  private final Health health;
-
-  public Jobs(Store store, Options options, Metrics metrics, Path scratch, DrawingBoard board, Download download,
-      ScheduledExecutorService clock,
-      Health health) {
-    this.store = store;
-    this.options = options;
-    this.metrics = metrics;
-    this.health = health;
-    JobRuns runs = new JobRuns(store, options, scratch, clock, board, health);
-    this.following = new Recalculation(store, runs);
-    this.first = new FirstRun(store, runs, new Fetching(store, options.servers(), download));
-    MemoryAlarm memory = new MemoryAlarm();
-    clock.scheduleWithFixedDelay(health.guarded("clock", () -> {
-      if (memory.rings()) {
-        endYoungest();
-      }
-    }), 1, 1, TimeUnit.SECONDS);
-    int n = options.limits().running();
-    this.workers = new ThreadPoolExecutor(n, n, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), r -> {
-      Thread t = new Thread(r, "analysis");
-      t.setDaemon(true);
-      return t;
-    });
-  }
-
-  private void endYoungest() {
-    jobs.values().stream().filter(j -> j.begun() > 0).max(Comparator.comparingLong(Job::begun)).ifPresent(j -> {
-      LOG.atWarn().addKeyValue("analysis", j.id).log("memory is short: analysis ended");
-      j.interrupt(new Failure.OutOfMemory(Runtime.getRuntime().maxMemory() / (1 << 20), new OutOfMemoryError("nearly")));
-    });
-  }
+/** Analyses in the background, whoever runs them: this process, or workers. What storage says is what counts. */
+public interface Jobs {
 
   /** Takes up what an earlier process left. */
-  public void resume() {
-    store.analyses().unfinished().forEach(this::submit);
-    store.choices().behind().forEach(this::follow);
-  }
+  void resume();
+
+  /** Has an analysis that storage has noted run when its turn comes. */
+  void submit(StoredAnalysis analysis);
 
   /**
-   * Has the result of an analysis computed again with the decisions in force. However many people decide meanwhile, one run at a time works
-   * for an analysis, and one more is made after it where a decision came too late for it.
+   * Has the result of an analysis computed again with the decisions in force, as soon as may be; however many people decide meanwhile, the
+   * last result follows them all.
    */
-  public void follow(String id) {
-    synchronized (jobs) {
-      Job busy = jobs.get(id);
-      if (busy != null) {
-        busy.again = true;
-        return;
-      }
-      Job job = new Job(id);
-      jobs.put(id, job);
-      workers.execute(() -> guarded(job, RECALCULATION, () -> follow(job)));
-    }
-  }
+  void follow(String id);
 
   /** Why a result does not follow its decisions, where it could not. */
-  public Optional<String> trouble(String id) {
-    return following.trouble(id);
-  }
-
-  /** The last resort: what gets through all else must neither end the worker nor leave anybody waiting for the job. */
-  private void guarded(Job job, String part, Runnable work) {
-    try {
-      work.run();
-    } catch (Throwable e) {
-      health.failed(part, e);
-      Failure fault = new Failure.Fault(e);
-      following.failed(job.id, fault);
-      jobs.remove(job.id);
-      first.cutOff(job, fault, () -> following.stateOf(job.id));
-    }
-  }
-
-  private void follow(Job job) {
-    long begun = System.nanoTime();
-    State state = following.followAll(job, this::isOver);
-    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", Job.seconds(begun))
-        .log("decisions followed");
-    job.tell(JobStatus.of(state));
-  }
+  Optional<String> trouble(String id);
 
   /** Whether one more may wait. */
-  public boolean hasRoom() {
-    return workers.getQueue().size() < options.limits().waiting();
-  }
+  boolean hasRoom();
 
-  public int waiting() {
-    return workers.getQueue().size();
-  }
+  /** How many wait. */
+  int waiting();
 
-  public int running() {
-    return workers.getActiveCount();
-  }
+  /** How many are at work. */
+  int running();
 
-  public void submit(StoredAnalysis analysis) {
-    Job job = new Job(analysis.id());
-    jobs.put(job.id, job);
-    workers.execute(() -> guarded(job, ANALYSES, () -> run(job, analysis)));
-  }
+  /** How many processes work, this one included where it does. */
+  int workers();
 
-  public JobStatus status(StoredAnalysis a) {
-    Job job = jobs.get(a.id());
-    return job != null && !a.state().isFinal() ? job.status : JobStatus.of(a.state());
-  }
+  JobStatus status(StoredAnalysis a);
 
-  /** Hears every step of an analysis from now on; empty where it has ended. */
-  public Optional<Runnable> listen(String id, Consumer<JobStatus> listener) {
-    Job job = jobs.get(id);
-    if (job == null) {
-      return Optional.empty();
-    }
-    job.listeners.add(listener);
-    listener.accept(job.status);
-    return Optional.of(() -> job.listeners.remove(listener));
-  }
+  /** Hears every step of an analysis from now on; empty where it has ended. The answer stops it. */
+  Optional<Runnable> listen(String id, Consumer<JobStatus> listener);
 
   /** Stops an analysis; false where it has ended. */
-  public boolean cancel(String id) {
-    Job job = jobs.get(id);
-    Failure why = new Failure.Cancelled();
-    boolean ended = !store.analyses().end(id, State.CANCELLED, why.code(), why.message());
-    if (job != null && !ended) {
-      job.interrupt(why);
-      job.tell(JobStatus.of(State.CANCELLED));
-    }
-    return !ended;
-  }
+  boolean cancel(String id);
 
-  /** True where nobody decided since the last run began, and then the job is over. */
-  private boolean isOver(Job job) {
-    synchronized (jobs) {
-      if (job.again && job.stop().isEmpty()) {
-        job.again = false;
-        return false;
-      }
-      jobs.remove(job.id);
-      return true;
-    }
-  }
+  /** Stops what this process does; it goes on at the next start, or elsewhere. */
+  void close() throws InterruptedException;
 
-  private void run(Job job, StoredAnalysis analysis) {
-    long begun = System.nanoTime();
+  /** The state as it is stored; that of one that was removed is cancelled, and that of one that can't be seen now is waiting. */
+  static State stateOf(Store store, String id) {
     try {
-      first.run(job, analysis);
-    } finally {
-      job.isBeyondInterrupts();
-      finish(job, begun);
-    }
-  }
-
-  private void finish(Job job, long begun) {
-    // Decisions may have come over from the revision before.
-    State state = following.stateOf(job.id) == State.DONE ? following.followAll(job, this::isOver) : ended(job);
-    double seconds = Job.seconds(begun);
-    metrics.analysis(state.word(), seconds);
-    LOG.atInfo().addKeyValue("analysis", job.id).addKeyValue("state", state.word()).addKeyValue("seconds", seconds).log("analysis ended");
-    job.tell(new JobStatus(state, state == State.DONE ? "Done" : "", state == State.DONE ? 1 : job.status.fraction()));
-  }
-
-  private State ended(Job job) {
-    jobs.remove(job.id);
-    return following.stateOf(job.id);
-  }
-
-  private void pause() {
-    try {
-      store.analyses().pause();
+      return store.analyses().get(id).state();
     } catch (LedgerException e) {
-      // They count as cut off, then, which costs them one of their starts.
-      LOG.atWarn().setCause(e).log("end in good order not stored");
-    }
-  }
-
-  /** Stops everything; what ran runs again at the next start. */
-  public void close() throws InterruptedException {
-    workers.getQueue().clear();
-    // Why comes before the interrupt of the pool: work that is cut off must not count as a fault of the program.
-    jobs.values().forEach(j -> j.interrupt(new Failure.Cancelled()));
-    workers.shutdownNow();
-    if (workers.awaitTermination(10, TimeUnit.SECONDS)) {
-      pause();
+      return e.reason() == LedgerException.Reason.NOT_FOUND ? State.CANCELLED : State.QUEUED;
     }
   }
 }

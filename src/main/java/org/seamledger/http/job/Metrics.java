@@ -29,7 +29,12 @@ public final class Metrics {
     analysisSeconds.add(seconds);
   }
 
-  public String text(int running, int waiting, int faults, Map<String, Long> stored) {
+  /**
+   * All of them.
+   *
+   * @param oldest since when the oldest analysis waits that waits, in seconds; 0 where none does
+   */
+  public String text(Jobs jobs, double oldest, int faults, Map<String, Long> stored) {
     StringBuilder s = new StringBuilder();
     head(s, "seamledger_requests_total", "counter", "Answered requests.");
     requests.forEach((labels, n) -> line(s, "seamledger_requests_total", labels, n.sum()));
@@ -40,9 +45,13 @@ public final class Metrics {
     head(s, "seamledger_analysis_seconds_sum", "counter", "Time spent on analyses.");
     line(s, "seamledger_analysis_seconds_sum", "", analysisSeconds.sum());
     head(s, "seamledger_analyses_running", "gauge", "Analyses at work now.");
-    line(s, "seamledger_analyses_running", "", running);
+    line(s, "seamledger_analyses_running", "", jobs.running());
     head(s, "seamledger_analyses_waiting", "gauge", "Analyses in the queue now.");
-    line(s, "seamledger_analyses_waiting", "", waiting);
+    line(s, "seamledger_analyses_waiting", "", jobs.waiting());
+    head(s, "seamledger_analyses_oldest_waiting_seconds", "gauge", "Since when the oldest analysis in the queue waits.");
+    line(s, "seamledger_analyses_oldest_waiting_seconds", "", oldest);
+    head(s, "seamledger_workers", "gauge", "Processes that run analyses.");
+    line(s, "seamledger_workers", "", jobs.workers());
     head(s, "seamledger_parts_failed", "gauge", "Parts of the service that do not work now; /api/health names them.");
     line(s, "seamledger_parts_failed", "", faults);
     head(s, "seamledger_analyses_stored", "gauge", "Analyses in storage.");

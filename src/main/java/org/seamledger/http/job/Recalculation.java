@@ -11,7 +11,9 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.run.ClientWords;
 import org.seamledger.run.Failure;
+import org.seamledger.run.PatientStorage;
 
 /** Computes results again so that they follow the decisions of users. */
 final class Recalculation {
@@ -67,15 +69,10 @@ final class Recalculation {
 
   /** Notes that the work for a result failed. */
   void failed(String id, Failure failure) {
-    troubles.put(id, JobRuns.text(failure));
+    troubles.put(id, ClientWords.of(failure));
   }
 
-  /** The state as it is stored; that of one that was removed is cancelled, and that of one that can't be seen now is waiting. */
   State stateOf(String id) {
-    try {
-      return store.analyses().get(id).state();
-    } catch (LedgerException e) {
-      return e.reason() == LedgerException.Reason.NOT_FOUND ? State.CANCELLED : State.QUEUED;
-    }
+    return Jobs.stateOf(store, id);
   }
 }

@@ -25,6 +25,11 @@ public record Limits(long fileBytes, long requestBytes, int files, int bodyBytes
         Duration.ofSeconds(20));
   }
 
+  /** The same with room for more that wait. */
+  public Limits waiting(int most) {
+    return new Limits(fileBytes, requestBytes, files, bodyBytes, running, most, duration, watchers, answer);
+  }
+
   /** The same with another longest run. */
   public Limits lasting(Duration most) {
     return new Limits(fileBytes, requestBytes, files, bodyBytes, running, waiting, most, watchers, answer);

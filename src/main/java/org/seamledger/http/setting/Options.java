@@ -22,11 +22,12 @@ import org.seamledger.watch.Servers;
  * @param hosts names besides the address itself and localhost under which clients may call
  * @param servers the servers of models that may be asked
  * @param proxies addresses of reverse proxies whose X-Forwarded headers are believed
+ * @param shared folder of models that workers, which do the analyses, have in common with this server; or empty to analyse here
  * @param watch the usual pause between two looks at the watched projects on these servers, or empty to watch none
  */
 public record Options(String bind, int port, Path data, List<Path> models, Optional<Path> samples, Optional<String> token,
     List<String> hosts, Limits limits, Analyzer<Result> analyzer, Optional<PostgresAddress> database, Servers servers,
-    Optional<Duration> watch, List<String> proxies) {
+    Optional<Duration> watch, List<String> proxies, Optional<Path> shared) {
 
   public static final String LOOPBACK = "127.0.0.1";
   public static final int PORT = 8642;
@@ -41,48 +42,59 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
   public static Options of(Analyzer<Result> analyzer, Path data) {
     return new Options(LOOPBACK, PORT, data, List.of(), Optional.empty(), Optional.empty(), List.of(), Limits.standard(), analyzer,
         Optional.empty(),
-        Servers.none(), Optional.empty(), List.of());
+        Servers.none(), Optional.empty(), List.of(), Optional.empty());
   }
 
   public Options bind(String address, Optional<String> accessToken) {
-    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch, proxies);
+    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch, proxies, shared);
   }
 
   public Options port(int number) {
-    return new Options(bind, number, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, proxies);
+    return new Options(bind, number, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, proxies, shared);
   }
 
   public Options models(List<Path> files) {
-    return new Options(bind, port, data, files, samples, token, hosts, limits, analyzer, database, servers, watch, proxies);
+    return new Options(bind, port, data, files, samples, token, hosts, limits, analyzer, database, servers, watch, proxies, shared);
   }
 
   public Options samples(Path folder) {
-    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch, proxies);
+    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch, proxies, shared);
   }
 
   public Options hosts(List<String> names) {
-    return new Options(bind, port, data, models, samples, token, names, limits, analyzer, database, servers, watch, proxies);
+    return new Options(bind, port, data, models, samples, token, names, limits, analyzer, database, servers, watch, proxies, shared);
   }
 
   public Options proxies(List<String> addresses) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, addresses);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, addresses, shared);
   }
 
   public Options limits(Limits other) {
-    return new Options(bind, port, data, models, samples, token, hosts, other, analyzer, database, servers, watch, proxies);
+    return new Options(bind, port, data, models, samples, token, hosts, other, analyzer, database, servers, watch, proxies, shared);
   }
 
   /** Lets clients choose among these servers of models. */
   public Options servers(Servers list) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, list, watch, proxies);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, list, watch, proxies, shared);
   }
 
   /** Watches the projects that people switch on. */
   public Options watch(Duration every) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every), proxies);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every), proxies, shared);
   }
 
   public Options database(Optional<PostgresAddress> address) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, address, servers, watch, proxies);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, address, servers, watch, proxies, shared);
+  }
+
+  /** Has workers analyse that share the database and this folder of models. */
+  public Options shared(Path folder) {
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, proxies,
+        Optional.of(folder));
+  }
+
+  /** The same with another folder for what this process writes. */
+  public Options data(Path folder) {
+    return new Options(bind, port, folder, models, samples, token, hosts, limits, analyzer, database, servers, watch, proxies, shared);
   }
 }

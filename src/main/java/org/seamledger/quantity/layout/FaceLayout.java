@@ -1,6 +1,7 @@
 package org.seamledger.quantity.layout;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import org.seamledger.geometry.Interrupts;
@@ -20,8 +21,10 @@ import org.seamledger.roof.RoofFace;
  * @param coverageM distance from seam to seam
  * @param seams from the left
  * @param panels pan by pan from the left, in each the lowest first; on a curved face one panel runs over all facets of its pan
+ * @param crossLines at which panels that would be too long are divided; none on curved faces
  */
-public record FaceLayout(String face, double coverageM, List<Grid> grids, List<Seam> seams, List<Panel> panels) {
+public record FaceLayout(String face, double coverageM, List<Grid> grids, List<Seam> seams, List<Panel> panels,
+    List<CrossLine> crossLines) {
 
   /** A seam this close to a line's or a face's end stands at the end: models are no more exact, and nobody cuts a piece so short. */
   public static final double TOLERANCE = 0.0005;
@@ -44,6 +47,7 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
     grids = List.copyOf(grids);
     seams = List.copyOf(seams);
     panels = List.copyOf(panels);
+    crossLines = List.copyOf(crossLines);
   }
 
   /** Whether a face would have more seams than any roof has. */
@@ -57,8 +61,10 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
   /**
    * @param offsetM of the first seam from the start, to the right
    * @param minimumM narrower panels are slivers
+   * @param division how long panels may be
    */
-  public static FaceLayout of(RoofFace face, double coverageM, Start start, double offsetM, double minimumM) {
+  public static FaceLayout of(RoofFace face, double coverageM, Start start, double offsetM, double minimumM,
+      Division division) {
     if (!(coverageM > 2 * TOLERANCE)) {
       throw new IllegalArgumentException("coverage " + coverageM + " m");
     }
@@ -66,20 +72,24 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
     List<Grid> grids = new ArrayList<>();
     List<Seam> seams = new ArrayList<>();
     List<Panel> panels = new ArrayList<>();
+    List<CrossLine> crossLines = new ArrayList<>();
     for (List<Facet> run : runs) {
       double origin = origin(run, coverageM, start) + offsetM;
       run.forEach(f -> grids.add(new Grid(f, origin)));
       Run laid = new Run(run, origin, coverageM, minimumM);
       seams.addAll(laid.seams(seams.size()));
-      panels.addAll(laid.panels(panels.isEmpty() ? 0 : panels.get(panels.size() - 1).pan()));
+      int before = panels.isEmpty() ? 0 : panels.get(panels.size() - 1).pan();
+      List<Panel> whole = laid.panels(before);
+      CrossLines lines = laid.crossLines(whole, division);
+      panels.addAll(lines.isNone() ? whole : laid.divided(before, lines, crossLines));
     }
-    return new FaceLayout(face.id(), coverageM, grids, seams, panels);
+    return new FaceLayout(face.id(), coverageM, grids, seams, panels, crossLines);
   }
 
   /** A face without seams: a level one, where standing seam does not belong. */
   public static FaceLayout seamless(RoofFace face) {
     List<Grid> grids = face.facets().stream().map(f -> new Grid(f, FAR / 2)).toList();
-    return new FaceLayout(face.id(), FAR, grids, List.of(), List.of());
+    return new FaceLayout(face.id(), FAR, grids, List.of(), List.of(), List.of());
   }
 
   private static List<List<Facet>> runs(List<Facet> facets) {
@@ -174,7 +184,7 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       TreeMap<Integer, List<Panel>> byPan = new TreeMap<>();
       List<Double> bounds = bounds();
       for (Facet facet : facets) {
-        List<List<Panel>> pans = new PanelCutter(facet, minimum, TOLERANCE).pans(bounds, before);
+        List<List<Panel>> pans = new PanelCutter(facet, minimum, TOLERANCE, CrossLines.NONE).pans(bounds, before);
         for (int pan = 0; pan < pans.size(); pan++) {
           byPan.computeIfAbsent(pan, p -> new ArrayList<>()).addAll(pans.get(pan));
         }
@@ -193,7 +203,25 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
       return List.of(new Panel(first.pan(), pan.stream().mapToDouble(Panel::widthM).max().orElse(0),
           pan.stream().mapToDouble(Panel::lengthM).sum(), first.lowBevelDegrees(), last.highBevelDegrees(),
           pan.stream().mapToDouble(Panel::areaM2).sum(), pan.stream().anyMatch(Panel::shaped), pan.stream().allMatch(Panel::sliver),
-          first.low(), last.high()));
+          first.low(), last.high(), List.of(pan.stream().mapToDouble(Panel::lengthM).sum())));
+    }
+
+    /** What divides panels that are too long: on a plane only, since nothing says where a curve could be stepped or lapped. */
+    CrossLines crossLines(List<Panel> whole, Division division) {
+      Panel longest = whole.stream().max(Comparator.comparingDouble(Panel::lengthM)).orElse(null);
+      if (longest == null || facets.size() > 1) {
+        return CrossLines.NONE;
+      }
+      Plane plane = facets.get(0).plane();
+      double low = longest.low().stream().mapToDouble(c -> Math.min(plane.v(c.left()), plane.v(c.right()))).min().orElse(0);
+      return division.lines(low, low + longest.lengthM());
+    }
+
+    List<Panel> divided(int before, CrossLines lines, List<CrossLine> crossLines) {
+      PanelCutter cutter = new PanelCutter(facets.get(0), minimum, TOLERANCE, lines);
+      List<Panel> panels = cutter.pans(bounds(), before).stream().flatMap(List::stream).toList();
+      crossLines.addAll(cutter.crossLines());
+      return panels;
     }
 
     private List<Double> bounds() {

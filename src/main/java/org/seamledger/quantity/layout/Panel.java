@@ -18,13 +18,15 @@ import org.seamledger.geometry.Vec3;
  * @param sliver true where it is narrower than the least width that can be worked
  * @param low its low end, from the left; what a notch cuts in above it is not its end
  * @param high its high end
+ * @param piecesM lengths of the pieces that it is lapped of, from the low end, without their laps; one where it is made in one
  */
 public record Panel(int pan, double widthM, double lengthM, double lowBevelDegrees, double highBevelDegrees, double areaM2,
-    boolean shaped, boolean sliver, List<EndCut> low, List<EndCut> high) {
+    boolean shaped, boolean sliver, List<EndCut> low, List<EndCut> high, List<Double> piecesM) {
 
   public Panel {
     low = List.copyOf(low);
     high = List.copyOf(high);
+    piecesM = List.copyOf(piecesM);
   }
 
   /** Middle of the widest stretch of its low end; empty where it has none. */

@@ -15,12 +15,20 @@ final class PanelCutter {
   private final Region area;
   private final double minimumM;
   private final double tolerance;
+  private final CrossLines lines;
+  private final List<Across> across = new ArrayList<>();
 
-  PanelCutter(Facet facet, double minimumM, double tolerance) {
+  /** Where one panel is divided: at v, from the left to the right, of a length that it would have in one. */
+  private record Across(double v, double fromU, double toU, double runM) {
+  }
+
+  /** @param lines that divide panels which are too long */
+  PanelCutter(Facet facet, double minimumM, double tolerance, CrossLines lines) {
     this.plane = facet.plane();
     this.area = facet.area();
     this.minimumM = minimumM;
     this.tolerance = tolerance;
+    this.lines = lines;
   }
 
   /**
@@ -49,17 +57,70 @@ final class PanelCutter {
     List<Panel> panels = new ArrayList<>();
     for (Region part : strip.parts()) {
       if (part.maxU() - part.minU() > tolerance && part.maxV() - part.minV() > tolerance) {
-        panels.add(panel(number, part));
+        divide(number, part, panels);
       }
     }
     return panels;
+  }
+
+  private void divide(int number, Region part, List<Panel> panels) {
+    List<Double> at = lines.through(part.minV(), part.maxV());
+    at.forEach(v -> note(part, v));
+    if (at.isEmpty() || !lines.apart()) {
+      panels.add(panel(number, part, lengths(part.minV(), at, part.maxV())));
+      return;
+    }
+    Region rest = part;
+    for (double v : at) {
+      rest.cut(0, 1, v).parts().forEach(p -> panels.add(panel(number, p, List.of(p.maxV() - p.minV()))));
+      rest = rest.cut(0, -1, -v);
+    }
+    rest.parts().forEach(p -> panels.add(panel(number, p, List.of(p.maxV() - p.minV()))));
+  }
+
+  private static List<Double> lengths(double low, List<Double> at, double high) {
+    List<Double> lengths = new ArrayList<>();
+    double from = low;
+    for (double v : at) {
+      lengths.add(v - from);
+      from = v;
+    }
+    lengths.add(high - from);
+    return lengths;
+  }
+
+  private void note(Region part, double v) {
+    for (Region.Ring ring : part.cut(0, 1, v).rings()) {
+      List<Vec2> p = ring.points();
+      for (int i = 0; i < p.size(); i++) {
+        Vec2 a = p.get(i);
+        Vec2 b = p.get((i + 1) % p.size());
+        if (Math.abs(a.v() - v) < tolerance && Math.abs(b.v() - v) < tolerance && a.u() - b.u() > tolerance) {
+          across.add(new Across(v, b.u(), a.u(), part.maxV() - part.minV()));
+        }
+      }
+    }
+  }
+
+  /** The lines at which panels were divided, from the lowest and the left, those of neighbours joined. */
+  List<CrossLine> crossLines() {
+    List<Across> joined = new ArrayList<>();
+    across.stream().sorted(Comparator.comparingDouble(Across::v).thenComparingDouble(Across::fromU)).forEach(a -> {
+      Across last = joined.isEmpty() ? null : joined.get(joined.size() - 1);
+      if (last != null && Math.abs(last.v - a.v) < tolerance && Math.abs(last.toU - a.fromU) < 2 * tolerance) {
+        joined.set(joined.size() - 1, new Across(last.v, last.fromU, a.toU, Math.max(last.runM, a.runM)));
+      } else {
+        joined.add(a);
+      }
+    });
+    return joined.stream().map(a -> new CrossLine(plane.at(a.fromU, a.v), plane.at(a.toU, a.v), a.runM)).toList();
   }
 
   /** An edge across the seams, from left to right. */
   private record Cut(Vec2 start, Vec2 run) {
   }
 
-  private Panel panel(int number, Region part) {
+  private Panel panel(int number, Region part, List<Double> piecesM) {
     List<Cut> low = new ArrayList<>();
     List<Cut> high = new ArrayList<>();
     List<Cut> lowEnd = new ArrayList<>();
@@ -82,7 +143,7 @@ final class PanelCutter {
     double width = part.maxU() - part.minU();
     boolean shaped = low.size() > 1 || high.size() > 1 || part.rings().size() > 1;
     return new Panel(number, width, part.maxV() - part.minV(), -bevel(low), bevel(high), part.area(), shaped,
-        width < minimumM - tolerance, ends(lowEnd, 1), ends(highEnd, -1));
+        width < minimumM - tolerance, ends(lowEnd, 1), ends(highEnd, -1), piecesM);
   }
 
   private static void note(Region.Ring ring, List<Cut> cuts, Cut cut) {

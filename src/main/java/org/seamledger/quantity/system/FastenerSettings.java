@@ -14,6 +14,7 @@ import org.seamledger.quantity.physics.Metal;
  * @param bootSpacing greatest distance on the ring of a pipe's boot
  * @param embedment how far a screw holds in the deck, or goes through it (common practice)
  * @param wallEmbedment how far an anchor holds in a wall; wedges are as long as the reglet is deep, 1 1/4 in (UFGS 07600)
+ * @param backUpPlates whether a plate lies under the pan wherever something is fastened to the pan alone
  * @param box pieces in a unit of sale
  */
 public record FastenerSettings(@Range(min = "1/2 in", max = "48 in") Measure spacing,
@@ -21,5 +22,5 @@ public record FastenerSettings(@Range(min = "1/2 in", max = "48 in") Measure spa
     int minimumPerPiece, @Range(min = "1/2 in", max = "96 in") Measure trimSpacing,
     @Range(min = "1/2 in", max = "96 in") Measure wedgeSpacing, @Range(min = "1/2 in", max = "12 in") Measure bootSpacing, Metal metal,
     @Range(min = "1/4 in", max = "6 in") Measure embedment, @Range(min = "1/2 in", max = "6 in") Measure wallEmbedment,
-    int box) {
+    boolean backUpPlates, int box) {
 }

@@ -37,7 +37,7 @@ class LayoutTest {
   }
 
   private static FaceLayout layout(RoofFace face, double coverageM, Start start) {
-    return FaceLayout.of(face, coverageM, start, 0, 3 * IN);
+    return FaceLayout.of(face, coverageM, start, 0, 3 * IN, Division.NONE);
   }
 
   @Test
@@ -89,7 +89,7 @@ class LayoutTest {
     assertThat(layout(f, 18 * IN, Start.RIDGE).seams().get(0).position() / IN).isCloseTo(60 - 3 * 18, within(1e-6));
     // 240 in: a seam in the middle leaves 120 − 6 · 18 = 12 in, a pan 111 − 6 · 18 = 3 in.
     assertThat(layout(f, 18 * IN, Start.CENTRED).seams().get(0).position() / IN).isCloseTo(12, within(1e-6));
-    assertThat(FaceLayout.of(f, 18 * IN, Start.LEFT, 9 * IN, 0).seams().get(0).position() / IN).isCloseTo(9, within(1e-6));
+    assertThat(FaceLayout.of(f, 18 * IN, Start.LEFT, 9 * IN, 0, Division.NONE).seams().get(0).position() / IN).isCloseTo(9, within(1e-6));
     // 234 in = 13 pans: even ends with a pan in the middle, none narrower.
     RoofFace odd = face(0.5, polygon(IN, 0, 0, 234, 0, 234, 100, 0, 100));
     assertThat(layout(odd, 18 * IN, Start.CENTRED).panels()).hasSize(13)

@@ -1,4 +1,4 @@
-package org.seamledger.http.job;
+package org.seamledger.run;
 
 import java.io.IOException;
 import java.util.concurrent.CancellationException;
@@ -6,7 +6,7 @@ import org.seamledger.ledger.LedgerException;
 import org.seamledger.run.StoredRuns.StorageWork;
 
 /** Does what must not get lost: where the database is away or the disk full, waits until that is over, or until the server ends. */
-final class PatientStorage {
+public final class PatientStorage {
 
   private static final int PAUSE_MILLIS = 1000;
 
@@ -15,11 +15,11 @@ final class PatientStorage {
 
   /** Work with an answer. */
   @FunctionalInterface
-  interface Question<T> {
+  public interface Question<T> {
     T ask() throws IOException;
   }
 
-  static void run(StorageWork work) throws IOException {
+  public static void run(StorageWork work) throws IOException {
     ask(() -> {
       work.run();
       return null;
@@ -27,7 +27,7 @@ final class PatientStorage {
   }
 
   /** @throws CancellationException where the thread is interrupted while the database is away */
-  static <T> T ask(Question<T> question) throws IOException {
+  public static <T> T ask(Question<T> question) throws IOException {
     while (true) {
       try {
         return question.ask();

@@ -1,4 +1,4 @@
-package org.seamledger.http.job;
+package org.seamledger.run;
 
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
@@ -10,7 +10,7 @@ import java.util.List;
  * Tells when memory is all but used up after it was collected. A process in that state does nothing but collect, for every client; so the
  * analysis that began last is ended, before the memory is short for all.
  */
-final class MemoryAlarm {
+public final class MemoryAlarm {
 
   /** Share of a pool that is in use after a collection. */
   private static final double FULL = 0.93;
@@ -24,7 +24,7 @@ final class MemoryAlarm {
   private int full;
 
   /** Whether it was so at the last looks; to be asked regularly, by one thread. */
-  boolean rings() {
+  public boolean rings() {
     boolean now = pools.stream().map(MemoryPoolMXBean::getCollectionUsage).anyMatch(MemoryAlarm::isFull);
     full = now ? full + 1 : 0;
     if (full < LOOKS) {

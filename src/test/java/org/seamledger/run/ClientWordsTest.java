@@ -1,11 +1,11 @@
-package org.seamledger.http.answer;
+package org.seamledger.run;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class NamesTest {
+class ClientWordsTest {
 
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
@@ -16,6 +16,6 @@ class NamesTest {
       "hall.ifc:7:12: expected a semicolon, found / or 3/16 in | hall.ifc:7:12: expected a semicolon, found / or 3/16 in",
       "tape of 3/16 in × 7/8 in is unknown | tape of 3/16 in × 7/8 in is unknown"})
   void foldersOfThisMachineStayOut(String message, String shown) {
-    assertThat(Names.withoutFolders(message)).isEqualTo(shown);
+    assertThat(ClientWords.withoutFolders(message)).isEqualTo(shown);
   }
 }

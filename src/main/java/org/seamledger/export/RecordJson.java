@@ -1,0 +1,164 @@
+package org.seamledger.export;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.seamledger.journal.ItemState;
+import org.seamledger.journal.PlaceState;
+import org.seamledger.journal.SiteEvent;
+import org.seamledger.journal.SiteRecord;
+import org.seamledger.ledger.StoredAnalysis;
+
+/** The record of the work on a roof as JSON: how it stands, for the page, and whole, for the owner. */
+public final class RecordJson {
+
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+  private static final String FORM = "seamledger-record";
+
+  private final JsonGenerator out;
+
+  private RecordJson(JsonGenerator out) {
+    this.out = out;
+  }
+
+  private interface Content {
+    void write(RecordJson json) throws IOException;
+  }
+
+  private static byte[] bytes(boolean isForPeople, Content content) throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (JsonGenerator out = MAPPER.createGenerator(bytes)) {
+      if (isForPeople) {
+        out.useDefaultPrettyPrinter();
+      }
+      out.writeStartObject();
+      content.write(new RecordJson(out));
+      out.writeEndObject();
+    }
+    return bytes.toByteArray();
+  }
+
+  /** How the work stands: for each place where something was said or that has something to tick, its points and what was said. */
+  public static byte[] state(SiteRecord record) throws IOException {
+    return bytes(false, json -> {
+      json.out.writeNumberField("version", record.version());
+      json.out.writeStringField("head", record.head());
+      json.coverage(record.coverage());
+      json.places(record);
+      json.events("elsewhere", record.elsewhere());
+    });
+  }
+
+  /**
+   * The record for the owner. The chain of events is checked by anybody: see {@link org.seamledger.journal.EventChain}.
+   *
+   * @param result hash of the result that the places are those of
+   */
+  public static byte[] whole(StoredAnalysis analysis, String project, String result, SiteRecord record) throws IOException {
+    return bytes(true, json -> {
+      JsonGenerator out = json.out;
+      out.writeStringField("form", FORM);
+      out.writeNumberField("formVersion", 1);
+      out.writeStringField("project", project);
+      out.writeStringField("title", analysis.title());
+      out.writeStringField("revision", analysis.revision().words());
+      out.writeStringField("analysis", analysis.id());
+      out.writeStringField("result", result);
+      json.coverage(record.coverage());
+      json.places(record);
+      json.chain(record);
+    });
+  }
+
+  private void coverage(SiteRecord.Coverage c) throws IOException {
+    out.writeObjectFieldStart("coverage");
+    out.writeNumberField("lengthM", rounded(c.lengthM()));
+    out.writeNumberField("checkedM", rounded(c.checkedM()));
+    out.writeNumberField("signedM", rounded(c.signedM()));
+    out.writeNumberField("openPoints", c.openPoints());
+    out.writeNumberField("conflicts", c.conflicts());
+    out.writeEndObject();
+  }
+
+  private static double rounded(double metres) {
+    return Math.round(metres * 1e6) / 1e6;
+  }
+
+  private void places(SiteRecord record) throws IOException {
+    out.writeArrayFieldStart("places");
+    for (PlaceState p : record.places()) {
+      out.writeStartObject();
+      out.writeStringField("id", p.place().id());
+      out.writeStringField("kind", p.place().kind());
+      out.writeStringField("detail", p.place().detail());
+      out.writeNumberField("lengthM", rounded(p.place().lengthM()));
+      out.writeStringField("stage", p.stage().word());
+      if (p.signature().isPresent()) {
+        out.writeObjectFieldStart("signed");
+        out.writeStringField("by", p.signature().get().by());
+        out.writeStringField("at", p.signature().get().at());
+        out.writeEndObject();
+      }
+      items(p.items());
+      events("events", p.events());
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+  }
+
+  private void items(List<ItemState> items) throws IOException {
+    out.writeArrayFieldStart("items");
+    for (ItemState i : items) {
+      out.writeStartObject();
+      out.writeStringField("id", i.item().id());
+      out.writeStringField("standing", i.standing().word());
+      out.writeBooleanField("locked", i.isLocked());
+      out.writeArrayFieldStart("answers");
+      for (SiteEvent e : i.answers()) {
+        out.writeString(e.id());
+      }
+      out.writeEndArray();
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+  }
+
+  /** Without what only the chain needs. */
+  private void events(String name, List<SiteEvent> events) throws IOException {
+    out.writeArrayFieldStart(name);
+    for (SiteEvent e : events) {
+      out.writeStartObject();
+      out.writeNumberField("seq", e.seq());
+      for (String field : List.of("id", "kind", "place", "point", "by", "at", "received", "text", "photo")) {
+        out.writeStringField(field, e.text(field));
+      }
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+  }
+
+  private void chain(SiteRecord record) throws IOException {
+    out.writeStringField("head", record.head());
+    out.writeArrayFieldStart("chain");
+    for (SiteEvent e : record.events()) {
+      out.writeStartObject();
+      e.fields().properties().forEach(f -> field(f.getKey(), f.getValue()));
+      out.writeStringField("hash", e.hash());
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+  }
+
+  private void field(String name, JsonNode value) {
+    try {
+      out.writeFieldName(name);
+      out.writeTree(value);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

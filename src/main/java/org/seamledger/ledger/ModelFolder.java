@@ -1,0 +1,236 @@
+package org.seamledger.ledger;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.seamledger.finding.Sha256;
+
+/**
+ * The folder of models that several processes share, maybe of several machines: each file by the SHA-256 of its bytes, so that the same model
+ * sent twice is one file, and a file never changes. Storage has paths below the folder, since it may be mounted anywhere.
+ */
+public final class ModelFolder {
+
+  /** Holds the name of the database that the folder belongs to: no other may clean it, and an empty mount point is no such folder. */
+  private static final String MARK = "seamledger-models";
+  private static final String BY_HASH = "sha256";
+  private static final String SERVED = "served";
+  private static final String SCRATCH = "scratch";
+  private static final int FAN = 2;
+  private static final Duration SCRATCH_KEPT = Duration.ofDays(2);
+
+  private final Path folder;
+  private final String storage;
+
+  private ModelFolder(Path folder, String storage) {
+    this.folder = folder;
+    this.storage = storage;
+  }
+
+  /**
+   * @param storage the name of the database
+   * @param make whether a folder that is empty becomes this database's
+   * @throws LedgerException where it is another's, or can't be used
+   */
+  static ModelFolder open(Path folder, String storage, boolean make) {
+    ModelFolder models = new ModelFolder(folder.toAbsolutePath().normalize(), storage);
+    try {
+      if (make) {
+        models.make();
+      }
+    } catch (IOException e) {
+      throw new LedgerException(LedgerException.Reason.STORAGE, "The folder of models " + folder + " cannot be used: " + fault(e) + ".", e);
+    }
+    if (!models.isThere()) {
+      throw new LedgerException(LedgerException.Reason.STORAGE, "The folder of models " + folder + (Files.exists(models.mark())
+          ? " belongs to another database; each needs one of its own."
+          : " is not the one that serve uses with this database; name that folder, where this machine has it mounted."));
+    }
+    return models;
+  }
+
+  private void make() throws IOException {
+    Files.createDirectories(folder);
+    if (!Files.exists(mark())) {
+      Path fresh = folder.resolve(Analyses.newId() + ".new");
+      Files.writeString(fresh, storage);
+      Files.move(fresh, mark(), StandardCopyOption.ATOMIC_MOVE);
+    }
+  }
+
+  private static String fault(IOException e) {
+    String kind = e.getClass().getSimpleName().replaceAll("Exception$", "").replaceAll("(?<=[a-z])(?=[A-Z])", " ");
+    return kind.toLowerCase(Locale.ROOT) + " " + e.getMessage();
+  }
+
+  private Path mark() {
+    return folder.resolve(MARK);
+  }
+
+  /** Whether the folder is there now, and still this database's: a disk of another machine may come and go. */
+  public boolean isThere() {
+    try {
+      return Files.readString(mark()).strip().equals(storage);
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /** The folder for models that are fetched from servers, a folder for each analysis. */
+  Path served() {
+    return folder.resolve(SERVED);
+  }
+
+  /** A folder for what a process is writing, on the same disk. */
+  public Path scratch(String process) {
+    return folder.resolve(SCRATCH).resolve(process);
+  }
+
+  /** The form in which storage has a path. */
+  String stored(String path) {
+    Path p = Path.of(path);
+    return p.startsWith(folder) ? folder.relativize(p).toString().replace('\\', '/') : path;
+  }
+
+  /** The path that storage means. */
+  String found(String stored) {
+    return isBelow(stored) ? folder.resolve(stored).toString() : stored;
+  }
+
+  /** Whether a stored path is one below such a folder. */
+  static boolean isBelow(String stored) {
+    return stored.startsWith(BY_HASH + "/") || stored.startsWith(SERVED + "/");
+  }
+
+  /**
+   * Keeps what comes out of a stream.
+   *
+   * @param scratch a folder on the same disk
+   * @return where it is from now on, on the disk to stay
+   */
+  public Path keep(InputStream in, Path scratch) throws IOException {
+    Files.createDirectories(scratch);
+    // No temporary file of the platform's: those can be read by this user alone, and a worker may be another.
+    Path fresh = scratch.resolve(Analyses.newId() + ".new");
+    try {
+      MessageDigest hash = Sha256.digest();
+      try (InputStream hashed = new DigestInputStream(in, hash)) {
+        Files.copy(hashed, fresh);
+      }
+      String name = HexFormat.of().formatHex(hash.digest());
+      Path target = folder.resolve(BY_HASH).resolve(name.substring(0, FAN)).resolve(name);
+      Files.createDirectories(target.getParent());
+      if (touched(target)) {
+        return target;
+      }
+      SyncedFiles.sync(fresh);
+      Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
+      SyncedFiles.sync(target);
+      return target;
+    } finally {
+      Files.deleteIfExists(fresh);
+    }
+  }
+
+  /** Whether a file is there; it counts as new from now on, so that nobody cleans it away before storage refers to it. */
+  private static boolean touched(Path file) throws IOException {
+    try {
+      Files.setLastModifiedTime(file, FileTime.from(Instant.now()));
+      return true;
+    } catch (NoSuchFileException e) {
+      return false;
+    }
+  }
+
+  /**
+   * Removes files that nothing refers to and that are older than a time, and what processes left behind that were writing.
+   *
+   * @param wanted stored paths that something refers to
+   * @return how many files of models went
+   */
+  public int clean(Set<String> wanted, Duration kept) {
+    int gone = 0;
+    Instant before = Instant.now().minus(kept);
+    for (Path file : Stream.concat(files(folder.resolve(BY_HASH)).stream(), files(served()).stream()).toList()) {
+      if (!wanted.contains(stored(file.toString())) && isOlder(file, before) && removed(file)) {
+        gone++;
+      }
+    }
+    Instant longAgo = Instant.now().minus(SCRATCH_KEPT);
+    files(folder.resolve(SCRATCH)).stream().filter(f -> isOlder(f, longAgo)).forEach(ModelFolder::removed);
+    return gone;
+  }
+
+  private static List<Path> files(Path root) {
+    if (!Files.isDirectory(root)) {
+      return List.of();
+    }
+    try (Stream<Path> all = Files.walk(root)) {
+      return all.filter(Files::isRegularFile).toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static boolean isOlder(Path file, Instant moment) {
+    try {
+      return Files.getLastModifiedTime(file).toInstant().isBefore(moment);
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private static boolean removed(Path file) {
+    try {
+      boolean gone = Files.deleteIfExists(file);
+      Path parent = file.getParent();
+      // Folders of hashes stay: another process may be about to put a file into one.
+      if (!parent.getParent().endsWith(BY_HASH) && isEmpty(parent)) {
+        Files.deleteIfExists(parent);
+      }
+      return gone;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private static boolean isEmpty(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.findAny().isEmpty();
+    }
+  }
+
+  /** Removes the folder of what a process was writing. */
+  public void forget(Path scratch) {
+    if (!Files.isDirectory(scratch)) {
+      return;
+    }
+    try (Stream<Path> all = Files.walk(scratch)) {
+      for (Path p : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(p);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public String toString() {
+    return folder.toString();
+  }
+}

@@ -1,0 +1,118 @@
+package org.seamledger.sequence;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** Lists steps each after those that it needs (Kahn's algorithm), the first of several by their stage, place and work. */
+final class StepOrder {
+
+  /** Tops that differ by less, metres, count as equally high. */
+  private static final double LEVEL = 0.5;
+
+  private final RoofPlaces places;
+  private final Map<String, StepTable.Draft> drafts = new LinkedHashMap<>();
+  private final Map<String, Integer> rankOfFace = new HashMap<>();
+  private final Map<String, Integer> rankOfStep = new HashMap<>();
+  private final List<String> listed = new ArrayList<>();
+  private final List<String> cycle;
+
+  StepOrder(RoofPlaces places, StepTable table) {
+    this.places = places;
+    table.all().forEach(d -> drafts.put(d.id(), d));
+    List<String> faces = places.faces().keySet().stream().sorted(Comparator.comparingLong((String f) -> -Math.round(places.top(f) / LEVEL))
+        .thenComparing(String::length).thenComparing(f -> f)).toList();
+    faces.forEach(f -> rankOfFace.put(f, rankOfFace.size()));
+    drafts.values().forEach(d -> rankOfStep.put(d.id(), faceRank(d.place)));
+    sort();
+    cycle = listed.size() == drafts.size() ? List.of() : findCycle();
+    drafts.keySet().stream().filter(id -> !new HashSet<>(listed).contains(id)).forEach(listed::add);
+  }
+
+  List<String> cycle() {
+    return cycle;
+  }
+
+  /** A line is closed with the last of its faces, a node with the last of its lines' faces. */
+  private int faceRank(String place) {
+    List<String> faces = rankOfFace.containsKey(place) ? List.of(place)
+        : places.lines().containsKey(place) ? places.lines().get(place).junction().junction().faces() : places.nodes().get(place).node().faces();
+    return faces.stream().mapToInt(f -> rankOfFace.getOrDefault(f, 0)).max().orElse(0);
+  }
+
+  private void sort() {
+    Map<String, Integer> open = new HashMap<>();
+    Map<String, List<String>> next = new HashMap<>();
+    TreeSet<String> ready = new TreeSet<>(this::compare);
+    drafts.forEach((id, d) -> {
+      open.put(id, d.after.size());
+      d.after.forEach(e -> next.computeIfAbsent(e, k -> new ArrayList<>()).add(id));
+      if (d.after.isEmpty()) {
+        ready.add(id);
+      }
+    });
+    while (!ready.isEmpty()) {
+      String id = ready.pollFirst();
+      listed.add(id);
+      for (String n : next.getOrDefault(id, List.of())) {
+        if (open.merge(n, -1, Integer::sum) == 0) {
+          ready.add(n);
+        }
+      }
+    }
+  }
+
+  /** What comes first of what may come now: stage by stage, higher faces first; on a face panels before what stands on them. */
+  private int compare(String a, String b) {
+    StepTable.Draft x = drafts.get(a);
+    StepTable.Draft y = drafts.get(b);
+    int c = Integer.compare(x.work.stage(), y.work.stage());
+    if (c == 0 && x.work.stage() <= 2) {
+      c = x.work.compareTo(y.work);
+    }
+    c = c != 0 ? c : Integer.compare(rankOfStep.get(a), rankOfStep.get(b));
+    c = c != 0 ? c : x.work.compareTo(y.work);
+    return c != 0 ? c : a.compareTo(b);
+  }
+
+  /** Follows from one step that is left to one that it waits for, until one comes again. */
+  private List<String> findCycle() {
+    Set<String> done = new HashSet<>(listed);
+    String at = drafts.keySet().stream().filter(id -> !done.contains(id)).findFirst().orElseThrow();
+    Deque<String> path = new ArrayDeque<>();
+    Set<String> seen = new HashSet<>();
+    while (seen.add(at)) {
+      path.push(at);
+      at = drafts.get(at).after.stream().filter(id -> !done.contains(id)).findFirst().orElseThrow();
+    }
+    List<String> round = new ArrayList<>();
+    for (String step : path) {
+      round.add(step);
+      if (step.equals(at)) {
+        break;
+      }
+    }
+    return round;
+  }
+
+  List<Step> steps(SortedMap<String, List<PlacedHoldPoint>> holds) {
+    Map<String, List<PlacedHoldPoint>> ofStep = new TreeMap<>();
+    holds.values().forEach(list -> list.forEach(h -> h.steps().forEach(s -> ofStep.computeIfAbsent(s, k -> new ArrayList<>()).add(h))));
+    return listed.stream().map(id -> {
+      StepTable.Draft d = drafts.get(id);
+      List<PlacedHoldPoint> before = ofStep.getOrDefault(id, List.of());
+      return new Step(id, d.place, d.work, d.amount, List.copyOf(d.after), before.stream().map(PlacedHoldPoint::id).toList(),
+          before.stream().anyMatch(h -> h.locks().equals(id)), d.metal, d.seals, d.fasteners);
+    }).toList();
+  }
+}

@@ -1,0 +1,91 @@
+package org.seamledger.sequence;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.seamledger.detail.DetailedJunction;
+import org.seamledger.junction.LineEnd;
+import org.seamledger.node.KindedNode;
+
+/** Shows the rules every two steps whose places touch, both ways round, and keeps what they say. */
+final class StepPairs {
+
+  private final RoofPlaces places;
+  private final StepTable table;
+  private final WorkRules rules;
+
+  private StepPairs(RoofPlaces places, StepTable table, WorkRules rules) {
+    this.places = places;
+    this.table = table;
+    this.rules = rules;
+  }
+
+  static void link(RoofPlaces places, StepTable table, WorkRules rules) {
+    StepPairs pairs = new StepPairs(places, table, rules);
+    places.faces().keySet().forEach(f -> pairs.pair(f, f, Map.of("meets", "same")));
+    places.lines().keySet().forEach(pairs::line);
+    places.nodes().values().forEach(pairs::node);
+  }
+
+  private void line(String id) {
+    Map<String, Object> line = ofLine(id);
+    pair(id, id, with(line, "same"));
+    places.sides().get(id).forEach((face, side) -> both(id, face, with(line, side.word())));
+  }
+
+  private void node(KindedNode node) {
+    String id = node.id();
+    Map<String, Object> facts = new TreeMap<>(Map.of("nodeKind", node.kind().id()));
+    pair(id, id, with(facts, "same"));
+    node.node().faces().forEach(f -> both(id, f, with(facts, "node-face")));
+    List<LineEnd> ends = node.node().leaving();
+    for (LineEnd end : ends) {
+      Map<String, Object> there = new TreeMap<>(ofLine(end.junction().id()));
+      there.putAll(facts);
+      there.put("end", end.height().name().toLowerCase(Locale.ROOT));
+      both(id, end.junction().id(), with(there, "line-end"));
+      ends.stream().filter(other -> other != end).forEach(other -> lines(end.junction().id(), other.junction().id()));
+    }
+  }
+
+  private void lines(String later, String earlier) {
+    Map<String, Object> facts = new TreeMap<>(ofLine(later));
+    DetailedJunction other = places.lines().get(earlier);
+    facts.put("earlierKind", other.junction().kind());
+    facts.put("earlierFamily", other.junction().type().family().word());
+    facts.put("earlierWater", other.junction().type().water().word());
+    pair(later, earlier, with(facts, "lines"));
+  }
+
+  /** What pairs see of a line. */
+  private Map<String, Object> ofLine(String id) {
+    Map<String, Object> facts = places.lineFacts(id);
+    facts.remove("place");
+    return facts;
+  }
+
+  private static Map<String, Object> with(Map<String, Object> facts, String meets) {
+    Map<String, Object> all = new TreeMap<>(facts);
+    all.put("meets", meets);
+    return all;
+  }
+
+  private void both(String a, String b, Map<String, Object> facts) {
+    pair(a, b, facts);
+    pair(b, a, facts);
+  }
+
+  private void pair(String later, String earlier, Map<String, Object> facts) {
+    for (StepTable.Draft l : table.at(later)) {
+      for (StepTable.Draft e : table.at(earlier)) {
+        Map<String, Object> pair = new TreeMap<>(facts);
+        pair.put("work", l.work.id());
+        pair.put("earlier", e.work.id());
+        if (l != e && rules.inOrder(pair)) {
+          l.after.add(e.id());
+        }
+      }
+    }
+  }
+}

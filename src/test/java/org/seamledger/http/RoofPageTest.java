@@ -1,0 +1,216 @@
+package org.seamledger.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WindowType;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.TakeoffAnalyzer;
+
+/** A day on a roof with a telephone that loses its connection, in a real browser. */
+@Tag("slow")
+class RoofPageTest {
+
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+  private static final Path SHOTS = Path.of("target", "pictures");
+
+  @TempDir
+  private Path folder;
+  private Server server;
+  private ChromeDriver browser;
+  private String analysis;
+  private String token;
+
+  @BeforeEach
+  void start() throws Exception {
+    browser = Chromium.open(folder.resolve("profile"), 500, 844);
+    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
+        Map.of("width", 390, "height", 844, "deviceScaleFactor", 2, "mobile", true));
+    server = Server.start(Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")).port(0)
+        .models(List.of(Path.of("ifc-samples", "gatehouse.ifc"))));
+    analysis = ask("GET", "/api/start", "").path("analysis").asText();
+    until(() -> ask("GET", "/api/analyses/" + analysis, "").path("state").asText().equals("done") ? true : null);
+    String project = ask("GET", "/api/analyses/" + analysis, "").path("project").asText();
+    token = ask("POST", "/api/projects/" + project + "/links", "{\"scope\":\"sign\",\"name\":\"crew\",\"days\":2}").path("token").asText();
+  }
+
+  @AfterEach
+  void stop() {
+    if (browser != null) {
+      browser.quit();
+    }
+    if (server != null) {
+      server.close();
+    }
+  }
+
+  private JsonNode ask(String method, String path, String body) {
+    try {
+      return MAPPER.readTree(HttpClient.newHttpClient().send(HttpRequest.newBuilder(URI.create(server.url()).resolve(path))
+          .header("Content-Type", "application/json").method(method, HttpRequest.BodyPublishers.ofString(body)).build(),
+          HttpResponse.BodyHandlers.ofString()).body());
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private JsonNode record() {
+    return ask("GET", "/api/analyses/" + analysis + "/record.json", "");
+  }
+
+  private <T> T until(Supplier<T> what) {
+    return new WebDriverWait(browser, Duration.ofSeconds(30)).until(d -> what.get());
+  }
+
+  private Object js(String code, Object... arguments) {
+    return browser.executeScript(code, arguments);
+  }
+
+  private void shot(String name) throws IOException {
+    Files.createDirectories(SHOTS);
+    Files.write(SHOTS.resolve("roof-" + name + ".png"), browser.getScreenshotAs(OutputType.BYTES));
+  }
+
+  private void network(boolean isOn) {
+    browser.executeCdpCommand("Network.enable", Map.of());
+    browser.executeCdpCommand("Network.emulateNetworkConditions",
+        Map.of("offline", !isOn, "latency", 0, "downloadThroughput", -1, "uploadThroughput", -1));
+  }
+
+  /** Goes to the page by its link, and waits until it can do without a connection: files, sheets and drawings are kept. */
+  private void openRoof() {
+    browser.get(server.url() + "roof/#" + token);
+    Chromium.see(browser, "#link", "all sent");
+    until(() -> browser.findElements(By.cssSelector(".roof-plan .line")).isEmpty() ? null : true);
+    js("return navigator.serviceWorker.ready.then(() => true)");
+    until(() -> (Boolean) js("return caches.keys().then(k => Promise.all(k.map(c => caches.open(c).then(x => x.keys()))))"
+        + ".then(all => all.flat().length > 15)") ? true : null);
+  }
+
+  private void name(String name) {
+    js("document.querySelectorAll('#ways button')[document.querySelectorAll('#ways button').length - 1].click()");
+    Chromium.see(browser, "#who", "").sendKeys(name + "\t");
+    until(() -> (Boolean) js("return document.querySelector('#who').value === arguments[0]", name) ? true : null);
+  }
+
+  /** Ticks so many things, place by place as the list has them, and photographs some; each is awaited on the telephone's disk. */
+  private void work(int ticks, int photos) {
+    js("""
+        window.done = false;
+        (async () => {
+          const roof = await import('/js/phone/roof.js'), events = await import('/js/phone/events.js');
+          const queue = await import('/js/phone/queue.js');
+          let ticks = arguments[0], photos = arguments[1];
+          for (const place of roof.places()) for (const item of place.items) {
+            if (ticks-- > 0) await events.tick(place, item);
+          }
+          for (const place of roof.places().slice(0, photos)) {
+            const canvas = document.createElement('canvas');
+            canvas.width = 400 + photos; canvas.height = 300;
+            canvas.getContext('2d').fillRect(0, 0, 50 * photos--, 80);
+            await events.photograph(place, null, await new Promise(r => canvas.toBlob(r, 'image/jpeg')), false);
+          }
+          window.done = true;
+        })();
+        """, ticks, photos);
+    until(() -> (Boolean) js("return window.done") ? true : null);
+  }
+
+  private static Set<String> of(JsonNode record, String kind) {
+    Set<String> found = new HashSet<>();
+    record.path("chain").forEach(e -> {
+      if (e.path("kind").asText().equals(kind)) {
+        found.add(kind.equals("photo") ? e.path("id").asText() : e.path("point").asText());
+      }
+    });
+    return found;
+  }
+
+  @Test
+  void whatWasTickedWithoutAConnectionIsThereOnceAfterTheTabWasKilled() throws IOException {
+    openRoof();
+    shot("plan");
+    name("Ida");
+    shot("whole");
+    network(false);
+    work(30, 5);
+    Chromium.see(browser, "#link", "35 waiting");
+    assertThat(record().path("chain")).isEmpty();
+    String first = browser.getWindowHandle();
+    browser.switchTo().newWindow(WindowType.TAB);
+    String second = browser.getWindowHandle();
+    browser.switchTo().window(first).close();
+    browser.switchTo().window(second);
+    network(false);
+    browser.get(server.url() + "roof/");
+    Chromium.see(browser, "#link", "35 waiting");
+    network(true);
+    js("dispatchEvent(new Event('online'))");
+    Chromium.see(browser, "#link", "all sent");
+    JsonNode record = record();
+    assertThat(record.path("chain")).as("each once").hasSize(35);
+    assertThat(of(record, "tick")).hasSize(30);
+    assertThat(of(record, "photo")).hasSize(5);
+    js("dispatchEvent(new Event('online'))");
+    Chromium.see(browser, "#link", "all sent");
+    assertThat(record().path("chain")).hasSize(35);
+  }
+
+  @Test
+  void aPlaceIsFoundByItsTagAndItsCapWaitsForTheRecheck() throws IOException {
+    openRoof();
+    name("Ida");
+    js("document.querySelectorAll('#ways button')[1].click()");
+    Chromium.see(browser, "#tag", "").sendKeys("J3fw1e\n");
+    Chromium.see(browser, ".place h1", "Hip");
+    assertThat((Boolean) js("return document.querySelector('.item.step.locked button.main').disabled")).isTrue();
+    until(() -> (Boolean) js("const i = document.querySelector('.section img'); return Boolean(i && i.naturalWidth)") ? true : null);
+    shot("place");
+    js("document.querySelector('.item.step.locked').scrollIntoView({block: 'center'})");
+    shot("locked");
+    assertThat((Long) js("return Math.floor(Math.min(...[...document.querySelectorAll('button, summary')].filter(b => b.offsetParent)"
+        + ".map(b => b.getBoundingClientRect().height)))")).as("smallest target, px (WCAG 2.2, 2.5.5)").isGreaterThanOrEqualTo(44L);
+    assertThat((Boolean) js("return document.documentElement.scrollWidth <= 390")).isTrue();
+    js("document.querySelector('[data-item$=\"recheck-before-capping\"] button.main').click()");
+    until(() -> (Boolean) js("return !document.querySelector('.item.step.locked')") ? true : null);
+    // Another telephone, which had not seen it.
+    until(() -> record().path("chain").size() == 1 ? true : null);
+    ask("PUT", "/api/analyses/" + analysis + "/record/events/123e4567-e89b-42d3-a456-426614174000",
+        "{\"kind\":\"failure\",\"place\":\"J3fw1emgc\",\"point\":\"J3fw1emgc/recheck-before-capping\",\"by\":\"Jon\","
+            + "\"at\":\"2026-05-04T09:30:00Z\",\"base\":0,\"text\":\"one bead ran down; cut out and laid again\"}");
+    js("dispatchEvent(new Event('online'))");
+    Chromium.see(browser, ".item.conflict", "What holds?");
+    js("document.querySelector('.item.conflict').scrollIntoView({block: 'center'})");
+    shot("conflict");
+    js("document.querySelector('.item.conflict button.main').click()");
+    until(() -> (Boolean) js("return !document.querySelector('.item.conflict')") ? true : null);
+    assertThat(record().path("form").asText()).isEqualTo("seamledger-record");
+  }
+}

@@ -1,0 +1,78 @@
+// One junction or node: what it is, its drawing, what to tick, what was said, and where it goes on.
+
+import {h, put} from '../dom.js';
+import {checklist} from './checklist.js';
+import {deviate, lot, note, signOff, withdraw} from './events.js';
+import {camera, gallery} from './photos.js';
+import {label, open, places, sectionOf, standingOf} from './roof.js';
+import {SAID, STAGE, capital, length, run, small, when} from './words.js';
+
+/** @param {object} place @param {(place: object) => void} go to another one */
+export function showPlace(root, place, go) {
+  const s = standingOf(place), stage = STAGE[s.stage];
+  put(root, h('article', {class: 'place', data: {place: place.id}},
+    h('h1', {}, capital(label(place)), ' ', h('small', {}, place.id)),
+    h('p', {class: `stage-line ${s.stage}`}, h('b', {}, `${stage.sign} ${stage.text}`), place.lengthM > 0 && `, ${length(place.lengthM)}`,
+      s.signed && `, by ${s.signed.by}, ${when(s.signed.at)}`, s.waits > 0 && `, ${s.waits} waiting to be sent`),
+    drawing(place), s.items.length ? checklist(s) : h('p', {}, 'There is nothing to tick here: no detail has hold points for it.'),
+    open.roof.scope !== 'view' && h('div', {class: 'more'}, camera(place),
+      h('button', {class: 'big', on: {click: () => lot(place)}}, 'Sealant lot'),
+      h('button', {class: 'big', on: {click: () => note(place)}}, 'Note'),
+      h('button', {class: 'big', on: {click: () => deviate(place)}}, 'Deviation')),
+    open.roof.scope === 'sign' && signing(s), gallery(s.events), counts(place), neighbours(place, go), history(s)));
+}
+
+function signing(s) {
+  const isSettled = i => i.isStep || ['ticked', 'deviates'].includes(i.standing);
+  const ready = s.stage === 'checked' || s.stage === 'recheck' && s.items.every(isSettled);
+  return h('div', {class: 'signing'}, s.stage === 'signed'
+    ? h('button', {class: 'big', on: {click: () => withdraw(s.place)}}, 'Take the sign-off back')
+    : h('button', {class: 'big main', disabled: !ready, on: {click: () => signOff(s.place)}},
+      ready ? 'Sign off' : 'Sign off (all hold points first)'));
+}
+
+/** An image can't run anything, and a blob needs no connection. */
+function drawing(place) {
+  const root = h('figure', {class: 'section'});
+  sectionOf(place).then(svg => {
+    if (!svg) return put(root, h('p', {class: 'quiet'}, 'The drawing is not on this telephone.'));
+    const url = URL.createObjectURL(new Blob([cut(svg)], {type: 'image/svg+xml'}));
+    put(root, h('img', {src: url, alt: `Section of ${place.id}`, on: {click: () => root.classList.toggle('large')}}),
+      h('figcaption', {}, 'Tap to enlarge; push it aside to see the rest.'));
+  });
+  return root;
+}
+
+/** The drawing without the sheet round it: a section says which part of it that is. */
+function cut(svg) {
+  const view = /data-view="([-\d. ]+)"/.exec(svg)?.[1];
+  const alone = tag => tag.replace(/ (width|height)="[^"]*"/g, '').replace(/viewBox="[^"]*"/, `viewBox="${view}"`);
+  return view ? svg.replace(/<svg[^>]*>/, alone) : svg;
+}
+
+function counts(place) {
+  const lines = [
+    ...(place.metal ?? []).map(m => `${m.part}${m.face ? ' on ' + m.face : ''}: ${m.pieces} pc, ${run(m.lengthM)}`),
+    ...(place.seals ?? []).map(x => `${x.form} ${x.place}${x.face ? ' on ' + x.face : ''}: ${run(x.lengthM)}`),
+    ...(place.fasteners ?? []).map(f =>
+      [`${f.count} ${(f.type ?? 'fasteners').replaceAll('-', ' ')}, ${f.place}`, f.face && ` on ${f.face}`,
+        f.spacingM && ` at ${small(f.spacingM)}`])];
+  return lines.length > 0 && h('details', {}, h('summary', {}, 'What goes here'), h('ul', {}, lines.map(t => h('li', {}, t))));
+}
+
+/** Walking the roof: what meets this place. */
+function neighbours(place, go) {
+  const meets = place.at ? place.junctions : (open.sheet.nodes ?? []).filter(n => n.junctions.includes(place.id))
+    .flatMap(n => [n.id, ...n.junctions]);
+  const ids = [...new Set(meets)].filter(id => id !== place.id);
+  return ids.length > 0 && h('nav', {class: 'neighbours', 'aria-label': 'Next to it'}, h('h2', {}, 'Next to it'),
+    ids.map(id => places().find(p => p.id === id)).filter(Boolean).map(p => h('button', {class: 'big', on: {click: () => go(p)}},
+      `${STAGE[standingOf(p).stage].sign} ${capital(label(p))} `, h('small', {}, p.id))));
+}
+
+function history(s) {
+  return s.events.length > 0 && h('details', {}, h('summary', {}, `What was said here (${s.events.length})`), h('ul', {class: 'history'},
+    [...s.events].reverse().map(e => h('li', {}, `${when(e.at)}, ${e.by}: ${SAID[e.kind]}`,
+      e.point && `, ${e.point.split('/')[1].replaceAll('-', ' ')}`,
+      e.text && `. ${e.text}`))));
+}

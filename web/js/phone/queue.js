@@ -1,0 +1,66 @@
+// Sends what was said on the roof: in its order, once each, when there is a connection. What is refused stays, with the reason.
+
+import * as shelf from './shelf.js';
+import * as service from './service.js';
+import {changed, failed, open, readQueue, refreshRecord} from './roof.js';
+
+const PAUSE_MS = 15_000;
+
+/** Says something: it is kept on the telephone before this ends, and sent as soon as that is possible. */
+export async function say(kind, place, {point = '', text = '', photo = null, withPlace = false} = {}) {
+  const before = open.own.filter(e => point && e.event.point === point && e.state !== 'refused').at(-1);
+  await shelf.addWaiting({roof: open.roof.key, analysis: open.roof.analysis, state: 'waiting', photo, withPlace, seq: 0, why: '', event: {
+    id: crypto.randomUUID(), kind, place, point, by: open.name, at: new Date().toISOString(), base: open.record?.version ?? 0,
+    after: before?.event.id ?? '', text}});
+  await readQueue();
+  flush();
+}
+
+let again;
+/** Sends what waits, one page at a time where several are open. */
+export async function flush() {
+  clearTimeout(again);
+  await navigator.locks.request('seamledger-send', sendAll);
+  await readQueue();
+  if (open.own.some(e => e.state === 'waiting')) again = setTimeout(flush, PAUSE_MS);
+}
+
+async function sendAll() {
+  try {
+    for (const entry of (await shelf.waiting()).filter(e => e.state === 'waiting' && e.roof === open.roof.key)) {
+      await send(entry);
+      await readQueue();
+    }
+    await refreshRecord();
+    await settle();
+    open.trouble = '';
+  } catch (e) {
+    failed(e);
+    changed();
+  }
+}
+
+/** Refusals for good are noted with the entry; anything else ends the round. */
+async function send(entry) {
+  try {
+    if (entry.photo) await service.putPhoto(open.roof, entry.analysis, entry.event.id, entry.photo, entry.withPlace);
+    const {seq} = await service.putEvent(open.roof, entry.analysis, entry.event);
+    await shelf.putWaiting({...entry, state: 'sent', seq});
+  } catch (e) {
+    if (!(e instanceof service.Refused) || ![400, 403, 404, 409, 413, 415, 422].includes(e.status)) throw e;
+    await shelf.putWaiting({...entry, state: 'refused', why: e.message});
+  }
+}
+
+/** What the record has now need not be kept here any more. */
+async function settle() {
+  for (const e of await shelf.waiting()) {
+    if (e.roof === open.roof.key && e.state === 'sent' && e.seq <= open.record.version) await shelf.removeWaiting(e.n);
+  }
+}
+
+/** Lets go of something that was refused. */
+export async function dismiss(entry) {
+  await shelf.removeWaiting(entry.n);
+  await readQueue();
+}
