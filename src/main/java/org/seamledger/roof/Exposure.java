@@ -44,11 +44,10 @@ final class Exposure {
     // Cutters that meet at a corner leave a hair between them by rounding, which would join what is inside with what is outside: the
     // pieces are told apart with grown cutters, and taken from the exact rest.
     Region apart = rest.minus(cutters.union(crossing).grown(limits.hairM()));
-    boolean curved = curves.isCurved(top.plane());
-    double narrow = curved ? 0 : specks.speckWidthM();
+    double narrow = curves.isCurved(top.plane()) ? 0 : specks.speckWidthM();
     List<Region> exposed = new ArrayList<>();
     for (Region piece : apart.parts()) {
-      if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(narrow) && !(isRemnant(piece, cutters) && !(curved && isNarrowItself(top, piece)))
+      if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(narrow) && !isRemnant(piece, cutters, top)
           && !isHidden(piece, top.plane(), cutters, crossing)) {
         exposed.add(rest.intersect(piece.grown(2 * limits.hairM())));
       }
@@ -75,9 +74,10 @@ final class Exposure {
     return (own < limits.ownEdgeM() || atCrossing > limits.ownEdgeM()) && coveredShare(piece, plane) > limits.coveredShare();
   }
 
-  /** What a wall leaves of a slab that was modelled a little into it. */
-  private boolean isRemnant(Region piece, Region cutters) {
-    return piece.isNarrowerThan(tolerance.gapM()) && piece.distance(cutters) < tolerance.coincidenceM();
+  /** What a wall leaves of a slab that was modelled a little into it; not what it leaves of a curve's facet that was as narrow before. */
+  private boolean isRemnant(Region piece, Region cutters, TopSurface top) {
+    return piece.isNarrowerThan(tolerance.gapM()) && piece.distance(cutters) < tolerance.coincidenceM()
+        && !(curves.isCurved(top.plane()) && isNarrowItself(top, piece));
   }
 
   /** Whether a piece is narrow because the facet is that it is what is left of. */

@@ -83,7 +83,8 @@ public final class RoofBuilder {
     EdgeMatcher.edges(met, tolerance, limits, progress.part(MET, 1)).forEach(e -> edges.add(e.shifted(first)));
   }
 
-  private List<ExposedFacet> exposed(List<Part> group, TopSurfaceFinder.Found surfaces, Thickness thickness, PlanIndex<Part> neighbours, Progress progress) {
+  private List<ExposedFacet> exposed(List<Part> group, TopSurfaceFinder.Found surfaces, Thickness thickness, PlanIndex<Part> neighbours,
+      Progress progress) {
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance, limits);
     Exposure exposure = new Exposure(surfaces.all(), surfaces.curves(), tolerance, limits);
     List<ExposedFacet> found = new ArrayList<>();
@@ -92,7 +93,8 @@ public final class RoofBuilder {
       List<Obstacle> obstacles = obstacleFinder.find(top, progress.part(SURFACES, EXPOSED).part(done++, surfaces.tops().size()));
       double thick = thickness.of(top);
       for (Region part : exposure.of(top, obstacles).parts()) {
-        found.add(new ExposedFacet(top.plane(), part.simplified(limits.faces().simplifyM()), top, obstacles, thick, surfaces.curves().isCurved(top.plane())));
+        Region exact = part.simplified(limits.faces().simplifyM());
+        found.add(new ExposedFacet(top.plane(), exact, top, obstacles, thick, surfaces.curves().isCurved(top.plane())));
       }
     }
     return found;
