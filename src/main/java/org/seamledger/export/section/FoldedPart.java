@@ -65,6 +65,7 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
       case "closure.height" -> system.closure().height().value();
       case "closure.fasteningFlange" -> system.closure().fasteningFlange().value();
       case "panel.seamHeight" -> system.panel().seamHeight().value();
+      case "ridge.opening" -> system.ridge().opening().value();
       case "walls.upstand" -> system.walls().upstand().value();
       default -> leg.lengthM();
     };
