@@ -133,7 +133,7 @@ class SectionDrawingTest {
   @Test
   void aVentedClosureOpensAboveTheSeam() {
     Drawn ridge = drawn("ridge-vented", RoofSystem.DEFAULT);
-    assertThat(ridge.points("polyline", "metal vented").stream().filter(line -> line.size() == 4)).hasSize(2).allSatisfy(line -> assertThat(
+    assertThat(ridge.points("polyline", "vented").stream().filter(line -> line.size() == 4)).hasSize(2).allSatisfy(line -> assertThat(
         line.get(1).distance(line.get(2)) * ridge.denominator()).isCloseTo((1.5 + 0.75) * 25.4, within(ROUNDING * ridge.denominator())));
     assertThat(ridge.words()).contains("closure 1 1/2 in", "openings 3/4 in");
   }
