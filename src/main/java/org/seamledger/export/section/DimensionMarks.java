@@ -1,6 +1,11 @@
 package org.seamledger.export.section;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.seamledger.export.sheet.DimensionLine;
 import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Svg;
@@ -22,20 +27,31 @@ final class DimensionMarks {
   }
 
   void draw(Svg svg) {
-    view.scene().dimensions().forEach(d -> dimension(d, svg));
+    Map<String, List<SectionScene.Dimension>> same = new LinkedHashMap<>();
+    view.scene().dimensions().forEach(d -> same.computeIfAbsent(d.words(), w -> new ArrayList<>()).add(d));
+    same.values().forEach(d -> dimension(d, svg));
     view.scene().notes().forEach(n -> note(n, svg));
   }
 
-  private void dimension(SectionScene.Dimension d, Svg svg) {
+  /** What measures the same on both sides is written once, where it has the better place. */
+  private void dimension(List<SectionScene.Dimension> same, Svg svg) {
+    Optional<DimensionLine> best = same.stream().flatMap(d -> place(d).stream()).min(Comparator.comparingDouble(DimensionLine::cost));
+    best.ifPresentOrElse(p -> p.draw(room, svg), () -> {
+      SectionScene.Dimension d = same.get(0);
+      Vec2 a = view.paper(d.from());
+      Vec2 b = view.paper(d.to());
+      notes.add(Keynotes.Group.REST, d.words(), List.of(a.towards(b, 0.5), a, b));
+    });
+  }
+
+  private Optional<DimensionLine> place(SectionScene.Dimension d) {
     Vec2 a = view.paper(d.from());
     Vec2 b = view.paper(d.to());
     Vec2 along = b.minus(a).times(1 / Math.max(1e-9, a.distance(b)));
     Vec2 offset = view.paper(d.from().plus(d.offset())).minus(a);
     double length = offset.length();
     Vec2 side = length > 1e-6 ? offset.times(1 / length) : along.left();
-    double first = length > 1e-6 ? Math.max(6, Math.min(14, length)) : 0;
-    DimensionLine.place(d.words(), a, b, side, first, room).ifPresentOrElse(p -> p.draw(room, svg),
-        () -> notes.add(Keynotes.Group.REST, d.words(), List.of(a.towards(b, 0.5), a, b)));
+    return DimensionLine.place(d.words(), a, b, side, length > 1e-6 ? Math.max(6, Math.min(14, length)) : 0, room);
   }
 
   private void note(SectionScene.Note n, Svg svg) {

@@ -1,8 +1,11 @@
 package org.seamledger.export.section;
 
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.MetalPart;
 import org.seamledger.export.sheet.KeyPlan;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.PaperBox;
@@ -16,6 +19,7 @@ import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.OverrideText;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.quantity.MetalLine;
 import org.seamledger.takeoff.Takeoff;
 
 /** The sheet of a section: title, figure, list of parts, legend, water path and source, title block. */
@@ -36,12 +40,22 @@ public final class SectionSheet {
     this.takeoff = takeoff;
     this.served = List.copyOf(served);
     this.setup = setup;
-    this.detailed = detailed;
-    this.detail = detailed.detail();
+    this.detailed = counted(takeoff, detailed);
+    this.detail = this.detailed.detail();
     room = TitleStrip.room(setup.paper());
     double width = width(setup.paper());
     column = new PaperBox(room.right() - width, room.top() + TITLE, room.right() - 3, room.bottom() - 2);
     place = new PaperBox(room.left() + 2, room.top() + TITLE, column.left() - 4, room.bottom() - (setup.paper().isSmall() ? 15.5 : 11));
+  }
+
+  /** The junction with what its detail has here: a part that only some places ask for is drawn where it is counted. */
+  private static DetailedJunction counted(Takeoff takeoff, DetailedJunction all) {
+    Detail d = all.detail();
+    Set<String> counted = takeoff.quantities().byJunction().get(all.junction().junction().id()).metal().stream().map(MetalLine::part)
+        .collect(Collectors.toSet());
+    List<MetalPart> metal = d.metal().stream().filter(m -> m.where().isEmpty() || counted.contains(m.part())).toList();
+    return metal.size() == d.metal().size() ? all : new DetailedJunction(all.junction(), new Detail(d.id(), d.title(), metal, d.seals(),
+        d.fastenings(), d.holdPoints(), d.waterPath(), d.metalFirst(), d.source(), d.profiles(), d.withFaces()), all.decided());
   }
 
   private static double width(Paper paper) {
@@ -74,7 +88,7 @@ public final class SectionSheet {
     Svg svg = Sheet.begin(setup.paper(), view.denominator(), title,
         "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), SectionStyle.style());
     SectionStyle.hatches(svg);
-    SectionCounts counts = new SectionCounts(takeoff.quantities().byJunction().get(id), setup.units());
+    SectionCounts counts = SectionCounts.of(takeoff, detailed, setup.units());
     SectionFigure figure = new SectionFigure(takeoff.system(), detail, counts);
     SectionView large = SectionView.at(takeoff.system(), detailed, cut, setup.units(), place, 1);
     figure.draw(view, large, new PaperRoom(place), svg);
