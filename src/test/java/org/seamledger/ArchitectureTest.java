@@ -77,7 +77,8 @@ class ArchitectureTest {
     table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "progress", "finding"));
     table.put("node", List.of("detail", "shacl", "junction", "roof", "geometry", "progress"));
     table.put("quantity", List.of("node", "drainage", "detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
-    table.put("sequence", List.of("quantity", "node", "detail", "shacl", "junction", "roof", "geometry", "measure", "finding"));
+    table.put("weather", List.of("quantity", "detail", "measure"));
+    table.put("sequence", List.of("weather", "quantity", "node", "detail", "shacl", "junction", "roof", "geometry", "measure", "finding"));
     table.put("takeoff",
         List.of("sequence", "quantity", "node", "drainage", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site",
             "element",

@@ -87,10 +87,13 @@ public final class SequenceReport {
           items.stream().limit(ITEMS).map(i -> i.amount() + " " + i.what()).collect(Collectors.joining("; "))
               + (items.size() > ITEMS ? "; and " + (items.size() - ITEMS) + " more" : ""));
     }
-    plan.waits().stream().filter(w -> w.day() == day).forEach(w -> page.paragraph("  wait      ", "            ",
-        "from " + clock(w.from()) + " until " + (w.untilDay() == day ? "" : "day " + w.untilDay() + ", ") + clock(w.until())
-            + ": beads under "
-            + w.step().work().label() + " at " + w.step().place() + " stand"));
+    plan.waits().stream().filter(w -> w.day() == day).forEach(this::wait);
+  }
+
+  private void wait(CrewPlan.Wait w) {
+    String until = (w.untilDay() == w.day() ? "" : "day " + w.untilDay() + ", ") + clock(w.until());
+    page.paragraph("  wait      ", "            ", "from " + clock(w.from()) + " until " + until + ": beads under " + w.step().work().label()
+        + " at " + w.step().place() + " stand");
   }
 
   /** What is looked at before the steps of a day, each look once with its places. */
