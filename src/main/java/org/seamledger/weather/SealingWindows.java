@@ -163,21 +163,40 @@ public record SealingWindows(String source, boolean byHand, Upright upright, Lis
     return all;
   }
 
-  /** The moment from which on all of some classes may be applied, hours from the beginning; behind the last hour nothing is known. */
-  public double open(Set<SealantClass> classes, double at) {
-    for (int i = (int) Math.floor(at + 1e-9); i < hours.size(); i++) {
-      SealingHour hour = hours.get(i);
-      if (classes.stream().allMatch(hour::isOpen)) {
-        return Math.max(at, i);
-      }
-    }
-    return Math.max(at, hours.size());
+  /** The hours of a day, the first of which is 1; none behind the last. Weather by hand has one day only. */
+  public List<SealingHour> onDay(int day) {
+    int from = Math.max(0, (day - 1) * 24 - begins());
+    int to = Math.min(hours.size(), day * 24 - begins());
+    return from >= to ? List.of() : hours.subList(from, to);
   }
 
-  /** When a bead that was gunned may be covered, hours from the beginning; where nothing is known any more, after {@code otherwise}. */
+  /** Hours from the first midnight to the first hour. */
+  private int begins() {
+    return byHand || hours.isEmpty() ? 0 : hours.get(0).weather().hour();
+  }
+
+  /**
+   * The moment from which on all of some classes may be applied, in hours from the first midnight; before the first hour and behind the
+   * last nothing is known, and nothing in the way. Weather by hand says nothing of a better hour: no moment is put off.
+   */
+  public double open(Set<SealantClass> classes, double at) {
+    for (int i = Math.max(0, index(at)); index(at) >= 0 && !byHand && i < hours.size(); i++) {
+      SealingHour hour = hours.get(i);
+      if (classes.stream().allMatch(hour::isOpen)) {
+        return Math.max(at, begins() + i);
+      }
+    }
+    return byHand || index(at) < 0 ? at : Math.max(at, begins() + hours.size());
+  }
+
+  private int index(double at) {
+    return (int) Math.floor(at + 1e-9) - begins();
+  }
+
+  /** When a bead that was gunned may be covered, hours from the first midnight; where nothing is known, after {@code otherwise}. */
   public double covered(double gunned, double otherwise) {
-    int i = (int) Math.floor(gunned + 1e-9);
-    double hours = i < this.hours.size() ? this.hours.get(i).capHours() : Double.POSITIVE_INFINITY;
-    return gunned + (Double.isInfinite(hours) ? otherwise : hours);
+    int i = index(gunned);
+    double lasts = i >= 0 && i < hours.size() ? hours.get(i).capHours() : Double.POSITIVE_INFINITY;
+    return gunned + (Double.isInfinite(lasts) ? otherwise : lasts);
   }
 }
