@@ -150,6 +150,7 @@ class ArchitectureTest {
       Map.entry("org.eclipse.jetty..", Set.of("http", "http.api")),
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.bimserver..", Set.of("source")),
+      Map.entry("com.google.zxing..", Set.of("export.sheet")),
       Map.entry("org.apache.commons.compress..", Set.of("source")),
       Map.entry("org.apache.spark..", Set.of("cluster")),
       Map.entry("org.apache.parquet..", Set.of("cluster")),
