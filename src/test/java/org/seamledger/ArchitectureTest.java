@@ -99,7 +99,7 @@ class ArchitectureTest {
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
     table.put("export.submittal", with("export.plan", with("export.section", with("export.node", with("export.sheet",
-        with("export.report", with("export.wording", with("order", RESULTS))))))));
+        with("export.report", with("export.wording", with("order", with("ledger", with("journal", with("photo", RESULTS)))))))))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
