@@ -50,8 +50,8 @@ import org.seamledger.quantity.system.WallSettings;
 import org.seamledger.quantity.system.WasteSettings;
 
 /**
- * The roof system in force: panel, tape, closures, fasteners, sealants, flashings, limits, waste, site, purchase and crew. Every value keeps the text
- * with the unit that it was written in. Read from one JSON file; what the file leaves out has its default.
+ * The roof system in force: panel, tape, closures, fasteners, sealants, flashings, limits, waste, site, purchase and crew. Every value
+ * keeps the text with the unit that it was written in. Read from one JSON file; what the file leaves out has its default.
  *
  * <p>Three figures are common practice without a public source, and therefore parameters: a fastener's reach in tape, the tape's size
  * under a fastening flange, a closure as high as the seam.

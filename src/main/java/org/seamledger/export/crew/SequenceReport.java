@@ -3,6 +3,7 @@ package org.seamledger.export.crew;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -29,11 +30,16 @@ public final class SequenceReport {
   private final CrewPlan plan;
   private final TextPage page = new TextPage();
   private final Map<String, PlacedHoldPoint> points = new LinkedHashMap<>();
+  /** What each line or node is, by id. */
+  private final Map<String, String> labels = new HashMap<>();
 
   private SequenceReport(Takeoff takeoff, CrewPlan plan) {
     this.takeoff = takeoff;
     this.plan = plan;
     takeoff.sequence().holdPoints().values().forEach(list -> list.forEach(h -> points.put(h.id(), h)));
+    takeoff.lines().forEach(j -> labels.put(j.junction().junction().id(),
+        " " + j.junction().type().label() + " " + String.join(" ", j.junction().junction().faces())));
+    takeoff.nodes().forEach(n -> labels.put(n.id(), " " + n.kind().label()));
   }
 
   /** Writes UTF-8 and leaves {@code out} open. */
@@ -82,7 +88,8 @@ public final class SequenceReport {
               + (items.size() > ITEMS ? "; and " + (items.size() - ITEMS) + " more" : ""));
     }
     plan.waits().stream().filter(w -> w.day() == day).forEach(w -> page.paragraph("  wait      ", "            ",
-        "from " + clock(w.from()) + " until " + (w.untilDay() == day ? "" : "day " + w.untilDay() + ", ") + clock(w.until()) + ": beads under "
+        "from " + clock(w.from()) + " until " + (w.untilDay() == day ? "" : "day " + w.untilDay() + ", ") + clock(w.until())
+            + ": beads under "
             + w.step().work().label() + " at " + w.step().place() + " stand"));
   }
 
@@ -111,15 +118,13 @@ public final class SequenceReport {
   }
 
   private String place(Step step) {
-    return step.place() + takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(step.place())).findFirst()
-        .map(j -> " " + j.junction().type().label() + " " + String.join(" ", j.junction().junction().faces()))
-        .or(() -> takeoff.nodes().stream().filter(n -> n.id().equals(step.place())).findFirst().map(n -> " " + n.kind().label())).orElse("");
+    return step.place() + labels.getOrDefault(step.place(), "");
   }
 
   static String amount(Step step) {
     Work.Per per = step.work().per();
     return switch (per) {
-      case FACE_AREA, UPPER_AREA -> MeasureFormat.fixed(step.amount(), 1) + " m²";
+      case FACE_AREA, UPPER_AREA, LOWER_AREA -> MeasureFormat.fixed(step.amount(), 1) + " m²";
       case EACH -> MeasureFormat.plain(step.amount(), 0) + " pc";
       default -> MeasureFormat.fixed(step.amount(), 1) + " m";
     };
