@@ -159,8 +159,8 @@ public final class RecordJson {
     for (ItemState i : items) {
       out.writeStartObject();
       out.writeStringField("id", i.item().id());
+      out.writeBooleanField("isStep", i.item().isStep());
       if (isWhole) {
-        out.writeBooleanField("isStep", i.item().isStep());
         out.writeStringField("label", i.item().label());
         out.writeStringField("check", i.item().check());
       }
