@@ -102,7 +102,7 @@ class ArchitectureTest {
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
     table.put("export.submittal", with("export.plan", with("export.section", with("export.node", with("export.sheet",
-        with("export.report", with("export.wording", with("order", RESULTS))))))));
+        with("export.report", with("export.wording", with("order", with("ledger", with("journal", with("photo", RESULTS)))))))))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
@@ -117,14 +117,15 @@ class ArchitectureTest {
     table.put("watch", with("run", stored));
     table.put("portfolio", with("run", with("export.plan", with("export.wording", stored))));
     List<String> watched = with("watch", with("run", stored));
+    table.put("queue", watched);
     table.put("http.setting", List.of("watch", "run", "ledger"));
     table.put("http.answer", List.of("ledger", "finding"));
-    table.put("http.job", with("http.answer", with("http.setting", watched)));
+    table.put("http.job", with("queue", with("http.answer", with("http.setting", watched))));
     List<String> worked = with("http.job", with("http.answer", with("http.setting", watched)));
     table.put("http.api", with("journal", with("photo", with("graph", with("bcf", with("export.submittal", worked))))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
-    List<String> served = with("portfolio", with("http", with("http.setting", watched)));
+    List<String> served = with("portfolio", with("queue", with("http", with("http.setting", watched))));
     table.put("cli",
         with("journal",
             with("graph", with("export.crew",
@@ -145,6 +146,7 @@ class ArchitectureTest {
       Map.entry("javax.sql..", Set.of("ledger")),
       Map.entry("org.sqlite..", Set.of("ledger")),
       Map.entry("org.postgresql..", Set.of("ledger")),
+      Map.entry("com.github.kagkarlsson..", Set.of("queue")),
       Map.entry("org.dhatim..", Set.of("export.workbook")),
       Map.entry("org.apache.fop..", Set.of("export.submittal")),
       Map.entry("org.apache.xmlgraphics..", Set.of("export.submittal")),
@@ -154,6 +156,7 @@ class ArchitectureTest {
       Map.entry("org.eclipse.jetty..", Set.of("http", "http.api")),
       Map.entry("jakarta.servlet..", Set.of("http", "http.api", "http.answer")),
       Map.entry("org.bimserver..", Set.of("source")),
+      Map.entry("com.google.zxing..", Set.of("export.sheet")),
       Map.entry("org.apache.commons.compress..", Set.of("source")),
       Map.entry("org.apache.spark..", Set.of("cluster")),
       Map.entry("org.apache.parquet..", Set.of("cluster")),

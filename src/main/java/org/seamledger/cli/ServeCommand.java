@@ -19,7 +19,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "serve", description = "Serve the page and the HTTP interface, on this machine only unless told otherwise.",
-    footer = {"", "With --models analyses are done by workers (see work), and several servers may share database and folder.", "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters. User and password of a database",
+    footer = {"", "With --models analyses are done by workers (see work), and several servers may share database and folder.",
+        "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters. User and password of a database",
         "come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD."})
 final class ServeCommand implements Task {
 

@@ -25,8 +25,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 @Command(name = "work", description = "Analyse what servers take in: a worker beside serve --database URL --models DIR, on any machine.",
-    footer = {"", "Any number of workers share the database and the folder of models. One that is killed loses nothing: another begins again"
-        + " what it had. User and password of the database come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD.",
+    footer = {"",
+        "Any number of workers share the database and the folder of models. One that is killed loses nothing: another begins again"
+            + " what it had. User and password of the database come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD.",
         "Exit status: 0 ended when asked to; 2 the command line, database or folder can't be used; 3 an analysis could not be ended in time"
             + " otherwise than with the worker: start it again."})
 final class WorkCommand implements Task {

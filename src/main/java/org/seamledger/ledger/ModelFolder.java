@@ -21,8 +21,8 @@ import java.util.stream.Stream;
 import org.seamledger.finding.Sha256;
 
 /**
- * The folder of models that several processes share, maybe of several machines: each file by the SHA-256 of its bytes, so that the same model
- * sent twice is one file, and a file never changes. Storage has paths below the folder, since it may be mounted anywhere.
+ * The folder of models that several processes share, maybe of several machines: each file by the SHA-256 of its bytes, so that the same
+ * model sent twice is one file, and a file never changes. Storage has paths below the folder, since it may be mounted anywhere.
  */
 public final class ModelFolder {
 

@@ -42,12 +42,9 @@ final class StorageSchema {
    * Does the steps that are missing, all of them in one transaction.
    *
    * @param connection without automatic commits
+   * @param steps usually {@link #STEPS}
    * @throws LedgerException where the tables are another program's, or a newer program has changed them in ways that this one does not know
    */
-  static void bringUpToDate(Connection connection, Engine engine) throws SQLException {
-    bringUpToDate(connection, engine, STEPS);
-  }
-
   static void bringUpToDate(Connection connection, Engine engine, List<String> steps) throws SQLException {
     boolean done = false;
     try {

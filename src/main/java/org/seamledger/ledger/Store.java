@@ -67,7 +67,8 @@ public final class Store implements AutoCloseable {
   }
 
   private void requireOwnModels() {
-    boolean below = db.transaction(() -> db.one("SELECT 1 FROM file WHERE path LIKE 'sha256/%' OR path LIKE 'served/%'", r -> 1)).isPresent();
+    boolean below =
+        db.transaction(() -> db.one("SELECT 1 FROM file WHERE path LIKE 'sha256/%' OR path LIKE 'served/%'", r -> 1)).isPresent();
     if (below) {
       db.close();
       throw new LedgerException(LedgerException.Reason.STORAGE,

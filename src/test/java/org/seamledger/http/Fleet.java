@@ -142,9 +142,11 @@ final class Fleet implements AutoCloseable {
 
   /** The id of a new analysis. */
   JsonNode upload(Member server, String words, String... fields) throws IOException, InterruptedException {
-    StringBuilder body = new StringBuilder("--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"a.ifc\"\r\n\r\n" + words + "\r\n");
+    StringBuilder body =
+        new StringBuilder("--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"a.ifc\"\r\n\r\n" + words + "\r\n");
     for (int i = 0; i + 1 < fields.length; i += 2) {
-      body.append("--b\r\nContent-Disposition: form-data; name=\"").append(fields[i]).append("\"\r\n\r\n").append(fields[i + 1]).append("\r\n");
+      body.append("--b\r\nContent-Disposition: form-data; name=\"").append(fields[i]).append("\"\r\n\r\n").append(fields[i + 1])
+          .append("\r\n");
     }
     return call(server, "POST", "/api/analyses", "multipart/form-data; boundary=b", body + "--b--\r\n");
   }

@@ -50,9 +50,10 @@ final class SharedProcess {
     Analyzer<Result> analyzer = new FixtureAnalyzer();
     Store store = Store.share(database, models, Processes.Member.here("work", analyzer.version(), analyzer.rules()));
     Path scratch = store.models().scratch(store.here().id());
-    Worker worker = Worker.start(new WorkerSetting(store, analyzer, scratch, Servers.none(), new Download(store.uploads(), scratch, 1 << 20),
-        new Health(Clock.systemUTC()), WorkerLimits.standard().perProject(PER_PROJECT).lasting(LONGEST, Duration.ofSeconds(1))
-            .heartbeat(HEARTBEAT), () -> Runtime.getRuntime().halt(3)));
+    Worker worker =
+        Worker.start(new WorkerSetting(store, analyzer, scratch, Servers.none(), new Download(store.uploads(), scratch, 1 << 20),
+            new Health(Clock.systemUTC()), new WorkerLimits(1, PER_PROJECT, LONGEST, Duration.ofSeconds(1), Duration.ofDays(7), HEARTBEAT),
+            () -> Runtime.getRuntime().halt(3)));
     Runtime.getRuntime().addShutdownHook(new Thread(() -> {
       worker.close();
       store.close();

@@ -103,7 +103,8 @@ class SharedStoreTest {
     try (Store older = share("serve")) {
       assertThatThrownBy(() -> Database.open(new PostgresEngine(address, true), TOMORROW)).isInstanceOf(LedgerException.class)
           .hasMessageContaining("in use by older versions of this program (serve 1.0 on ")
-          .hasMessageContaining("from step " + StorageSchema.STEPS.size() + " to step " + TOMORROW.size()).hasMessageContaining("stop them");
+          .hasMessageContaining("from step " + StorageSchema.STEPS.size() + " to step " + TOMORROW.size())
+          .hasMessageContaining("stop them");
       assertThat(older.analyses().add(Analyses.newId(), Optional.empty(), "goes on", List.of(), "").title()).isEqualTo("goes on");
     }
     try (Database newer = Database.open(new PostgresEngine(address, true), TOMORROW)) {

@@ -46,7 +46,8 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
   }
 
   public Options bind(String address, Optional<String> accessToken) {
-    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch, proxies, shared);
+    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch, proxies,
+        shared);
   }
 
   public Options port(int number) {
@@ -58,7 +59,8 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
   }
 
   public Options samples(Path folder) {
-    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch, proxies, shared);
+    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch, proxies,
+        shared);
   }
 
   public Options hosts(List<String> names) {
@@ -80,7 +82,8 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
 
   /** Watches the projects that people switch on. */
   public Options watch(Duration every) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every), proxies, shared);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every), proxies,
+        shared);
   }
 
   public Options database(Optional<PostgresAddress> address) {
