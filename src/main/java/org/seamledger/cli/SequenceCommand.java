@@ -11,6 +11,8 @@ import org.seamledger.export.crew.CrewRequest;
 import org.seamledger.export.crew.SequenceJson;
 import org.seamledger.export.crew.SequenceReport;
 import org.seamledger.export.crew.WindowsDrawing;
+import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.submittal.CrewPdf;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -23,7 +25,7 @@ final class SequenceCommand implements Task {
 
   /** Forms of the result. */
   enum Form {
-    text, json, svg
+    text, json, svg, pdf
   }
 
   @Parameters(arity = "1..*", paramLabel = "MODEL", description = "Models as for analyze.")
@@ -41,8 +43,11 @@ final class SequenceCommand implements Task {
   @Mixin
   private WeatherChoice weather;
 
+  @Mixin
+  private SheetChoice sheets;
+
   @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
-      description = "text or json; svg: a picture of the sealing windows (default: text).")
+      description = "text or json; svg: a picture of the sealing windows; pdf: sheets for the roof (default: text).")
   private Form format;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")
@@ -52,19 +57,24 @@ final class SequenceCommand implements Task {
   public int run(Session session) {
     session.requireWritable(output);
     CrewRequest request = weather.request(crew);
+    SheetSetup setup = sheets.setup();
+    if (format == Form.pdf && output == null) {
+      session.requireNoTerminal("--format pdf");
+    }
     if (format == Form.svg && request.weather().isEmpty()) {
       throw new UsageException("--format svg draws the sealing windows of a weather: it goes with --weather, or with --air and --humidity");
     }
     Takeoff takeoff = settings.takeoff(models, servers, session);
     CrewJob job = weather.job(takeoff, request);
-    session.print(Optional.ofNullable(output), out -> write(job, out));
+    session.print(Optional.ofNullable(output), out -> write(job, setup, out));
     return ExitStatus.DONE;
   }
 
-  private void write(CrewJob job, OutputStream out) throws IOException {
+  private void write(CrewJob job, SheetSetup setup, OutputStream out) throws IOException {
     switch (format) {
       case text -> SequenceReport.write(job, out);
       case json -> SequenceJson.write(job, out);
+      case pdf -> CrewPdf.write(job, setup, out);
       case svg -> {
         String svg = WindowsDrawing.svg(job.windows().orElseThrow(), job.takeoff().system(), job.request().days());
         out.write(svg.getBytes(StandardCharsets.UTF_8));

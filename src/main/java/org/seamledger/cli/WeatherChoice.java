@@ -54,7 +54,7 @@ final class WeatherChoice {
     try {
       return new CrewRequest(people == null ? 0 : people, series(), from, days);
     } catch (IllegalArgumentException e) {
-      throw new UsageException("--" + e.getMessage());
+      throw new UsageException((e.getMessage().startsWith("weather") ? "" : "--") + e.getMessage());
     }
   }
 

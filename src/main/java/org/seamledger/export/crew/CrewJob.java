@@ -33,7 +33,7 @@ public record CrewJob(Takeoff takeoff, CrewRequest request, CrewPlan plan, Optio
   }
 
   /** The date of a day of work in the weather; empty where it isn't known. */
-  String date(int day) {
+  public String date(int day) {
     return windows.filter(w -> !w.byHand()).flatMap(w -> w.onDay(day).stream().findFirst()).map(h -> h.weather().date()).orElse("");
   }
 }

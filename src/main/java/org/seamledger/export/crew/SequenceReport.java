@@ -6,7 +6,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.seamledger.element.ModelInfo;
@@ -18,7 +17,6 @@ import org.seamledger.sequence.CarryUp;
 import org.seamledger.sequence.CrewPlan;
 import org.seamledger.sequence.PlacedHoldPoint;
 import org.seamledger.sequence.Step;
-import org.seamledger.sequence.Work;
 import org.seamledger.takeoff.Takeoff;
 
 /** The plan of days as text: what is done, what is looked at first, what is carried up, where the crew waits. */
@@ -62,7 +60,7 @@ public final class SequenceReport {
     List<Step> steps = takeoff.sequence().steps();
     page.line("Model      " + takeoff.models().stream().map(ModelInfo::file).collect(Collectors.joining(" + ")));
     page.line("Crew       " + plan.people() + ", " + takeoff.system().crew().day() + " a day from "
-        + clock(takeoff.system().crew().begins().value() / 3600));
+        + StepText.clock(takeoff.system().crew().begins().value() / 3600));
     page.line("Work       " + CountText.of(steps.size(), "step") + " in " + CountText.of(plan.days(), "day") + ", "
         + CountText.of(points.size(), "hold point") + ", " + steps.stream().filter(Step::locked).count()
         + " of the steps locked until somebody with a name has looked");
@@ -81,8 +79,8 @@ public final class SequenceReport {
     Table table = new Table("  ", "lllr");
     for (CrewPlan.Task task : plan.on(day)) {
       Step step = task.step();
-      table.row(clock(task.from()), (task.begins() ? "" : "… ") + step.work().label() + (task.ends() ? "" : " …"), place(step),
-          amount(step));
+      table.row(StepText.clock(task.from()), (task.begins() ? "" : "… ") + step.work().label() + (task.ends() ? "" : " …"), place(step),
+          StepText.amount(step));
     }
     table.on(page);
     List<Step> begun = plan.on(day).stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
@@ -101,12 +99,12 @@ public final class SequenceReport {
   private void held(Step step) {
     plan.holds().stream().filter(h -> step.locked() && h.step().id().equals(step.id())).findFirst().ifPresent(h -> page.paragraph(
         "  hold !    ", "            ", step.work().label() + " at " + step.place() + ": beads gunned by day " + h.day() + ", "
-            + clock(h.gunned()) + "; look and cover from day " + h.readyDay() + ", " + clock(h.ready()) + " on"));
+            + StepText.clock(h.gunned()) + "; look and cover from day " + h.readyDay() + ", " + StepText.clock(h.ready()) + " on"));
   }
 
   private void wait(CrewPlan.Wait w) {
-    String until = (w.untilDay() == w.day() ? "" : "day " + w.untilDay() + ", ") + clock(w.until());
-    page.paragraph("  wait      ", "            ", "from " + clock(w.from()) + " until " + until + ": "
+    String until = (w.untilDay() == w.day() ? "" : "day " + w.untilDay() + ", ") + StepText.clock(w.until());
+    page.paragraph("  wait      ", "            ", "from " + StepText.clock(w.from()) + " until " + until + ": "
         + (w.weather() ? "no weather to seal in for " + w.step().work().label() + " at " + w.step().place()
             : "beads under " + w.step().work().label() + " at " + w.step().place() + " stand"));
   }
@@ -137,19 +135,5 @@ public final class SequenceReport {
 
   private String place(Step step) {
     return step.place() + labels.getOrDefault(step.place(), "");
-  }
-
-  static String amount(Step step) {
-    Work.Per per = step.work().per();
-    return switch (per) {
-      case FACE_AREA, UPPER_AREA, LOWER_AREA -> MeasureFormat.fixed(step.amount(), 1) + " m²";
-      case EACH -> MeasureFormat.plain(step.amount(), 0) + " pc";
-      default -> MeasureFormat.fixed(step.amount(), 1) + " m";
-    };
-  }
-
-  static String clock(double hour) {
-    long minutes = Math.round(hour * 60);
-    return String.format(Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60);
   }
 }

@@ -50,15 +50,20 @@ public final class WindowsDrawing {
 
   /** The picture as SVG text; the same weather and system give the same text. Weather by hand is one cell wide. */
   public static String svg(SealingWindows windows, RoofSystem system, int days) {
-    return new WindowsDrawing(windows, system).drawn(days);
+    return svg(windows, system, 1, days);
   }
 
-  private String drawn(int most) {
+  /** The same from a day on, the first of which is 1. */
+  public static String svg(SealingWindows windows, RoofSystem system, int first, int days) {
+    return new WindowsDrawing(windows, system).drawn(first, days);
+  }
+
+  private String drawn(int first, int most) {
     List<List<SealingHour>> days = new ArrayList<>();
     if (windows.byHand()) {
       days.add(windows.hours().subList(0, 1));
     } else {
-      for (int day = 1; day <= most && !windows.onDay(day).isEmpty(); day++) {
+      for (int day = first; day < first + most && !windows.onDay(day).isEmpty(); day++) {
         days.add(windows.onDay(day));
       }
     }
@@ -68,7 +73,7 @@ public final class WindowsDrawing {
         "0 0 " + Svg.number(WIDTH) + " " + Svg.number(height), "role", "img", "aria-label", "Sealing windows: " + windows.source());
     svg.style(STYLE);
     svg.empty("rect", "class", "paper", "width", Svg.number(WIDTH), "height", Svg.number(height));
-    svg.text("title", new Vec2(4, 7), "Sealing windows, weather from " + windows.source());
+    svg.text("title", new Vec2(4, 7), "Sealing windows, weather " + (windows.byHand() ? "" : "from ") + windows.source());
     svg.text("fine", new Vec2(4, 11.5), "Metal: estimated for a level surface that absorbs " + system.finish().solarAbsorptance()
         + " of the sun, unless it was measured. Data sheets of the roof system \"" + system.name() + "\" govern.");
     for (int i = 0; i < days.size(); i++) {
@@ -119,13 +124,17 @@ public final class WindowsDrawing {
       y += ROW;
     }
     for (int h = 0; h <= HOURS && !windows.byHand(); h += 3) {
-      svg.turned("fine", new Vec2(LEFT + h * HOUR, y + 2.8), 0, SequenceReport.clock(h));
+      svg.turned("fine", new Vec2(LEFT + h * HOUR, y + 2.8), 0, StepText.clock(h));
     }
   }
 
   private void cell(SealingHour hour, SealantClass c, double y) {
     Set<Hindrance> against = hour.against().get(c);
     rect(against.isEmpty() ? "open" : "shut", x(hour), y, HOUR, ROW);
+    if (windows.byHand()) {
+      svg.text("value", new Vec2(x(hour) + HOUR + 3, y + 3.6), against.isEmpty() ? "may be applied now"
+          : "not now: " + WindowWords.reasons(List.of(hour), c));
+    }
     if (!against.isEmpty()) {
       svg.turned("letter", new Vec2(x(hour) + HOUR / 2, y + 3.5), 0, against.iterator().next().letter());
     }

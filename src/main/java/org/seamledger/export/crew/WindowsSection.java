@@ -26,7 +26,7 @@ final class WindowsSection {
 
   void write(int days) {
     page.title("Sealing windows");
-    page.paragraph("  ", "  ", "Weather from " + windows.source() + "; colour absorbs " + system.finish().solarAbsorptance() + " of the sun, "
+    page.paragraph("  ", "  ", "Weather " + (windows.byHand() ? "" : "from ") + windows.source() + "; colour absorbs " + system.finish().solarAbsorptance() + " of the sun, "
         + "radiates " + system.finish().emittance() + ". Temperatures of metal are estimates for a level surface: measure the metal itself.");
     page.paragraph("  ", "  ", "By the data sheets of the roof system: beads at " + system.sealant().lowest() + " to "
         + system.sealant().highest() + " air, metal up to " + system.sealant().highestMetal() + ", humidity up to "
