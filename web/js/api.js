@@ -54,6 +54,11 @@ export const surroundings = id => call('GET', a(id) + '/surroundings');
 export const panels = id => call('GET', a(id) + '/panels');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
+/** The section as it would be with another detail. */
+export const sectionWith = (id, junction, detail) => `${sectionAt(id, junction)}?detail=${encodeURIComponent(detail)}`;
+/** Details for a junction, those that fit it first. @param {string} kind that it is taken for; empty for its own */
+export const detailsFor = (id, junction, kind) =>
+  call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}/details?kind=${encodeURIComponent(kind)}`).then(r => r.details);
 /** All sheets of the plan, to print. @param {string} units metric or us */
 export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 /** All sheets as PDF. @param {string} units metric or us */

@@ -16,7 +16,7 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer<Result>
 
   @Override
   public Result analyze(Inputs inputs, Progress progress) {
-    return new TakeoffResult(Analysis.run(inputs.withShapes(shapes), progress));
+    return new TakeoffResult(Analysis.run(inputs.withShapes(shapes), progress), shapes);
   }
 
   @Override
