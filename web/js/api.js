@@ -13,12 +13,12 @@ export class Refused extends Error {
 export const isStorageAway = body => AWAY.includes(body.code);
 
 /** A refusal; that the storage is away concerns the whole page, which is told by an event. */
-function refused(status, body) {
+export function refused(status, body) {
   if (isStorageAway(body)) dispatchEvent(new Event('storage-away'));
   return new Refused(status, body);
 }
 
-async function call(method, path, body) {
+export async function call(method, path, body) {
   const init = {method, headers: {Accept: 'application/json'}};
   if (body instanceof FormData) init.body = body;
   else if (body !== undefined) {
@@ -37,7 +37,7 @@ async function call(method, path, body) {
   return json;
 }
 
-const a = id => '/api/analyses/' + encodeURIComponent(id);
+export const a = id => '/api/analyses/' + encodeURIComponent(id);
 
 export const start = () => call('GET', '/api/start');
 /** What the service says of itself, also where it says that it can't do its work. */
@@ -54,11 +54,6 @@ export const surroundings = id => call('GET', a(id) + '/surroundings');
 export const panels = id => call('GET', a(id) + '/panels');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
-/** The section as it would be with another detail. */
-export const sectionWith = (id, junction, detail) => `${sectionAt(id, junction)}?detail=${encodeURIComponent(detail)}`;
-/** Details for a junction, those that fit it first. @param {string} kind that it is taken for; empty for its own */
-export const detailsFor = (id, junction, kind) =>
-  call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}/details?kind=${encodeURIComponent(kind)}`).then(r => r.details);
 /** All sheets of the plan, to print. @param {string} units metric or us */
 export const planAt = (id, units) => `${a(id)}/plan.html?units=${units}`;
 /** All sheets as PDF. @param {string} units metric or us */

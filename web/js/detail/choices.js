@@ -4,7 +4,7 @@ import {h, put} from '../dom.js';
 import {state} from '../state.js';
 import {detailOptions} from '../ledger/result.js';
 import {fetchSheet, tinySection} from '../parts/sheet.js';
-import * as api from '../api.js';
+import * as api from '../api/rules.js';
 import {capital} from '../units.js';
 
 const MOST_SECTIONS = 8;
@@ -45,7 +45,8 @@ export function detailChoice(j, current, kind) {
 
 /** The list in three parts. */
 function groups(all) {
-  const parts = [['Fits this line', all.filter(o => o.fits)], ['For this kind of line, but misses something', all.filter(o => !o.fits && o.ofKind)],
+  const parts = [['Fits this line', all.filter(o => o.fits)],
+    ['For this kind of line, but misses something', all.filter(o => !o.fits && o.ofKind)],
     ['For other kinds of lines', all.filter(o => !o.fits && !o.ofKind)]];
   return parts.filter(([, list]) => list.length).map(([label, list]) =>
     h('optgroup', {label}, list.map(o => h('option', {value: o.id}, o.title))));

@@ -30,7 +30,8 @@ export function review(j, r) {
     field('Note', note),
     h('details', {open: was.kind || was.detail ? true : null, on: {toggle: e => e.currentTarget.open && detail.load()}},
       h('summary', {}, 'Manual override of kind or detail'),
-      field('Kind', kind), field('Detail', detail.select), detail.gallery, field('Reason', reason, 'Needed; it shows wherever the junction does.')),
+      field('Kind', kind), field('Detail', detail.select), detail.gallery,
+      field('Reason', reason, 'Needed; it shows wherever the junction does.')),
     message, h('p', {}, h('button', {class: 'main', on: {click: () => save()}}, 'Save')));
 }
 

@@ -21,6 +21,7 @@ const GROUPS = {
   severity: {text: 'severity', of: f => f.severity, name: k => `${SEVERITY[k].sign} ${SEVERITY[k].text}s`},
   who: {text: 'who acts', of: f => f.who ?? '–', name: u.capital},
   code: {text: 'kind of finding', of: f => f.code.split('/')[0], name: u.capital},
+  ifcClass: {text: 'class of element', of: f => elementsOfFinding(f)[0]?.class ?? '–', name: k => k},
   model: {text: 'model', of: f => f.elementDetails?.[0]?.file ?? '–', name: k => k},
 };
 
@@ -155,7 +156,8 @@ function card(f, draw) {
         f.reason && h('small', {}, ` ${f.reason}`)),
       h('p', {class: 'cause-facts'},
         f.risk > 0 && h('span', {title: 'How much a leak is to be feared there, of 100'}, `Risk ${f.risk} of 100`),
-        lines.length > 0 && link(`Show ${lines.length > 1 ? `its ${u.count(lines.length)} places` : 'its place'} on the roof`, () => showPlaces(f)),
+        lines.length > 0
+          && link(`Show ${lines.length > 1 ? `its ${u.count(lines.length)} places` : 'its place'} on the roof`, () => showPlaces(f)),
         h('code', {}, f.code)),
       places(lines), elements(f), placeButton(f), remarks(f))));
 }

@@ -19,8 +19,6 @@ const COLUMNS = [
   {id: 'who', title: 'Who acts', of: f => text(f.who)},
   {id: 'places', title: 'Places', num: true, of: f => placesOf(f).length},
   {id: 'element', title: 'Element', of: f => text(first(f).name)},
-  {id: 'class', title: 'Class', of: f => text(first(f).class)},
-  {id: 'model', title: 'Model', of: f => text(first(f).file)},
   {id: 'state', title: 'State', of: f => markOf(f).state + text(markOf(f).assignee)},
 ];
 
@@ -46,7 +44,7 @@ export function sorted(list, sort) {
  * @param {{redraw: () => void, most: number}} does
  */
 export function findingTable(groups, view, does) {
-  const shown = COLUMNS.filter(c => c.id !== 'model' || (state.ledger.raw.models ?? []).length > 1);
+  const shown = COLUMNS;
   const all = groups.flatMap(([, list]) => list).filter(f => markOf(f).state !== 'accepted');
   const pickAll = h('input', {type: 'checkbox', 'aria-label': 'Pick all that are shown', on: {change: () => {
     all.forEach(f => pickAll.checked ? view.picked.add(f.place) : view.picked.delete(f.place));
@@ -93,7 +91,7 @@ function row(f, shown, view, redraw) {
   };
   const cells = {
     risk: f.risk > 0 ? u.count(f.risk) : '', who: f.who && u.capital(f.who), finding: title(f, isOpen, unfold), places: places(f),
-    element: element(f), class: text(first(f).class).replace(/^Ifc/, ''), model: text(first(f).file), state: stateOf(f),
+    element: element(f), state: stateOf(f),
   };
   return [h('tr', {class: f.severity + (accepted ? ' accepted' : '')}, h('td', {}, pick),
     shown.map(c => h('td', {class: c.num ? 'num' : c.id}, cells[c.id]))),
@@ -115,6 +113,7 @@ function places(f) {
 function element(f) {
   const all = elementsOfFinding(f), e = all[0];
   return e && [h('span', {class: 'element-name'}, e.name || '–', all.length > 1 && h('small', {}, ` and ${u.count(all.length - 1)} more`)),
+    h('small', {}, [e.class, (state.ledger.raw.models ?? []).length > 1 && e.file].filter(Boolean).join(' · ')),
     h('span', {class: 'gid'}, copied(e.globalId))];
 }
 
