@@ -36,7 +36,8 @@ final class StepOrder {
     drafts.values().forEach(d -> rankOfStep.put(d.id(), faceRank(d.place)));
     sort();
     cycle = listed.size() == drafts.size() ? List.of() : findCycle();
-    drafts.keySet().stream().filter(id -> !new HashSet<>(listed).contains(id)).forEach(listed::add);
+    Set<String> done = new HashSet<>(listed);
+    drafts.keySet().stream().filter(id -> !done.contains(id)).forEach(listed::add);
   }
 
   List<String> cycle() {
