@@ -92,7 +92,8 @@ function fetched(j) {
   return root;
 }
 
-const findingsOf = j => j.found.length > 0 && h('ul', {class: 'notes'}, j.found.map(finding));
+const findingsOf = j => j.found.length > 0 && [h('ul', {class: 'notes'}, j.found.map(finding)),
+  h('p', {}, link('In the list of findings', () => set({tab: 'findings', findingsAt: j.id, pane: 'book'})))];
 
 /** @param {import('../types.js').Finding} f */
 function finding(f) {

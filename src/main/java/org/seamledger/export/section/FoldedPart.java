@@ -89,6 +89,15 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
         + (l.bendDegrees() == 0 ? "" : ", " + MeasureFormat.fixed(l.bendDegrees(), 1) + "°")).collect(Collectors.joining("; ")) : problem;
   }
 
+  /** Its legs alone, in their order, the unit once: {@code hem 10 + drip 12 + leg 130 mm}; empty where it can't be folded. */
+  String legsWords(DrawingUnits units) {
+    if (!problem.isEmpty() || legs.size() < 2) {
+      return "";
+    }
+    return units == DrawingUnits.US ? legs.stream().map(l -> l.name() + " " + units.small(l.lengthM())).collect(Collectors.joining(" + "))
+        : legs.stream().map(l -> l.name() + " " + MeasureFormat.plain(l.lengthM() * 1000, 0)).collect(Collectors.joining(" + ", "", " mm"));
+  }
+
   /** Its outline in metres from the first edge on, hems drawn open by a little so that they can be seen. */
   List<Vec2> outline() {
     List<Vec2> points = new ArrayList<>(List.of(new Vec2(0, 0)));

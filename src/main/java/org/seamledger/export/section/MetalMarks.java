@@ -61,7 +61,7 @@ final class MetalMarks {
       case ONCE -> "made to measure";
       case AT_INTERVALS -> "one for each " + view.scene().units().length(figure.system().everyM(part));
       case BETWEEN_INTERVALS -> "at most " + view.scene().units().length(figure.system().everyM(part)) + " apart";
-      default -> "girth " + view.scene().units().small(girth);
+      default -> "girth " + view.scene().units().small(girth) + figure.counts().fold(part);
     };
     return part.part() + ", " + size + figure.counts().metal(part);
   }

@@ -84,7 +84,7 @@ public final class SectionSheet {
     Svg svg = Sheet.begin(setup.paper(), view.denominator(), title,
         "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), SectionStyle.style());
     SectionStyle.hatches(svg);
-    SectionCounts counts = new SectionCounts(takeoff.quantities().byJunction().get(id), setup.units());
+    SectionCounts counts = SectionCounts.of(takeoff, detailed, setup.units());
     SectionFigure figure = new SectionFigure(takeoff.system(), detail, counts);
     SectionView large = SectionView.at(takeoff.system(), detailed, cut, setup.units(), place, 1);
     figure.draw(view, large, new PaperRoom(place), svg);
