@@ -170,7 +170,7 @@ final class PlanFigure {
   private boolean isOnJoint(RoofFace face, Vec2 at) {
     return takeoff.joints().stream().map(j -> j.junction().junction()).filter(j -> j.faces().contains(face.id()))
         .map(j -> j.path().stream().map(view::paper).toList())
-        .anyMatch(p -> Math.abs(p.get(1).minus(p.get(0)).unit().left().dot(at.minus(p.get(0)))) < BESIDE_JOINT);
+        .anyMatch(p -> Math.abs(p.get(1).minus(p.get(0)).left().dot(at.minus(p.get(0)))) < BESIDE_JOINT * p.get(0).distance(p.get(1)));
   }
 
   private void arrow(Vec2 from, Vec2 down, double length) {
