@@ -33,6 +33,8 @@ import org.w3c.dom.Element;
 class SectionLayoutTest {
 
   private static final SortedMap<String, Detail> BOOK = new Details(Rules.packaged()).book();
+  private static final RoofSystem PLATES = RoofSystem.parse("{\"fasteners\": {\"backUpPlates\": true}}", "plates.json");
+
   static Stream<String> details() {
     return BOOK.keySet().stream();
   }
@@ -78,14 +80,18 @@ class SectionLayoutTest {
   @ParameterizedTest
   @MethodSource("details")
   void everyPartIsDrawnOnceByItsId(String id) {
+    everyPartIsDrawn(id, RoofSystem.DEFAULT);
+    everyPartIsDrawn(id, PLATES);
+  }
+
+  private static void everyPartIsDrawn(String id, RoofSystem system) {
     Detail detail = BOOK.get(id);
-    Takeoff takeoff = scene(id);
+    Takeoff takeoff = DetailScenes.of(detail, system, "Roof slab", "model.ifc");
+    JunctionQuantities counted = takeoff.quantities().byJunction().get(DetailScenes.ID);
     Drawn drawn = Drawn.parse(SectionDrawing.svg(takeoff, DetailScenes.ID, SheetSetup.DEFAULT));
     List<String> groups = drawn.elements("g", "drawn").stream().map(e -> e.getAttribute("data-part")).filter(p -> !p.isEmpty()).toList();
     TreeSet<String> asked = new TreeSet<>();
-    JunctionQuantities counted = takeoff.quantities().byJunction().get(DetailScenes.ID);
-    // What only some places ask for is drawn where it is counted.
-    detail.metal().stream().filter(m -> m.where().isEmpty() || counted.metal().stream().anyMatch(l -> l.part().equals(m.part())))
+    detail.metal().stream().filter(p -> counted.metal().stream().anyMatch(m -> m.part().equals(p.part()) && m.pieces() > 0))
         .forEach(m -> asked.add("metal " + m.id()));
     detail.seals().forEach(s -> asked.add("seal " + s.id() + (s.run() == Run.PER_LAP ? " of " + s.part() : "")));
     detail.fastenings().forEach(f -> asked.add("fastening " + f.id()));

@@ -34,9 +34,11 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
   public record Leg(String name, double lengthM, double bendDegrees) {
   }
 
-  /** A part of a junction's detail; empty where nothing says how it is folded. */
+  /** A part of a junction's detail; empty where nothing says how it is folded, and for what is not counted at the junction. */
   public static Optional<FoldedPart> of(Takeoff takeoff, DetailedJunction junction, MetalPart part) {
-    if (part.run() == Run.ONCE) {
+    boolean isCounted = takeoff.quantities().byJunction().get(junction.junction().junction().id()).metal().stream()
+        .anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0);
+    if (part.run() == Run.ONCE || !isCounted) {
       return Optional.empty();
     }
     double girth = part.girthM() > 0 ? part.girthM() : takeoff.system().flashing().girth().value();
@@ -63,6 +65,7 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
       case "closure.height" -> system.closure().height().value();
       case "closure.fasteningFlange" -> system.closure().fasteningFlange().value();
       case "panel.seamHeight" -> system.panel().seamHeight().value();
+      case "ridge.opening" -> system.ridge().opening().value();
       case "walls.upstand" -> system.walls().upstand().value();
       default -> leg.lengthM();
     };

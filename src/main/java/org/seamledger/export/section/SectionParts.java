@@ -45,7 +45,7 @@ final class SectionParts {
     this.system = system;
     g = scene.gap();
     seam = mm(system.panel().seamHeight());
-    closure = mm(system.closure().height());
+    closure = mm(system.closure().height()) + (scene.has("vented-closure") ? mm(system.ridge().opening()) : 0);
     flange = mm(system.closure().fasteningFlange());
     upstand = mm(system.walls().upstand());
     tapeWidth = mm(system.tape().width());
@@ -252,7 +252,11 @@ final class SectionParts {
     screw("closure", on, web - flange / 2, foot);
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
         "fastening flange " + stated(system.closure().fasteningFlange()));
-    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
+    double solid = foot + mm(system.closure().height());
+    scene.dimension(on.at(web, foot), on.at(web, solid), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
+    if (solid < top) {
+      scene.dimension(on.at(web, solid), on.at(web, top), on.along().times(flange + 32 + HEM), "openings " + stated(system.ridge().opening()));
+    }
   }
 
   /** The plate under a pan that backs what is fastened to the pan alone. */

@@ -5,7 +5,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
-import org.seamledger.detail.MetalPart;
 import org.seamledger.export.sheet.KeyPlan;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.PaperBox;
@@ -48,14 +47,11 @@ public final class SectionSheet {
     place = new PaperBox(room.left() + 2, room.top() + TITLE, column.left() - 4, room.bottom() - (setup.paper().isSmall() ? 15.5 : 11));
   }
 
-  /** The junction with what its detail has here: a part that only some places ask for is drawn where it is counted. */
-  private static DetailedJunction counted(Takeoff takeoff, DetailedJunction all) {
-    Detail d = all.detail();
-    Set<String> counted = takeoff.quantities().byJunction().get(all.junction().junction().id()).metal().stream().map(MetalLine::part)
-        .collect(Collectors.toSet());
-    List<MetalPart> metal = d.metal().stream().filter(m -> m.where().isEmpty() || counted.contains(m.part())).toList();
-    return metal.size() == d.metal().size() ? all : new DetailedJunction(all.junction(), new Detail(d.id(), d.title(), metal, d.seals(),
-        d.fastenings(), d.holdPoints(), d.waterPath(), d.metalFirst(), d.source(), d.profiles(), d.withFaces()), all.decided());
+  /** What nothing is counted of is not drawn: plates where all panels are fixed to the deck, a joint on a short run. */
+  private static DetailedJunction counted(Takeoff takeoff, DetailedJunction j) {
+    Set<String> parts = takeoff.quantities().byJunction().get(j.junction().junction().id()).metal().stream().filter(m -> m.pieces() > 0)
+        .map(MetalLine::part).collect(Collectors.toSet());
+    return new DetailedJunction(j.junction(), j.detail().only(m -> parts.contains(m.part())), j.decided());
   }
 
   private static double width(Paper paper) {
