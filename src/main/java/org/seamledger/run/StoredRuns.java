@@ -55,6 +55,11 @@ public final class StoredRuns {
     return Outcome.of(() -> analyzer.analyze(inputs(analysis).withDecisions(decisions), progress));
   }
 
+  /** The same by the rules of a folder. */
+  public Outcome<Result> runUnder(StoredAnalysis analysis, Path rules, List<Decision> decisions, Progress progress) {
+    return Outcome.of(() -> analyzer.under(rules).analyze(inputs(analysis).withDecisions(decisions), progress));
+  }
+
   /** The same under another roof system. */
   public Outcome<Result> run(StoredAnalysis analysis, Path system, List<Decision> decisions, Progress progress) {
     return Outcome.of(() -> analyzer.analyze(inputs(analysis).withSystem(Optional.of(system)).withDecisions(decisions), progress));
