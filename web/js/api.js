@@ -126,10 +126,8 @@ const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)
   .map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
 
 export const reportAt = id => a(id) + '/report.txt';
-/** How the work on the roof stands. */
 export const record = id => call('GET', a(id) + '/record');
 export const roofLinks = project => call('GET', `/api/projects/${encodeURIComponent(project)}/links`).then(r => r.links);
-/** Makes a link; its token is told this once. @param {{scope: string, name: string, days: number}} wish */
 export const makeRoofLink = (project, wish) => call('POST', `/api/projects/${encodeURIComponent(project)}/links`, wish);
 export const revokeRoofLink = id => call('DELETE', '/api/links/' + encodeURIComponent(id));
 export const reviews = id => call('GET', a(id) + '/reviews');
@@ -150,8 +148,7 @@ const served = server => '/api/servers/' + encodeURIComponent(server) + '/projec
 export const servers = () => call('GET', '/api/servers');
 export const servedProjects = server => call('GET', served(server)).then(r => r.projects);
 export const servedRevisions = (server, project) => call('GET', `${served(server)}/${project}/revisions`).then(r => r.revisions);
-export const analyseServed = (server, project, revision) =>
-  call('POST', `${served(server)}/${project}/revisions/${revision}/analyses`);
+export const analyseServed = (server, project, revision) => call('POST', `${served(server)}/${project}/revisions/${revision}/analyses`);
 export const turnWatch = (server, project, on) => call('PUT', `${served(server)}/${project}/watch`, {on});
 export const watches = () => call('GET', '/api/watches').then(r => r.watches);
 

@@ -47,7 +47,8 @@ const keyOf = (place, item) => `${open.sheet.result} ${place.id} ${item?.id ?? '
 export function drawing(place) {
   const root = h('figure', {class: 'section'}), key = keyOf(place);
   const fill = svg => put(root, svg
-    ? [h('button', {class: 'plain-button', 'aria-label': 'Enlarge or shrink the drawing', on: {click: () => root.classList.toggle('large')}},
+    ? [h('button', {class: 'plain-button', 'aria-label': 'Enlarge or shrink the drawing',
+      on: {click: () => root.classList.toggle('large')}},
       image(key, svg, `Section of ${place.id}`)), h('figcaption', {}, 'Tap to enlarge; push it aside to see the rest.')]
     : h('p', {class: 'quiet'}, 'The drawing is not on this telephone.'));
   if (shown.has(key)) fill(key); else sectionOf(place).then(svg => fill(svg && cut(svg)));
