@@ -143,7 +143,6 @@ export const place = (id, placements) => call('POST', a(id) + '/place', {placeme
 export const project = id => call('GET', '/api/projects/' + encodeURIComponent(id));
 export const changes = (from, to) => call('GET', `${a(to)}/changes?from=${encodeURIComponent(from)}`);
 export const changesTextAt = (from, to) => `${a(to)}/changes.txt?from=${encodeURIComponent(from)}`;
-
 const served = server => '/api/servers/' + encodeURIComponent(server) + '/projects';
 export const servers = () => call('GET', '/api/servers');
 export const servedProjects = server => call('GET', served(server)).then(r => r.projects);

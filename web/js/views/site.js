@@ -45,7 +45,9 @@ const HEADS = ['Place', 'How it stands', {text: 'Length', num: true}, 'Hold poin
 
 function content(site) {
   const places = inOrder(site), c = site.coverage, share = m => percent(m / (c.lengthM || 1));
-  return [h('h2', {}, `On the roof: ${share(c.checkedM)} of the length looked at, ${share(c.signedM)} signed off`), shares(site), files(),
+  return [h('h2', {},
+    `On the roof: ${share(c.checkedM)} of the length looked at, ${share(c.signedM)} signed off`),
+    shares(site), files(),
     h('p', {}, `${count(c.openPoints)} hold points are open`, c.conflicts > 0 && `; at ${count(c.conflicts)} places two people disagree`, '.'),
     h('h3', {}, 'Places'), scrolling('Places', table(HEADS, places.slice(0, MOST).map(row))),
     places.length > MOST && h('p', {class: 'quiet'}, `The first ${MOST} of ${count(places.length)}.`), whole(site)];
