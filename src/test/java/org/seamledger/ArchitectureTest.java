@@ -39,7 +39,7 @@ class ArchitectureTest {
 
   /** What a takeoff is made of: who may see a takeoff may see these. */
   private static final List<String> RESULTS =
-      List.of("takeoff", "sequence", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure",
+      List.of("takeoff", "sequence", "weather", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure",
           "finding");
 
   /** From the bottom up: a package and the packages that it may import. */
@@ -77,7 +77,8 @@ class ArchitectureTest {
     table.put("detail", List.of("shacl", "rdf", "junction", "roof", "measure", "progress", "finding"));
     table.put("node", List.of("detail", "shacl", "junction", "roof", "geometry", "progress"));
     table.put("quantity", List.of("node", "drainage", "detail", "junction", "roof", "geometry", "measure", "progress", "finding"));
-    table.put("sequence", List.of("quantity", "node", "detail", "shacl", "junction", "roof", "geometry", "measure", "finding"));
+    table.put("weather", List.of("quantity", "detail", "measure"));
+    table.put("sequence", List.of("weather", "quantity", "node", "detail", "shacl", "junction", "roof", "geometry", "measure", "finding"));
     table.put("takeoff",
         List.of("sequence", "quantity", "node", "drainage", "detail", "shacl", "rdf", "junction", "roof", "ifc", "ifc.entity", "site",
             "element",
@@ -95,7 +96,7 @@ class ArchitectureTest {
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.node", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
-    table.put("export.crew", with("export.report", with("export.json", with("export.wording", RESULTS))));
+    table.put("export.crew", with("export.sheet", with("export.report", with("export.json", with("export.wording", RESULTS)))));
     table.put("graph", with("rdf", RESULTS));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));

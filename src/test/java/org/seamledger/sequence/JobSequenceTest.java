@@ -109,24 +109,40 @@ class JobSequenceTest {
    */
   @Test
   void aJointIsBuiltBetweenThePanelsBelowAndAboveIt(@TempDir Path folder) throws IOException {
-    for (String panel : List.of("\"movementGap\": \"4.2 mm\"", "\"longest\": \"11 ft\"")) {
-      Path system = Files.writeString(folder.resolve("s.json"), "{\"panel\": {" + panel + "}}");
-      Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(SAMPLES.resolve("worked").resolve("ridge-40ft.ifc")))
-          .withSystem(Optional.of(system)), Progress.NONE);
-      check(takeoff);
-      List<String> order = takeoff.sequence().steps().stream().map(Step::id).toList();
-      assertThat(takeoff.joints()).hasSize(2).allSatisfy(j -> {
-        String joint = j.junction().junction().id();
-        String face = j.junction().junction().faces().get(0);
-        List<String> own = order.stream().filter(id -> id.startsWith(joint) && !id.endsWith("panels-below") && !id.endsWith("panel-ends"))
-            .toList();
-        assertThat(own).isNotEmpty().allSatisfy(id -> assertThat(order.indexOf(id))
-            .isBetween(order.indexOf(joint + "/panels-below"), order.indexOf(face + "/panels")));
-        assertThat(order.indexOf(joint + "/panel-ends")).isBetween(order.indexOf(face + "/panels"), order.indexOf(face + "/seams"));
-        assertThat(step(takeoff, joint + "/panels-below").panels()).hasSize(30);
-        assertThat(step(takeoff, face + "/panels").panels()).hasSize(30);
-      });
-    }
+    Takeoff takeoff = divided(folder, "\"movementGap\": \"4.2 mm\"");
+    check(takeoff);
+    List<String> order = takeoff.sequence().steps().stream().map(Step::id).toList();
+    assertThat(takeoff.joints()).hasSize(2).allSatisfy(j -> {
+      String joint = j.junction().junction().id();
+      String face = j.junction().junction().faces().get(0);
+      assertThat(List.of("/closures", "/cover", "/cleats")).allSatisfy(work -> assertThat(order.indexOf(joint + work))
+          .isBetween(order.indexOf(joint + "/panels-below"), order.indexOf(face + "/panels")));
+      assertThat(order.indexOf(joint + "/panel-ends")).isBetween(order.indexOf(face + "/panels"), order.indexOf(face + "/seams"));
+      assertThat(step(takeoff, joint + "/cover").locked()).isTrue();
+      assertThat(step(takeoff, joint + "/panels-below").after()).contains(face + "/underlayment").anyMatch(id -> id.endsWith("/edge-metal"));
+      assertThat(step(takeoff, joint + "/panels-below").panels()).hasSize(30);
+      assertThat(step(takeoff, face + "/panels").panels()).hasSize(30);
+    });
+  }
+
+  /** Pieces of 11 ft lap while the panels are laid: 30 panels a side, and the laps closed before the seams. */
+  @Test
+  void endLapsAreClosedBeforeTheSeams(@TempDir Path folder) throws IOException {
+    Takeoff takeoff = divided(folder, "\"longest\": \"11 ft\"");
+    check(takeoff);
+    assertThat(takeoff.joints()).hasSize(2).allSatisfy(j -> {
+      String lap = j.junction().junction().id() + "/end-lap";
+      String face = j.junction().junction().faces().get(0);
+      assertThat(step(takeoff, lap).after()).containsExactly(face + "/panels");
+      assertThat(step(takeoff, face + "/seams").after()).contains(lap);
+      assertThat(step(takeoff, face + "/panels").panels()).hasSize(30);
+    });
+  }
+
+  private static Takeoff divided(Path folder, String panel) throws IOException {
+    Path system = Files.writeString(folder.resolve("s.json"), "{\"panel\": {" + panel + "}}");
+    return Analysis.run(Inputs.ofFiles(List.of(SAMPLES.resolve("worked").resolve("ridge-40ft.ifc"))).withSystem(Optional.of(system)),
+        Progress.NONE);
   }
 
   private static Step step(Takeoff takeoff, String id) {
