@@ -49,7 +49,6 @@ export const openSample = name => call('POST', `/api/samples/${encodeURIComponen
 export const analyses = () => call('GET', '/api/analyses?limit=200').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
-/** What stands near the roof, for the picture. */
 export const surroundings = id => call('GET', a(id) + '/surroundings');
 export const panels = id => call('GET', a(id) + '/panels');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);

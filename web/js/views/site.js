@@ -12,9 +12,13 @@ import {linksPanel} from './links.js';
 const MOST = 400, LOOK_MS = 20_000;
 
 export function mountSite(root) {
-  const parts = {work: h('div', {}), links: h('div', {})};
-  put(root, parts.work, parts.links);
-  const draw = () => state.ledger && root.isConnected && state.site && put(parts.work, content(state.site));
+  const parts = {work: h('div', {}), links: h('div', {}), places: h('div', {})};
+  put(root, parts.work, parts.links, parts.places);
+  const draw = () => {
+    if (!state.ledger || !root.isConnected || !state.site) return;
+    put(parts.work, summary(state.site));
+    put(parts.places, listed(state.site));
+  };
   let shownFor = '';
   const show = () => {
     if (shownFor !== state.analysis.id) put(parts.links, linksPanel());
@@ -43,13 +47,16 @@ async function look(root, work) {
 
 const HEADS = ['Place', 'How it stands', {text: 'Length', num: true}, 'Hold points', 'Signed off', 'Last said'];
 
-function content(site) {
-  const places = inOrder(site), c = site.coverage, share = m => percent(m / (c.lengthM || 1));
-  return [h('h2', {},
-    `On the roof: ${share(c.checkedM)} of the length looked at, ${share(c.signedM)} signed off`),
-    shares(site), files(),
-    h('p', {}, `${count(c.openPoints)} hold points are open`, c.conflicts > 0 && `; at ${count(c.conflicts)} places two people disagree`, '.'),
-    h('h3', {}, 'Places'), scrolling('Places', table(HEADS, places.slice(0, MOST).map(row))),
+function summary(site) {
+  const c = site.coverage, share = m => percent(m / (c.lengthM || 1));
+  const disagree = c.conflicts > 0 && `; at ${count(c.conflicts)} places two people disagree`;
+  return [h('h2', {}, `On the roof: ${share(c.checkedM)} of the length looked at, ${share(c.signedM)} signed off`), shares(site),
+    h('p', {}, `${count(c.openPoints)} hold points are open`, disagree, '.'), files()];
+}
+
+function listed(site) {
+  const places = inOrder(site);
+  return [h('h3', {}, 'Places'), scrolling('Places', table(HEADS, places.slice(0, MOST).map(row))),
     places.length > MOST && h('p', {class: 'quiet'}, `The first ${MOST} of ${count(places.length)}.`), whole(site)];
 }
 

@@ -256,6 +256,10 @@ class RoofPageTest {
       Chromium.see(browser, ".plan-tools", "");
       assertThat(browser.findElements(By.cssSelector(".here"))).as("where it is on the plan").hasSize(1);
       assertUsable("where-" + theme);
+      part(1);
+      js("[...document.querySelectorAll('.place-row')].find(r => r.textContent.includes('Hip foot')).click()");
+      Chromium.see(browser, ".place h1", "Hip foot");
+      assertUsable("node-" + theme);
       part(3);
       assertUsable("whole-" + theme);
       turnTheme();
