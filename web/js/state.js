@@ -25,6 +25,7 @@ const DEFAULTS = {
   sort: '-length',
   group: 'kind',
   columns: null,       // ids of the columns that the user chose; null for as many as there is room for
+  findingsAt: '',      // id of the line whose findings alone are listed
   places: null,        // {ids} of the lines that the drawings go to, as a finding names them
   closed: new Set(),   // groups folded away
   movement: '',        // "on" where the plan shows fixed lines and movement

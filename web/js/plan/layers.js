@@ -20,17 +20,17 @@ export function drawFaces(layers) {
   put(layers.arrows, faces.length <= MOST_ARROWS && faces.map(arrow));
 }
 
-/** Junction lines by what seals them; those that no filter lets through are dim. */
+/** Junctions and joints by what seals them; those that no filter lets through are dim. */
 export function drawLines(layers) {
   const L = state.ledger, isFiltered = Object.keys(state.filters).length > 0;
   const shown = isFiltered ? new Set(matching(L, state.filters, state.reviews)) : null;
   const d = {}, dim = [];
-  for (const j of L.junctions) {
+  for (const j of L.lines) {
     if (shown && !shown.has(j)) dim.push(trace(j.path)); else (d[j.seal] ??= []).push(trace(j.path));
   }
   put(layers.dim, dim.length > 0 && s('path', {d: dim.join('')}));
   put(layers.lines, Object.keys(SEALS).filter(k => d[k]).map(k => s('path', {d: d[k].join(''), ...stroke(k)})));
-  layers.lines.dataset.shown = shown ? shown.size : L.junctions.length;
+  layers.lines.dataset.shown = shown ? shown.size : L.lines.length;
 }
 
 function stroke(seal, wider = 0) {

@@ -12,7 +12,7 @@ import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
 import {drawWater} from './water.js';
 import {drawScale, northMark, onPaper} from './sheet.js';
 
-const DENSE_JUNCTIONS = 3000;
+const DENSE_JUNCTIONS = 3000, FAR_M_PER_PX = 0.05;
 
 /** Draws the plan in an element, and keeps it in step with the state. */
 export function mountPlan(root) {
@@ -79,6 +79,7 @@ export class Plan {
       camera.apply();
       // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
       svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && camera.perPx > DENSE_M_PER_PX);
+      svg.classList.toggle('far', camera.perPx > FAR_M_PER_PX);
       this.seams.draw(camera);
       needPanels(() => this.look());
       drawMovement(this.layers.movement, camera);

@@ -2,7 +2,7 @@
 
 import {choice, field, h, put, say, scrolling, table} from '../dom.js';
 import {set, state} from '../state.js';
-import {fileName, saveText} from '../parts/save.js';
+import {fileName, saveBlob} from '../parts/save.js';
 import {count} from '../units.js';
 import * as api from '../api.js';
 import {windows} from './windows.js';
@@ -71,7 +71,7 @@ function download(format, words, query, file) {
 /** What the weather of a file gives, as a file. */
 async function save(query, format, file, name) {
   try {
-    saveText(name, await api.sequenceBytes(state.analysis.id, {...query, format}, file));
+    saveBlob(name, await api.sequenceBytes(state.analysis.id, {...query, format}, file));
   } catch (e) {
     say(e.message);
   }

@@ -101,8 +101,8 @@ class ArchitectureTest {
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
     table.put("export.crew", with("export.sheet", with("export.report", with("export.json", with("export.wording", RESULTS)))));
-    table.put("export.submittal", with("export.plan", with("export.section", with("export.node", with("export.sheet",
-        with("export.report", with("export.wording", with("order", with("ledger", with("journal", with("photo", RESULTS)))))))))));
+    table.put("export.submittal", with("export.crew", with("export.plan", with("export.section", with("export.node", with("export.sheet",
+        with("export.report", with("export.wording", with("order", with("ledger", with("journal", with("photo", RESULTS))))))))))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",

@@ -29,6 +29,7 @@ import org.seamledger.http.api.QueryApi;
 import org.seamledger.http.api.RecordApi;
 import org.seamledger.http.api.ResultsApi;
 import org.seamledger.http.api.ReviewsApi;
+import org.seamledger.http.api.RulesApi;
 import org.seamledger.http.api.Samples;
 import org.seamledger.http.api.ServedModels;
 import org.seamledger.http.api.ServerConnections;
@@ -109,11 +110,13 @@ public final class Server implements AutoCloseable {
     Path scratch = options.data().resolve("scratch");
     Limits limits = options.limits();
     ServedModels served = new ServedModels(conversations, download);
-    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, new Samples(options.samples()), limits);
+    Samples samples = new Samples(options.samples());
+    AnalysesApi analyses = new AnalysesApi(store, jobs, uploads, served, samples, limits);
     return routes -> {
       analyses.install(routes);
       new ResultsApi(store, version).install(routes);
       new DrawingsApi(store, board, version).install(routes);
+      new RulesApi(store, board, options.analyzer(), samples, scratch).install(routes);
       new HandoverApi(store, board, scratch).install(routes);
       new TopicsApi(store, board, scratch).install(routes);
       new QueryApi(store, board, limits.bodyBytes()).install(routes);

@@ -49,6 +49,10 @@ public final class Analyses {
     return numbers.stored(path);
   }
 
+  void publish(StoredFile file) {
+    numbers.publish(file);
+  }
+
   /** A fresh id of 128 random bits, lower-case hexadecimal. */
   public static String newId() {
     byte[] bits = new byte[16];

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.detail.MetalPart;
 import org.seamledger.finding.SettingsFile;
 import org.seamledger.measure.Dimension;
 import org.seamledger.measure.Fraction;
@@ -85,7 +86,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
       new FlashingSettings(Metal.ALUMINIUM_ZINC_STEEL, length("10 ft"), length("4 in"), length("12 in"), LapSeal.SEALANT),
       new WallSettings(Counterflashing.REGLET, length("8 in"), length("0 in")),
       new EaveSettings(false),
-      new RidgeSettings(false, length("1 in")),
+      new RidgeSettings(false, length("1 in"), length("3/4 in")),
       new ValleySettings(length("4 in")),
       new CurbSettings(length("30 in")),
       new PipeSettings(length("1 3/8 in"), length("12 in"), length("18 in")),
@@ -115,6 +116,11 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
   private static CrewSettings usualCrew() {
     return new CrewSettings(2, time("8 h"), time("7 h"), Measure.parse(Dimension.AREA, "60 m2"), Measure.parse(Dimension.AREA, "20 m2"),
         length("150 m"), length("12 m"), length("30 m"), length("40 m"), length("15 m"), length("20 m"), length("80 m"), time("45 min"));
+  }
+
+  /** Length of the intervals by which a part is counted, metres: as its detail states, or that which one outlet serves. */
+  public double everyM(MetalPart part) {
+    return part.everyM() > 0 ? part.everyM() : purchase.gutters().outletSpacing().value();
   }
 
   private static Measure time(String text) {

@@ -100,8 +100,7 @@ public final class Analysis {
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building, findings), roof.faces(), decided.junctions(), joints.junctions(), quantities, findings,
         reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
-        sequence,
-        Surroundings.of(building))
+        sequence, Surroundings.of(building, around))
         .withAccepted(inputs.accepted());
   }
 
