@@ -65,7 +65,8 @@ class SealingWindowsTest {
    * Dew points of a published chart for coatings, °F, rounded to whole degrees there: air, humidity, dew point.
    */
   @ParameterizedTest
-  @CsvSource({"40, 90, 37", "50, 70, 40", "60, 50, 40", "70, 90, 67", "80, 65, 66", "90, 45, 64", "100, 30, 61", "110, 60, 92", "50, 85, 46"})
+  @CsvSource({"40, 90, 37", "50, 70, 40", "60, 50, 40", "70, 90, 67", "80, 65, 66", "90, 45, 64", "100, 30, 61", "110, 60, 92",
+      "50, 85, 46"})
   void publishedChart(double fahrenheit, double percent, double dew) {
     assertThat(weather((fahrenheit - 32) / 1.8, percent / 100, 0).dewPointC() * 1.8 + 32).isEqualTo(dew, within(2.1));
   }

@@ -57,7 +57,8 @@ class WeatherReaderTest {
   @Test
   void table() {
     WeatherSeries series = WeatherSeries.parse(
-        "time, air_F ,humidity_%,wind_mph,rain_in,cloud_%,dewpoint_C\r\n2026-03-14T23:00,50,80,10,0.1,25,\r\n2026-03-15 00:00,32,,,,,-2\r\n", "t.csv");
+        "time, air_F ,humidity_%,wind_mph,rain_in,cloud_%,dewpoint_C\r\n2026-03-14T23:00,50,80,10,0.1,25,\r\n2026-03-15 00:00,32,,,,,-2\r\n",
+        "t.csv");
     WeatherHour first = series.hours().get(0);
     assertThat(first.label()).isEqualTo("03-14 23:00");
     assertThat(first.airC()).isEqualTo(10, within(1e-9));
@@ -96,7 +97,8 @@ class WeatherReaderTest {
         .hasMessage("t.epw: line 9, column 6: expected a row of 35 cells, found 3 cells");
     assertThatThrownBy(() -> WeatherSeries.parse(HEAD + ROWS.replace("90.90", "wet"), "t.epw"))
         .hasMessage("t.epw: line 9, column 27: expected relative humidity in % from 0 to 110, found \"wet\"");
-    assertThatThrownBy(() -> WeatherSeries.parse("", "t.epw")).hasMessageContaining("line 1, column 1").hasMessageContaining("found nothing");
+    assertThatThrownBy(() -> WeatherSeries.parse("", "t.epw")).hasMessageContaining("line 1, column 1")
+        .hasMessageContaining("found nothing");
   }
 
   @Test
@@ -105,7 +107,8 @@ class WeatherReaderTest {
     assertThat(now.dewPointC()).isEqualTo(8.66, within(0.02));
     assertThat(now.sunWm2()).isEqualTo(500);
     assertThat(now.windMs()).isEqualTo(2.2352, within(1e-9));
-    assertThat(WeatherWords.read(Map.of("air", "54F", "humidity", "80%", "sun", "640", "metal", "31 C")).metalC()).isEqualTo(31, within(1e-9));
+    assertThat(WeatherWords.read(Map.of("air", "54F", "humidity", "80%", "sun", "640", "metal", "31 C")).metalC()).isEqualTo(31,
+        within(1e-9));
     assertThatThrownBy(() -> WeatherWords.read(Map.of("air", "12C"))).hasMessageContaining("needs air and humidity");
     assertThatThrownBy(() -> WeatherWords.read(Map.of("air", "12C", "humidity", "wet"))).hasMessageStartingWith("humidity is a relative");
     assertThatThrownBy(() -> WeatherWords.read(Map.of("air", "12C", "humidity", "50", "sun", "sunny")))

@@ -50,7 +50,8 @@ public final class SequenceApi {
     SequenceForm form = form(ctx);
     SheetSetup sheets = SheetRequest.setup(ctx);
     try {
-      CrewRequest request = new CrewRequest(number(ctx, "crew", 0), weather, word(ctx, "from"), number(ctx, "days", CrewRequest.DEFAULT.days()));
+      CrewRequest request =
+          new CrewRequest(number(ctx, "crew", 0), weather, word(ctx, "from"), number(ctx, "days", CrewRequest.DEFAULT.days()));
       Result result = board.of(analysis, store.analyses().ledgerHash(analysis.id()));
       byte[] bytes = (form == SequenceForm.PDF ? board.inTurn(() -> result.sequence(form, request, sheets))
           : result.sequence(form, request, sheets)).orElseThrow(() -> HttpProblem.notFound("Of this analysis no order of work is known."));
