@@ -1,6 +1,6 @@
 // The order of work: a plan of days for a crew, where it waits, and when sealants may be applied in the weather.
 
-import {choice, field, h, put, say, scrolling, table} from '../dom.js';
+import {choice, field, h, link, put, say, scrolling, table} from '../dom.js';
 import {set, state} from '../state.js';
 import {fileName, saveBlob} from '../parts/save.js';
 import {count} from '../units.js';
@@ -42,7 +42,8 @@ function asking(plan) {
     }
   };
   const form = h('form', {class: 'weather', on: {submit: e => { e.preventDefault(); ask(); }}},
-    field('People in the crew', inputs.crew), field('Weather file', file, 'EPW, or a table: time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm'),
+    field('People in the crew', inputs.crew),
+    field('Weather file', file, 'EPW, or a table: time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm'),
     field('Begins on its day', inputs.from), h('fieldset', {}, h('legend', {}, 'or the weather of now'), field('Air', inputs.air),
       field('Humidity, %', inputs.humidity), field('Sun', sun), field('Wind', inputs.wind), field('Metal', inputs.metal)),
     h('button', {class: 'button'}, 'Plan'), answer);
@@ -64,8 +65,7 @@ function content(said, query, file) {
 function download(format, words, query, file) {
   const name = fileName('sequence', {text: 'txt'}[format] ?? format);
   if (!file) return [h('a', {class: 'button', href: api.sequenceAt(state.analysis.id, {...query, format}), download: name}, words), ' '];
-  return [h('button', {type: 'button', class: 'button', on: {click: () => save(query, format, file, name)}},
-    words), ' '];
+  return [h('button', {type: 'button', class: 'button', on: {click: () => save(query, format, file, name)}}, words), ' '];
 }
 
 /** What the weather of a file gives, as a file. */
@@ -77,24 +77,28 @@ async function save(query, format, file, name) {
   }
 }
 
-const place = id => h('button', {class: 'link', on: {click: () => set(/^F/.test(id) ? {face: id} : {selected: id, face: ''})}}, id);
+const place = id => link(id, () => set(/^F/.test(id) ? {face: id} : {selected: id, face: ''}));
 const clock = hour => `${String(Math.floor(hour + 1e-6)).padStart(2, '0')}:${String(Math.round(hour * 60) % 60).padStart(2, '0')}`;
 
-/** Where the crew waits, and from when on locked steps may be looked at. */
-function waits(said, places) {
-  return [h('h3', {}, 'Critical waits'), said.waits.length === 0 ? h('p', {}, 'The crew never stands still.') : h('ul', {}, said.waits.map(w =>
-    h('li', {}, `Day ${w.day}, ${clock(w.from)} until day ${w.untilDay}, ${clock(w.until)}: `,
-      w.for === 'weather' ? 'no weather to seal in for ' : 'beads stand under ', places.get(w.step).label, ' at ', place(places.get(w.step).place)))),
-  h('details', {}, h('summary', {}, 'When each locked step may be looked at'), scrolling('Holds', table(['Step', 'Beads gunned by', 'From then on'],
-    said.holds.map(x => h('tr', {}, h('td', {}, places.get(x.step).label, ' at ', place(places.get(x.step).place)),
-      h('td', {}, `day ${x.day}, ${clock(x.gunned)}`), h('td', {}, `day ${x.readyDay}, ${clock(x.ready)}`))))))];
-}
+const at = (step, steps) => [steps.get(step).label, ' at ', place(steps.get(step).place)];
 
-function day(d, open, places) {
+/** Where the crew waits, and from when on locked steps may be looked at. */
+const waits = (said, steps) => [h('h3', {}, 'Critical waits'),
+  said.waits.length === 0 ? h('p', {}, 'The crew never stands still.') : h('ul', {}, said.waits.map(w => h('li', {},
+    `Day ${w.day}, ${clock(w.from)} until day ${w.untilDay}, ${clock(w.until)}: `,
+    w.for === 'weather' ? 'no weather to seal in for ' : 'beads stand under ', at(w.step, steps)))),
+  h('details', {}, h('summary', {}, 'When each locked step may be looked at'),
+    scrolling('Holds', table(['Step', 'Beads gunned by', 'From then on'], said.holds.map(x => h('tr', {}, h('td', {}, at(x.step, steps)),
+      h('td', {}, `day ${x.day}, ${clock(x.gunned)}`), h('td', {}, `day ${x.readyDay}, ${clock(x.ready)}`))))))];
+
+const unit = per => per.endsWith('area') ? 'm²' : per === 'each' ? 'pc' : 'm';
+
+function day(d, open, steps) {
   const rows = d.tasks.map(t => {
-    const s = places.get(t.step);
-    return h('tr', {}, h('td', {}, clock(t.from)), h('td', {}, !t.begins && '… ', s.label, !t.ends && ' …', s.locked && ' (locked)'),
-      h('td', {}, place(s.place)), h('td', {class: 'num'}, `${s.amount.toFixed(1)} ${/area/.test(s.per) ? 'm²' : s.per === 'each' ? 'pc' : 'm'}`));
+    const step = steps.get(t.step);
+    return h('tr', {}, h('td', {}, clock(t.from)),
+      h('td', {}, !t.begins && '… ', step.label, !t.ends && ' …', step.locked && ' (locked)'),
+      h('td', {}, place(step.place)), h('td', {class: 'num'}, `${step.amount.toFixed(1)} ${unit(step.per)}`));
   });
   return h('details', {open}, h('summary', {}, `Day ${d.day}${d.date ? `, ${d.date}` : ''}: ${count(d.tasks.length)} tasks`),
     scrolling(`Day ${d.day}`, table(['From', 'Work', 'Place', {text: 'Amount', num: true}], rows)),

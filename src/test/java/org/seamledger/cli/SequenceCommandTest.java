@@ -35,7 +35,9 @@ class SequenceCommandTest {
     all[0] = "sequence";
     all[1] = MODEL;
     System.arraycopy(words, 0, all, 2, words.length);
-    return new Cli(Analysis::run, Environment.PLAIN).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    int status = new Cli(Analysis::run, Environment.PLAIN).run(all, out, new PrintStream(err, true, StandardCharsets.UTF_8));
+    assertThat(err()).doesNotContain("fault");
+    return status;
   }
 
   private String out() {

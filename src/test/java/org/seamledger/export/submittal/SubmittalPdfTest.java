@@ -253,7 +253,8 @@ class SubmittalPdfTest {
     CrewPdf.write(job, SHEETS, out);
     assertConforms(out.toByteArray());
     String text = text(out.toByteArray()).replaceAll("\\s+", " ");
-    assertThat(text).startsWith("Before anybody goes up").contains("18 × closure; 2 × hip cap", "126 × closed-end rivet", "Day 1, 04-13",
+    assertThat(text.indexOf("Before anybody goes up")).isBetween(0, text.indexOf("Day 1"));
+    assertThat(text).contains("18 × closure; 2 × hip cap", "126 × closed-end rivet", "Day 1, 04-13",
         "Name, date, time:");
     hip.lines().forEach(j -> assertThat(text).contains(j.junction().junction().id()));
     assertThat(text.split("18 × closure; ", -1)).hasSize(5);
