@@ -47,7 +47,8 @@ function sampleCard(x, fail) {
   };
   const name = x.name.replace(/\.(ifc|ifczip|ifc\.gz)$/i, '').replace(/[-_]/g, ' ');
   return h('li', {}, h('button', {class: 'card', on: {click: start}},
-    x.thumbnail && picture(sampleThumbnailAt(x.name)), h('strong', {}, name), h('span', {}, aboutOf(x)), h('small', {}, `${x.name} · ${bytes(x.bytes)}`)));
+    x.thumbnail && picture(sampleThumbnailAt(x.name)), h('strong', {}, name), h('span', {}, aboutOf(x)),
+    h('small', {}, `${x.name} · ${bytes(x.bytes)}`)));
 }
 
 /** A small picture, for those who can see it; fetched when it comes into sight. */

@@ -77,5 +77,6 @@ function onRoof(e, where) {
   const lengthM = ids.reduce((t, id) => t + (state.ledger.byId.get(id)?.lengthM ?? 0), 0);
   return h('p', {}, h('b', {}, 'On this roof: '), where.length === 0 ? 'nowhere.'
     : ids.length === 0 ? 'about the roof or its system as a whole.'
-      : [u.count(ids.length), ids.length === 1 ? ' place' : ' places', lengthM > 0 && `, ${u.run(lengthM)}`, '. ', link('Show them', show)]);
+      : [u.count(ids.length), ids.length === 1 ? ' place' : ' places', lengthM > 0 && `, ${u.run(lengthM)}`, '. ',
+        link('Show them', show)]);
 }
