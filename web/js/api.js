@@ -126,6 +126,12 @@ const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)
   .map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
 
 export const reportAt = id => a(id) + '/report.txt';
+/** How the work on the roof stands. */
+export const record = id => call('GET', a(id) + '/record');
+export const roofLinks = project => call('GET', `/api/projects/${encodeURIComponent(project)}/links`).then(r => r.links);
+/** Makes a link; its token is told this once. @param {{scope: string, name: string, days: number}} wish */
+export const makeRoofLink = (project, wish) => call('POST', `/api/projects/${encodeURIComponent(project)}/links`, wish);
+export const revokeRoofLink = id => call('DELETE', '/api/links/' + encodeURIComponent(id));
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');

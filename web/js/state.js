@@ -5,6 +5,7 @@ const DEFAULTS = {
   ledger: null,        // the result, indexed (see ledger.js)
   reviews: new Map(),  // junction id -> review
   marks: new Map(),    // place of the finding -> what was done about it
+  site: null,          // record of the work on the roof
   changes: null,       // difference to another revision
   problem: null,       // what went wrong, for the whole page
   overriding: '',      // junction whose override is being computed

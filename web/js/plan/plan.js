@@ -5,7 +5,7 @@ import {set, state, watch} from '../state.js';
 import {planAt} from '../api.js';
 import {Camera} from './camera.js';
 import {drawLabels} from './labels.js';
-import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes} from './layers.js';
+import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes, drawSite} from './layers.js';
 import {drawMovement, movementButton, needPanels} from './movement.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
@@ -25,6 +25,7 @@ export function mountPlan(root) {
   onChange(['water', 'spot', 'selected'], () => plan.showWater());
   onChange(['movement'], () => plan.look());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
+  onChange(['site', 'tab'], () => drawSite(plan.layers));
   onChange(['nodes', 'nodeKind'], () => plan.showNodes());
   plan.draw();
   onPaper(root, plan.svg, plan.scale, () => plan.look());
@@ -97,6 +98,7 @@ export class Plan {
     drawFaces(this.layers);
     drawLines(this.layers);
     drawChanges(this.layers);
+    drawSite(this.layers);
     this.showNodes();
     drawChosen(this.layers);
     this.showWater();

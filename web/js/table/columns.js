@@ -39,6 +39,7 @@ function shortDetail(j) {
 }
 
 function review(j) {
+  if (j.isJoint) return '';
   const is = reviewOf(j, state.reviews), {sign, text} = REVIEW[is];
   return h('span', {class: 'state ' + is, title: text}, sign, h('span', {class: 'unseen'}, text));
 }

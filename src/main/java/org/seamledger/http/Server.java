@@ -122,7 +122,7 @@ public final class Server implements AutoCloseable {
       events.install(routes);
       new ReviewsApi(store, jobs, limits).install(routes);
       new PricesApi(store, limits).install(routes);
-      new RecordApi(store, limits).install(routes);
+      new RecordApi(store, board, limits).install(routes);
       new PhotosApi(store).install(routes);
       new LinksApi(store, limits).install(routes);
       new AlternatesApi(store, board, limits, options.data().resolve("scratch")).install(routes);

@@ -111,7 +111,8 @@ public final class StoredRuns {
     }
   }
 
-  private static Inputs inputs(StoredAnalysis analysis) {
+  private Inputs inputs(StoredAnalysis analysis) {
+    analysis.files().forEach(store::has);
     List<Inputs.NamedFile> models = analysis.files().stream().filter(StoredFile::isModel)
         .map(f -> new Inputs.NamedFile(Path.of(f.path()), f.name(), f.placement())).toList();
     for (Inputs.NamedFile m : models) {

@@ -72,7 +72,7 @@ public record TakeoffResult(Takeoff takeoff, Optional<Path> shapes) implements R
 
   @Override
   public Optional<String> section(String junction, SheetSetup setup) {
-    boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction))
+    boolean isKnown = takeoff.lines().stream().anyMatch(j -> j.junction().junction().id().equals(junction))
         || takeoff.nodes().stream().anyMatch(n -> n.id().equals(junction));
     return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction, setup)) : Optional.empty();
   }
