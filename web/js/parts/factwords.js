@@ -9,6 +9,8 @@ export const unitOf = fact => UNITS.find(([pattern]) => pattern.test(fact))?.[1]
 
 export const factName = fact => words(fact.replace(/(Lps|Pa|K|C)$/, '')).toLowerCase();
 
+const HELD = /\b([a-z]+[A-Z]\w*)( (?:at least|at most|above|below) )?(-?[\d.]+)?/g;
+
 /** What a shape requires, with names of facts as words and numbers with the unit of their fact. */
-export const inWords = text => text.replace(/\b([a-z]+[A-Z]\w*)( (?:at least|at most|above|below) )?(-?[\d.]+)?/g, (all, fact, how, value) =>
+export const inWords = text => text.replace(HELD, (all, fact, how, value) =>
   `${factName(fact)}${how ?? ''}${value ?? ''}${how && value ? ' ' + unitOf(fact) : ''}`.trim());

@@ -41,7 +41,8 @@ export function ruleEntry(e, rules, open, draw) {
 }
 
 const content = (e, where, rules, draw) => [e.why.filter(Boolean).map(text => h('p', {class: 'advice'}, text)),
-  h('p', {class: 'requires'}, h('b', {}, e.sort === 'finding' ? 'Nothing is said where: ' : 'Requires: '), inWords(e.requires) || 'nothing'),
+  h('p', {class: 'requires'}, h('b', {}, e.sort === 'finding' ? 'Nothing is said where: ' : 'Requires: '),
+    inWords(e.requires) || 'nothing'),
   limits(e, rules, draw), examples(e, rules), onRoof(e, where),
   h('p', {class: 'quiet'}, `Stands in ${e.place.replace(':', ', line ')}.`)];
 

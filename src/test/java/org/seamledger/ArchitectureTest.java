@@ -39,7 +39,8 @@ class ArchitectureTest {
 
   /** What a takeoff is made of: who may see a takeoff may see these. */
   private static final List<String> RESULTS =
-      List.of("takeoff", "sequence", "weather", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure",
+      List.of("takeoff", "sequence", "weather", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry",
+          "measure",
           "finding");
 
   /** From the bottom up: a package and the packages that it may import. */

@@ -150,7 +150,8 @@ class OfficePageTest {
   @Test
   void aBrokenFileIsRefusedWithLineAndReason() throws IOException {
     Path broken = Files.writeString(folder.resolve("kinds.ttl"),
-        Files.readString(Path.of("shapes", "kinds.ttl")).replace("sl:inclinationDegrees ; sh:maxExclusive 0.5", "sl:inclination ; sh:maxExclusive 0.5"));
+        Files.readString(Path.of("shapes", "kinds.ttl")).replace("sl:inclinationDegrees ; sh:maxExclusive 0.5",
+            "sl:inclination ; sh:maxExclusive 0.5"));
     long line = Files.readAllLines(broken).stream().takeWhile(l -> !l.contains("sl:inclination ;")).count() + 1;
     open("rules");
     see(".rule", "");
@@ -169,7 +170,8 @@ class OfficePageTest {
     with(WebElement::click, ".finding-table tr.warning td.num .link", "1");
     until(() -> js("return document.querySelector('.sheet .halo path.place') !== null") == Boolean.TRUE ? true : null);
     until(() -> was.equals(js("return document.querySelector('.sheet').getAttribute('viewBox')")) ? null : true);
-    assertThat(see(".finding-table td.element", "Ifc").getText()).as("GlobalId to copy").containsPattern("[0-9A-Za-z_$]{22}").contains("Copy");
+    assertThat(see(".finding-table td.element", "Ifc").getText()).as("GlobalId to copy").containsPattern("[0-9A-Za-z_$]{22}")
+        .contains("Copy");
     with(WebElement::click, "th[aria-sort] button", "Who acts");
     until(() -> browser.findElements(By.cssSelector("th[aria-sort=ascending]")).size() == 1 ? true : null);
     open("ledger");
@@ -197,10 +199,12 @@ class OfficePageTest {
     browser.get(server.url() + "?analysis=" + analysis + "&selected=" + ridge);
     with(WebElement::click, ".review summary", "Manual override");
     see(".detail-card[data-detail=ridge-unvented]", "fits this line");
-    assertThat((String) js("return document.querySelector('.review optgroup').label + ': ' + document.querySelector('.review optgroup option').value"))
+    assertThat((String) js(
+        "return document.querySelector('.review optgroup').label + ': ' + document.querySelector('.review optgroup option').value"))
         .isEqualTo("Fits this line: ridge-unvented");
-    until(() -> js("return [...document.querySelectorAll('.tiny-section')].every(t => t.shadowRoot?.querySelector('svg path'))") == Boolean.TRUE
-        ? true : null);
+    until(() -> js("return [...document.querySelectorAll('.tiny-section')].every(t => t.shadowRoot?.querySelector('svg path'))")
+        == Boolean.TRUE
+            ? true : null);
     assertThat(see(".detail-card[data-detail=ridge-vented]", "").getText()).contains("ridge vented", "false");
     with(WebElement::click, ".detail-card[data-detail=ridge-vented]", "");
     assertThat((String) js("return [...document.querySelectorAll('.review select')].pop().value")).isEqualTo("ridge-vented");

@@ -51,7 +51,8 @@ class RuleBookTest {
     assertThat(level.comparison() + ' ' + level.value()).isEqualTo("below 0.5");
     Set<String> users = PACKAGED.entries().stream().filter(e -> e.limits().contains(level.id())).map(RuleBook.Entry::id)
         .collect(Collectors.toSet());
-    assertThat(users).as("a ridge is level, a hip is not, a rake is another question").contains("ridge", "hip", "valley").doesNotContain("rake");
+    assertThat(users).as("a ridge is level, a hip is not, a rake is another question").contains("ridge", "hip", "valley")
+        .doesNotContain("rake");
   }
 
   @Test
@@ -107,7 +108,8 @@ class RuleBookTest {
     }
     assertThat(RuleBook.of(Optional.of(folder)).hash()).isEqualTo(changed.hash());
     Path own = Files.createDirectories(folder.resolve("tests").resolve("kinds")).resolve("ridge.ttl");
-    Files.writeString(own, Files.readString(Path.of("shapes", "tests", "kinds", "ridge.ttl")).replace("0.499", "0.399").replace("0.5 ;", "0.4 ;"));
+    Files.writeString(own,
+        Files.readString(Path.of("shapes", "tests", "kinds", "ridge.ttl")).replace("0.499", "0.399").replace("0.5 ;", "0.4 ;"));
     assertThat(RuleBook.of(Optional.of(folder)).examples()).filteredOn(e -> e.file().equals("kinds/ridge.ttl")).hasSize(1)
         .allMatch(ShapeExamples.Example::holds);
   }
