@@ -12,6 +12,7 @@ public record Fraction(BigInteger numerator, BigInteger denominator) implements 
 
   public static final Fraction ZERO = of(0);
   public static final Fraction ONE = of(1);
+  private static final int EXACT_BITS = 53;
 
   /** @throws ArithmeticException if the denominator is zero */
   public Fraction {
@@ -69,6 +70,10 @@ public record Fraction(BigInteger numerator, BigInteger denominator) implements 
 
   /** The nearest double. */
   public double toDouble() {
+    if (numerator.bitLength() <= EXACT_BITS && denominator.bitLength() <= EXACT_BITS) {
+      // Both are doubles as they stand, and IEEE 754 rounds their quotient once.
+      return numerator.doubleValue() / denominator.doubleValue();
+    }
     return new BigDecimal(numerator).divide(new BigDecimal(denominator), MathContext.DECIMAL128).doubleValue();
   }
 

@@ -8,6 +8,11 @@ import java.math.RoundingMode;
 public final class MeasureFormat {
 
   private static final double SIXTEENTH = 0.0254 / 16;
+  private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
+  private static final long UNSURE = -1;
+  /** Below this a double's neighbours are 0.002 apart, so that neither the product nor the shortest decimal goes by more. */
+  private static final double MOST_SURE = 1e13;
+  private static final double SURE = 0.49;
 
   private MeasureFormat() {
   }
@@ -81,8 +86,34 @@ public final class MeasureFormat {
 
   /** At most so many decimals, without trailing zeros. */
   public static String plain(double value, int decimals) {
+    long n = decimals < POWERS.length ? whole(Math.abs(value) * POWERS[decimals]) : UNSURE;
+    if (n != UNSURE) {
+      return plain(value < 0, n, decimals);
+    }
     BigDecimal d = rounded(value, decimals);
     return d.signum() == 0 ? "0" : d.stripTrailingZeros().toPlainString();
+  }
+
+  /** The nearest whole number of one that is small and not near a half, so that it is the same by all its digits; else UNSURE. */
+  private static long whole(double scaled) {
+    long n = (long) (scaled + 0.5);
+    return scaled < MOST_SURE && Math.abs(scaled - n) < SURE ? n : UNSURE;
+  }
+
+  private static String plain(boolean negative, long n, int decimals) {
+    long left = n;
+    int places = decimals;
+    while (places > 0 && left % 10 == 0) {
+      left /= 10;
+      places--;
+    }
+    if (left == 0) {
+      return "0";
+    }
+    String digits = Long.toString(left);
+    StringBuilder text = new StringBuilder(digits.length() + decimals + 2).append(negative ? "-" : "");
+    text.append("0".repeat(Math.max(0, places + 1 - digits.length()))).append(digits);
+    return places == 0 ? text.toString() : text.insert(text.length() - places, '.').toString();
   }
 
   private static BigDecimal rounded(double value, int decimals) {

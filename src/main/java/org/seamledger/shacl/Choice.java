@@ -2,6 +2,7 @@ package org.seamledger.shacl;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -30,7 +31,7 @@ public final class Choice {
     nodes.forEach((word, node) -> shapeOf.put(word, shapes.getShape(node)));
     this.shapes = shapes;
     validation = new Validation(shapes);
-    seen = ShapeText.facts(shapeOf.values());
+    seen = new HashSet<>(ShapeText.facts(shapeOf.values()));
     limits = ShapeText.limits(shapeOf.values());
   }
 
