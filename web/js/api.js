@@ -50,7 +50,6 @@ export const analyses = () => call('GET', '/api/analyses?limit=200').then(r => r
 export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
 export const surroundings = id => call('GET', a(id) + '/surroundings');
-export const panels = id => call('GET', a(id) + '/panels');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
 /** All sheets of the plan, to print. @param {string} units metric or us */
@@ -94,22 +93,6 @@ export const orderRows = id => table(orderAt(id), 'The order').then(rows => new 
 
 export const subtotalsAt = (id, by) => `${a(id)}/subtotals.csv?by=${by}`;
 export const subtotals = (id, by) => table(subtotalsAt(id, by), 'The subtotals');
-
-let form;
-/** What the values of a roof system are; asked once. */
-export function systemForm() {
-  form ??= call('GET', '/api/system').then(r => r.fields).catch(e => { form = null; throw e; });
-  return form;
-}
-
-/** @param {{name: string, system?: object, changes?: Object<string, string>}[]} alternates compared with this analysis */
-export const alternates = (id, alternates) => call('POST', a(id) + '/alternates', {alternates});
-export async function alternatesTable(id, alternates) {
-  const answer = await fetch(a(id) + '/alternates?format=csv',
-    {method: 'POST', body: JSON.stringify({alternates}), headers: {'Content-Type': 'application/json'}});
-  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
-  return answer.text();
-}
 
 export const junctionsAt = id => a(id) + '/junctions.csv';
 export const pricesAt = project => `/api/projects/${encodeURIComponent(project)}/prices`;

@@ -1,5 +1,4 @@
 // The pages of the book.
 
 export const TABS = [['ledger', 'Ledger'], ['nodes', 'Nodes'], ['findings', 'Findings'], ['order', 'Order'], ['estimates', 'Estimates'],
-  ['revisions', 'Revisions'], ['sequence', 'Sequence'], ['site', 'On the roof'], ['rules', 'Rules'],
-  ['notes', 'Cautions and scope']];
+  ['revisions', 'Revisions'], ['sequence', 'Sequence'], ['site', 'On the roof'], ['rules', 'Rules'], ['notes', 'Cautions']];
