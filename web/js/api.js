@@ -13,12 +13,12 @@ export class Refused extends Error {
 export const isStorageAway = body => AWAY.includes(body.code);
 
 /** A refusal; that the storage is away concerns the whole page, which is told by an event. */
-function refused(status, body) {
+export function refused(status, body) {
   if (isStorageAway(body)) dispatchEvent(new Event('storage-away'));
   return new Refused(status, body);
 }
 
-async function call(method, path, body) {
+export async function call(method, path, body) {
   const init = {method, headers: {Accept: 'application/json'}};
   if (body instanceof FormData) init.body = body;
   else if (body !== undefined) {
@@ -37,7 +37,7 @@ async function call(method, path, body) {
   return json;
 }
 
-const a = id => '/api/analyses/' + encodeURIComponent(id);
+export const a = id => '/api/analyses/' + encodeURIComponent(id);
 
 export const start = () => call('GET', '/api/start');
 /** What the service says of itself, also where it says that it can't do its work. */
@@ -126,6 +126,12 @@ const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)
   .map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
 
 export const reportAt = id => a(id) + '/report.txt';
+/** How the work on the roof stands. */
+export const record = id => call('GET', a(id) + '/record');
+export const roofLinks = project => call('GET', `/api/projects/${encodeURIComponent(project)}/links`).then(r => r.links);
+/** Makes a link; its token is told this once. @param {{scope: string, name: string, days: number}} wish */
+export const makeRoofLink = (project, wish) => call('POST', `/api/projects/${encodeURIComponent(project)}/links`, wish);
+export const revokeRoofLink = id => call('DELETE', '/api/links/' + encodeURIComponent(id));
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');

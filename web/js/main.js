@@ -16,7 +16,7 @@ const desk = document.getElementById('desk');
 
 /** Opens an analysis: its result where there is one, its progress where it goes on. */
 async function open(id) {
-  set({problem: null, changes: null, effect: null, overrideChanges: null, overriding: '', news: ''});
+  set({problem: null, site: null, changes: null, effect: null, overrideChanges: null, overriding: '', news: ''});
   const analysis = await api.analysis(id);
   if (analysis.state === 'queued' || analysis.state === 'running') {
     set({analysis, ledger: null});

@@ -5,6 +5,7 @@ const DEFAULTS = {
   ledger: null,        // the result, indexed (see ledger.js)
   reviews: new Map(),  // junction id -> review
   marks: new Map(),    // place of the finding -> what was done about it
+  site: null,          // record of the work on the roof
   changes: null,       // difference to another revision
   problem: null,       // what went wrong, for the whole page
   overriding: '',      // junction whose override is being computed
@@ -24,6 +25,7 @@ const DEFAULTS = {
   sort: '-length',
   group: 'kind',
   columns: null,       // ids of the columns that the user chose; null for as many as there is room for
+  findingsAt: '',      // id of the line whose findings alone are listed
   places: null,        // {ids} of the lines that the drawings go to, as a finding names them
   closed: new Set(),   // groups folded away
   movement: '',        // "on" where the plan shows fixed lines and movement

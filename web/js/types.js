@@ -35,6 +35,7 @@
  * @property {number} inSeamM
  * @property {number} screws
  * @property {Finding[]} found
+ * @property {boolean} [isJoint] whether it lies within a face, where panels are divided, and no face ends
  */
 
 /**
@@ -78,8 +79,9 @@
  * @property {object} raw as the service sent it
  * @property {Map<string, Face>} faces
  * @property {Finding[]} findings
- * @property {Junction[]} junctions
- * @property {Map<string, Junction>} byId
+ * @property {Junction[]} junctions where faces end
+ * @property {Junction[]} lines these, then the joints within faces, at which panels are divided
+ * @property {Map<string, Junction>} byId all lines
  * @property {Map<string, RoofNode>} nodes
  * @property {Map<string, {id: string, label: string, meaning: string, title: string, note: string, source: string}>} nodeKinds
  * @property {Map<string, object>} whole junctions with all that they require, fetched when one is looked at

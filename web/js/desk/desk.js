@@ -14,11 +14,13 @@ import {mountNodes} from '../views/nodes.js';
 import {mountNotes} from '../views/notes.js';
 import {mountOrder} from '../views/order.js';
 import {mountRevisions} from '../views/revisions.js';
+import {mountRules} from '../views/rules.js';
+import {mountSite} from '../views/site.js';
 import {length} from '../units.js';
 import {TABS} from './tabs.js';
 
 const BOOKS = {ledger: mountTable, findings: mountFindings, order: mountOrder, estimates: mountEstimates, revisions: mountRevisions,
-  notes: mountNotes, nodes: mountNodes};
+  rules: mountRules, notes: mountNotes, nodes: mountNodes, site: mountSite};
 const VIEWS = [['plan', 'Plan'], ['both', 'Both'], ['3d', '3-D']];
 
 let parts = null;

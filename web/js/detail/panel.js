@@ -68,12 +68,12 @@ function junction(j) {
     h('header', {class: 'detail-head'}, swatch(j.seal),
       h('h2', {}, kindText(kindOf(j)), ' ', h('span', {class: 'length'}, u.length(j.lengthM))),
       link('×', close, {title: 'Close', 'aria-label': 'Close the junction'})),
-    overrideNotes(j, r),
+    !j.isJoint && overrideNotes(j, r),
     h('p', {class: 'lead'}, SEALS[j.seal].text, detail && [' · ', h('b', {title: detail}, titleOf(state.ledger, detail))],
-      ' · faces ', j.faces.map((id, i) => [i ? ', ' : '', link(id, () => set({face: id, selected: ''}))])),
+      j.isJoint ? ' · within face ' : ' · faces ', j.faces.map((id, i) => [i ? ', ' : '', link(id, () => set({face: id, selected: ''}))])),
     section(j),
     findingsOf(j),
-    fetched(j), hold(j), alongLine(j), elementsOf(j.elements), review(j, r)];
+    fetched(j), hold(j), !j.isJoint && alongLine(j), elementsOf(j.elements), !j.isJoint && review(j, r)];
 }
 
 /** What a junction requires comes when it is looked at; only its own place is filled then, so that what is written below stays. */
@@ -92,7 +92,8 @@ function fetched(j) {
   return root;
 }
 
-const findingsOf = j => j.found.length > 0 && h('ul', {class: 'notes'}, j.found.map(finding));
+const findingsOf = j => j.found.length > 0 && [h('ul', {class: 'notes'}, j.found.map(finding)),
+  h('p', {}, link('In the list of findings', () => set({tab: 'findings', findingsAt: j.id, pane: 'book'})))];
 
 /** @param {import('../types.js').Finding} f */
 function finding(f) {

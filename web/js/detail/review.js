@@ -3,8 +3,9 @@
 import {choice, field, h, put, say} from '../dom.js';
 import {set, state} from '../state.js';
 import {KINDS, REVIEW, kindText} from '../ledger/marks.js';
-import {byRules, detailOptions} from '../ledger/result.js';
+import {byRules} from '../ledger/result.js';
 import {changesOverride, follow} from '../actions/overrides.js';
+import {detailChoice} from './choices.js';
 import * as api from '../api.js';
 
 const NONE = {state: 'open', note: '', kind: '', detail: '', reason: '', stale: false, version: 0};
@@ -19,16 +20,18 @@ export function review(j, r) {
   const note = h('textarea', {rows: 2, maxlength: 4000});
   note.value = was.note;
   const reason = h('input', {value: was.reason, maxlength: 4000});
-  const kind = choice([['', `As the rules say: ${kindText(byRules(j).kind)}`], ...Object.entries(KINDS)], was.kind, () => {});
-  const detail = choice([['', 'As the rules say, for the kind above'], ...detailOptions(state.ledger)], was.detail, () => {});
+  const kind = choice([['', `As the rules say: ${kindText(byRules(j).kind)}`], ...Object.entries(KINDS)], was.kind, () => detail.load());
+  const detail = detailChoice(j, was.detail, () => kind.value);
   const save = to => store(j, was, message,
-    {state: to ?? was.state, note: note.value, kind: kind.value, detail: detail.value, reason: reason.value});
+    {state: to ?? was.state, note: note.value, kind: kind.value, detail: detail.select.value, reason: reason.value});
   return h('section', {class: 'review'}, h('h3', {}, 'Review'),
     r?.carried && h('p', {class: 'quiet'}, 'Carried over from the revision before.'),
     states(was, save),
     field('Note', note),
-    h('details', {open: was.kind || was.detail ? true : null}, h('summary', {}, 'Manual override of kind or detail'),
-      field('Kind', kind), field('Detail', detail), field('Reason', reason, 'Needed; it shows wherever the junction does.')),
+    h('details', {open: was.kind || was.detail ? true : null, on: {toggle: e => e.currentTarget.open && detail.load()}},
+      h('summary', {}, 'Manual override of kind or detail'),
+      field('Kind', kind), field('Detail', detail.select), detail.gallery,
+      field('Reason', reason, 'Needed; it shows wherever the junction does.')),
     message, h('p', {}, h('button', {class: 'main', on: {click: () => save()}}, 'Save')));
 }
 

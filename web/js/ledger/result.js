@@ -13,18 +13,20 @@ const ofForm = (j, form) => sum((j.seals ?? []).filter(x => x.form === form), x 
  * @returns {import('../types.js').Outline}
  */
 export function index(raw) {
-  takeKinds(raw.kinds, raw.junctions);
+  takeKinds(raw.kinds && [...raw.kinds, ...raw.jointKinds ?? []], raw.junctions);
   const faces = new Map((raw.roofFaces ?? []).map(f => [f.id, face(f)]));
   const findings = (raw.findings ?? []).map((f, place) => ({...f, place}));
   const findingsOf = new Map();
   for (const f of findings) for (const id of junctionsOf(f)) findingsOf.set(id, [...findingsOf.get(id) ?? [], f]);
   const junctions = (raw.junctions ?? []).map((j, place) => junction(j, place, faces, findingsOf));
+  const joints = (raw.joints ?? []).map((j, i) => ({...junction(j, junctions.length + i, faces, findingsOf), isJoint: true}));
+  const lines = [...junctions, ...joints];
   return {
-    raw, faces, findings, junctions,
+    raw, faces, findings, junctions, lines,
     whole: new Map(),
     nodes: nodesOf(raw, findingsOf),
     nodeKinds: new Map((raw.nodeKinds ?? []).map(k => [k.id, k])),
-    byId: new Map(junctions.map(j => [j.id, j])),
+    byId: new Map(lines.map(j => [j.id, j])),
     details: new Map((raw.details ?? []).map(d => [d.id, d])),
     choices: new Map((raw.detailChoices ?? raw.details ?? []).map(d => [d.id, d.title])),
     elements: new Map((raw.elements ?? []).map(e => [e.globalId, e])),

@@ -24,14 +24,14 @@ const PASSES = {
   finding: (j, v) => v === 'any' ? j.found.length > 0 : j.found.some(f => f.code === v),
   face: (j, v) => j.faces.includes(v),
   element: (j, v) => j.elements.includes(v) || j.modelled?.some(p => p.element === v),
-  review: (j, v, {reviews}) => reviewOf(j, reviews) === v,
+  review: (j, v, {reviews}) => !j.isJoint && reviewOf(j, reviews) === v,
   override: (j, v, {reviews}) => v === 'stale' ? reviews.get(j.id)?.stale : j.decided,
   modelled: (j, v) => hasModelled(j, v),
   text: (j, v, {ledger, reviews}) => haystack(j, ledger, reviews).includes(v.toLowerCase()),
 };
 
 /**
- * Junctions that pass all filters, in the order of the result.
+ * Junctions and joints that pass all filters, in the order of the result.
  * @param {import('../types.js').Outline} ledger
  * @param {Record<string, string>} filters
  * @param {Map<string, import('../types.js').Review>} reviews
@@ -39,7 +39,7 @@ const PASSES = {
 export function matching(ledger, filters, reviews) {
   const set = Object.entries(filters).filter(([name, value]) => PASSES[name] && value);
   const context = {ledger, reviews};
-  return ledger.junctions.filter(j => set.every(([name, value]) => PASSES[name](j, value, context)));
+  return ledger.lines.filter(j => set.every(([name, value]) => PASSES[name](j, value, context)));
 }
 
 function haystack(j, ledger, reviews) {
@@ -49,7 +49,7 @@ function haystack(j, ledger, reviews) {
 }
 
 const GROUP = {
-  kind: kindOf, detail: j => detailOf(j) || '–', seal: j => j.seal, face: j => j.faces[0] ?? '–', review: reviewOf,
+  kind: kindOf, detail: j => detailOf(j) || '–', seal: j => j.seal, face: j => j.faces[0] ?? '–', review: (j, reviews) => j.isJoint ? '–' : reviewOf(j, reviews),
 };
 
 /**

@@ -17,7 +17,7 @@ export function legend() {
   const draw = () => {
     if (!state.ledger) return;
     const lengths = {};
-    for (const j of state.ledger.junctions) lengths[j.seal] = (lengths[j.seal] ?? 0) + j.lengthM;
+    for (const j of state.ledger.lines) lengths[j.seal] = (lengths[j.seal] ?? 0) + j.lengthM;
     put(root, Object.keys(SEALS).filter(k => lengths[k]).map(k => h('li', {}, h('button', {
       'aria-pressed': String(state.filters.seal === k), title: `${run(lengths[k])}; click to show only these`,
       on: {click: () => filter('seal', state.filters.seal === k ? '' : k)}}, swatch(k), SEALS[k].text))));

@@ -9,8 +9,11 @@ export const fileName = (what, ending = 'csv') =>
     + `-${what}.${ending}`;
 
 /** Saves a text under a name. */
-export function saveText(name, text, type) {
-  const url = URL.createObjectURL(new Blob([text], {type}));
+export const saveText = (name, text, type) => saveBlob(name, new Blob([text], {type}));
+
+/** Saves bytes under a name. */
+export function saveBlob(name, blob) {
+  const url = URL.createObjectURL(blob);
   h('a', {href: url, download: name}).click();
   URL.revokeObjectURL(url);
 }

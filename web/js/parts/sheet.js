@@ -52,12 +52,33 @@ function show(host, {svg, style}, more) {
 const WHOLE = ':host { display: block } svg { display: block; width: 100%; height: auto; }';
 
 /** In the detail panel the words beside the section would be too small to read: numbers stand in the drawing, the words below it. */
-const IN_PANEL = `${WHOLE} svg { max-height: clamp(11rem, 100cqh - 8.5rem, 24rem) }
-  .label, .leader, .dot, .ring, .number, .frame, .paper, .title, .subtitle, .head, .dim, .dim-text, .enlarge, .enlarged
+const WITHOUT_WORDS = `.label, .leader, .dot, .ring, .number, .frame, .paper, .title, .subtitle, .head, .dim, .dim-text, .enlarge, .enlarged
   { display: none }
   .halo { font-size: 4.6px } .metal { stroke-width: 1.1 } .panel { stroke-width: .9 } .tape, .soft, .bead { stroke-width: .45 }
+  `;
+const IN_PANEL = `${WHOLE} svg { max-height: clamp(11rem, 100cqh - 8.5rem, 24rem) } ${WITHOUT_WORDS}
   .mark-line { stroke: #55606a; stroke-width: .35 } .mark-ring { fill: #fff; stroke: #55606a; stroke-width: .35 }
   .mark-number { text-anchor: middle; fill: #14202b }`;
+
+const TINY = `:host { display: block } svg { display: block; width: 100%; height: 100%; } ${WITHOUT_WORDS} .halo { display: none }`;
+
+/** What is cut, as a small picture without words and numbers. */
+export function tinySection(host, text) {
+  const sheet = parseSheet(text), {svg} = sheet;
+  crop(svg, 4);
+  show(host, sheet, TINY);
+}
+
+/** Leaves of a sheet what is cut, with some millimetres around it, and answers what then is in sight. */
+function crop(svg, pad) {
+  const view = (svg.querySelector('g.cut')?.dataset.view ?? '0 0 420 297').split(' ').map(Number);
+  const box = [view[0] - pad, view[1] - pad, view[2] + 2 * pad, view[3] + 2 * pad];
+  svg.setAttribute('viewBox', box.join(' '));
+  svg.removeAttribute('width');
+  svg.removeAttribute('height');
+  [...svg.children].forEach(el => { if (!isCut(el)) el.remove(); });
+  return box;
+}
 
 /**
  * The section in short: cropped to what is cut, numbers for labels.
@@ -68,12 +89,7 @@ const IN_PANEL = `${WHOLE} svg { max-height: clamp(11rem, 100cqh - 8.5rem, 24rem
 export function shortSection(host, text) {
   const sheet = parseSheet(text), {svg} = sheet;
   const pointed = [...svg.querySelectorAll('g.pointed')].map(pointedAt);
-  const view = (svg.querySelector('g.cut')?.dataset.view ?? '0 0 420 297').split(' ').map(Number), pad = 14;
-  const box = [view[0] - pad, view[1] - pad, view[2] + 2 * pad, view[3] + 2 * pad];
-  svg.setAttribute('viewBox', box.join(' '));
-  svg.removeAttribute('width');
-  svg.removeAttribute('height');
-  [...svg.children].forEach(el => { if (!isCut(el)) el.remove(); });
+  const box = crop(svg, 14);
   const ring = Math.max(box[2], box[3] * 1.4) * 0.021, taken = [];
   pointed.sort((a, b) => a.number - b.number || a.x - b.x || a.y - b.y);
   pointed.forEach((p, i) => {

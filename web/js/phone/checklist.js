@@ -1,6 +1,7 @@
 // The hold points and steps of a place, each large enough for a thumb in a glove.
 
 import {h} from '../dom.js';
+import {pointer} from './drawing.js';
 import {deviate, fail, tick, untick} from './events.js';
 import {open} from './roof.js';
 import {SAID, capital, when} from './words.js';
@@ -15,14 +16,15 @@ function row(s, i) {
   return h('li', {class: `item ${i.standing}${i.locked && isOpen ? ' locked' : ''}${i.isStep ? ' step' : ''}`, data: {item: i.id}},
     h('div', {class: 'item-words'},
       h('p', {class: 'item-head'}, i.isStep ? capital(i.label) : `Before ${i.label}`),
-      i.check && h('p', {class: 'item-check'}, capital(i.check)),
+      i.check && h('p', {class: 'item-check'}, capital(i.check)), isOpen && pointer(s.place, i),
       i.locked && isOpen && h('p', {class: 'item-lock'}, `Locked: ${lockWords(s, i)}`),
       i.answers.map(said), i.standing === 'conflict' && h('p', {class: 'item-conflict'}, 'Two people said different things. What holds?')),
     may() && doings(s.place, i, isOpen));
 }
 
-const lockWords = (s, i) => `somebody has to look first, and tick: ${i.needs.map(id => s.items.find(x => x.id === id))
-  .filter(x => x && x.standing !== 'ticked').map(x => x.check).join('; ')}`;
+/** Words for why a step waits; the check itself stands above it. */
+const lockWords = (s, i) => `somebody has to look first and tick, under their name, ${i.needs.map(id => s.items.find(x => x.id === id))
+  .filter(x => x && x.standing !== 'ticked').map(x => `“Before ${x.label}”${x.id.endsWith('/recheck-before-capping') ? ' (recheck before capping)' : ''}`).join(' and ')}. This can’t be skipped.`;
 
 const said = e => h('p', {class: 'item-said'}, `${capital(SAID[e.kind])} by ${e.by}, ${when(e.at)}${e.waits ? ', not sent yet' : ''}`,
   e.text && `: ${e.text}`);

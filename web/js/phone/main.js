@@ -39,10 +39,10 @@ function show() {
   const place = places().find(p => p.id === at);
   head();
   ways(place);
-  if (part === 'place' && place) showPlace(view, place, go);
+  if (part === 'place' && place) showPlace(view, place, go, () => turn('plan'));
   else if (part === 'list') showList(view, go);
-  else if (part === 'record') showRecord(view);
-  else showPlan(view, go);
+  else if (part === 'record') showRecord(view, turnTheme);
+  else showPlan(view, go, at);
 }
 
 function head() {
@@ -62,27 +62,56 @@ function head() {
 
 const share = (m, c) => `${c.lengthM ? 100 * m / c.lengthM : 0}%`;
 
+/** Light for the sun, dark for dusk and for eyes that should stay used to it. */
+function showTheme() {
+  const isDark = localStorage.getItem('seamledger.roof-theme') === 'dark';
+  document.documentElement.dataset.theme = isDark ? 'dark' : 'light';
+  document.querySelector('meta[name="theme-color"]').content = isDark ? '#0c0f0f' : '#fdfbf5';
+}
+
+function turnTheme() {
+  localStorage.setItem('seamledger.roof-theme', document.documentElement.dataset.theme === 'dark' ? 'light' : 'dark');
+  showTheme();
+  show();
+}
+
 function ways(place) {
   const way = (to, text) => h('button', {'aria-current': part === to ? 'page' : null, on: {click: () => turn(to)}}, text);
   put(document.getElementById('ways'), way('plan', 'Plan'), way('list', 'List'),
     place && way('place', named(place)), way('record', 'Whole roof'));
 }
 
+/** The place that a printed code names: #PLACE, or #ANALYSIS/PLACE; an analysis alone counts where no roof was open before. */
+const CODE = /^#(?:([0-9a-f]{32})\/)?([JN][0-9a-z]{8,})$/;
+
 /** The roof that the address names, or the one that was open last. */
 async function chosen() {
-  const token = /^#(roof-[\w-]+)$/.exec(location.hash)?.[1], id = new URLSearchParams(location.search).get('analysis');
+  const token = /^#(roof-[\w-]+)$/.exec(location.hash)?.[1], code = CODE.exec(location.hash);
+  const last = await shelf.kept('current'), known = last && await shelf.kept('roof:' + last);
+  if (code) {
+    at = code[2];
+    part = 'place';
+    if (known) return known;
+  }
+  const id = new URLSearchParams(location.search).get('analysis') ?? code?.[1];
   if (token) {
-    const known = await shelf.kept('roof:' + token) ?? {key: token, token, analysis: '', scope: 'view', title: 'Roof'};
+    const kept = await shelf.kept('roof:' + token) ?? {key: token, token, analysis: '', scope: 'view', title: 'Roof'};
     // Whoever looks over a shoulder, or at the history, doesn't see the link.
     history.replaceState(null, '', '/roof/');
-    return known;
+    return kept;
   }
   if (id) return {key: 'analysis:' + id, token: '', analysis: id, scope: 'sign', title: 'Roof'};
-  const last = await shelf.kept('current');
-  return last ? await shelf.kept('roof:' + last) ?? null : null;
+  return known || null;
+}
+
+function tell(words) {
+  open.trouble = words;
+  part = 'list';
+  show();
 }
 
 async function begin() {
+  showTheme();
   if (location.pathname !== '/roof/') return location.replace('/roof/' + location.search + location.hash);
   navigator.serviceWorker?.register('/roof/worker.js', {scope: '/roof/'}).catch(() => {});
   navigator.storage?.persist?.();
@@ -92,6 +121,7 @@ async function begin() {
     onChange(show);
     await openRoof(roof);
     await refresh();
+    if (at && open.sheet && !places().some(p => p.id === at)) tell(`This roof has no place ${at}.`);
     await flush();
   } catch (e) {
     put(view, h('p', {class: 'loading', role: 'alert'}, e.message));

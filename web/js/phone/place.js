@@ -2,13 +2,14 @@
 
 import {h, put} from '../dom.js';
 import {checklist} from './checklist.js';
+import {drawing} from './drawing.js';
 import {deviate, lot, note, signOff, withdraw} from './events.js';
 import {camera, gallery} from './photos.js';
-import {label, open, places, sectionOf, standingOf} from './roof.js';
+import {label, open, places, standingOf} from './roof.js';
 import {SAID, STAGE, capital, length, run, small, when} from './words.js';
 
-/** @param {object} place @param {(place: object) => void} go to another one */
-export function showPlace(root, place, go) {
+/** @param {object} place @param {(place: object) => void} go to another one @param {() => void} toPlan shows it there */
+export function showPlace(root, place, go, toPlan) {
   const s = standingOf(place), stage = STAGE[s.stage];
   put(root, h('article', {class: 'place', data: {place: place.id}},
     h('h1', {}, capital(label(place)), ' ', h('small', {}, place.id)),
@@ -19,7 +20,7 @@ export function showPlace(root, place, go) {
       h('button', {class: 'big', on: {click: () => lot(place)}}, 'Sealant lot'),
       h('button', {class: 'big', on: {click: () => note(place)}}, 'Note'),
       h('button', {class: 'big', on: {click: () => deviate(place)}}, 'Deviation')),
-    open.roof.scope === 'sign' && signing(s), gallery(s.events), counts(place), neighbours(place, go), history(s)));
+    open.roof.scope === 'sign' && signing(s), gallery(s.events), counts(place), neighbours(place, go, toPlan), history(s)));
 }
 
 function signing(s) {
@@ -29,25 +30,6 @@ function signing(s) {
     ? h('button', {class: 'big', on: {click: () => withdraw(s.place)}}, 'Take the sign-off back')
     : h('button', {class: 'big main', disabled: !ready, on: {click: () => signOff(s.place)}},
       ready ? 'Sign off' : 'Sign off (all hold points first)'));
-}
-
-/** An image can't run anything, and a blob needs no connection. */
-function drawing(place) {
-  const root = h('figure', {class: 'section'});
-  sectionOf(place).then(svg => {
-    if (!svg) return put(root, h('p', {class: 'quiet'}, 'The drawing is not on this telephone.'));
-    const url = URL.createObjectURL(new Blob([cut(svg)], {type: 'image/svg+xml'}));
-    put(root, h('img', {src: url, alt: `Section of ${place.id}`, on: {click: () => root.classList.toggle('large')}}),
-      h('figcaption', {}, 'Tap to enlarge; push it aside to see the rest.'));
-  });
-  return root;
-}
-
-/** The drawing without the sheet round it: a section says which part of it that is. */
-function cut(svg) {
-  const view = /data-view="([-\d. ]+)"/.exec(svg)?.[1];
-  const alone = tag => tag.replace(/ (width|height)="[^"]*"/g, '').replace(/viewBox="[^"]*"/, `viewBox="${view}"`);
-  return view ? svg.replace(/<svg[^>]*>/, alone) : svg;
 }
 
 function counts(place) {
@@ -61,11 +43,12 @@ function counts(place) {
 }
 
 /** Walking the roof: what meets this place. */
-function neighbours(place, go) {
+function neighbours(place, go, toPlan) {
   const meets = place.at ? place.junctions : (open.sheet.nodes ?? []).filter(n => n.junctions.includes(place.id))
     .flatMap(n => [n.id, ...n.junctions]);
   const ids = [...new Set(meets)].filter(id => id !== place.id);
-  return ids.length > 0 && h('nav', {class: 'neighbours', 'aria-label': 'Next to it'}, h('h2', {}, 'Next to it'),
+  return h('nav', {class: 'neighbours', 'aria-label': 'Next to it'}, h('h2', {}, 'Next to it'),
+    h('button', {class: 'big', on: {click: toPlan}}, 'Where it is on the plan'),
     ids.map(id => places().find(p => p.id === id)).filter(Boolean).map(p => h('button', {class: 'big', on: {click: () => go(p)}},
       `${STAGE[standingOf(p).stage].sign} ${capital(label(p))} `, h('small', {}, p.id))));
 }

@@ -9,12 +9,13 @@ const point = p => `${Math.round(p[0] * 1e3) / 1e3} ${Math.round(-p[1] * 1e3) / 
 const ring = r => 'M' + r.map(point).join('L') + 'Z';
 let zoom = 1;
 
-/** @param {(place: object) => void} go opens a place */
-export function showPlan(root, go) {
+/** @param {(place: object) => void} go opens a place @param {string} at the place that is shown as the one where one is */
+export function showPlan(root, go, at = '') {
   const all = standings(), box = bounds(), pad = 0.04 * Math.max(box.w, box.h);
   const svg = s('svg', {class: 'roof-plan', viewBox: `${box.x - pad} ${box.y - pad} ${box.w + 2 * pad} ${box.h + 2 * pad}`, role: 'img',
     'aria-label': 'Plan of the roof; the list has the same places', style: {width: `${zoom * 100}%`}},
   open.sheet.roofFaces.map(f => s('path', {class: 'roof-face', d: f.facets.flat().map(ring).join('')})),
+  all.filter(x => x.place.id === at).map(x => s('path', {class: 'here', d: 'M' + (x.place.path ?? [x.place.at, x.place.at]).map(point).join('L')})),
   all.filter(x => x.place.path).map(x => s('path', {class: `line ${x.stage}`, d: 'M' + x.place.path.map(point).join('L')})),
   all.filter(x => x.place.at && x.items.length).map(x => s('circle', {class: `node ${x.stage}`, cx: x.place.at[0], cy: -x.place.at[1],
     r: Math.max(box.w, box.h) / 90 / Math.sqrt(zoom)})));
@@ -23,7 +24,7 @@ export function showPlan(root, go) {
     if (hit) go(hit.place);
   });
   const scroll = h('div', {class: 'plan-scroll', tabindex: 0, role: 'region', 'aria-label': 'Plan'}, svg);
-  const size = k => { zoom = Math.min(8, Math.max(1, zoom * k)); showPlan(root, go); };
+  const size = k => { zoom = Math.min(8, Math.max(1, zoom * k)); showPlan(root, go, at); };
   put(root, h('div', {class: 'plan-tools'}, h('button', {class: 'big', 'aria-label': 'Smaller', on: {click: () => size(1 / 1.6)}}, '−'),
     h('button', {class: 'big', 'aria-label': 'Larger', on: {click: () => size(1.6)}}, '+'), key(all)), scroll);
 }

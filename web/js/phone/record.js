@@ -8,7 +8,8 @@ import {covered, failed, open} from './roof.js';
 import * as service from './service.js';
 import {SAID, run, when} from './words.js';
 
-export function showRecord(root) {
+/** @param {() => void} turnTheme to dark or light */
+export function showRecord(root, turnTheme) {
   const c = covered(), name = h('input', {type: 'text', id: 'who', value: open.name, on: {change: () => rename(name.value.trim())}});
   const mine = open.own.filter(e => !e.event.place && e.state !== 'refused').map(e => ({...e.event, blob: e.photo}));
   const day = [...(open.record?.elsewhere ?? []), ...mine.filter(e => !open.record?.elsewhere.some(x => x.id === e.id))];
@@ -19,7 +20,8 @@ export function showRecord(root) {
     open.roof.scope !== 'view' && h('div', {class: 'more'}, h('button', {class: 'big', on: {click: weather}}, 'Weather'),
       h('button', {class: 'big', on: {click: () => lot(null)}}, 'Sealant lot'), 
       h('button', {class: 'big', on: {click: () => note(null)}}, 'Note'), camera(null)),
-    h('div', {class: 'more'}, download('record.json', 'Record (JSON)')),
+    h('div', {class: 'more'}, download('record.pdf', 'Record (PDF)'), download('record.json', 'Record (JSON)'),
+      h('button', {class: 'big', on: {click: turnTheme}}, document.documentElement.dataset.theme === 'dark' ? 'Light' : 'Dark')),
     gallery(day), h('ul', {class: 'history'}, [...day].reverse()
       .map(e => h('li', {}, `${when(e.at)}, ${e.by}: ${SAID[e.kind]}`, e.text && `. ${e.text}`))),
     h('p', {class: 'quiet'}, 'Roof edges and skylights are fall hazards: tie off as the fall protection plan says, before this telephone '

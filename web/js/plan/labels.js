@@ -52,7 +52,7 @@ function placeOn(j, room) {
   return places.find(p => isSteep ? room.take(p, 26, 56) : room.take(p, 56, 26));
 }
 
-const longest = L => L.longest ??= L.junctions.slice().sort((a, b) => b.lengthM - a.lengthM).slice(0, MOST_MEASURED);
+const longest = L => L.longest ??= L.lines.slice().sort((a, b) => b.lengthM - a.lengthM).slice(0, MOST_MEASURED);
 
 const faceLabel = (f, at, perPx) => s('text', {x: at[0], y: -at[1] - 4 * perPx, 'font-size': 12 * perPx, class: 'face-name'},
   f.id, s('tspan', {class: 'quiet'}, `  ${u.slope(f.slopeDegrees)}`));

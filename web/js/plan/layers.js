@@ -10,7 +10,7 @@ import {outline, trace} from './paths.js';
 
 /** From the bottom up. */
 export const LAYERS = ['faces', 'chosenFace', 'catchment', 'seams', 'dim', 'lines',
-  'water', 'nodes', 'changes', 'halo', 'chosen', 'arrows', 'movement', 'labels'];
+  'water', 'nodes', 'site', 'changes', 'halo', 'chosen', 'arrows', 'movement', 'labels'];
 const MOST_ARROWS = 400;
 
 /** @param {Record<string, SVGGElement>} layers */
@@ -20,17 +20,17 @@ export function drawFaces(layers) {
   put(layers.arrows, faces.length <= MOST_ARROWS && faces.map(arrow));
 }
 
-/** Junction lines by what seals them; those that no filter lets through are dim. */
+/** Junctions and joints by what seals them; those that no filter lets through are dim. */
 export function drawLines(layers) {
   const L = state.ledger, isFiltered = Object.keys(state.filters).length > 0;
   const shown = isFiltered ? new Set(matching(L, state.filters, state.reviews)) : null;
   const d = {}, dim = [];
-  for (const j of L.junctions) {
+  for (const j of L.lines) {
     if (shown && !shown.has(j)) dim.push(trace(j.path)); else (d[j.seal] ??= []).push(trace(j.path));
   }
   put(layers.dim, dim.length > 0 && s('path', {d: dim.join('')}));
   put(layers.lines, Object.keys(SEALS).filter(k => d[k]).map(k => s('path', {d: d[k].join(''), ...stroke(k)})));
-  layers.lines.dataset.shown = shown ? shown.size : L.junctions.length;
+  layers.lines.dataset.shown = shown ? shown.size : L.lines.length;
 }
 
 function stroke(seal, wider = 0) {
@@ -41,6 +41,16 @@ function stroke(seal, wider = 0) {
 export function drawChanges(layers) {
   const changes = state.tab === 'revisions' && state.changes ? Object.entries(changedPaths(state.changes)) : [];
   put(layers.changes, changes.map(([what, paths]) => paths.length > 0 && s('path', {class: what, d: paths.map(trace).join('')})));
+}
+
+/** While the book shows the work on the roof: each line by how it stands. */
+export function drawSite(layers) {
+  const d = {};
+  for (const p of state.tab === 'site' && state.site ? state.site.places : []) {
+    const j = state.ledger.byId.get(p.id);
+    if (j) (d[p.stage] ??= []).push(trace(j.path));
+  }
+  put(layers.site, Object.entries(d).map(([stage, paths]) => s('path', {class: stage, d: paths.join('')})));
 }
 
 export function drawChosen(layers) {

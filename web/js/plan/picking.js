@@ -27,7 +27,7 @@ export function pick(camera, px) {
   const node = state.nodes && nearestNode(x, y, NODE_PX * camera.perPx);
   if (node) return {node};
   let best = null, least = REACH_PX * camera.perPx;
-  for (const j of state.ledger.junctions) {
+  for (const j of state.ledger.lines) {
     for (let i = 1; i < j.path.length; i++) {
       const a = j.path[i - 1], b = j.path[i];
       if (Math.min(a[0], b[0]) - least > x || Math.max(a[0], b[0]) + least < x) continue;

@@ -5,14 +5,14 @@ import {set, state, watch} from '../state.js';
 import {planAt} from '../api.js';
 import {Camera} from './camera.js';
 import {drawLabels} from './labels.js';
-import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes} from './layers.js';
+import {LAYERS, drawChanges, drawChosen, drawFaces, drawLines, drawNodes, drawSite} from './layers.js';
 import {drawMovement, movementButton, needPanels} from './movement.js';
 import {listen} from './pointer.js';
 import {DENSE_M_PER_PX, SeamLayer} from './seams.js';
 import {drawWater} from './water.js';
 import {drawScale, northMark, onPaper} from './sheet.js';
 
-const DENSE_JUNCTIONS = 3000;
+const DENSE_JUNCTIONS = 3000, FAR_M_PER_PX = 0.05;
 
 /** Draws the plan in an element, and keeps it in step with the state. */
 export function mountPlan(root) {
@@ -25,6 +25,7 @@ export function mountPlan(root) {
   onChange(['water', 'spot', 'selected'], () => plan.showWater());
   onChange(['movement'], () => plan.look());
   onChange(['changes', 'tab'], () => drawChanges(plan.layers));
+  onChange(['site', 'tab'], () => drawSite(plan.layers));
   onChange(['nodes', 'nodeKind'], () => plan.showNodes());
   plan.draw();
   onPaper(root, plan.svg, plan.scale, () => plan.look());
@@ -78,6 +79,7 @@ export class Plan {
       camera.apply();
       // Where lines are hardly longer than a dash, dashes say nothing and take the longest to draw.
       svg.classList.toggle('dense', state.ledger.junctions.length > DENSE_JUNCTIONS && camera.perPx > DENSE_M_PER_PX);
+      svg.classList.toggle('far', camera.perPx > FAR_M_PER_PX);
       this.seams.draw(camera);
       needPanels(() => this.look());
       drawMovement(this.layers.movement, camera);
@@ -96,6 +98,7 @@ export class Plan {
     drawFaces(this.layers);
     drawLines(this.layers);
     drawChanges(this.layers);
+    drawSite(this.layers);
     this.showNodes();
     drawChosen(this.layers);
     this.showWater();

@@ -84,7 +84,7 @@ export class Model {
     const L = state.ledger, isFiltered = Object.keys(state.filters).length > 0;
     const shown = isFiltered ? new Set(matching(L, state.filters, state.reviews)) : null;
     const sets = new Map();
-    for (const j of L.junctions) {
+    for (const j of L.lines) {
       const key = shown && !shown.has(j) ? 'dim' : j.seal;
       if (!sets.has(key)) sets.set(key, {at: [], of: []});
       this.addStretches(sets.get(key), j.path, j);

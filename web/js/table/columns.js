@@ -1,7 +1,7 @@
 // The columns of the ledger's table: what each shows of a junction, and of a group.
 
 import {h} from '../dom.js';
-import {state} from '../state.js';
+import {set, state} from '../state.js';
 import {REVIEW, SEALS, SEVERITY, kindText} from '../ledger/marks.js';
 import {detailOf, kindOf, reviewOf} from '../ledger/result.js';
 import {swatch} from '../parts/legend.js';
@@ -39,6 +39,7 @@ function shortDetail(j) {
 }
 
 function review(j) {
+  if (j.isJoint) return '';
   const is = reviewOf(j, state.reviews), {sign, text} = REVIEW[is];
   return h('span', {class: 'state ' + is, title: text}, sign, h('span', {class: 'unseen'}, text));
 }
@@ -61,9 +62,13 @@ function findings(j) {
   const worst = ['violation', 'warning', 'info'].find(s => open.some(f => f.severity === s));
   if (!j.found.length) return '';
   const title = j.found.map(f => `${f.code}: ${u.capital(f.message)}`).join('\n');
-  return h('span', {class: 'found ' + (worst ?? 'accepted'), title},
+  const show = e => {
+    e.stopPropagation();
+    set({tab: 'findings', findingsAt: j.id, selected: j.id, pane: 'book'});
+  };
+  return h('button', {class: 'link found ' + (worst ?? 'accepted'), title, tabindex: -1, on: {click: show}},
     `${SEVERITY[worst ?? 'info'].sign} ${u.count(worst ? open.length : j.found.length)}`,
-    h('span', {class: 'unseen'}, ` ${worst ? SEVERITY[worst].text : 'accepted'}`));
+    h('span', {class: 'unseen'}, ` ${worst ? SEVERITY[worst].text : 'accepted'}, show in the list of findings`));
 }
 
 /** What a group of rows is called. */

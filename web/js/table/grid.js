@@ -76,7 +76,7 @@ export class Grid {
   }
 
   drawEmpty() {
-    put(this.canvas, h('div', {class: 'empty', role: 'row'}, h('span', {role: 'gridcell'}, state.ledger.junctions.length
+    put(this.canvas, h('div', {class: 'empty', role: 'row'}, h('span', {role: 'gridcell'}, state.ledger.lines.length
       ? ['No junction matches. ', link('Show all of them', () => set({filters: {}}))]
       : 'No junction was found in this model. The findings say why.')));
     this.canvas.style.height = '4em';
@@ -95,7 +95,7 @@ export class Grid {
     this.reveal(this.active);
     if (r?.j) return set({selected: r.j.id});
     this.draw();
-    if (r) say(`${groupText(r.group)}, ${r.totals.count} junctions`);
+    if (r) say(`${groupText(r.group)}, ${r.totals.count} lines`);
   }
 
   /** Folds a group or unfolds it. */

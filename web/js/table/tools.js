@@ -28,10 +28,10 @@ function pick(name, label, values, text = v => v) {
 }
 
 function choices() {
-  const {junctions, faces} = state.ledger, filters = state.filters;
-  const all = f => [...new Set(junctions.flatMap(f))].filter(Boolean).sort();
-  const kinds = Object.keys(KINDS).filter(k => junctions.some(j => kindOf(j) === k));
-  const isAnyOverridden = filters.override || junctions.some(j => j.decided || state.reviews.get(j.id)?.stale);
+  const {lines, faces} = state.ledger, filters = state.filters;
+  const all = f => [...new Set(lines.flatMap(f))].filter(Boolean).sort();
+  const kinds = Object.keys(KINDS).filter(k => lines.some(j => kindOf(j) === k));
+  const isAnyOverridden = filters.override || lines.some(j => j.decided || state.reviews.get(j.id)?.stale);
   const regroup = v => set({group: v, closed: new Set()});
   const more = [
     pick('detail', 'Any detail', all(j => [detailOf(j)]), id => state.ledger.choices.get(id) ?? id),

@@ -11,11 +11,17 @@ const MOST_PRINTED = 3000;
 
 export function drawTotals(root, data) {
   const t = data.totals;
-  put(root, h('span', {}, `${u.count(t.count)} of ${u.count(state.ledger.junctions.length)} junctions`), h('span', {}, u.run(t.lengthM)),
+  put(root, h('span', {}, `${u.count(t.count)} of ${counted()}`), h('span', {}, u.run(t.lengthM)),
     t.tapeM > 0 && h('span', {}, `Tape ${u.run(t.tapeM)}`), t.beadM > 0 && h('span', {}, `Bead ${u.run(t.beadM)}`),
     t.screws > 0 && h('span', {}, `Fasteners ${u.count(t.screws)}`),
     link('Copy link', copyLink, {title: 'A link that shows this table again'}),
     h('a', {href: api.junctionsAt(state.analysis.id), download: fileName('junctions')}, 'All junctions as CSV'));
+}
+
+/** All lines of the table in words. */
+function counted() {
+  const {junctions, lines} = state.ledger, joints = lines.length - junctions.length;
+  return `${u.count(junctions.length)} junctions${joints ? ` and ${u.count(joints)} panel joints` : ''}`;
 }
 
 async function copyLink() {

@@ -24,10 +24,10 @@ function place(id) {
 
 /** Class, name, storey, model and GlobalId of each element; what names one is copied by a click. */
 export function elements(f) {
-  const list = f.elementDetails ?? (f.elements ?? []).map(id => state.ledger.elements.get(id) ?? {globalId: id});
+  const list = elementsOfFinding(f);
   if (!list.length) return null;
   const isOne = (state.ledger.raw.models ?? []).length < 2;
-  const item = e => h('li', {}, [e.class ?? e.ifcClass, e.name, e.storey, !isOne && e.file].filter(Boolean).join(' · '), ' ',
+  const item = e => h('li', {}, [e.class, e.name, e.storey, !isOne && e.file].filter(Boolean).join(' · '), ' ',
     copied(e.globalId));
   const title = list.length === 1 ? `1 element: ${list[0].name || list[0].globalId}` : `${u.count(list.length)} elements`;
   return h('details', {}, h('summary', {}, title),
@@ -35,8 +35,13 @@ export function elements(f) {
       list.length > MOST && h('li', {}, h('small', {}, `and ${u.count(list.length - MOST)} more`))));
 }
 
+/** What names the elements of a finding in the model. */
+export const elementsOfFinding = f =>
+  f.elementDetails ?? (f.elements ?? []).map(id => ({globalId: id, class: state.ledger.elements.get(id)?.ifcClass,
+    name: state.ledger.elements.get(id)?.name}));
+
 /** A GlobalId, to copy. */
-function copied(id) {
+export function copied(id) {
   const copy = async () => {
     await navigator.clipboard?.writeText(id).catch(() => {});
     say(`${id} is on the clipboard.`);

@@ -1,12 +1,13 @@
 // Findings, one entry a cause: what is wrong in words first, its places, elements and risk, what to do, and what users decided about it.
 
 import {choice, h, link, put} from '../dom.js';
-import {set, state, watch} from '../state.js';
-import {SEVERITY} from '../ledger/marks.js';
-import {junctionsOf} from '../ledger/result.js';
+import {remember, remembered, set, state, watch} from '../state.js';
+import {SEVERITY, kindText} from '../ledger/marks.js';
+import {junctionsOf, kindOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
 import {acceptSeveral} from '../parts/several.js';
-import {elements, places} from './cause.js';
+import {elements, elementsOfFinding, places} from './cause.js';
+import {findingTable, placesOf, showPlaces, sorted} from './findingtable.js';
 import {handedOn, topicsBack} from './handover.js';
 import {placeButton, placingForm} from './placing.js';
 import * as api from '../api.js';
@@ -14,17 +15,19 @@ import * as u from '../units.js';
 
 const AT_FIRST = 60;
 /** What the list shows and how: of this page alone, and forgotten with it. */
-const view = {unfolded: new Set(), openOnly: false, severity: '', who: '', text: '', group: 'severity', picked: new Set()};
+const view = {unfolded: new Set(), openOnly: false, severity: '', who: '', text: '', ifcClass: '', group: 'severity', picked: new Set(),
+  form: '', sort: '-risk', open: new Set()};
 const GROUPS = {
   severity: {text: 'severity', of: f => f.severity, name: k => `${SEVERITY[k].sign} ${SEVERITY[k].text}s`},
   who: {text: 'who acts', of: f => f.who ?? '–', name: u.capital},
   code: {text: 'kind of finding', of: f => f.code.split('/')[0], name: u.capital},
+  ifcClass: {text: 'class of element', of: f => elementsOfFinding(f)[0]?.class ?? '–', name: k => k},
   model: {text: 'model', of: f => f.elementDetails?.[0]?.file ?? '–', name: k => k},
 };
 
 export function mountFindings(root) {
   const draw = () => state.ledger && root.isConnected && put(root, content(draw));
-  watch(['ledger', 'marks', 'units'], changed => {
+  watch(['ledger', 'marks', 'units', 'findingsAt'], changed => {
     if (changed.has('ledger')) view.picked.clear();
     const isWriting = root.contains(document.activeElement)
       && document.activeElement.matches('textarea, input:not([type="checkbox"], [type="search"])');
@@ -50,18 +53,21 @@ const isAccepted = f => markOf(f).state === 'accepted';
 function content(draw) {
   const all = state.ledger.findings;
   if (!all.length) return [placingForm(), nothing(), handedOn()];
-  const shown = all.filter(passes).sort((a, b) => (b.risk ?? 0) - (a.risk ?? 0) || a.place - b.place);
+  const shown = sorted(all.filter(passes), isTable() ? view.sort : '-risk');
   const accepted = all.filter(isAccepted).length;
   return [h('h2', {}, `Findings: ${u.count(all.length - accepted)} open of ${u.count(all.length)}`), tools(all, draw),
     acceptSeveral(all.filter(f => view.picked.has(f.place) && !isAccepted(f)), () => view.picked.clear()),
-    groups(shown).map(([key, list]) => group(key, list, draw)),
+    isTable() ? shown.length > 0 && findingTable(groups(shown).map(([key, list]) => [GROUPS[view.group].name(key), list]), view,
+      {redraw: draw, most: AT_FIRST}) : groups(shown).map(([key, list]) => group(key, list, draw)),
     !shown.length && h('p', {class: 'empty'}, 'No finding matches.'),
     h('div', {class: 'handing-on'}, handedOn(), topics(), accepted > 0 && acceptedFile()), placingForm()];
 }
 
 function passes(f) {
   const words = `${f.message} ${f.code} ${(f.elementDetails ?? []).map(e => `${e.globalId} ${e.name} ${e.class}`).join(' ')}`.toLowerCase();
-  return (!view.openOnly || !isAccepted(f)) && (!view.severity || f.severity === view.severity) && (!view.who || f.who === view.who)
+  return (!state.findingsAt || junctionsOf(f).includes(state.findingsAt))
+    && (!view.ifcClass || elementsOfFinding(f).some(e => e.class === view.ifcClass))
+    && (!view.openOnly || !isAccepted(f)) && (!view.severity || f.severity === view.severity) && (!view.who || f.who === view.who)
     && words.includes(view.text);
 }
 
@@ -75,15 +81,39 @@ function tools(all, draw) {
   box.checked = view.openOnly;
   const search = h('input', {type: 'search', placeholder: 'Find: words, name, GlobalId…', 'aria-label': 'Find in the findings',
     value: view.text, on: {change: () => take('text')(search.value.trim().toLowerCase())}});
+  const classes = [...new Set(all.flatMap(f => elementsOfFinding(f).map(e => e.class)))].filter(Boolean).sort();
   const whos = [...new Set(all.map(f => f.who).filter(Boolean))].sort();
   return h('div', {class: 'tools'}, search,
     choice([['', 'Any severity'], ...Object.entries(SEVERITY).map(([k, x]) => [k, `${x.text}s`])], view.severity, take('severity'),
       {'aria-label': 'Severity', class: view.severity ? 'set' : ''}),
     whos.length > 0 && choice([['', 'Anybody'], ...whos.map(w => [w, u.capital(w)])], view.who, take('who'),
       {'aria-label': 'Who acts', class: view.who ? 'set' : ''}),
+    classes.length > 1 && choice([['', 'Any class'], ...classes.map(c => [c, c])], view.ifcClass, take('ifcClass'),
+      {'aria-label': 'Class of the element', class: view.ifcClass ? 'set' : ''}),
     h('label', {class: 'group-by'}, 'Group by ', choice(Object.entries(GROUPS).map(([k, x]) => [k, x.text]), view.group, take('group'),
       {'aria-label': 'Group findings by'})),
-    h('label', {class: 'check'}, box, ' Open ones only'));
+    h('label', {class: 'check'}, box, ' Open ones only'), formSwitch(draw), atChip());
+}
+
+const isTable = () => (view.form || (view.form = remembered('findings') ?? 'cards')) === 'table';
+
+/** One card a finding, or one row. */
+function formSwitch(draw) {
+  const button = (form, text) => h('button', {'aria-pressed': String(isTable() === (form === 'table')), on: {click: () => {
+    view.form = form;
+    remember('findings', form);
+    draw();
+  }}}, text);
+  return h('span', {class: 'view-switch', role: 'group', 'aria-label': 'Form of the list'}, button('cards', 'Cards'),
+    button('table', 'Table'));
+}
+
+/** The junction that the list was opened from. */
+function atChip() {
+  const j = state.ledger.byId.get(state.findingsAt);
+  const name = j ? `${kindText(kindOf(j))}, ${u.length(j.lengthM)}` : 'this node';
+  return state.findingsAt && h('button', {class: 'chip', title: 'Show the findings of all lines', on: {click: () => set({findingsAt: ''})}},
+    `At ${name} ×`);
 }
 
 const acceptedFile = () => h('p', {},
@@ -113,13 +143,12 @@ function group(key, members, draw) {
 
 /** One cause: words first, the code small; what folds in are its places and elements. */
 function card(f, draw) {
-  const lines = junctionsOf(f).filter(id => state.ledger.byId.has(id) || state.ledger.nodes.has(id));
+  const lines = placesOf(f);
   const pick = h('input', {type: 'checkbox', 'aria-label': `Pick: ${f.message}`, disabled: isAccepted(f), on: {change: () => {
     if (pick.checked) view.picked.add(f.place); else view.picked.delete(f.place);
     draw();
   }}});
   pick.checked = view.picked.has(f.place);
-  const show = () => set({places: {ids: lines}, selected: '', face: '', pane: 'roof'});
   return h('li', {class: f.severity + (isAccepted(f) ? ' accepted' : '')},
     h('div', {class: 'cause'}, pick, h('div', {},
       h('b', {}, SEVERITY[f.severity].sign, ' ', u.capital(f.message)),
@@ -127,7 +156,8 @@ function card(f, draw) {
         f.reason && h('small', {}, ` ${f.reason}`)),
       h('p', {class: 'cause-facts'},
         f.risk > 0 && h('span', {title: 'How much a leak is to be feared there, of 100'}, `Risk ${f.risk} of 100`),
-        lines.length > 0 && link(`Show ${lines.length > 1 ? `its ${u.count(lines.length)} places` : 'its place'} on the roof`, show),
+        lines.length > 0
+          && link(`Show ${lines.length > 1 ? `its ${u.count(lines.length)} places` : 'its place'} on the roof`, () => showPlaces(f)),
         h('code', {}, f.code)),
       places(lines), elements(f), placeButton(f), remarks(f))));
 }

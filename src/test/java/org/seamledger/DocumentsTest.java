@@ -28,7 +28,7 @@ class DocumentsTest {
   }
 
   @ParameterizedTest
-  @org.junit.jupiter.params.provider.ValueSource(strings = {"README.md", "DEVELOPERS.md", "ifc-samples/README.md"})
+  @org.junit.jupiter.params.provider.ValueSource(strings = {"README.md", "DEVELOPERS.md", "ifc-samples/README.md", "src/operators/sizing.md"})
   void linksLeadSomewhere(String document) throws IOException {
     Path folder = Path.of(document).toAbsolutePath().getParent();
     Matcher link = LINK.matcher(text(document));
@@ -36,7 +36,7 @@ class DocumentsTest {
     for (; link.find(); links++) {
       assertThat(folder.resolve(link.group(1))).exists();
     }
-    assertThat(links).isGreaterThan(3);
+    assertThat(links).isPositive();
   }
 
   @Test

@@ -26,7 +26,8 @@ final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
       subcommands = {AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class,
-          PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class, RecordCommand.class, SectionCommand.class, SequenceCommand.class,
+          LinksCommand.class, PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class,
+          RecordCommand.class, SectionCommand.class, SequenceCommand.class,
           ProjectsCommand.class,
           ServeCommand.class, WorkCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,

@@ -29,7 +29,7 @@ final class JunctionChoice {
 
   /** @throws UsageException where none is meant, or several are */
   static DetailedJunction find(Takeoff takeoff, String id) {
-    List<DetailedJunction> found = takeoff.detailed().stream().filter(j -> j.junction().junction().id().startsWith(id)).toList();
+    List<DetailedJunction> found = takeoff.lines().stream().filter(j -> j.junction().junction().id().startsWith(id)).toList();
     if (found.size() == 1) {
       return found.get(0);
     }

@@ -13,19 +13,44 @@ import java.util.Optional;
 import org.seamledger.journal.EventChain;
 import org.seamledger.journal.SiteEvent;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "record",
-    description = "Check that a record of the work on a roof is as it was handed out: that its chain of hashes is whole.",
-    footer = {"", "The record comes from the page on the roof, or GET /api/analyses/ID/record.json.",
-        "Exit status: 0 the chain is whole; 1 it isn't; 2 the file is no such record."})
+    description = "The record of the work on a roof: with FILE check that one is as it was handed out, that its chain of hashes is whole; "
+        + "without take the record from the service.",
+    footer = {"", "Exit status: 0 done, the chain is whole; 1 it isn't; 2 the file is no such record, or there is no such service or project."})
 final class RecordCommand implements Task {
 
-  @Parameters(paramLabel = "FILE", description = "The record, JSON.")
+  /** Forms that a record is handed out in. */
+  enum Form {
+    json, pdf
+  }
+
+  @Parameters(arity = "0..1", paramLabel = "FILE", description = "A record to check, JSON.")
   private Path file;
+
+  @Mixin
+  private RunningService service;
+
+  @Option(names = "--project", paramLabel = "PROJECT", description = "Name or id of the project (default: the only one there is).")
+  private String project;
+
+  @Option(names = "--format", paramLabel = "FORM", description = "json, which can be checked, or pdf (default: json).")
+  private Form form;
+
+  @Option(names = "--output", paramLabel = "FILE", description = "Where to write it instead of standard output.")
+  private Path output;
 
   @Override
   public int run(Session session) {
+    if (file == null) {
+      return take(session);
+    }
+    if (project != null || form != null || output != null) {
+      throw new UsageException("--project, --format and --output take a record from the service; to check one name only its file");
+    }
     JsonNode record = read();
     List<SiteEvent> events = new ArrayList<>();
     record.path("chain").forEach(e -> events.add(EventChain.handedOut(e)));
@@ -34,6 +59,17 @@ final class RecordCommand implements Task {
         .orElse("whole: " + events.size() + " events, the last with the hash " + record.path("head").asText());
     session.print(Optional.empty(), out -> out.write((words + System.lineSeparator()).getBytes(StandardCharsets.UTF_8)));
     return fault.isPresent() ? ExitStatus.FINDINGS : ExitStatus.DONE;
+  }
+
+  private int take(Session session) {
+    session.requireWritable(output);
+    if (form == Form.pdf && output == null) {
+      session.requireNoTerminal("PDF");
+    }
+    String analysis = service.newest(session, service.project(session, Optional.ofNullable(project)));
+    byte[] record = service.send(session, "GET", "/api/analyses/" + analysis + "/record." + (form == Form.pdf ? "pdf" : "json"), null);
+    session.print(Optional.ofNullable(output), out -> out.write(record));
+    return ExitStatus.DONE;
   }
 
   private static Optional<String> headFault(JsonNode record, List<SiteEvent> events) {

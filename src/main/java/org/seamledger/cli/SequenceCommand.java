@@ -1,11 +1,18 @@
 package org.seamledger.cli;
 
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.export.crew.CrewJob;
+import org.seamledger.export.crew.CrewRequest;
 import org.seamledger.export.crew.SequenceJson;
 import org.seamledger.export.crew.SequenceReport;
-import org.seamledger.sequence.CrewPlan;
+import org.seamledger.export.crew.WindowsDrawing;
+import org.seamledger.export.sheet.SheetSetup;
+import org.seamledger.export.submittal.CrewPdf;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -16,11 +23,9 @@ import picocli.CommandLine.Parameters;
     description = "Show what is done in which order, as a plan of days for a crew: steps, hold points, what to carry up, where to wait.")
 final class SequenceCommand implements Task {
 
-  private static final int MOST_PEOPLE = 100;
-
   /** Forms of the result. */
   enum Form {
-    text, json
+    text, json, svg, pdf
   }
 
   @Parameters(arity = "1..*", paramLabel = "MODEL", description = "Models as for analyze.")
@@ -35,7 +40,14 @@ final class SequenceCommand implements Task {
   @Option(names = "--crew", paramLabel = "N", description = "People in the crew (default: crew.people of the roof system).")
   private Integer crew;
 
-  @Option(names = "--format", paramLabel = "FORM", defaultValue = "text", description = "text or json (default: text).")
+  @Mixin
+  private WeatherChoice weather;
+
+  @Mixin
+  private SheetChoice sheets;
+
+  @Option(names = "--format", paramLabel = "FORM", defaultValue = "text",
+      description = "text or json; svg: a picture of the sealing windows; pdf: sheets for the roof (default: text).")
   private Form format;
 
   @Option(names = "--output", paramLabel = "FILE", description = "Write the result to FILE instead of standard output.")
@@ -44,18 +56,29 @@ final class SequenceCommand implements Task {
   @Override
   public int run(Session session) {
     session.requireWritable(output);
-    if (crew != null && (crew < 1 || crew > MOST_PEOPLE)) {
-      throw new UsageException("--crew needs a number of people from 1 to " + MOST_PEOPLE + ", found " + crew);
+    CrewRequest request = weather.request(crew);
+    SheetSetup setup = sheets.setup();
+    if (format == Form.pdf && output == null) {
+      session.requireNoTerminal("--format pdf");
+    }
+    if (format == Form.svg && request.weather().isEmpty()) {
+      throw new UsageException("--format svg draws the sealing windows of a weather: it goes with --weather, or with --air and --humidity");
     }
     Takeoff takeoff = settings.takeoff(models, servers, session);
-    CrewPlan plan = CrewPlan.of(takeoff.sequence(), takeoff.system(), crew == null ? 0 : crew);
-    session.print(Optional.ofNullable(output), out -> {
-      if (format == Form.json) {
-        SequenceJson.write(takeoff, plan, out);
-      } else {
-        SequenceReport.write(takeoff, plan, out);
-      }
-    });
+    CrewJob job = weather.job(takeoff, request);
+    session.print(Optional.ofNullable(output), out -> write(job, setup, out));
     return ExitStatus.DONE;
+  }
+
+  private void write(CrewJob job, SheetSetup setup, OutputStream out) throws IOException {
+    switch (format) {
+      case text -> SequenceReport.write(job, out);
+      case json -> SequenceJson.write(job, out);
+      case pdf -> CrewPdf.write(job, setup, out);
+      case svg -> {
+        String svg = WindowsDrawing.svg(job.windows().orElseThrow(), job.takeoff().system(), job.request().days());
+        out.write(svg.getBytes(StandardCharsets.UTF_8));
+      }
+    }
   }
 }

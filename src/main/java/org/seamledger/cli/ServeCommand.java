@@ -9,6 +9,7 @@ import org.seamledger.http.Server;
 import org.seamledger.http.setting.Limits;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
+import org.seamledger.ledger.ModelPlace;
 import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.source.KnownServers;
 import org.seamledger.watch.Servers;
@@ -19,7 +20,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "serve", description = "Serve the page and the HTTP interface, on this machine only unless told otherwise.",
-    footer = {"", "With --models analyses are done by workers (see work), and several servers may share database and folder.", "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters. User and password of a database",
+    footer = {"", "With --models or --models-in-database analyses are done by workers (see work), and several servers may share them.",
+        "Off loopback a token is needed: set SEAMLEDGER_TOKEN to at least 16 characters. User and password of a database",
         "come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD."})
 final class ServeCommand implements Task {
 
@@ -77,8 +79,9 @@ final class ServeCommand implements Task {
         .bind(address, session.environment().token()).port(port).models(models).hosts(hosts).proxies(proxies)
         .limits(Limits.standard().lasting(Duration.ofSeconds(Math.max(1, analysisSeconds))))
         .database(database.resolve(session.environment().database()));
-    if (shared.folder().isPresent()) {
-      options = withWorkers(options);
+    Optional<ModelPlace> place = shared.place(data);
+    if (place.isPresent()) {
+      options = withWorkers(options, place.get());
     }
     options = withServers(session.environment().samples().map(options::samples).orElse(options));
     Logging.asService(log, session.err());
@@ -96,12 +99,9 @@ final class ServeCommand implements Task {
   }
 
   /** Analyses wait in the database, where there is room for many. */
-  private Options withWorkers(Options options) {
+  private static Options withWorkers(Options options, ModelPlace place) {
     SharedFolder.requireDatabase(options.database());
-    if (data.isNamed()) {
-      throw new UsageException("--models takes the place of --data: everything is in that folder and the database");
-    }
-    return options.shared(shared.folder().get()).limits(options.limits().waiting(MOST_WAITING));
+    return options.shared(place).limits(options.limits().waiting(MOST_WAITING));
   }
 
   private Options withServers(Options options) {

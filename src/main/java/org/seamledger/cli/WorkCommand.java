@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.seamledger.http.setting.Limits;
 import org.seamledger.ledger.LedgerException;
+import org.seamledger.ledger.ModelPlace;
 import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.Processes;
 import org.seamledger.ledger.Store;
@@ -25,8 +26,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 @Command(name = "work", description = "Analyse what servers take in: a worker beside serve --database URL --models DIR, on any machine.",
-    footer = {"", "Any number of workers share the database and the folder of models. One that is killed loses nothing: another begins again"
-        + " what it had. User and password of the database come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD.",
+    footer = {"",
+        "Any number of workers share the database and the folder of models. One that is killed loses nothing: another begins again"
+            + " what it had. User and password of the database come from SEAMLEDGER_DATABASE_USER and SEAMLEDGER_DATABASE_PASSWORD.",
         "Exit status: 0 ended when asked to; 2 the command line, database or folder can't be used; 3 an analysis could not be ended in time"
             + " otherwise than with the worker: start it again."})
 final class WorkCommand implements Task {
@@ -39,6 +41,9 @@ final class WorkCommand implements Task {
   @Mixin
   private SharedFolder models;
 
+  @Mixin
+  private DataFolder data;
+
   @Option(names = "--threads", paramLabel = "N", description = "Analyses at once (default: half the processors).")
   private int threads = Limits.standard().running();
 
@@ -50,7 +55,7 @@ final class WorkCommand implements Task {
   private int perProject = Integer.MAX_VALUE;
 
   @Option(names = "--keep-hours", paramLabel = "N",
-      description = "How long a model stays in the folder that no analysis refers to any more (default: " + HOURS_KEPT + ").")
+      description = "How long a model stays that no analysis refers to any more (default: " + HOURS_KEPT + ").")
   private int keepHours = HOURS_KEPT;
 
   @Option(names = "--shapes", paramLabel = "DIR", description = "Shapes to use instead of the program's own; the same for all processes.")
@@ -70,11 +75,11 @@ final class WorkCommand implements Task {
       throw new UsageException("--threads, --analysis-seconds, --per-project and --keep-hours take a whole number, at least 1");
     }
     PostgresAddress address = SharedFolder.requireDatabase(database.resolve(session.environment().database()));
-    Path folder = models.folder().orElseThrow(() -> new UsageException(
-        "name the folder of models that serve and the workers share: --models DIR"));
+    ModelPlace place = models.place(data).orElseThrow(() -> new UsageException(
+        "name the folder of models that serve and the workers share: --models DIR, or say --models-in-database as serve does"));
     Analyzer<Result> analyzer = new TakeoffAnalyzer(Optional.ofNullable(shapes).or(session.environment()::shapes));
     Logging.asService(log, session.err());
-    try (Store store = Store.share(address, folder, Processes.Member.here("work", analyzer.version(), analyzer.rules()))) {
+    try (Store store = Store.share(address, place, Processes.Member.here("work", analyzer.version(), analyzer.rules()))) {
       work(session, store, analyzer);
       return ExitStatus.DONE;
     } catch (LedgerException e) {

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * How a junction is made and sealed.
@@ -42,10 +43,13 @@ public record Detail(String id, String title, List<MetalPart> metal, List<Seal> 
 
   /** With the parts alone that these facts of the system and the line ask for, and those that it always has. */
   public Detail askedBy(Map<String, ?> facts) {
-    return metal.stream().allMatch(m -> m.where().isEmpty()) ? this
-        : new Detail(id, title, metal.stream().filter(m -> m.where().isEmpty() || Boolean.TRUE.equals(facts.get(m.where()))).toList(),
-            seals,
-            fastenings, holdPoints, waterPath, metalFirst, source, profiles, withFaces);
+    return only(m -> m.where().isEmpty() || Boolean.TRUE.equals(facts.get(m.where())));
+  }
+
+  /** With these of its metal parts alone. */
+  public Detail only(Predicate<MetalPart> parts) {
+    return metal.stream().allMatch(parts) ? this : new Detail(id, title, metal.stream().filter(parts).toList(), seals, fastenings,
+        holdPoints, waterPath, metalFirst, source, profiles, withFaces);
   }
 
   /** How a part is folded in a section drawing; empty where nothing says so, as of what is made to measure. */

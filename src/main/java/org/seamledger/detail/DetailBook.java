@@ -78,7 +78,7 @@ final class DetailBook {
     d.only(METAL);
     Run run = run(d);
     double every = d.number("everyMm", 0) / 1000;
-    if ((run == Run.AT_INTERVALS || run == Run.BETWEEN_INTERVALS) != every > 0) {
+    if (every > 0 && run != Run.AT_INTERVALS && run != Run.BETWEEN_INTERVALS) {
       throw d.problem("sl:everyMm is the length of intervals, with sl:run \"at-intervals\" or \"between-intervals\"");
     }
     return new MetalPart(d.word("part"), id(d, DerivedIds.part(d.word("part"))), on(d), run, d.number("girthMm", 0) / 1000,

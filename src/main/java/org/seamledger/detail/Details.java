@@ -81,7 +81,7 @@ public final class Details {
   }
 
   /** Whether the junction's kind is not the one that a detail is meant for. */
-  boolean isForAnotherKind(String detail, KindedJunction junction, Map<String, ?> facts) {
+  public boolean isForAnotherKind(String detail, KindedJunction junction, Map<String, ?> facts) {
     return shapes.missedFacts(detail, facts(junction, facts)).contains("kind");
   }
 

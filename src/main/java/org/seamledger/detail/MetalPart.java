@@ -8,7 +8,7 @@ package org.seamledger.detail;
  * @param run {@link Run#CONTINUOUS} in stock lengths with laps, {@link Run#PER_PIECE} cut between seams, {@link Run#ONCE} made to measure
  * @param girthM width of the sheet it is bent from, metres; 0 where the roof system's value holds
  * @param lapM least lap of its lengths, metres; 0 where the roof system's value holds
- * @param everyM length of the intervals that it is counted by, metres; 0 for what isn't
+ * @param everyM length of the intervals that it is counted by, metres; 0 for what isn't, and where the system's spacing of outlets holds
  * @param where the fact of the system or the line that asks for it, such as {@code backUpPlates}; empty where the detail always has it
  */
 public record MetalPart(String part, String id, On on, Run run, double girthM, double lapM, double everyM, String where) {

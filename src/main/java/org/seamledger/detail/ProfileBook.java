@@ -12,7 +12,8 @@ final class ProfileBook {
 
   private static final Set<String> PROFILE = Set.of("profile", "ofPart", "inSection", "beside", "legs");
   private static final Set<String> LEG = Set.of("leg", "mm", "size", "share", "bend", "back", "bendTo");
-  private static final List<String> SIZES = List.of("closure.height", "closure.fasteningFlange", "panel.seamHeight", "walls.upstand");
+  private static final List<String> SIZES = List.of("closure.height", "closure.fasteningFlange", "panel.seamHeight", "ridge.opening",
+      "walls.upstand");
 
   private ProfileBook() {
   }

@@ -12,6 +12,7 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.finding.Finding;
 import org.seamledger.finding.Severity;
 import org.seamledger.geometry.Transform;
@@ -57,7 +58,7 @@ final class TakeoffAnswers {
     takeoff.coverage().stream().filter(c -> instances.containsKey(c.globalId())).forEach(this::roofElement);
     AssemblyDraft assembly = new AssemblyDraft(draft, host, properties, history, toModel);
     Map<String, Integer> modelByLine = new HashMap<>();
-    for (DetailedJunction j : takeoff.detailed()) {
+    for (DetailedJunction j : takeoff.lines()) {
       modelByLine.put(j.junction().junction().id(), modelOf(j.junction().junction()));
       if (modelByLine.get(j.junction().junction().id()) == model) {
         junction(j, assembly);
@@ -74,8 +75,8 @@ final class TakeoffAnswers {
           .orElse(id));
     }
     if (!byKind.isEmpty()) {
-      classify("JunctionKinds", byKind, id -> takeoff.kinds().stream().filter(k -> k.id().equals(id)).findFirst().map(k -> k.label())
-          .orElse(id));
+      classify("JunctionKinds", byKind, id -> takeoff.lines().stream().map(j -> j.junction().type()).filter(k -> k.id().equals(id)).findFirst()
+          .map(Kind::label).orElse(id));
       classify("Details", byDetail, id -> takeoff.detailTitles().getOrDefault(id, id));
     }
   }

@@ -21,7 +21,10 @@ import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
-/** The junctions as comma-separated values: one header row, one row a junction; what the rules say stands only where a person chose. */
+/**
+ * The junctions as comma-separated values: one header row, one row a junction, then one a joint of panels within a face; what the rules say
+ * stands only where a person chose.
+ */
 public final class CsvLedger {
 
   private static final List<String> MEASURED = List.of("inclinationDegrees", "foldDegrees", "slopeDegrees", "otherSlopeDegrees",
@@ -41,7 +44,7 @@ public final class CsvLedger {
   public static void rows(Takeoff takeoff, RowSink rows) throws IOException {
     Map<String, SortedSet<String>> codes = takeoff.codesByJunction();
     rows.row(header());
-    for (DetailedJunction detailed : takeoff.detailed()) {
+    for (DetailedJunction detailed : takeoff.lines()) {
       rows.row(cells(takeoff, detailed, codes.getOrDefault(detailed.junction().junction().id(), new TreeSet<>())));
     }
   }

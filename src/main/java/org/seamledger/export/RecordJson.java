@@ -7,11 +7,14 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.seamledger.journal.EventKind;
 import org.seamledger.journal.ItemState;
 import org.seamledger.journal.PlaceState;
 import org.seamledger.journal.SiteEvent;
 import org.seamledger.journal.SiteRecord;
-import org.seamledger.ledger.StoredAnalysis;
+import org.seamledger.ledger.OwnersRecord;
+import org.seamledger.ledger.SiteLinks;
+import org.seamledger.ledger.SitePhotos;
 
 /** The record of the work on a roof as JSON: how it stands, for the page, and whole, for the owner. */
 public final class RecordJson {
@@ -21,8 +24,12 @@ public final class RecordJson {
 
   private final JsonGenerator out;
 
-  private RecordJson(JsonGenerator out) {
+  /** Whether words are given that a telephone has already. */
+  private final boolean isWhole;
+
+  private RecordJson(JsonGenerator out, boolean isWhole) {
     this.out = out;
+    this.isWhole = isWhole;
   }
 
   private interface Content {
@@ -36,7 +43,7 @@ public final class RecordJson {
         out.useDefaultPrettyPrinter();
       }
       out.writeStartObject();
-      content.write(new RecordJson(out));
+      content.write(new RecordJson(out, isForPeople));
       out.writeEndObject();
     }
     return bytes.toByteArray();
@@ -53,25 +60,62 @@ public final class RecordJson {
     });
   }
 
-  /**
-   * The record for the owner. The chain of events is checked by anybody: see {@link org.seamledger.journal.EventChain}.
-   *
-   * @param result hash of the result that the places are those of
-   */
-  public static byte[] whole(StoredAnalysis analysis, String project, String result, SiteRecord record) throws IOException {
+  /** The record for the owner. The chain of events is checked by anybody: see {@link org.seamledger.journal.EventChain}. */
+  public static byte[] whole(OwnersRecord owners) throws IOException {
     return bytes(true, json -> {
       JsonGenerator out = json.out;
+      SiteRecord record = owners.record();
       out.writeStringField("form", FORM);
       out.writeNumberField("formVersion", 1);
-      out.writeStringField("project", project);
-      out.writeStringField("title", analysis.title());
-      out.writeStringField("revision", analysis.revision().words());
-      out.writeStringField("analysis", analysis.id());
-      out.writeStringField("result", result);
+      out.writeStringField("project", owners.project());
+      out.writeStringField("title", owners.analysis().title());
+      out.writeStringField("revision", owners.analysis().revision().words());
+      out.writeStringField("analysis", owners.analysis().id());
+      out.writeStringField("result", owners.result());
       json.coverage(record.coverage());
+      json.events("weather", owners.events(EventKind.WEATHER));
+      json.events("lots", owners.events(EventKind.LOT));
+      json.events("deviations", owners.events(EventKind.DEVIATION, EventKind.FAILURE));
+      json.photos(owners);
+      json.links(owners);
       json.places(record);
       json.chain(record);
     });
+  }
+
+  private void photos(OwnersRecord owners) throws IOException {
+    out.writeArrayFieldStart("photos");
+    for (SiteEvent e : owners.events(EventKind.PHOTO)) {
+      SitePhotos.Photo photo = owners.photos().get(e.id());
+      out.writeStartObject();
+      out.writeStringField("event", e.id());
+      out.writeStringField("place", e.text("place"));
+      out.writeStringField("point", e.point());
+      out.writeStringField("by", e.by());
+      out.writeStringField("at", e.at());
+      out.writeStringField("sha256", e.text("photo"));
+      if (photo != null) {
+        out.writeNumberField("width", photo.width());
+        out.writeNumberField("height", photo.height());
+        out.writeNumberField("bytes", photo.bytes());
+        out.writeStringField("location", photo.location());
+      }
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+  }
+
+  /** Whom each link was made for that events name; the links themselves are nobody's to know. */
+  private void links(OwnersRecord owners) throws IOException {
+    out.writeArrayFieldStart("links");
+    for (SiteLinks.Link link : owners.links()) {
+      out.writeStartObject();
+      out.writeStringField("id", link.id());
+      out.writeStringField("name", link.name());
+      out.writeStringField("scope", link.scope().word());
+      out.writeEndObject();
+    }
+    out.writeEndArray();
   }
 
   private void coverage(SiteRecord.Coverage c) throws IOException {
@@ -115,6 +159,11 @@ public final class RecordJson {
     for (ItemState i : items) {
       out.writeStartObject();
       out.writeStringField("id", i.item().id());
+      out.writeBooleanField("isStep", i.item().isStep());
+      if (isWhole) {
+        out.writeStringField("label", i.item().label());
+        out.writeStringField("check", i.item().check());
+      }
       out.writeStringField("standing", i.standing().word());
       out.writeBooleanField("locked", i.isLocked());
       out.writeArrayFieldStart("answers");

@@ -69,6 +69,10 @@ public final class TextReport {
         + MeasureFormat.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::areaM2).sum()) + " of surface, "
         + MeasureFormat.formatArea(takeoff.faces().stream().mapToDouble(RoofFace::planAreaM2).sum()) + " in plan");
     table.row("Junctions", CountText.of(takeoff.detailed().size(), "line") + ", " + MeasureFormat.formatBoth(lengthM(takeoff.detailed())));
+    if (!takeoff.joints().isEmpty()) {
+      table.row("Joints", CountText.of(takeoff.joints().size(), "line") + " within faces, at which panels are divided, "
+          + MeasureFormat.formatBoth(lengthM(takeoff.joints())));
+    }
     modelled(takeoff).ifPresent(words -> table.row("Modelled", words));
     if (!takeoff.decided().isEmpty()) {
       table.row("Overrides", CountText.of(takeoff.decided().size(), "junction") + " with a manual override of kind or detail");
@@ -80,11 +84,16 @@ public final class TextReport {
   private static void totals(Takeoff takeoff, TextPage page) {
     page.title("Lengths by kind");
     Table table = new Table(INDENT, "lrrrl").row("kind", "lines", "m", "ft and in", "what it is");
-    JunctionsSection.byKind(takeoff.detailed()).forEach((kind, group) -> table.row(kind.id(), Integer.toString(group.size()),
-        MeasureFormat.fixed(lengthM(group), 3), MeasureFormat.formatFeetInches(lengthM(group)), kind.meaning()));
+    byKind(takeoff.detailed(), table);
     table.row("all", Integer.toString(takeoff.detailed().size()), MeasureFormat.fixed(lengthM(takeoff.detailed()), 3),
         MeasureFormat.formatFeetInches(lengthM(takeoff.detailed())));
+    byKind(takeoff.joints(), table);
     table.on(page);
+  }
+
+  private static void byKind(List<DetailedJunction> lines, Table table) {
+    JunctionsSection.byKind(lines).forEach((kind, group) -> table.row(kind.id(), Integer.toString(group.size()),
+        MeasureFormat.fixed(lengthM(group), 3), MeasureFormat.formatFeetInches(lengthM(group)), kind.meaning()));
   }
 
   /** How much of the junctions has a flashing or a gutter in the model; nothing where there is none. */

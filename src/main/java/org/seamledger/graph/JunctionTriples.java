@@ -13,7 +13,7 @@ import org.seamledger.quantity.SealLine;
 import org.seamledger.rdf.Vocabulary;
 import org.seamledger.takeoff.Takeoff;
 
-/** What the graph says of junctions. */
+/** What the graph says of junctions, and of joints of panels. */
 final class JunctionTriples {
 
   private static final double ML_PER_M3 = 1e6;
@@ -27,9 +27,21 @@ final class JunctionTriples {
   }
 
   void add(DetailedJunction detailed) {
+    Node subject = line(detailed, Vocabulary.JUNCTION, Vocabulary.BOT_INTERFACE);
+    detailed.junction().junction().elements().forEach(e -> out.add(subject, Vocabulary.BOT_INTERFACE_OF, out.thing("element", e)));
+    detailed.junction().junction().faces().forEach(f -> out.add(subject, Vocabulary.BOT_INTERFACE_OF, out.thing("face", f)));
+  }
+
+  /** A line within a face, at which its panels are divided: no interface of the face with anything else. */
+  void addJoint(DetailedJunction detailed) {
+    Node subject = line(detailed, Vocabulary.term("PanelJoint"));
+    detailed.junction().junction().faces().forEach(f -> out.add(subject, Vocabulary.term("onFace"), out.thing("face", f)));
+  }
+
+  private Node line(DetailedJunction detailed, Node... types) {
     Junction junction = detailed.junction().junction();
     Node subject = out.thing("junction", junction.id());
-    out.type(subject, Vocabulary.JUNCTION, Vocabulary.BOT_INTERFACE);
+    out.type(subject, types);
     out.text(subject, Vocabulary.LABEL, detailed.junction().type().label());
     out.own(subject, "id", junction.id());
     out.own(subject, "kind", detailed.junction().kind());
@@ -38,13 +50,12 @@ final class JunctionTriples {
       out.own(subject, "detail", detailed.detail().id());
       out.flag(subject, "metalFirst", detailed.detail().metalFirst());
     }
-    junction.elements().forEach(e -> out.add(subject, Vocabulary.BOT_INTERFACE_OF, out.thing("element", e)));
-    junction.faces().forEach(f -> out.add(subject, Vocabulary.BOT_INTERFACE_OF, out.thing("face", f)));
     out.quantity(subject, "length", junction.lengthM(), "M");
     out.number(subject, GraphTerms.geo("hasMetricLength"), junction.lengthM());
     out.geometry(subject, "LINESTRING Z " + TripleList.corners(junction.path().stream().map(takeoff::world).toList()));
     junction.facts().asMap().forEach((name, value) -> fact(subject, name, value));
     requires(subject, takeoff.quantities().byJunction().get(junction.id()));
+    return subject;
   }
 
   private void fact(Node subject, String name, Object value) {

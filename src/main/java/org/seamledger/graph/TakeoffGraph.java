@@ -23,7 +23,7 @@ import org.seamledger.takeoff.ElementLabel;
 import org.seamledger.takeoff.Program;
 import org.seamledger.takeoff.Takeoff;
 
-/** The graph of a takeoff: models, elements, faces, junctions with what they require, nodes, findings. */
+/** The graph of a takeoff: models, elements, faces, junctions and joints of panels with what they require, nodes, findings. */
 public final class TakeoffGraph {
 
   private final Takeoff takeoff;
@@ -43,6 +43,7 @@ public final class TakeoffGraph {
     takeoff.faces().forEach(graph::face);
     JunctionTriples junctions = new JunctionTriples(takeoff, graph.out);
     takeoff.detailed().forEach(junctions::add);
+    takeoff.joints().forEach(junctions::addJoint);
     takeoff.nodes().forEach(graph::node);
     graph.findings();
     return graph.out;

@@ -44,7 +44,8 @@ final class Monitor {
     c.routes.get("/api/health", this::health);
     c.routes.get("/metrics", ctx -> ctx.contentType(Metrics.TYPE)
         .result(metrics.text(jobs, store.analyses().oldestWaiting().toMillis() / 1e3, health.faults().size(),
-            store.analyses().counts())).contentType(Metrics.TYPE));
+            store.analyses().counts()))
+        .contentType(Metrics.TYPE));
     c.requestLogger.http(this::log);
   }
 

@@ -137,7 +137,7 @@ public final class PlaceState {
 
   /** Whether all hold points are settled and nothing done is locked by one that isn't. */
   public boolean isChecked() {
-    boolean isAhead = items.stream().anyMatch(i -> i.isLocked() && i.standing() == ItemState.Standing.TICKED);
+    boolean isAhead = items.stream().anyMatch(i -> i.isLocked() && i.isSettled());
     return place.holdPoints().findAny().isPresent() && open().isEmpty() && !isAhead;
   }
 

@@ -11,23 +11,26 @@ import org.seamledger.roof.Roof;
 
 /**
  * Joins stretches of outline against the same thing to lines: those that adjoin and are collinear, or, along a curved face, nearly so. Tiny
- * stretches have no direction and join either way.
+ * stretches have no direction and join either way; those of a curved face have one as long as their ends are told apart, for its facets may
+ * be as narrow.
  */
 final class Chains {
 
   private final Roof roof;
   private final double tinyM;
+  private final double shortM;
 
   Chains(Roof roof) {
     this.roof = roof;
     this.tinyM = roof.limits().stretches().tinyM();
+    this.shortM = roof.limits().stretches().shortM();
   }
 
   /** The lines, each from end to end. */
   List<List<BoundaryEdge>> of(List<BoundaryEdge> group) {
     List<BoundaryEdge> rest = new ArrayList<>(group);
     // Long stretches first: tiny ones then join them, and not each other.
-    rest.sort(Comparator.comparing((BoundaryEdge e) -> e.lengthM() < tinyM));
+    rest.sort(Comparator.comparing((BoundaryEdge e) -> !hasDirection(e)));
     List<List<BoundaryEdge>> chains = new ArrayList<>();
     while (!rest.isEmpty()) {
       List<BoundaryEdge> chain = new ArrayList<>(List.of(rest.remove(0)));
@@ -43,15 +46,20 @@ final class Chains {
     return chains;
   }
 
-  /** Number of the first stretch of the rest that goes on at either end of the chain, or -1. */
+  /** Number of the stretch of the rest that goes on at either end of the chain, the one that begins nearest, or -1. */
   private int next(List<BoundaryEdge> chain, List<BoundaryEdge> rest) {
-    for (int i = 0; i < rest.size(); i++) {
+    int next = -1;
+    double nearest = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < rest.size() && nearest > 0; i++) {
       BoundaryEdge e = rest.get(i);
-      if (goesOn(chain, e) || adjoins(e, chain.get(0)) && turnsLittle(e, firstLong(chain))) {
-        return i;
+      double away = goesOn(chain, e) ? distance(chain.get(chain.size() - 1), e)
+          : adjoins(e, chain.get(0)) && turnsLittle(e, firstLong(chain)) ? distance(e, chain.get(0)) : Double.POSITIVE_INFINITY;
+      if (away < nearest) {
+        next = i;
+        nearest = away;
       }
     }
-    return -1;
+    return next;
   }
 
   /** Puts a tiny stretch where it fills the joint between two stretches of the chain; whether there is such a joint. */
@@ -70,7 +78,7 @@ final class Chains {
   }
 
   private BoundaryEdge firstLong(List<BoundaryEdge> chain) {
-    return chain.stream().filter(e -> e.lengthM() >= tinyM).findFirst().orElse(chain.get(0));
+    return chain.stream().filter(this::hasDirection).findFirst().orElse(chain.get(0));
   }
 
   private BoundaryEdge lastLong(List<BoundaryEdge> chain) {
@@ -80,11 +88,19 @@ final class Chains {
   }
 
   private boolean adjoins(BoundaryEdge a, BoundaryEdge b) {
-    return a.to().distance(b.from()) <= tinyM;
+    return distance(a, b) <= tinyM;
+  }
+
+  private static double distance(BoundaryEdge a, BoundaryEdge b) {
+    return a.to().distance(b.from());
+  }
+
+  private boolean hasDirection(BoundaryEdge e) {
+    return e.lengthM() >= (roof.face(e.facet()).isCurved() ? shortM : tinyM);
   }
 
   private boolean turnsLittle(BoundaryEdge a, BoundaryEdge b) {
-    if (LineFacts.isRound(a.contact()) || a.lengthM() < tinyM || b.lengthM() < tinyM) {
+    if (LineFacts.isRound(a.contact()) || !hasDirection(a) || !hasDirection(b)) {
       return true;
     }
     Vec3 d = a.to().minus(a.from());

@@ -196,8 +196,8 @@ public final class FactList {
       fact("place", WORD, "\"face\", \"line\" or \"node\": where the work is done", "by the place"),
       fact("part", WORD, "id of the metal part, seal or line of fasteners, by details-content.ttl; none for the place itself",
           "the detail says so"),
-      fact("lineFamily", WORD, "what the line's face ends at, by kinds.ttl: \"faces\", \"edge\", \"wall\", \"penetration\", \"round\", \"level\", "
-          + "\"none\"", "by the line's kind"),
+      fact("lineFamily", WORD, "what the line's face ends at, by kinds.ttl: \"faces\", \"edge\", \"wall\", \"penetration\", \"round\", "
+          + "\"level\", \"field\", \"none\"", "by the line's kind"),
       fact("lineWater", WORD, "where the face's water goes at the line, by kinds.ttl: \"away\", \"over\", \"along\", \"into\", \"beside\", "
           + "\"against\"", "by the line's kind"),
       fact("facesAbove", COUNT, "faces that drain to the line", "rise of each face away from the line"),
@@ -208,8 +208,9 @@ public final class FactList {
   public static final List<Fact> PRECEDENCE = List.of(
       fact("work", WORD, "work of the later step", "by the shapes"),
       fact("earlier", WORD, "work of the step that must come before it", "likewise"),
-      fact("meets", WORD, "\"same\" (both at one place), \"face-above\", \"face-below\", \"face-beside\" (one at a face, the other at a line "
-          + "to which the face drains, from which it falls away, or beside which it falls), \"line-end\" (a line and a node where it ends), "
+      fact("meets", WORD, "\"same\" (both at one place), \"face-above\", \"face-below\", \"face-beside\" (one at a face, the other at a "
+          + "line to which the face drains, from which it falls away, or beside which it falls), \"face-within\" (a face and a joint "
+          + "within it), \"joint-below\" (two joints of a face, the earlier the lower), \"line-end\" (a line and a node where it ends), "
           + "\"node-face\" (a node and a face there), \"lines\" (two lines that end at one node)", "places that touch"),
       fact("end", WORD, "which end of the line is at the node: \"high\", \"low\" or \"level\"", "by height"),
       fact("earlierKind", WORD, "two lines: kind of that of the earlier step", "by the shapes"),
@@ -260,7 +261,8 @@ public final class FactList {
   private static final Map<String, Fact> BY_NAME = new TreeMap<>();
 
   static {
-    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, WORK, PRECEDENCE, SYSTEM).flatMap(List::stream).forEach(f -> BY_NAME.put(f.name(), f));
+    Stream.of(LINE, CHOICE, JUNCTION, NODE, NODE_REVIEW, FACE, PANEL, WORK, PRECEDENCE, SYSTEM).flatMap(List::stream)
+        .forEach(f -> BY_NAME.put(f.name(), f));
   }
 
   private FactList() {

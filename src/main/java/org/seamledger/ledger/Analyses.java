@@ -28,7 +28,7 @@ public final class Analyses {
   /** Deaths of the process during one analysis until that is taken for the reason. */
   static final int MOST_DEATHS = 2;
   static final String DIED = "analysis/died";
-  static final String DIED_WORDS = "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not begun again. Where the"
+  static final String DIED_WORDS = "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not begun again. Where"
       + " models aren't the reason, send them again.";
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final String COLUMNS =
@@ -47,6 +47,10 @@ public final class Analyses {
   /** The form in which storage has a path of this process. */
   String stored(String path) {
     return numbers.stored(path);
+  }
+
+  void publish(StoredFile file) {
+    numbers.publish(file);
   }
 
   /** A fresh id of 128 random bits, lower-case hexadecimal. */
@@ -349,7 +353,8 @@ public final class Analyses {
   /** How long the oldest analysis waits that waits; zero where none does. */
   public Duration oldestWaiting() {
     Optional<String> oldest = db.read(
-        () -> db.one("SELECT MIN(created) FROM analysis WHERE state = 'queued'", r -> Optional.ofNullable(r.getString(1)))).orElse(Optional.empty());
+        () -> db.one("SELECT MIN(created) FROM analysis WHERE state = 'queued'", r -> Optional.ofNullable(r.getString(1))))
+        .orElse(Optional.empty());
     Duration age = oldest.map(o -> Duration.between(Instant.parse(o), Instant.now())).orElse(Duration.ZERO);
     return age.isNegative() ? Duration.ZERO : age;
   }

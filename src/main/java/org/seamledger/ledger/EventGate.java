@@ -27,12 +27,23 @@ final class EventGate {
    * @throws LedgerException of {@link LedgerException.Reason#CONFLICT} in words for who sent it
    */
   void check(EventDraft draft, ObjectNode fields) {
-    if (draft.kind().equals(EventKind.TICK.word())) {
-      now.items().stream().filter(i -> i.item().id().equals(draft.point()) && i.isLocked()).findFirst().ifPresent(this::refuse);
+    if (!draft.point().isEmpty()) {
+      point(draft);
     }
     if (draft.kind().equals(EventKind.SIGN_OFF.word())) {
       sign(draft);
       fields.set("basis", place.basis());
+    }
+  }
+
+  /** A step that is locked is not done, whatever words say so: neither as it should be nor otherwise. */
+  private void point(EventDraft draft) {
+    ItemState item = now.items().stream().filter(i -> i.item().id().equals(draft.point())).findFirst()
+        .orElseThrow(() -> new LedgerException(LedgerException.Reason.INVALID,
+            place.id() + " has no hold point and no step " + draft.point() + " in this revision."));
+    boolean isDone = draft.kind().equals(EventKind.TICK.word()) || draft.kind().equals(EventKind.DEVIATION.word());
+    if (isDone && item.isLocked()) {
+      refuse(item);
     }
   }
 
@@ -58,7 +69,7 @@ final class EventGate {
       throw conflict(place.id() + " can't be signed off: " + now.open().size() + " of its hold points are open, first: before "
           + now.open().get(0).item().label() + ".");
     }
-    if (now.items().stream().anyMatch(i -> i.isLocked() && i.standing() == ItemState.Standing.TICKED)) {
+    if (now.items().stream().anyMatch(i -> i.isLocked() && i.isSettled())) {
       throw conflict(place.id() + " can't be signed off: a step was done before the recheck that it waits for.");
     }
   }

@@ -47,7 +47,7 @@ final class FolderGuard implements AutoCloseable {
   }
 
   /** Models and results are nobody's business but this user's; a folder that is there already keeps the rights that it was given. */
-  private static void createPrivate(Path folder) throws IOException {
+  static void createPrivate(Path folder) throws IOException {
     boolean hasRights = folder.getFileSystem().supportedFileAttributeViews().contains("posix");
     if (Files.isDirectory(folder) || !hasRights) {
       Files.createDirectories(folder);

@@ -25,7 +25,7 @@ import java.util.zip.GZIPOutputStream;
  * junction whole. A browser takes longer to receive a large result than to do anything else with it (measured: 92 MB for 20,000 junctions,
  * half of all its time), and of most junctions nobody reads the arithmetic.
  *
- * <p>In the outline a junction keeps all its fields but these: steps, explanation, closures, plugs and metal go; {@code seals} are
+ * <p>In the outline a junction, or a joint of panels, keeps all its fields but these: steps, explanation, closures, plugs and metal go; {@code seals} are
  * summed by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays; {@code metalParts} counts
  * the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal. Lines of the
  * order lose the arithmetic, junctions, faces and measures. The panels, where each is fixed and how far it moves, are a part of their own;
@@ -56,7 +56,7 @@ public final class LedgerParts {
         }
         out.writeFieldName(name);
         switch (name) {
-          case "junctions" -> parts(value, out, LedgerParts::shortened);
+          case "junctions", "joints" -> parts(value, out, LedgerParts::shortened);
           case "nodes" -> parts(value, out, LedgerParts::shortenedNode);
           case "order" -> order(value, out);
           case "quantities" -> out.writeTree(quantities(value.readValueAsTree()));
@@ -87,7 +87,7 @@ public final class LedgerParts {
     return panels;
   }
 
-  /** One junction or node whole, JSON; empty where there is none of that id. */
+  /** One junction, joint or node whole, JSON; empty where there is none of that id. */
   public Optional<byte[]> junction(String id) {
     return Optional.ofNullable(places.get(id)).map(p -> Arrays.copyOfRange(unpacked(chunks.get(p.chunk())), p.from(), p.to()));
   }

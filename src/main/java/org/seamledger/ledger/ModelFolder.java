@@ -16,13 +16,16 @@ import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
 import org.seamledger.finding.Sha256;
 
 /**
- * The folder of models that several processes share, maybe of several machines: each file by the SHA-256 of its bytes, so that the same model
- * sent twice is one file, and a file never changes. Storage has paths below the folder, since it may be mounted anywhere.
+ * The folder of models that several processes share, maybe of several machines: each file by the SHA-256 of its bytes, so that the same
+ * model sent twice is one file, and a file never changes. Storage has paths below the folder, since it may be mounted anywhere. Or a folder
+ * of one machine, with copies of models that are in the database.
  */
 public final class ModelFolder {
 
@@ -33,13 +36,34 @@ public final class ModelFolder {
   private static final String SCRATCH = "scratch";
   private static final int FAN = 2;
   private static final Duration SCRATCH_KEPT = Duration.ofDays(2);
+  /** Longer than any analysis takes: a copy that nobody used since is fetched again where it is wanted. */
+  private static final Duration COPY_KEPT = Duration.ofDays(1);
+  private static final Duration BETWEEN_LOOKS = Duration.ofHours(1);
 
   private final Path folder;
   private final String storage;
+  /** Where the models are that the folder has copies of; empty where it has the models themselves. */
+  private final Optional<ModelObjects> objects;
+  private final AtomicReference<Instant> tidied = new AtomicReference<>(Instant.EPOCH);
 
-  private ModelFolder(Path folder, String storage) {
-    this.folder = folder;
+  private ModelFolder(Path folder, String storage, Optional<ModelObjects> objects) {
+    this.folder = folder.toAbsolutePath().normalize();
     this.storage = storage;
+    this.objects = objects;
+  }
+
+  /** A folder of this machine's for copies, which is made where there is none. */
+  static ModelFolder ofCopies(Path folder, String storage, ModelObjects objects) {
+    try {
+      FolderGuard.createPrivate(folder);
+    } catch (IOException e) {
+      throw unusable(folder, e);
+    }
+    return open(new ModelFolder(folder, storage, Optional.of(objects)), true);
+  }
+
+  private static LedgerException unusable(Path folder, IOException e) {
+    return new LedgerException(LedgerException.Reason.STORAGE, "The folder of models " + folder + " cannot be used: " + fault(e) + ".", e);
   }
 
   /**
@@ -48,13 +72,17 @@ public final class ModelFolder {
    * @throws LedgerException where it is another's, or can't be used
    */
   static ModelFolder open(Path folder, String storage, boolean make) {
-    ModelFolder models = new ModelFolder(folder.toAbsolutePath().normalize(), storage);
+    return open(new ModelFolder(folder, storage, Optional.empty()), make);
+  }
+
+  private static ModelFolder open(ModelFolder models, boolean make) {
+    Path folder = models.folder;
     try {
       if (make) {
         models.make();
       }
     } catch (IOException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "The folder of models " + folder + " cannot be used: " + fault(e) + ".", e);
+      throw unusable(folder, e);
     }
     if (!models.isThere()) {
       throw new LedgerException(LedgerException.Reason.STORAGE, "The folder of models " + folder + (Files.exists(models.mark())
@@ -135,15 +163,54 @@ public final class ModelFolder {
       String name = HexFormat.of().formatHex(hash.digest());
       Path target = folder.resolve(BY_HASH).resolve(name.substring(0, FAN)).resolve(name);
       Files.createDirectories(target.getParent());
-      if (touched(target)) {
-        return target;
+      if (!touched(target)) {
+        SyncedFiles.sync(fresh);
+        Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
+        SyncedFiles.sync(target);
       }
-      SyncedFiles.sync(fresh);
-      Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
-      SyncedFiles.sync(target);
+      publish(target);
       return target;
     } finally {
       Files.deleteIfExists(fresh);
+    }
+  }
+
+  /** Lets the other processes have a file of this folder, where they don't see the folder. */
+  void publish(Path file) throws IOException {
+    if (objects.isPresent() && file.startsWith(folder)) {
+      objects.get().put(stored(file.toString()), file);
+    }
+  }
+
+  /** Sees to it that a file is here, if another process has published it, and stays for some time; false where it is not. */
+  boolean present(Path file) throws IOException {
+    if (objects.isEmpty() || !file.startsWith(folder)) {
+      return Files.isRegularFile(file);
+    }
+    tidy();
+    return touched(file) || copied(file);
+  }
+
+  private boolean copied(Path file) throws IOException {
+    Path fresh = Files.createDirectories(folder.resolve(SCRATCH)).resolve(Analyses.newId() + ".new");
+    try {
+      if (!objects.get().get(stored(file.toString()), fresh)) {
+        return false;
+      }
+      Files.createDirectories(file.getParent());
+      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE);
+      return true;
+    } finally {
+      Files.deleteIfExists(fresh);
+    }
+  }
+
+  /** Removes copies that nobody used for long. */
+  private void tidy() {
+    Instant now = Instant.now();
+    Instant last = tidied.get();
+    if (last.isBefore(now.minus(BETWEEN_LOOKS)) && tidied.compareAndSet(last, now)) {
+      cleanFiles(Set.of(), COPY_KEPT);
     }
   }
 
@@ -158,12 +225,16 @@ public final class ModelFolder {
   }
 
   /**
-   * Removes files that nothing refers to and that are older than a time, and what processes left behind that were writing.
+   * Removes models that nothing refers to and that are older than a time, and what processes left behind that were writing.
    *
    * @param wanted stored paths that something refers to
-   * @return how many files of models went
+   * @return how many models went
    */
-  public int clean(Set<String> wanted, Duration kept) {
+  public int clean(Set<String> wanted, Duration kept) throws IOException {
+    return objects.isPresent() ? objects.get().clean(kept) : cleanFiles(wanted, kept);
+  }
+
+  private int cleanFiles(Set<String> wanted, Duration kept) {
     int gone = 0;
     Instant before = Instant.now().minus(kept);
     for (Path file : Stream.concat(files(folder.resolve(BY_HASH)).stream(), files(served()).stream()).toList()) {
@@ -231,6 +302,6 @@ public final class ModelFolder {
 
   @Override
   public String toString() {
-    return folder.toString();
+    return objects.isPresent() ? "in the database, copies in " + folder : folder.toString();
   }
 }

@@ -1,5 +1,9 @@
 package org.seamledger.ledger;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
@@ -22,6 +26,17 @@ final class Numbers {
   /** The form in which storage has a path of this process. */
   String stored(String path) {
     return models.map(m -> m.stored(path)).orElse(path);
+  }
+
+  /** Lets other processes have a file that this one has written. */
+  void publish(StoredFile file) {
+    try {
+      if (models.isPresent() && Files.exists(Path.of(file.path()))) {
+        models.get().publish(Path.of(file.path()));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private String found(String stored) {

@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * The analyses that wait, as several workers take them. A worker that was handed a ticket takes the analysis whose turn it is: of the highest
- * priority; of the project of which the fewest run; of the one that waited longest for its turn; the oldest. The ticket stands in the row, so
- * that who gets it after a worker died takes up the same analysis. PostgreSQL only.
+ * The analyses that wait, as several workers take them. A worker that was handed a ticket takes the analysis whose turn it is: of the
+ * highest priority; of the project of which the fewest run; of the one that waited longest for its turn; the oldest. The ticket stands in
+ * the row, so that who gets it after a worker died takes up the same analysis. PostgreSQL only.
  */
 public final class Queue {
 
@@ -123,7 +123,8 @@ public final class Queue {
 
   /** Whether results are to be computed again with what people decided: they are waited for, and come before the next analysis. */
   public boolean hasFollowing() {
-    return db.stepwise(() -> db.one("SELECT 1 FROM scheduled_tasks WHERE task_name = ? AND NOT picked LIMIT 1", r -> 1, FOLLOW)).isPresent();
+    return db.stepwise(() -> db.one("SELECT 1 FROM scheduled_tasks WHERE task_name = ? AND NOT picked LIMIT 1", r -> 1, FOLLOW))
+        .isPresent();
   }
 
   /**

@@ -23,7 +23,7 @@ import org.seamledger.ledger.LedgerReader.Line;
 
 /** The parts of a result that comparing and reviewing need; the rest of the document is skipped while reading. */
 record ResultOutline(int contract, JsonNode program, JsonNode system, List<Line> junctions, List<Found> findings, JsonNode quantities,
-    JsonNode order, JsonNode nodes, JsonNode panels, List<Face> roofFaces) {
+    JsonNode order, JsonNode joints, JsonNode nodes, JsonNode panels, List<Face> roofFaces) {
 
   /** In the place of the name of who accepted a finding before names were asked for. */
   private static final String UNNAMED = "name not recorded";
@@ -53,7 +53,7 @@ record ResultOutline(int contract, JsonNode program, JsonNode system, List<Line>
         case "junctions" -> LedgerReader.each(value, item -> junctions.add(line(item)));
         case "findings" -> findings.addAll(LedgerReader.all(value, Found.class));
         case "roofFaces" -> roofFaces.addAll(LedgerReader.all(value, Face.class));
-        case "program", "system", "quantities", "order", "nodes", "panels" -> trees.put(name, value.readValueAsTree());
+        case "program", "system", "quantities", "order", "joints", "nodes", "panels" -> trees.put(name, value.readValueAsTree());
         default -> value.skipChildren();
       }
     }
@@ -70,6 +70,7 @@ record ResultOutline(int contract, JsonNode program, JsonNode system, List<Line>
   /** Lists of items with ids, beside junctions and findings. */
   Map<String, JsonNode> lists() {
     Map<String, JsonNode> lists = new LinkedHashMap<>();
+    lists.put("joints", joints);
     lists.put("nodes", nodes);
     lists.put("panels", panels);
     return lists;
@@ -104,8 +105,7 @@ record ResultOutline(int contract, JsonNode program, JsonNode system, List<Line>
     Draft d = new Draft();
     LedgerReader.read(json, d);
     return new ResultOutline(d.contract, d.tree("program"), d.tree("system"), d.junctions, d.findings, d.tree("quantities"),
-        d.tree("order"),
-        d.tree("nodes"), d.tree("panels"), d.roofFaces);
+        d.tree("order"), d.tree("joints"), d.tree("nodes"), d.tree("panels"), d.roofFaces);
   }
 
   static ResultOutline of(StoredLedger ledger) {

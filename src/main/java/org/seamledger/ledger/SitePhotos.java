@@ -1,7 +1,9 @@
 package org.seamledger.ledger;
 
 import java.sql.SQLException;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Pictures of the work, in the database beside the events that show them: one backup has both, and several servers see the same. */
 public final class SitePhotos {
@@ -27,6 +29,14 @@ public final class SitePhotos {
   /** The picture that was kept for an event; empty where none came. */
   public Optional<Photo> ofEvent(String project, String event) {
     return db.transaction(() -> find(project, event));
+  }
+
+  /** All pictures by the id of their event. */
+  public Map<String, Photo> ofProject(String project) {
+    return db.transaction(() -> db.list("SELECT event, sha256, width, height, bytes, location FROM site_photo WHERE project = ? ORDER BY event",
+        r -> Map.entry(r.getString(1),
+            new Photo(r.getString(2), r.getInt(3), r.getInt(4), r.getLong(5), r.getString(6))),
+        project)).stream().collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
   }
 
   private Optional<Photo> find(String project, String event) throws SQLException {

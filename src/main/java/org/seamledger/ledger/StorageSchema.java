@@ -28,7 +28,7 @@ final class StorageSchema {
   /** In their order; the first is number 1. */
   static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql",
       "5-revisions-of-servers.sql", "6-placements.sql", "7-accepted-findings.sql", "8-prices.sql", "9-starts.sql",
-      "10-several-processes.sql", "11-record.sql");
+      "10-several-processes.sql", "11-record.sql", "12-models-in-the-database.sql");
   private static final Logger LOG = LoggerFactory.getLogger(StorageSchema.class);
   private static final String VERSIONS = "schema_version";
   private static final Set<String> FIRST_TABLES =
@@ -42,12 +42,9 @@ final class StorageSchema {
    * Does the steps that are missing, all of them in one transaction.
    *
    * @param connection without automatic commits
+   * @param steps usually {@link #STEPS}
    * @throws LedgerException where the tables are another program's, or a newer program has changed them in ways that this one does not know
    */
-  static void bringUpToDate(Connection connection, Engine engine) throws SQLException {
-    bringUpToDate(connection, engine, STEPS);
-  }
-
   static void bringUpToDate(Connection connection, Engine engine, List<String> steps) throws SQLException {
     boolean done = false;
     try {

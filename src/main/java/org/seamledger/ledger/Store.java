@@ -1,5 +1,8 @@
 package org.seamledger.ledger;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import javax.sql.DataSource;
@@ -67,7 +70,8 @@ public final class Store implements AutoCloseable {
   }
 
   private void requireOwnModels() {
-    boolean below = db.transaction(() -> db.one("SELECT 1 FROM file WHERE path LIKE 'sha256/%' OR path LIKE 'served/%'", r -> 1)).isPresent();
+    boolean below =
+        db.transaction(() -> db.one("SELECT 1 FROM file WHERE path LIKE 'sha256/%' OR path LIKE 'served/%'", r -> 1)).isPresent();
     if (below) {
       db.close();
       throw new LedgerException(LedgerException.Reason.STORAGE,
@@ -78,16 +82,21 @@ public final class Store implements AutoCloseable {
   /**
    * Opens the storage that this process shares with others, on this machine or elsewhere.
    *
-   * @param folder for models, the same for all, wherever it is mounted
+   * @param place of the models, the same for all
    * @param here this process; one that serves makes the folder where there is none
    * @throws LedgerException where they cannot be used, or not together with the processes that use them now
    */
-  public static Store share(PostgresAddress database, Path folder, Processes.Member here) {
-    Database db = Database.open(new PostgresEngine(database, true));
+  public static Store share(PostgresAddress database, ModelPlace place, Processes.Member here) {
+    PostgresEngine engine = new PostgresEngine(database, true);
+    Database db = Database.open(engine);
     boolean open = false;
     try {
-      ModelFolder models = ModelFolder.open(folder, Identity.of(db), here.work().equals("serve"));
-      Store store = new Store(null, db, models.served(), new Shared(database, here, models, new PostgresConnections(database)));
+      requireSamePlace(db, place);
+      PostgresConnections connections = new PostgresConnections(database);
+      ModelFolder models = place.inDatabase()
+          ? ModelFolder.ofCopies(place.folder().resolve("models-" + Identity.of(db)), Identity.of(db), new ModelObjects(connections, engine))
+          : ModelFolder.open(place.folder(), Identity.of(db), here.work().equals("serve"));
+      Store store = new Store(null, db, models.served(), new Shared(database, here, models, connections));
       store.processes().seen(here);
       open = true;
       return store;
@@ -95,6 +104,27 @@ public final class Store implements AutoCloseable {
       if (!open) {
         db.close();
       }
+    }
+  }
+
+  private static void requireSamePlace(Database db, ModelPlace place) {
+    boolean wrong = db.transaction(() -> db.one(place.inDatabase()
+        ? "SELECT 1 FROM file WHERE path LIKE 'sha256/%' AND NOT EXISTS (SELECT 1 FROM model_object o WHERE o.path = file.path) LIMIT 1"
+        : "SELECT 1 FROM model_object LIMIT 1", r -> 1)).isPresent();
+    if (wrong) {
+      throw new LedgerException(LedgerException.Reason.STORAGE, place.inDatabase()
+          ? "Models of this database's analyses are in a folder that processes share; name it with --models DIR."
+          : "The models of this database's analyses are in the database itself; say --models-in-database in place of --models.");
+    }
+  }
+
+  /** Whether a file of an analysis is where its path says, brought there from the database if that has it. */
+  public boolean has(StoredFile file) {
+    Path path = Path.of(file.path());
+    try {
+      return isShared() ? models().present(path) : Files.isRegularFile(path);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

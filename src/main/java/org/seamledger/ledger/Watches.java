@@ -176,6 +176,7 @@ public final class Watches {
    * revision is watched and waits for its analysis, this is it.
    */
   public StoredAnalysis begin(String id, Origin o, List<StoredFile> files) {
+    files.forEach(analyses::publish);
     return db.transaction(() -> {
       Optional<String> project = noted(o.server(), o.project(), o.projectName()).project();
       List<StoredFile> here = new ArrayList<>(files);
@@ -200,8 +201,9 @@ public final class Watches {
     });
   }
 
-  /** Notes the size of a model of an analysis, once it is here. */
+  /** Notes the size of a model of an analysis, once it is here, and lets others have it. */
   public void arrived(String analysis, StoredFile file) {
+    analyses.publish(file);
     db.transaction(() -> db.run("UPDATE file SET bytes = ? WHERE analysis = ? AND path = ?", file.bytes(), analysis,
         analyses.stored(file.path())));
   }

@@ -54,7 +54,7 @@ final class ClosureLines {
       if (id.equals("closure-vented")) {
         draft.step(freeArea(source));
       }
-      lines.add(line(draft, lengths.get(id), source.system()));
+      lines.add(line(draft, lengths.get(id), height(id, source.system()), source.system()));
     });
     if (plugs.isNeeded()) {
       plugs.step("two for each row of closures; the ends of seams are filled with sealant and need none");
@@ -86,12 +86,17 @@ final class ClosureLines {
     return part.equals("closure") ? "closure" : part.equals("vented-closure") ? "closure-vented" : "closure:" + part;
   }
 
-  private static OrderLine line(LineDraft draft, TreeMap<Long, Integer> lengths, RoofSystem system) {
+  /** The openings of a vented closure stand above its solid metal, which is as high as that of any other. */
+  private static String height(String id, RoofSystem system) {
+    return system.closure().height() + (id.equals("closure-vented") ? " + " + system.ridge().opening() + " of openings" : "") + " high, ";
+  }
+
+  private static OrderLine line(LineDraft draft, TreeMap<Long, Integer> lengths, String height, RoofSystem system) {
     StringBuilder list = new StringBuilder("clear between seams, less " + OrderSource.size(system.seamThicknessM()) + " for the seam: ");
     lengths.forEach((mm, count) -> list.append(list.charAt(list.length() - 2) == ':' ? "" : ", ").append(count + " × " + mm + " mm"));
     draft.step(list.toString());
     String each = lengths.size() == 1 ? MeasureFormat.formatInches(lengths.firstKey() / 1000.0) + " long"
         : lengths.size() + " lengths, see the cut list";
-    return draft.size(system.closure().height() + " high, " + each).inPacks(system.waste().closures().value(), 1, "piece");
+    return draft.size(height + each).inPacks(system.waste().closures().value(), 1, "piece");
   }
 }

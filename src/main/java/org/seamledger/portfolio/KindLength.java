@@ -4,6 +4,7 @@ import java.math.BigInteger;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.quantity.formula.Order;
 import org.seamledger.takeoff.Takeoff;
@@ -20,7 +21,7 @@ public record KindLength(String kind, int place, long lines, BigInteger nanometr
   /** Those of one model, in the order in which kinds are listed. */
   static List<KindLength> of(Takeoff takeoff) {
     Map<String, KindLength> sums = new LinkedHashMap<>();
-    for (KindedJunction j : takeoff.junctions()) {
+    for (KindedJunction j : takeoff.lines().stream().map(DetailedJunction::junction).toList()) {
       KindLength one = new KindLength(j.kind(), j.type().order(), 1, Order.nano(j.junction().lengthM()), 1);
       sums.merge(j.kind(), one, (a, b) -> new KindLength(a.kind, a.place, a.lines + 1, a.nanometres.add(b.nanometres), 1));
     }

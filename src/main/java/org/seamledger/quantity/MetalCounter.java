@@ -60,9 +60,9 @@ final class MetalCounter {
         case PER_LAP -> add(part, place, line.lapped(part.id(), part.lapM()).laps(), 0, 0,
             text.fasteners(part.part(), place, line.lapped(part.id(), part.lapM()).laps()) + " laps");
         case AT_SPACING -> atSpacing(part, place);
-        case AT_INTERVALS -> add(part, place, intervals(part), 0, 0, text.intervals(part.part(), place, part.everyM(), 0, intervals(part)));
+        case AT_INTERVALS -> add(part, place, intervals(part), 0, 0, text.intervals(part.part(), place, system.everyM(part), 0, intervals(part)));
         case BETWEEN_INTERVALS -> add(part, place, intervals(part) - 1, 0, 0,
-            text.intervals(part.part(), place, part.everyM(), 1, intervals(part) - 1));
+            text.intervals(part.part(), place, system.everyM(part), 1, intervals(part) - 1));
         case CONTINUOUS -> {
           LappedRun run = line.lapped(part.id(), part.lapM());
           double length = line.lengthM(part.id());
@@ -89,7 +89,7 @@ final class MetalCounter {
   }
 
   private int intervals(MetalPart part) {
-    return Math.max(1, (int) Math.ceil(line.lengthM() / part.everyM() - 1e-6));
+    return Math.max(1, (int) Math.ceil(line.lengthM() / system.everyM(part) - 1e-6));
   }
 
   private void add(MetalPart part, CountedPlace place, int pieces, double lengthM, int laps, String step) {

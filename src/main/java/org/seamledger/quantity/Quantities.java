@@ -70,6 +70,14 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     return new Quantities(system, layout, counted, project, panelCuts(faces, fixity), fixity, findings);
   }
 
+  /** The same with one line counted anew, as it is made here; the project's sums stay. */
+  public Quantities withLine(DetailedJunction line) {
+    SortedMap<String, JunctionQuantities> counted = new TreeMap<>(byJunction);
+    JunctionQuantities q = JunctionCounter.count(line, layout, system, fixity);
+    counted.put(q.junction(), q);
+    return new Quantities(system, layout, counted, project, panels, fixity, findings);
+  }
+
   /**
    * The same with what is taken where lines end and meet, by the nodes' ids among the junctions' and in the project's sums.
    *

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.seamledger.detail.MetalPart;
 import org.seamledger.finding.SettingsFile;
 import org.seamledger.measure.Dimension;
 import org.seamledger.measure.Fraction;
@@ -33,8 +34,10 @@ import org.seamledger.quantity.system.CurbSettings;
 import org.seamledger.quantity.system.CureKind;
 import org.seamledger.quantity.system.EaveSettings;
 import org.seamledger.quantity.system.FastenerSettings;
+import org.seamledger.quantity.system.FinishSettings;
 import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.quantity.system.FlashingSettings;
+import org.seamledger.quantity.system.InSeamSettings;
 import org.seamledger.quantity.system.LapSeal;
 import org.seamledger.quantity.system.LayoutSettings;
 import org.seamledger.quantity.system.PanelSettings;
@@ -50,8 +53,8 @@ import org.seamledger.quantity.system.WallSettings;
 import org.seamledger.quantity.system.WasteSettings;
 
 /**
- * The roof system in force: panel, tape, closures, fasteners, sealants, flashings, limits, waste, site, purchase and crew. Every value keeps the text
- * with the unit that it was written in. Read from one JSON file; what the file leaves out has its default.
+ * The roof system in force: panel, tape, closures, fasteners, sealants, flashings, limits, waste, site, purchase, crew and finish. Every
+ * value keeps the text with the unit that it was written in. Read from one JSON file; what the file leaves out has its default.
  *
  * <p>Three figures are common practice without a public source, and therefore parameters: a fastener's reach in tape, the tape's size
  * under a fastening flange, a closure as high as the seam.
@@ -63,7 +66,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
     SealantSettings sealant, FlashingSettings flashing, WallSettings walls, EaveSettings eaves, RidgeSettings ridge, ValleySettings valley,
     CurbSettings curbs,
     PipeSettings pipes, SlopeSettings limits, WasteSettings waste,
-    SiteSettings site, PurchaseSettings purchase, CrewSettings crew) {
+    SiteSettings site, PurchaseSettings purchase, CrewSettings crew, InSeamSettings inSeam, FinishSettings finish) {
 
   /** The system that is in force where nobody states one. */
   public static final RoofSystem DEFAULT = new RoofSystem("Default standing seam system",
@@ -79,11 +82,11 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
           length("1/4 in"), Measure.volume("10.1 fl oz")),
       new SealantSettings(CureKind.MOISTURE, false, length("2 mm"), Measure.temperature("4 °C"), Measure.temperature("32 °C"),
           Measure.temperatureDifference("3 K"), Measure.parse(Dimension.DENSITY, "1300 kg/m3"), Measure.parse(Dimension.PRESSURE, "0 Pa"),
-          share("25 %"), time("1 h"), time("24 h"), share("85 %")),
+          share("25 %"), time("1 h"), time("24 h"), share("85 %"), Measure.temperature("50 °C")),
       new FlashingSettings(Metal.ALUMINIUM_ZINC_STEEL, length("10 ft"), length("4 in"), length("12 in"), LapSeal.SEALANT),
       new WallSettings(Counterflashing.REGLET, length("8 in"), length("0 in")),
       new EaveSettings(false),
-      new RidgeSettings(false, length("1 in")),
+      new RidgeSettings(false, length("1 in"), length("3/4 in")),
       new ValleySettings(length("4 in")),
       new CurbSettings(length("30 in")),
       new PipeSettings(length("1 3/8 in"), length("12 in"), length("18 in")),
@@ -93,7 +96,8 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
           share("100 %"), Measure.temperature("-20 °F"),
           Measure.temperature("180 °F"), Measure.temperature("70 °F"), Measure.temperature("70 °F"), share("50 %"),
           Measure.parse(Dimension.SPEED, "90 mph"), false, false),
-      usualPurchase(), usualCrew());
+      usualPurchase(), usualCrew(), new InSeamSettings(Measure.temperature("5 °C"), Measure.temperature("50 °C")),
+      new FinishSettings(share("70 %"), share("85 %")));
 
   /** Common practice, to be replaced by what is sold. */
   private static PurchaseSettings usualPurchase() {
@@ -112,6 +116,11 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
   private static CrewSettings usualCrew() {
     return new CrewSettings(2, time("8 h"), time("7 h"), Measure.parse(Dimension.AREA, "60 m2"), Measure.parse(Dimension.AREA, "20 m2"),
         length("150 m"), length("12 m"), length("30 m"), length("40 m"), length("15 m"), length("20 m"), length("80 m"), time("45 min"));
+  }
+
+  /** Length of the intervals by which a part is counted, metres: as its detail states, or that which one outlet serves. */
+  public double everyM(MetalPart part) {
+    return part.everyM() > 0 ? part.everyM() : purchase.gutters().outletSpacing().value();
   }
 
   private static Measure time(String text) {
@@ -168,7 +177,7 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
         sealant, new FlashingSettings(stated.panel.metal(), flashing.length(), flashing.lap(), flashing.girth(), flashing.lapSeal()), walls,
         eaves,
         ridge, valley,
-        curbs, pipes, limits, waste, site, purchase, crew);
+        curbs, pipes, limits, waste, site, purchase, crew, inSeam, finish);
   }
 
   /** The sum in the unit of the first, if that is inches or millimetres. */

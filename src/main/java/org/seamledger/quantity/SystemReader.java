@@ -204,6 +204,9 @@ final class SystemReader {
       problems
           .add(new Problem("sealant.lowest", "less than sealant.highest, " + s.sealant().highest(), "\"" + s.sealant().lowest() + "\""));
     }
+    if (s.inSeam().lowest().value() >= s.inSeam().highest().value()) {
+      problems.add(new Problem("inSeam.lowest", "less than inSeam.highest, " + s.inSeam().highest(), "\"" + s.inSeam().lowest() + "\""));
+    }
     if (s.site().lowestMetal().value() >= s.site().highestMetal().value()) {
       problems.add(new Problem("site.lowestMetal", "less than site.highestMetal, " + s.site().highestMetal(),
           "\"" + s.site().lowestMetal() + "\""));

@@ -1,5 +1,6 @@
 package org.seamledger.queue;
 
+import java.io.IOException;
 import java.util.Optional;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.Origin;
@@ -11,7 +12,6 @@ import org.seamledger.run.PatientStorage;
 import org.seamledger.run.Result;
 import org.seamledger.run.StoredRuns;
 import org.seamledger.source.ModelServer;
-import org.seamledger.watch.Download;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -59,9 +59,10 @@ final class LimitedRuns {
   }
 
   /** Brings models from their servers, unless they are here. */
-  private void fetch(ClaimedRun run, StoredAnalysis analysis) {
+  private void fetch(ClaimedRun run, StoredAnalysis analysis) throws IOException {
     for (StoredFile file : analysis.files()) {
-      if (file.origin().isPresent() && !Download.has(file)) {
+      boolean here = PatientStorage.ask(() -> setting.store().has(file));
+      if (!here && file.origin().isPresent()) {
         Origin origin = file.origin().get();
         run.at("fetching the model from " + origin.server(), 0);
         try (ModelServer server = setting.servers().connect(origin.server())) {

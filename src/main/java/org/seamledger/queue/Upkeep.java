@@ -1,5 +1,7 @@
 package org.seamledger.queue;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Duration;
 import org.seamledger.ledger.Store;
 import org.slf4j.Logger;
@@ -39,9 +41,13 @@ final class Upkeep {
 
   private void clean() {
     if (store.models().isThere()) {
-      int gone = store.models().clean(store.queue().paths(), setting.limits().kept());
-      if (gone > 0) {
-        LOG.atInfo().addKeyValue("files", gone).log("models cleaned that no analysis refers to");
+      try {
+        int gone = store.models().clean(store.queue().paths(), setting.limits().kept());
+        if (gone > 0) {
+          LOG.atInfo().addKeyValue("files", gone).log("models cleaned that no analysis refers to");
+        }
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
       }
     }
   }

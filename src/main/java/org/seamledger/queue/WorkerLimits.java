@@ -16,7 +16,8 @@ public record WorkerLimits(int threads, int perProject, Duration longest, Durati
 
   /** One at a time, half an hour at most. */
   public static WorkerLimits standard() {
-    return new WorkerLimits(1, Integer.MAX_VALUE, Duration.ofMinutes(30), Duration.ofSeconds(30), Duration.ofDays(7), Duration.ofSeconds(1));
+    return new WorkerLimits(1, Integer.MAX_VALUE, Duration.ofMinutes(30), Duration.ofSeconds(30), Duration.ofDays(7),
+        Duration.ofSeconds(1));
   }
 
   public WorkerLimits threads(int n) {
@@ -33,9 +34,5 @@ public record WorkerLimits(int threads, int perProject, Duration longest, Durati
 
   public WorkerLimits keeping(Duration time) {
     return new WorkerLimits(threads, perProject, longest, grace, time, heartbeat);
-  }
-
-  public WorkerLimits heartbeat(Duration every) {
-    return new WorkerLimits(threads, perProject, longest, grace, kept, every);
   }
 }

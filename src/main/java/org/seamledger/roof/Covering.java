@@ -55,6 +55,7 @@ final class Covering {
   }
 
   private TopSurface freed(TopSurface top, Map<Part, List<TopSurface>> carriers, Progress ofTop) {
+    boolean meshed = own.isMeshed(top);
     Region free = top.own();
     List<TopSurface.Piece> crossing = new ArrayList<>();
     Box3 box = TopSurface.box(top.plane(), top.own()).grown(tolerance.gapM());
@@ -65,17 +66,22 @@ final class Covering {
       }
       if (!above.isEmpty() && above.distance(top.own()) <= tolerance.gapM()) {
         crossing.add(new TopSurface.Piece(part, above));
-        free = free.minus(above);
+        // What is next to a curve's facets is known, and where it rises above one by a trace it covers nothing.
+        free = meshed && isOwner(part, top) ? free : free.minus(above);
       }
     }
-    return new TopSurface(top.plane(), top.own(), own.withoutSpecks(free), top.pieces(), crossing);
+    return new TopSurface(top.plane(), top.own(), meshed ? free : own.withoutSpecks(free), top.pieces(), crossing);
+  }
+
+  private static boolean isOwner(Part part, TopSurface top) {
+    return top.pieces().stream().anyMatch(p -> p.part() == part);
   }
 
   /** The section just above; that of a body that floats above the plane by no more than the gap, where it meets the plane nowhere. */
   private Region covering(Part part, TopSurface top, Box3 box) {
     Region window = TopSurface.window(top.plane(), box);
     Region above = part.solid().section(top.plane(), tolerance.coincidenceM(), SectionSide.ABOVE, window);
-    if (!isApart(above, top.own()) || top.pieces().stream().anyMatch(p -> p.part() == part)) {
+    if (!isApart(above, top.own()) || isOwner(part, top)) {
       return above;
     }
     for (double lift = tolerance.gapM() / STEPS; lift <= tolerance.gapM(); lift *= 2) {

@@ -1,190 +1,52 @@
 package org.seamledger.roof;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.seamledger.geometry.DisjointSets;
-import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
-import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 
-/**
- * Tells the facets of a curved surface from those of a roof of flat faces, however the curve is cut into facets.
- *
- * <p>Facets of one element that meet turning by less than a step are looked at together by their normals. Those of a barrel or a vault lie
- * on one great circle of the sphere and fill a part of it in many small steps; those of a dome or a cone are many and all turn the same
- * way. The few directions of hips, valleys and tapered roofs do neither.
- */
+/** The curves among the exposed facets: facets of one element that meet, and turn as {@link TurningSurfaces} says. */
 final class CurvedRuns {
 
   /** Of no curve. */
-  static final int NONE = -1;
+  static final int NONE = TurningSurfaces.NONE;
 
-  private record Meet(int a, int b, boolean convex) {
-  }
-
-  private final List<ExposedFacet> facets;
-  private final Tolerance tolerance;
-  private final SurfaceLimits.Faces limits;
-  private final List<Set<String>> elements;
-  private final int[] curve;
-  private int curves;
-
-  private CurvedRuns(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits.Faces limits) {
-    this.facets = facets;
-    this.tolerance = tolerance;
-    this.limits = limits;
-    this.elements = facets.stream().map(CurvedRuns::elements).toList();
-    this.curve = new int[facets.size()];
-    Arrays.fill(curve, NONE);
+  private CurvedRuns() {
   }
 
   /** For each facet the number of its curve, or {@link #NONE}. */
   static int[] of(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits.Faces limits) {
-    CurvedRuns runs = new CurvedRuns(facets, tolerance, limits);
-    runs.find(runs.meets(edges));
-    return runs.curve;
+    List<TurningSurfaces.Flat> flats = facets.stream()
+        .map(f -> new TurningSurfaces.Flat(f.plane().normal(), f.region().rings().stream().flatMap(r -> r.points().stream())
+            .map(p -> TopSurface.at(f.plane(), p)).toList()))
+        .toList();
+    return TurningSurfaces.curves(flats, meets(facets, edges, tolerance), tolerance, limits);
   }
 
   private static Set<String> elements(ExposedFacet f) {
     return f.top().pieces().stream().map(p -> p.part().id()).collect(Collectors.toCollection(TreeSet::new));
   }
 
-  private List<Meet> meets(List<BoundaryEdge> edges) {
-    List<Meet> meets = new ArrayList<>();
+  private static List<TurningSurfaces.Meet> meets(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance) {
+    List<Set<String>> elements = facets.stream().map(CurvedRuns::elements).toList();
+    List<TurningSurfaces.Meet> meets = new ArrayList<>();
     for (BoundaryEdge e : edges) {
-      if (e.contact() instanceof Contact.OtherFacet other && turn(normal(e.facet()), normal(other.facet())) < tolerance.facetTurnDegrees()
+      if (e.contact() instanceof Contact.OtherFacet other
+          && TurningSurfaces.turn(normal(facets, e.facet()), normal(facets, other.facet())) < tolerance.facetTurnDegrees()
           && elements.get(e.facet()).stream().anyMatch(elements.get(other.facet())::contains)) {
         ExposedFacet beyond = facets.get(other.facet());
         Vec3 middle = TopSurface.at(beyond.plane(), beyond.region().centroid());
-        meets.add(new Meet(e.facet(), other.facet(), facets.get(e.facet()).plane().height(middle) <= tolerance.coincidenceM()));
+        meets.add(new TurningSurfaces.Meet(e.facet(), other.facet(),
+            facets.get(e.facet()).plane().height(middle) <= tolerance.coincidenceM()));
       }
     }
     return meets;
   }
 
-  private void find(List<Meet> meets) {
-    for (List<Integer> group : groups(meets)) {
-      List<Integer> evenly = evenly(group);
-      if (isVault(evenly)) {
-        number(evenly);
-      } else if (isDome(group, meets)) {
-        number(group);
-      }
-    }
-  }
-
-  private List<List<Integer>> groups(List<Meet> meets) {
-    DisjointSets sets = new DisjointSets(facets.size());
-    meets.forEach(m -> sets.join(m.a(), m.b()));
-    return sets.sets().stream().map(s -> (List<Integer>) new ArrayList<>(s)).filter(s -> s.size() >= limits.vaultSteps()).toList();
-  }
-
-  private void number(List<Integer> members) {
-    members.forEach(i -> curve[i] = curves);
-    curves++;
-  }
-
-  // ---- vaults: normals on one great circle
-
-  /** Without facets much wider than most across the curve: slopes that a curve only joins. */
-  private List<Integer> evenly(List<Integer> group) {
-    Vec3 axis = axis(group);
-    if (axis == null) {
-      return group;
-    }
-    double[] widths = group.stream().mapToDouble(i -> across(i, axis)).toArray();
-    double[] sorted = widths.clone();
-    Arrays.sort(sorted);
-    double most = Math.max(limits.narrowM(), limits.evenWidths() * sorted[sorted.length / 2]);
-    List<Integer> even = new ArrayList<>();
-    for (int k = 0; k < widths.length; k++) {
-      if (widths[k] <= most) {
-        even.add(group.get(k));
-      }
-    }
-    return even;
-  }
-
-  /** The direction at a right angle to the two normals that turn most; null where none turns. */
-  private Vec3 axis(List<Integer> group) {
-    Vec3 first = farthest(group, normal(group.get(0)));
-    Vec3 across = first.cross(farthest(group, first));
-    return across.length() < Math.sin(Math.toRadians(limits.sameDegrees())) ? null : across.unit();
-  }
-
-  private Vec3 farthest(List<Integer> group, Vec3 from) {
-    Vec3 far = from;
-    for (int i : group) {
-      far = normal(i).dot(from) < far.dot(from) ? normal(i) : far;
-    }
-    return far;
-  }
-
-  private double across(int i, Vec3 axis) {
-    Vec3 d = axis.cross(normal(i));
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (Region.Ring ring : facets.get(i).region().rings()) {
-      for (Vec2 p : ring.points()) {
-        double t = d.dot(TopSurface.at(facets.get(i).plane(), p));
-        low = Math.min(low, t);
-        high = Math.max(high, t);
-      }
-    }
-    return high - low;
-  }
-
-  private boolean isVault(List<Integer> group) {
-    Vec3 axis = group.size() < limits.vaultSteps() ? null : axis(group);
-    if (axis == null) {
-      return false;
-    }
-    Vec3 zero = normal(group.get(0));
-    Vec3 quarter = axis.cross(zero).unit();
-    double[] at =
-        group.stream().mapToDouble(i -> Math.toDegrees(Math.atan2(normal(i).dot(quarter), normal(i).dot(zero)))).sorted().toArray();
-    double spread = at[at.length - 1] - at[0];
-    double off = group.stream().mapToDouble(i -> Math.toDegrees(Math.asin(Math.abs(normal(i).dot(axis))))).max().orElseThrow();
-    int steps = 1;
-    for (int k = 1; k < at.length; k++) {
-      double step = at[k] - at[k - 1];
-      if (step >= tolerance.facetTurnDegrees()) {
-        return false;
-      }
-      steps += step > limits.vaultSameDegrees() ? 1 : 0;
-    }
-    return steps >= limits.vaultSteps() && off <= limits.vaultOff() * spread;
-  }
-
-  // ---- domes and cones: many normals, all turning one way
-
-  private boolean isDome(List<Integer> group, List<Meet> meets) {
-    if (group.size() < limits.domeFacets()) {
-      return false;
-    }
-    Set<Integer> members = new TreeSet<>(group);
-    if (!meets.stream().filter(m -> members.contains(m.a())).allMatch(Meet::convex)) {
-      return false;
-    }
-    List<Vec3> different = new ArrayList<>();
-    for (int i : group) {
-      if (different.size() < limits.domeFacets() && different.stream().allMatch(n -> turn(n, normal(i)) > limits.sameDegrees())) {
-        different.add(normal(i));
-      }
-    }
-    return different.size() >= limits.domeFacets();
-  }
-
-  private Vec3 normal(int i) {
+  private static Vec3 normal(List<ExposedFacet> facets, int i) {
     return facets.get(i).plane().normal();
-  }
-
-  private static double turn(Vec3 a, Vec3 b) {
-    return Math.toDegrees(Math.atan2(a.cross(b).length(), a.dot(b)));
   }
 }

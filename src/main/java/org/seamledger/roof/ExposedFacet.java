@@ -11,11 +11,12 @@ import org.seamledger.geometry.Vec3;
  * A connected exposed piece of one plane with what is known of its surroundings.
  *
  * @param thicknessM of the thickest element that carries it, zero where it has none
+ * @param asMeshed whether it is a facet of a curve just as the element's triangles have it
  */
-record ExposedFacet(Plane plane, Region region, TopSurface top, List<Obstacle> obstacles, double thicknessM) {
+record ExposedFacet(Plane plane, Region region, TopSurface top, List<Obstacle> obstacles, double thicknessM, boolean asMeshed) {
 
   ExposedFacet withRegion(Region other) {
-    return new ExposedFacet(plane, other, top, obstacles, thicknessM);
+    return new ExposedFacet(plane, other, top, obstacles, thicknessM, asMeshed);
   }
 
   /** Whether the other one may be the next facet of the same smooth surface: of the same element, and turning by less than a step. */

@@ -19,12 +19,17 @@ import org.seamledger.geometry.Vec3;
 final class Exposure {
 
   private final PlanIndex<TopSurface> covers;
+  private final MeshCurves curves;
   private final Tolerance tolerance;
   private final SurfaceLimits.Exposed limits;
   private final SurfaceLimits.Tops specks;
 
-  /** @param covers every top surface of the group, cut edges and inner layers among them: all that can cover something */
-  Exposure(List<TopSurface> covers, Tolerance tolerance, SurfaceLimits limits) {
+  /**
+   * @param covers every top surface of the group, cut edges and inner layers among them: all that can cover something
+   * @param curves whose narrow facets are no rounding
+   */
+  Exposure(List<TopSurface> covers, MeshCurves curves, Tolerance tolerance, SurfaceLimits limits) {
+    this.curves = curves;
     this.covers = new PlanIndex<>(covers, t -> TopSurface.box(t.plane(), t.own()));
     this.tolerance = tolerance;
     this.limits = limits.exposed();
@@ -39,9 +44,10 @@ final class Exposure {
     // Cutters that meet at a corner leave a hair between them by rounding, which would join what is inside with what is outside: the
     // pieces are told apart with grown cutters, and taken from the exact rest.
     Region apart = rest.minus(cutters.union(crossing).grown(limits.hairM()));
+    double narrow = curves.isCurved(top.plane()) ? 0 : specks.speckWidthM();
     List<Region> exposed = new ArrayList<>();
     for (Region piece : apart.parts()) {
-      if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(specks.speckWidthM()) && !isRemnant(piece, cutters)
+      if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(narrow) && !isRemnant(piece, cutters, top)
           && !isHidden(piece, top.plane(), cutters, crossing)) {
         exposed.add(rest.intersect(piece.grown(2 * limits.hairM())));
       }
@@ -68,9 +74,16 @@ final class Exposure {
     return (own < limits.ownEdgeM() || atCrossing > limits.ownEdgeM()) && coveredShare(piece, plane) > limits.coveredShare();
   }
 
-  /** What a wall leaves of a slab that was modelled a little into it. */
-  private boolean isRemnant(Region piece, Region cutters) {
-    return piece.isNarrowerThan(tolerance.gapM()) && piece.distance(cutters) < tolerance.coincidenceM();
+  /** What a wall leaves of a slab that was modelled a little into it; not what it leaves of a curve's facet that was as narrow before. */
+  private boolean isRemnant(Region piece, Region cutters, TopSurface top) {
+    return piece.isNarrowerThan(tolerance.gapM()) && piece.distance(cutters) < tolerance.coincidenceM()
+        && !(curves.isCurved(top.plane()) && isNarrowItself(top, piece));
+  }
+
+  /** Whether a piece is narrow because the facet is that it is what is left of. */
+  private boolean isNarrowItself(TopSurface top, Region piece) {
+    return top.own().parts().stream().filter(p -> p.distance(piece) < tolerance.coincidenceM())
+        .allMatch(p -> p.isNarrowerThan(tolerance.gapM()));
   }
 
   private double coveredShare(Region piece, Plane plane) {

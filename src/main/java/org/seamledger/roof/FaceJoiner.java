@@ -80,8 +80,8 @@ final class FaceJoiner {
 
   /** Whether a tiny stretch is all that is open between two that have more of their curve beyond them. */
   private boolean isLeftBetween(BoundaryEdge before, BoundaryEdge e, BoundaryEdge after) {
-    return NarrowGaps.isOpen(e) && e.lengthM() < tinyM && before.facet() == e.facet() && e.facet() == after.facet()
-        && before.to().equals(e.from()) && e.to().equals(after.from()) && goesOn(before) && goesOn(after);
+    return NarrowGaps.isOpen(e) && !facets.get(e.facet()).asMeshed() && e.lengthM() < tinyM && before.facet() == e.facet()
+        && e.facet() == after.facet() && before.to().equals(e.from()) && e.to().equals(after.from()) && goesOn(before) && goesOn(after);
   }
 
   private boolean isOneCurve(BoundaryEdge e) {

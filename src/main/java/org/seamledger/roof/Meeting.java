@@ -20,13 +20,15 @@ import org.seamledger.progress.Progress;
 final class Meeting {
 
   private final List<ExposedFacet> facets;
+  private final MeshCurves curves;
   private final PlanIndex<Integer> index;
   private final Tolerance tolerance;
   private final SurfaceLimits.Folds limits;
   private final double thickestM;
 
-  private Meeting(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits.Folds limits) {
+  private Meeting(List<ExposedFacet> facets, MeshCurves curves, Tolerance tolerance, SurfaceLimits.Folds limits) {
     this.facets = facets;
+    this.curves = curves;
     this.tolerance = tolerance;
     this.limits = limits;
     List<Box3> boxes = facets.stream().map(ExposedFacet::box).toList();
@@ -39,8 +41,9 @@ final class Meeting {
   }
 
   /** The facets with their outlines on the lines in which they meet others, in the same order. */
-  static List<ExposedFacet> of(List<ExposedFacet> facets, Tolerance tolerance, SurfaceLimits.Folds limits, Progress progress) {
-    Meeting meeting = new Meeting(facets, tolerance, limits);
+  static List<ExposedFacet> of(List<ExposedFacet> facets, MeshCurves curves, Tolerance tolerance, SurfaceLimits.Folds limits,
+      Progress progress) {
+    Meeting meeting = new Meeting(facets, curves, tolerance, limits);
     List<ExposedFacet> met = new ArrayList<>();
     for (int i = 0; i < facets.size(); i++) {
       progress.at(i / (double) facets.size());
@@ -81,7 +84,8 @@ final class Meeting {
       if (j != i && isShared(facet, facets.get(j), a, b)) {
         return List.of(whole);
       }
-      if (j != i) {
+      // The mesh has the facets of one curve end at each other.
+      if (j != i && !curves.areOne(facet.plane(), facets.get(j).plane())) {
         lines.addAll(lines(facet, facets.get(j), a, b));
       }
     }

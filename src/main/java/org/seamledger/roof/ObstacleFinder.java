@@ -70,7 +70,7 @@ final class ObstacleFinder {
         ? p.with(Passage.of(p.passage().service(), p.footprint(), top.own(), allHoles, penetrating)) : o);
     for (int i = 0; i < holes.size(); i++) {
       for (Region part : holes.get(i).parts()) {
-        if (part.area() > limits.speckM2() && part.touches(top.own())) {
+        if (part.area() > limits.speckM2() && part.distance(top.own()) <= tolerance.coincidenceM()) {
           all.add(holeObstacle(openings.get(i), part, all));
         }
       }

@@ -32,6 +32,12 @@ record Part(Element element, Solid solid, Box3 box) {
     return new Part(e, cuts.isEmpty() ? whole : new Solid.Difference(whole, new Solid.Union(cuts)), box);
   }
 
+  /** The triangles that bound the element, but for what its openings take away; null where it is more than these. */
+  Mesh mesh() {
+    Solid whole = solid instanceof Solid.Difference cut ? cut.body() : solid;
+    return whole instanceof Mesh mesh ? mesh : null;
+  }
+
   private static Solid asWall(Solid solid) {
     return solid instanceof Mesh mesh ? mesh.asWall() : solid;
   }

@@ -31,22 +31,24 @@ final class Relief {
     }
   }
 
+  private final MeshCurves curves;
   private final SurfaceLimits.Profiles limits;
 
-  private Relief(SurfaceLimits.Profiles limits) {
+  private Relief(MeshCurves curves, SurfaceLimits.Profiles limits) {
+    this.curves = curves;
     this.limits = limits;
   }
 
   /** The same top surfaces, those of elements in relief replaced by one for each such element. */
-  static List<TopSurface> flattened(List<TopSurface> tops, SurfaceLimits.Profiles limits) {
-    return new Relief(limits).flattened(tops);
+  static List<TopSurface> flattened(List<TopSurface> tops, MeshCurves curves, SurfaceLimits.Profiles limits) {
+    return new Relief(curves, limits).flattened(tops);
   }
 
   private List<TopSurface> flattened(List<TopSurface> tops) {
     List<TopSurface> flat = new ArrayList<>();
     Set<Part> inRelief = new HashSet<>();
     piecesByPart(tops).forEach((part, pieces) -> {
-      Plane main = pieces.size() < limits.fewestPieces() || !mostlyNarrow(pieces) ? null : mainPlane(pieces);
+      Plane main = pieces.size() < limits.fewestPieces() || !mostlyNarrow(pieces) || mostlyCurved(pieces) ? null : mainPlane(pieces);
       if (main != null && fitsUnder(main, pieces)) {
         flat.add(TopSurface.of(main, List.of(new TopSurface.Piece(part, covered(main, pieces)))));
         inRelief.add(part);
@@ -76,6 +78,11 @@ final class Relief {
       }
     }
     return byPart;
+  }
+
+  private boolean mostlyCurved(List<Piece> pieces) {
+    double all = pieces.stream().mapToDouble(p -> p.region().area()).sum();
+    return pieces.stream().filter(p -> curves.isCurved(p.top().plane())).mapToDouble(p -> p.region().area()).sum() > all / 2;
   }
 
   private boolean mostlyNarrow(List<Piece> pieces) {

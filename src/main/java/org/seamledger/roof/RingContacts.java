@@ -89,7 +89,10 @@ final class RingContacts {
     return ring.stream().map(e -> e.with(whole)).toList();
   }
 
-  /** Modelling slack leaves tiny stretches at corners: they take the contact of the much longer stretch beside them. */
+  /**
+   * Modelling slack leaves tiny stretches at corners: they take the contact of the much longer stretch beside them. A narrow facet of a
+   * curve has such edges without any slack.
+   */
   private List<BoundaryEdge> absorbed(List<BoundaryEdge> ring) {
     int n = ring.size();
     List<BoundaryEdge> all = new ArrayList<>(n);
@@ -98,7 +101,8 @@ final class RingContacts {
       BoundaryEdge before = ring.get((i + n - 1) % n);
       BoundaryEdge after = ring.get((i + 1) % n);
       BoundaryEdge longer = taking(before, after);
-      boolean tiny = e.lengthM() < limits.tinyM() && longer.lengthM() > limits.tinyRatio() * e.lengthM()
+      boolean tiny = e.lengthM() < (facets.get(e.facet()).asMeshed() ? limits.shortM() : limits.tinyM())
+          && longer.lengthM() > limits.tinyRatio() * e.lengthM()
           && !e.contact().sameAs(before.contact()) && !e.contact().sameAs(after.contact());
       all.add(tiny ? e.with(longer.contact()) : e);
     }

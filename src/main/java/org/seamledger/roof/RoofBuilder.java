@@ -71,8 +71,10 @@ public final class RoofBuilder {
   }
 
   private void addGroup(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
-    List<ExposedFacet> exposed = exposed(group, neighbours, progress);
-    List<ExposedFacet> met = Meeting.of(exposed, tolerance, limits.folds(), progress.part(EXPOSED, MET)).stream()
+    Thickness thickness = new Thickness(tolerance, limits.tops());
+    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance, limits, progress.part(0, SURFACES));
+    List<ExposedFacet> exposed = exposed(group, surfaces, thickness, neighbours, progress);
+    List<ExposedFacet> met = Meeting.of(exposed, surfaces.curves(), tolerance, limits.folds(), progress.part(EXPOSED, MET)).stream()
         .map(f -> f.withRegion(f.region().simplified(limits.faces().simplifyM())))
         // Where an edge is moved a corner may be left over: rounding, no face.
         .filter(f -> f.region().area() > limits.tops().speckM2()).toList();
@@ -81,18 +83,18 @@ public final class RoofBuilder {
     EdgeMatcher.edges(met, tolerance, limits, progress.part(MET, 1)).forEach(e -> edges.add(e.shifted(first)));
   }
 
-  private List<ExposedFacet> exposed(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
-    Thickness thickness = new Thickness(tolerance, limits.tops());
-    TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance, limits, progress.part(0, SURFACES));
+  private List<ExposedFacet> exposed(List<Part> group, TopSurfaceFinder.Found surfaces, Thickness thickness, PlanIndex<Part> neighbours,
+      Progress progress) {
     ObstacleFinder obstacleFinder = new ObstacleFinder(neighbours, new PlanIndex<>(group, Part::box), tolerance, limits);
-    Exposure exposure = new Exposure(surfaces.all(), tolerance, limits);
+    Exposure exposure = new Exposure(surfaces.all(), surfaces.curves(), tolerance, limits);
     List<ExposedFacet> found = new ArrayList<>();
     int done = 0;
     for (TopSurface top : surfaces.tops()) {
       List<Obstacle> obstacles = obstacleFinder.find(top, progress.part(SURFACES, EXPOSED).part(done++, surfaces.tops().size()));
       double thick = thickness.of(top);
       for (Region part : exposure.of(top, obstacles).parts()) {
-        found.add(new ExposedFacet(top.plane(), part.simplified(limits.faces().simplifyM()), top, obstacles, thick));
+        Region exact = part.simplified(limits.faces().simplifyM());
+        found.add(new ExposedFacet(top.plane(), exact, top, obstacles, thick, surfaces.curves().isCurved(top.plane())));
       }
     }
     return found;

@@ -168,10 +168,11 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param vaultOff share of their spread by which the directions may miss the great circle
    * @param evenWidths a facet wider across the curve than this multiple of the middle one only adjoins it
    * @param domeFacets so many facets, all turning outward, or more, are a dome or a cone: pyramids over octagons have eight
+   * @param oneWayShare a curve turns one way by more than this share of all that it turns; waves turn as much back
    */
   public record Faces(double togetherM, double simplifyM, double sameDegrees, double curvedDegrees, double narrowM, int vaultSteps,
-      double vaultSameDegrees, double vaultOff, double evenWidths, int domeFacets) {
-    static final Faces DEFAULT = new Faces(1, 2e-5, 1, 2, 0.6, 6, 0.1, 0.1, 3, 16);
+      double vaultSameDegrees, double vaultOff, double evenWidths, int domeFacets, double oneWayShare) {
+    static final Faces DEFAULT = new Faces(1, 2e-5, 1, 2, 0.6, 6, 0.1, 0.1, 3, 16, 0.2);
   }
 
   /**

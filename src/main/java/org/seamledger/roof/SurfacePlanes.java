@@ -22,6 +22,11 @@ final class SurfacePlanes {
 
   /** Width of the cells (of normals' components) in which planes are looked for; wider than planes that lie together may turn. */
   private static final double CELL = 0.02;
+  /**
+   * Share of the coincidence within which a curve's triangles are one plane's: their corners are known, and what meets at one has to stay
+   * together.
+   */
+  private static final double EXACT = 0.1;
   private static final double MM2_PER_M2 = 1e6;
 
   /** A plane, and the surfaces that each element has in it. */
@@ -31,7 +36,12 @@ final class SurfacePlanes {
     }
   }
 
-  private record Found(Surface surface, Part part) {
+  /** A surface, its normal up, and whose it is. */
+  record Found(Surface surface, Part part) {
+  }
+
+  /** The planes, and the curves that they are parts of. */
+  record Planes(List<Carried> planes, MeshCurves curves) {
   }
 
   private record Corner(Part part, Vec3 at) {
@@ -40,6 +50,7 @@ final class SurfacePlanes {
   private final Tolerance tolerance;
   private final SurfaceLimits.Planes limits;
   private final List<Carried> planes = new ArrayList<>();
+  private MeshCurves curves;
   private final Map<Long, List<Carried>> cells = new HashMap<>();
   private final Map<Corner, List<Carried>> atCorners = new HashMap<>();
 
@@ -49,10 +60,14 @@ final class SurfacePlanes {
   }
 
   /** The planes, those of the largest surfaces first. */
-  static List<Carried> of(List<Part> parts, Tolerance tolerance, SurfaceLimits.Planes limits) {
-    SurfacePlanes all = new SurfacePlanes(tolerance, limits);
-    all.surfaces(parts).forEach(all::join);
-    return all.planes;
+  static Planes of(List<Part> parts, Tolerance tolerance, SurfaceLimits limits) {
+    SurfacePlanes all = new SurfacePlanes(tolerance, limits.planes());
+    List<Found> found = all.surfaces(parts);
+    all.curves = MeshCurves.of(found, tolerance, limits.faces());
+    for (Found f : found) {
+      all.curves.carry(all.join(f), f.surface());
+    }
+    return new Planes(all.planes, all.curves);
   }
 
   private List<Found> surfaces(List<Part> parts) {
@@ -73,7 +88,7 @@ final class SurfacePlanes {
     return found;
   }
 
-  private void join(Found found) {
+  private Plane join(Found found) {
     Carried carried = Stream.concat(alike(found.surface().plane().normal()), beside(found))
         .filter(c -> liesIn(found, c.plane())).findFirst().orElseGet(() -> fresh(found.surface().plane()));
     carried.add(found);
@@ -83,6 +98,7 @@ final class SurfacePlanes {
         there.add(carried);
       }
     }
+    return carried.plane();
   }
 
   /** Planes that turn little against a normal. */
@@ -105,7 +121,7 @@ final class SurfacePlanes {
   /** What has no end is looked at over the extent of its element. */
   private boolean liesIn(Found found, Plane plane) {
     Surface s = found.surface();
-    return s.isBounded() ? s.liesIn(plane, tolerance.coincidenceM())
+    return s.isBounded() ? s.liesIn(plane, (curves.holds(s) ? EXACT : 1) * tolerance.coincidenceM())
         : extent(found.part().box(), s.plane()).allMatch(p -> Math.abs(plane.height(p)) <= tolerance.coincidenceM());
   }
 

@@ -29,17 +29,19 @@ final class TopSurfaceFinder {
   /**
    * @param tops the roof's top surface, by plane
    * @param all the same with cut edges and inner layers: everything that can cover what is below it
+   * @param curves which of them are parts of curved surfaces
    */
-  record Found(List<TopSurface> tops, List<TopSurface> all) {
+  record Found(List<TopSurface> tops, List<TopSurface> all, MeshCurves curves) {
   }
 
   static Found find(List<Part> group, Thickness thickness, Tolerance tolerance, SurfaceLimits limits, Progress progress) {
-    OwnSurface own = new OwnSurface(tolerance, limits.tops());
-    List<TopSurface> all = own.of(SurfacePlanes.of(group, tolerance, limits.planes()), progress.part(0, OWN));
-    List<TopSurface> once = CountedOnce.of(Relief.flattened(all, limits.relief()), tolerance, limits.tops());
+    SurfacePlanes.Planes planes = SurfacePlanes.of(group, tolerance, limits);
+    OwnSurface own = new OwnSurface(planes.curves(), tolerance, limits.tops());
+    List<TopSurface> all = own.of(planes.planes(), progress.part(0, OWN));
+    List<TopSurface> once = CountedOnce.of(Relief.flattened(all, planes.curves(), limits.relief()), tolerance, limits.tops());
     List<TopSurface> faces = new CutEdges(own, thickness, tolerance, limits.tops()).dropped(once, progress.part(OWN, EDGES));
     List<TopSurface> outer = new OuterLayers(own, tolerance, limits.tops()).of(faces, progress.part(EDGES, LAYERS));
     Covering covering = new Covering(group, own, thickness, tolerance, limits.tops());
-    return new Found(covering.freed(outer, progress.part(LAYERS, 1)), all);
+    return new Found(covering.freed(outer, progress.part(LAYERS, 1)), all, planes.curves());
   }
 }

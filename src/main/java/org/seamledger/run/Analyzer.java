@@ -1,8 +1,11 @@
 package org.seamledger.run;
 
 import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
 import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Inputs;
+import org.seamledger.takeoff.RuleBook;
 
 /**
  * Turns models into a result. Called from several threads at once; keeps nothing between calls.
@@ -24,6 +27,16 @@ public interface Analyzer<R> {
   /** Analyses, whatever happens. */
   default Outcome<R> run(Inputs inputs, Progress progress) {
     return Outcome.of(() -> analyze(inputs, progress));
+  }
+
+  /** The rules that analyses follow, to read and to change; empty where there are none. */
+  default Optional<RuleBook> ruleBook() {
+    return Optional.empty();
+  }
+
+  /** The same analyses by the rules of a folder. */
+  default Analyzer<R> under(Path rules) {
+    return this;
   }
 
   /** The program's version. */

@@ -14,6 +14,7 @@ import org.seamledger.order.PriceList;
 import org.seamledger.order.Subtotals;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.source.ModelSource;
+import org.seamledger.takeoff.DetailOptions;
 
 /**
  * A result in every form that the service and the watch give out. The same result gives the same text; it may be kept long, and asked from
@@ -32,6 +33,20 @@ public interface Result {
 
   /** The section through a junction's detail, as SVG; empty where there is no junction of that id. */
   Optional<String> section(String junction, SheetSetup setup);
+
+  /** The same as it would be with another detail; empty where there is no such junction or detail. */
+  default Optional<String> section(String junction, String detail, SheetSetup setup) {
+    return Optional.empty();
+  }
+
+  /**
+   * Details for a junction, those that fit it first; empty where there is no junction of that id.
+   *
+   * @param kind that the junction is taken for; empty for its own
+   */
+  default Optional<List<DetailOptions.Option>> details(String junction, String kind) {
+    return Optional.empty();
+  }
 
   /** A sheet of the trims as they are folded, from 1, as SVG; empty where there is no such sheet. */
   Optional<String> profiles(SheetSetup setup, int sheet);

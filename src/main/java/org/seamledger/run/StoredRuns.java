@@ -55,6 +55,11 @@ public final class StoredRuns {
     return Outcome.of(() -> analyzer.analyze(inputs(analysis).withDecisions(decisions), progress));
   }
 
+  /** The same by the rules of a folder. */
+  public Outcome<Result> runUnder(StoredAnalysis analysis, Path rules, List<Decision> decisions, Progress progress) {
+    return Outcome.of(() -> analyzer.under(rules).analyze(inputs(analysis).withDecisions(decisions), progress));
+  }
+
   /** The same under another roof system. */
   public Outcome<Result> run(StoredAnalysis analysis, Path system, List<Decision> decisions, Progress progress) {
     return Outcome.of(() -> analyzer.analyze(inputs(analysis).withSystem(Optional.of(system)).withDecisions(decisions), progress));
@@ -106,7 +111,8 @@ public final class StoredRuns {
     }
   }
 
-  private static Inputs inputs(StoredAnalysis analysis) {
+  private Inputs inputs(StoredAnalysis analysis) {
+    analysis.files().forEach(store::has);
     List<Inputs.NamedFile> models = analysis.files().stream().filter(StoredFile::isModel)
         .map(f -> new Inputs.NamedFile(Path.of(f.path()), f.name(), f.placement())).toList();
     for (Inputs.NamedFile m : models) {

@@ -6,6 +6,7 @@ import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Program;
+import org.seamledger.takeoff.RuleBook;
 
 /**
  * The program's own analysis.
@@ -16,7 +17,17 @@ public record TakeoffAnalyzer(Optional<Path> shapes) implements Analyzer<Result>
 
   @Override
   public Result analyze(Inputs inputs, Progress progress) {
-    return new TakeoffResult(Analysis.run(inputs.withShapes(shapes), progress));
+    return new TakeoffResult(Analysis.run(inputs.withShapes(shapes), progress), shapes);
+  }
+
+  @Override
+  public Optional<RuleBook> ruleBook() {
+    return Optional.of(RuleBook.of(shapes));
+  }
+
+  @Override
+  public Analyzer<Result> under(Path rules) {
+    return new TakeoffAnalyzer(Optional.of(rules));
   }
 
   @Override

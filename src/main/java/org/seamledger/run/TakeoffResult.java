@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -29,10 +30,20 @@ import org.seamledger.order.PriceList;
 import org.seamledger.order.Subtotals;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.source.ModelSource;
+import org.seamledger.takeoff.DetailOptions;
 import org.seamledger.takeoff.Takeoff;
 
-/** A takeoff, written out when somebody asks for it. */
-public record TakeoffResult(Takeoff takeoff) implements Result {
+/**
+ * A takeoff, written out when somebody asks for it.
+ *
+ * @param shapes folder of the shapes that it followed; the program's own where empty
+ */
+public record TakeoffResult(Takeoff takeoff, Optional<Path> shapes) implements Result {
+
+  /** By the program's own shapes. */
+  public TakeoffResult(Takeoff takeoff) {
+    this(takeoff, Optional.empty());
+  }
 
   @FunctionalInterface
   private interface Writer {
@@ -61,9 +72,19 @@ public record TakeoffResult(Takeoff takeoff) implements Result {
 
   @Override
   public Optional<String> section(String junction, SheetSetup setup) {
-    boolean isKnown = takeoff.junctions().stream().anyMatch(j -> j.junction().id().equals(junction))
+    boolean isKnown = takeoff.lines().stream().anyMatch(j -> j.junction().junction().id().equals(junction))
         || takeoff.nodes().stream().anyMatch(n -> n.id().equals(junction));
     return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction, setup)) : Optional.empty();
+  }
+
+  @Override
+  public Optional<String> section(String junction, String detail, SheetSetup setup) {
+    return DetailOptions.of(takeoff, shapes).with(junction, detail).map(t -> SectionDrawing.svg(t, junction, setup));
+  }
+
+  @Override
+  public Optional<List<DetailOptions.Option>> details(String junction, String kind) {
+    return DetailOptions.of(takeoff, shapes).at(junction, kind);
   }
 
   @Override

@@ -38,7 +38,6 @@ public record CarryUp(List<Item> items) {
 
   private static final class Sum {
 
-    private final Quantities quantities;
     private final RoofSystem system;
     private final Map<String, Integer> pieces = new TreeMap<>();
     private final Map<String, Integer> fasteners = new TreeMap<>();
@@ -51,7 +50,6 @@ public record CarryUp(List<Item> items) {
     private double longestPanelM;
 
     Sum(Quantities quantities) {
-      this.quantities = quantities;
       this.system = quantities.system();
     }
 
@@ -65,11 +63,9 @@ public record CarryUp(List<Item> items) {
       step.seals().forEach(this::seal);
       if (step.work().per() == Work.Per.FACE_AREA && step.work().rate() == Rate.UNDERLAYMENT) {
         underlaymentM2 += step.amount();
-      } else if (step.work().per() == Work.Per.FACE_AREA) {
-        List<Panel> of = quantities.layout().face(step.place()).panels();
-        panels += of.size();
-        longestPanelM = Math.max(longestPanelM, of.stream().mapToDouble(Panel::lengthM).max().orElse(0));
       }
+      panels += step.panels().size();
+      longestPanelM = Math.max(longestPanelM, step.panels().stream().mapToDouble(Panel::lengthM).max().orElse(0));
     }
 
     private void seal(SealLine s) {
@@ -105,7 +101,8 @@ public record CarryUp(List<Item> items) {
 
     private void sealant(List<Item> all, String what, double m3) {
       if (m3 > 0) {
-        all.add(new Item(MeasureFormat.fixed(m3 * ML_PER_M3, 0) + " ml", what + ", " + whole(m3 / system.bead().cartridge().value(), "tube")));
+        String tubes = whole(m3 / system.bead().cartridge().value(), "tube");
+        all.add(new Item(MeasureFormat.fixed(m3 * ML_PER_M3, 0) + " ml", what + ", " + tubes));
       }
     }
 

@@ -33,6 +33,8 @@ public record JobSequence(List<Step> steps, SortedMap<String, List<PlacedHoldPoi
   /**
    * The order that the rules give. Steps that may come in any order are listed stage by stage, higher faces first, what closes the roof
    * before what opens more of it, at last by their ids.
+   *
+   * @param junctions those of the roof, and the joints within faces
    */
   public static JobSequence of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, Quantities quantities,
       Rules rules) {

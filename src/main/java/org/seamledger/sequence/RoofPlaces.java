@@ -1,5 +1,6 @@
 package org.seamledger.sequence;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -7,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -20,16 +22,17 @@ import org.seamledger.roof.RoofFace;
  * Where work is done, and how these places lie to each other.
  *
  * @param sides how each line's faces lie to it, by ids of line and face
+ * @param joints within each face, the lowest first
  */
 record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lines, Map<String, KindedNode> nodes,
-    Map<String, Map<String, Side>> sides, Map<String, Boolean> panelled) {
+    Map<String, Map<String, Side>> sides, Map<String, List<String>> joints, Map<String, Boolean> panelled) {
 
   /** Slope across a line below which a face falls beside it, as a tangent: the limit of level lines in {@code shapes/kinds.ttl}. */
   private static final double BESIDE = Math.tan(Math.toRadians(0.5));
 
   /** How a face lies to a line where it ends. */
   enum Side {
-    ABOVE("face-above"), BELOW("face-below"), BESIDE("face-beside");
+    ABOVE("face-above"), BELOW("face-below"), BESIDE("face-beside"), WITHIN("face-within");
 
     private final String word;
 
@@ -51,15 +54,16 @@ record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lin
       String id = j.junction().junction().id();
       lines.put(id, j);
       Map<String, Side> of = new TreeMap<>();
+      boolean within = j.junction().type().family() == Kind.Family.FIELD;
       j.junction().junction().faces().stream().filter(byId::containsKey)
-          .forEach(f -> of.put(f, side(j.junction().junction().path(), byId.get(f))));
+          .forEach(f -> of.put(f, within ? Side.WITHIN : side(j.junction().junction().path(), byId.get(f))));
       sides.put(id, of);
     }
     Map<String, KindedNode> points = new LinkedHashMap<>();
     nodes.forEach(n -> points.put(n.id(), n));
     Map<String, Boolean> panelled = new TreeMap<>();
     faces.forEach(f -> panelled.put(f.id(), !quantities.layout().face(f.id()).panels().isEmpty()));
-    return new RoofPlaces(byId, lines, points, sides, panelled);
+    return new RoofPlaces(byId, lines, points, sides, joints(sides, lines), panelled);
   }
 
   private static Side side(List<Vec3> path, RoofFace face) {
@@ -81,6 +85,20 @@ record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lin
   private static Facet nearest(Vec3 point, RoofFace face) {
     return face.facets().stream().min(Comparator.comparingDouble(f -> f.area().distance(new Vec2(f.plane().u(point), f.plane().v(point)))
         + Math.abs(f.plane().height(point)))).orElseThrow();
+  }
+
+  /** Ids of the joints within a face that have a detail, the lowest first. */
+  List<String> joints(String face) {
+    return joints.getOrDefault(face, List.of());
+  }
+
+  private static Map<String, List<String>> joints(Map<String, Map<String, Side>> sides, Map<String, DetailedJunction> lines) {
+    Map<String, List<String>> ofFace = new TreeMap<>();
+    Comparator<String> lowestFirst = Comparator.comparingDouble(id -> lines.get(id).junction().junction().path().get(0).z());
+    sides.entrySet().stream().filter(e -> e.getValue().containsValue(Side.WITHIN) && !lines.get(e.getKey()).detail().equals(Detail.NONE))
+        .map(Map.Entry::getKey).sorted(lowestFirst.thenComparing(id -> id))
+        .forEach(id -> sides.get(id).keySet().forEach(f -> ofFace.computeIfAbsent(f, k -> new ArrayList<>()).add(id)));
+    return ofFace;
   }
 
   /** Faces of a line that lie to it so. */

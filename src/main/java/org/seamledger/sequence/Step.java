@@ -4,6 +4,7 @@ import java.util.List;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
+import org.seamledger.quantity.layout.Panel;
 
 /**
  * One work at one place.
@@ -15,9 +16,10 @@ import org.seamledger.quantity.SealLine;
  * @param holdPoints ids of what is looked at before it begins
  * @param locked whether one of these can't be skipped
  * @param metal what is fitted in it
+ * @param panels that are laid in it
  */
 public record Step(String id, String place, Work work, double amount, List<String> after, List<String> holdPoints, boolean locked,
-    List<MetalLine> metal, List<SealLine> seals, List<FastenerRow> fasteners) {
+    List<MetalLine> metal, List<SealLine> seals, List<FastenerRow> fasteners, List<Panel> panels) {
 
   public Step {
     after = List.copyOf(after);
@@ -25,5 +27,6 @@ public record Step(String id, String place, Work work, double amount, List<Strin
     metal = List.copyOf(metal);
     seals = List.copyOf(seals);
     fasteners = List.copyOf(fasteners);
+    panels = List.copyOf(panels);
   }
 }

@@ -1,6 +1,7 @@
 package org.seamledger.sequence;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import org.seamledger.quantity.FixedPanel;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.Quantities;
+import org.seamledger.quantity.layout.Panel;
 import org.seamledger.quantity.layout.Seam;
 
 /** Makes the steps: of faces, of lines by the parts of their details, of nodes by their pieces. */
@@ -26,8 +28,8 @@ final class StepFinder {
   private final Quantities quantities;
   private final WorkRules rules;
   private final StepTable table = new StepTable();
-  private final Map<String, Double> upperAreaM2 = new TreeMap<>();
-  private final Map<String, Double> upperOfFaceM2 = new TreeMap<>();
+  /** Area of the panels of a face that are laid in steps at lines. */
+  private final Map<String, Double> apartM2 = new TreeMap<>();
 
   private StepFinder(RoofPlaces places, Quantities quantities, WorkRules rules) {
     this.places = places;
@@ -39,8 +41,8 @@ final class StepFinder {
     StepFinder finder = new StepFinder(places, quantities, rules);
     places.lines().keySet().stream().filter(places::hasDetail).forEach(finder::line);
     places.nodes().values().forEach(finder::node);
-    finder.upperPanels();
     places.faces().keySet().forEach(finder::face);
+    finder.panels();
     finder.table.all().forEach(finder::amount);
     return finder.table;
   }
@@ -56,7 +58,9 @@ final class StepFinder {
     rules.of(facts).forEach(w -> table.at(id, w));
     JunctionQuantities taken = quantities.byJunction().get(id);
     Map<String, String> parts = new TreeMap<>();
-    for (MetalPart m : detail.metal()) {
+    // What may belong to several works, such as a plate under what is fastened to it, goes to that which the other parts make.
+    List<MetalPart> metal = detail.metal().stream().sorted(Comparator.comparingInt(m -> works(facts, m.id()).size())).toList();
+    for (MetalPart m : metal) {
       StepTable.Draft step = step(id, facts, m.id());
       parts.put(m.part(), m.id());
       taken.metal().stream().filter(l -> step != null && l.part().equals(m.part())).forEach(l -> step.metal.add(l));
@@ -88,9 +92,13 @@ final class StepFinder {
   }
 
   private StepTable.Draft step(String place, Map<String, Object> facts, String part) {
+    return table.atFirst(place, works(facts, part));
+  }
+
+  private List<Work> works(Map<String, Object> facts, String part) {
     Map<String, Object> of = new TreeMap<>(facts);
     of.put("part", part);
-    return table.atFirst(place, rules.of(of));
+    return rules.of(of);
   }
 
   private void node(KindedNode node) {
@@ -109,15 +117,22 @@ final class StepFinder {
     });
   }
 
-  /** Area of the panels whose low end is a line where they come later than the others of their face. */
-  private void upperPanels() {
+  /** Each panel is laid once: below a joint, above a penetration, or with the others of its face. */
+  private void panels() {
     for (FixedPanel p : quantities.fixity().panels()) {
-      p.low().junctions().stream().filter(j -> table.at(j).stream().anyMatch(d -> d.work.per() == Work.Per.UPPER_AREA)).findFirst()
-          .ifPresent(j -> {
-            upperAreaM2.merge(j, p.panel().areaM2(), Double::sum);
-            upperOfFaceM2.merge(p.face(), p.panel().areaM2(), Double::sum);
-          });
+      StepTable.Draft apart = at(p.high().junctions(), Work.Per.LOWER_AREA);
+      apart = apart != null ? apart : at(p.low().junctions(), Work.Per.UPPER_AREA);
+      if (apart != null) {
+        apart.panels.add(p.panel());
+        apartM2.merge(p.face(), p.panel().areaM2(), Double::sum);
+      } else {
+        table.at(p.face()).stream().filter(d -> d.work.rate() == Rate.PANELS).findFirst().ifPresent(d -> d.panels.add(p.panel()));
+      }
     }
+  }
+
+  private StepTable.Draft at(List<String> lines, Work.Per per) {
+    return lines.stream().flatMap(j -> table.at(j).stream()).filter(d -> d.work.per() == per).findFirst().orElse(null);
   }
 
   private void amount(StepTable.Draft step) {
@@ -126,15 +141,15 @@ final class StepFinder {
       case SEAMS -> quantities.layout().face(step.place).seams().stream().mapToDouble(Seam::lengthM).sum();
       case LINE -> places.lines().get(step.place).junction().junction().lengthM();
       case CLOSURES -> quantities.byJunction().get(step.place).closures().stream().mapToDouble(StepFinder::length).sum();
-      case UPPER_AREA -> upperAreaM2.getOrDefault(step.place, 0.0);
+      case UPPER_AREA, LOWER_AREA -> step.panels.stream().mapToDouble(Panel::areaM2).sum();
       case EACH -> Math.max(1, new ArrayList<>(step.metal).stream().mapToInt(MetalLine::pieces).sum());
     };
   }
 
-  /** The underlayment lies under all panels; panels above a penetration are counted there. */
+  /** The underlayment lies under all panels; those that are laid in steps at lines count there. */
   private double faceArea(StepTable.Draft step) {
     double area = places.faces().get(step.place).areaM2();
-    return step.work.rate() == Rate.PANELS ? Math.max(0, area - upperOfFaceM2.getOrDefault(step.place, 0.0)) : area;
+    return step.work.rate() == Rate.PANELS ? Math.max(0, area - apartM2.getOrDefault(step.place, 0.0)) : area;
   }
 
   private static double length(ClosureCut cut) {

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.seamledger.detail.DetailedJunction;
 
 /** Lists steps each after those that it needs (Kahn's algorithm), the first of several by their stage, place and work. */
 final class StepOrder {
@@ -36,8 +37,10 @@ final class StepOrder {
     drafts.values().forEach(d -> rankOfStep.put(d.id(), faceRank(d.place)));
     sort();
     cycle = listed.size() == drafts.size() ? List.of() : findCycle();
-    Set<String> done = new HashSet<>(listed);
-    drafts.keySet().stream().filter(id -> !done.contains(id)).forEach(listed::add);
+    if (!cycle.isEmpty()) {
+      Set<String> done = new HashSet<>(listed);
+      drafts.keySet().stream().filter(id -> !done.contains(id)).forEach(listed::add);
+    }
   }
 
   List<String> cycle() {
@@ -46,9 +49,15 @@ final class StepOrder {
 
   /** A line is closed with the last of its faces, a node with the last of its lines' faces. */
   private int faceRank(String place) {
-    List<String> faces = rankOfFace.containsKey(place) ? List.of(place)
-        : places.lines().containsKey(place) ? places.lines().get(place).junction().junction().faces() : places.nodes().get(place).node().faces();
-    return faces.stream().mapToInt(f -> rankOfFace.getOrDefault(f, 0)).max().orElse(0);
+    return facesAt(place).stream().mapToInt(f -> rankOfFace.getOrDefault(f, 0)).max().orElse(0);
+  }
+
+  private List<String> facesAt(String place) {
+    if (rankOfFace.containsKey(place)) {
+      return List.of(place);
+    }
+    DetailedJunction line = places.lines().get(place);
+    return line == null ? places.nodes().get(place).node().faces() : line.junction().junction().faces();
   }
 
   private void sort() {
@@ -113,7 +122,7 @@ final class StepOrder {
       StepTable.Draft d = drafts.get(id);
       List<PlacedHoldPoint> before = ofStep.getOrDefault(id, List.of());
       return new Step(id, d.place, d.work, d.amount, List.copyOf(d.after), before.stream().map(PlacedHoldPoint::id).toList(),
-          before.stream().anyMatch(h -> h.locks().equals(id)), d.metal, d.seals, d.fasteners);
+          before.stream().anyMatch(h -> h.locks().equals(id)), d.metal, d.seals, d.fasteners, d.panels);
     }).toList();
   }
 }

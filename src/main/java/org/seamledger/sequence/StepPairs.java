@@ -23,7 +23,10 @@ final class StepPairs {
 
   static void link(RoofPlaces places, StepTable table, WorkRules rules) {
     StepPairs pairs = new StepPairs(places, table, rules);
-    places.faces().keySet().forEach(f -> pairs.pair(f, f, Map.of("meets", "same")));
+    places.faces().keySet().forEach(f -> {
+      pairs.pair(f, f, Map.of("meets", "same"));
+      pairs.joints(f);
+    });
     places.lines().keySet().forEach(pairs::line);
     places.nodes().values().forEach(pairs::node);
   }
@@ -31,14 +34,34 @@ final class StepPairs {
   private void line(String id) {
     Map<String, Object> line = ofLine(id);
     pair(id, id, with(line, "same"));
-    places.sides().get(id).forEach((face, side) -> both(id, face, with(line, side.word())));
+    places.sides().get(id).forEach((face, side) -> {
+      both(id, face, with(line, side.word()));
+      if (side != RoofPlaces.Side.WITHIN) {
+        standIns(face, id, with(line, side.word()));
+      }
+    });
+  }
+
+  /** Panels below a joint are panels of the face, laid earlier than the others: they wait for what those wait for. */
+  private void standIns(String face, String at, Map<String, Object> facts) {
+    places.joints(face).forEach(joint -> pair(joint, at, facts));
+  }
+
+  private void joints(String face) {
+    List<String> joints = places.joints(face);
+    for (int i = 1; i < joints.size(); i++) {
+      pair(joints.get(i), joints.get(i - 1), Map.of("meets", "joint-below"));
+    }
   }
 
   private void node(KindedNode node) {
     String id = node.id();
     Map<String, Object> facts = new TreeMap<>(Map.of("nodeKind", node.kind().id()));
     pair(id, id, with(facts, "same"));
-    node.node().faces().forEach(f -> both(id, f, with(facts, "node-face")));
+    node.node().faces().forEach(f -> {
+      both(id, f, with(facts, "node-face"));
+      standIns(f, id, with(facts, "node-face"));
+    });
     List<LineEnd> ends = node.node().leaving();
     for (LineEnd end : ends) {
       Map<String, Object> there = new TreeMap<>(ofLine(end.junction().id()));

@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
+import org.seamledger.quantity.layout.Panel;
 
 /** Steps while they are found and put in order: by place, then by work. */
 final class StepTable {
@@ -24,6 +25,7 @@ final class StepTable {
     final List<MetalLine> metal = new ArrayList<>();
     final List<SealLine> seals = new ArrayList<>();
     final List<FastenerRow> fasteners = new ArrayList<>();
+    final List<Panel> panels = new ArrayList<>();
     double amount;
 
     private Draft(String place, Work work) {

@@ -2,7 +2,6 @@ package org.seamledger.sequence;
 
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.seamledger.shacl.Described;
@@ -26,7 +25,7 @@ public record Work(String id, String label, String does, int order, int stage, R
 
   /** What a rate counts. */
   public enum Per {
-    /** Area of the face, without what is counted as panels above a penetration. */
+    /** Area of the face; of its panels without those that are laid in a step at a line. */
     FACE_AREA,
     /** Length of the face's seams. */
     SEAMS,
@@ -36,6 +35,8 @@ public record Work(String id, String label, String does, int order, int stage, R
     CLOSURES,
     /** Area of the panels that end at the line with their low end. */
     UPPER_AREA,
+    /** Area of the panels that end at a joint with their high end. */
+    LOWER_AREA,
     /** Pieces; one where there are none. */
     EACH;
 
@@ -47,7 +48,8 @@ public record Work(String id, String label, String does, int order, int stage, R
   static Work read(String id, Described d) {
     d.only(TERMS);
     if (!id.matches("[a-z][a-z0-9]*(-[a-z0-9]+)*") || id.startsWith("before-") || id.startsWith("recheck-")) {
-      throw d.problem("\"" + id + "\" is no name for a work: small letters, digits and single dashes, not beginning with before- or recheck-");
+      throw d.problem("\"" + id
+          + "\" is no name for a work: small letters, digits and single dashes, not beginning with before- or recheck-");
     }
     int stage = d.count("stage", STAGES);
     if (stage < 1 || stage > STAGES) {
@@ -62,10 +64,5 @@ public record Work(String id, String label, String does, int order, int stage, R
   @Override
   public int compareTo(Work o) {
     return Comparator.comparingInt(Work::order).thenComparing(Work::id).compare(this, o);
-  }
-
-  /** Names of works that there are, sorted as reports list them. */
-  static List<String> names(List<Work> works) {
-    return works.stream().sorted().map(Work::id).toList();
   }
 }

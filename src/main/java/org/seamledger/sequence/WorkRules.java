@@ -10,7 +10,7 @@ import org.seamledger.shacl.Described;
 import org.seamledger.shacl.Rules;
 
 /** The rules of {@code shapes/sequence.ttl}: what work there is, and which comes before which. */
-final class WorkRules {
+public final class WorkRules {
 
   private static final Set<String> PRECEDENCE = Set.of("precedence", "source");
 
@@ -19,7 +19,7 @@ final class WorkRules {
   private final Choice precedence;
 
   /** @throws org.seamledger.shacl.BrokenRulesException where there are none, or one isn't described */
-  WorkRules(Rules rules) {
+  public WorkRules(Rules rules) {
     ofParts = rules.choice("work");
     precedence = rules.choice("precedence");
     rules.described("work").forEach((id, d) -> works.put(id, Work.read(id, d)));

@@ -35,6 +35,18 @@ public final class Described {
     return graph.find(node, RuleCheck.sh(property), Node.ANY).toList().stream().map(Triple::getObject).toList();
   }
 
+  /** Where the thing is told of first: file and line, such as {@code kinds.ttl:120}; the file without its folder. */
+  public String place() {
+    return graph.find(node, Node.ANY, Node.ANY).toList().stream().map(reader::place)
+        .min((a, b) -> Long.compare(a.line(), b.line()))
+        .map(p -> p.file().substring(Math.max(p.file().lastIndexOf('/'), p.file().lastIndexOf('\\')) + 1) + ":" + p.line()).orElse("");
+  }
+
+  /** What SHACL's own properties say of it in words, such as {@code message}. */
+  public List<String> words(String property) {
+    return shacl(property).stream().map(n -> n.isLiteral() ? n.getLiteralLexicalForm() : RuleCheck.local(n)).toList();
+  }
+
   /** Local name of the thing, or the empty string. */
   public String name() {
     return RuleCheck.local(node);

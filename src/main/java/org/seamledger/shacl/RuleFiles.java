@@ -11,8 +11,10 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.seamledger.finding.Sha256;
 
 /** The files of the rules in force, by name, unparsed: to know which rules they are takes no more. */
@@ -20,6 +22,8 @@ public final class RuleFiles {
 
   private static final List<String> PACKAGED = List.of("details-content.ttl", "details.ttl", "findings.ttl", "fixity.ttl", "kinds.ttl",
       "nodes-content.ttl", "nodes.ttl", "profiles.ttl", "sequence.ttl");
+
+  private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,80}\\.ttl");
 
   private final SortedMap<String, RuleFile> files;
 
@@ -62,6 +66,37 @@ public final class RuleFiles {
     SortedMap<String, RuleFile> all = new TreeMap<>(packaged().files);
     all.putAll(own);
     return new RuleFiles(all);
+  }
+
+  /**
+   * The same with other texts in the place of those of the same name, or beside them.
+   *
+   * @param texts by the file's name, such as {@code kinds.ttl}
+   * @throws BrokenRulesException where a name is none of such a file
+   */
+  public RuleFiles with(Map<String, String> texts) {
+    SortedMap<String, RuleFile> all = new TreeMap<>(files);
+    texts.forEach((name, text) -> {
+      if (!NAME.matcher(name).matches()) {
+        throw new BrokenRulesException("rules", 0, 0, "a file of rules has a name such as kinds.ttl, not \"" + name.replaceAll("[^ -~]", "?") + "\"");
+      }
+      all.put(name, new RuleFile(name, name, text.replace("\r\n", "\n").replace('\r', '\n')));
+    });
+    return new RuleFiles(all);
+  }
+
+  /** The texts of the files by their names. */
+  public SortedMap<String, String> texts() {
+    SortedMap<String, String> texts = new TreeMap<>();
+    files.forEach((name, file) -> texts.put(name, file.text()));
+    return texts;
+  }
+
+  /** Those that the program doesn't have with the same text: what a folder has to hold to be these rules. */
+  public SortedMap<String, String> own() {
+    SortedMap<String, String> own = texts();
+    packaged().files.forEach((name, file) -> own.remove(name, file.text()));
+    return own;
   }
 
   Collection<RuleFile> all() {

@@ -10,6 +10,7 @@ import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.GraphMemFactory;
 import org.apache.jena.graph.Node;
 import org.apache.jena.shacl.Shapes;
+import org.apache.jena.shacl.parser.Shape;
 import org.seamledger.rdf.Vocabulary;
 
 /** The rules in force: the shapes of every file of a folder, parsed once. */
@@ -18,6 +19,7 @@ public final class Rules {
   private final Shapes shapes;
   private final TurtleReader reader;
   private final String hash;
+  private final RuleFiles files;
 
   private Rules(RuleFiles files) {
     Graph graph = GraphMemFactory.createDefaultGraph();
@@ -27,6 +29,7 @@ public final class Rules {
     ShapeForm.check(graph, reader);
     shapes = parsed(graph);
     hash = files.hash();
+    this.files = files;
   }
 
   /** What the checks before let pass is refused by the engine itself, in its own words. */
@@ -51,6 +54,22 @@ public final class Rules {
    */
   public static Rules load(Path folder) {
     return new Rules(RuleFiles.in(folder));
+  }
+
+  /** @throws BrokenRulesException where a file is wrong */
+  public static Rules of(RuleFiles files) {
+    return new Rules(files);
+  }
+
+  /** The numbers that the shapes hold facts against. */
+  public RuleLimits limits() {
+    return RuleLimits.of(shapes.getGraph(), reader, files);
+  }
+
+  /** What the shape of a thing that the rules tell of requires, in words. */
+  public String requires(Described thing) {
+    Shape shape = shapes.getShape(thing.node());
+    return shape == null ? "" : ShapeText.required(shape);
   }
 
   /** See {@link RuleFiles#hash}. */

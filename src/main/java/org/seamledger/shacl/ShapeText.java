@@ -145,6 +145,11 @@ final class ShapeText {
     return name + " is " + (values.isEmpty() ? "not measured" : String.join(" and ", new TreeSet<>(values)));
   }
 
+  /** All that a shape requires, in words. */
+  static String required(Shape shape) {
+    return asked(shape, false);
+  }
+
   /** All that a shape requires. */
   private static String asked(Shape shape, boolean not) {
     List<String> parts = new ArrayList<>();

@@ -90,7 +90,7 @@ public final class Analysis {
     List<DetailedJunction> lines = Stream.concat(decided.junctions().stream(), joints.junctions().stream()).toList();
     Quantities quantities = Quantities.of(roof.faces(), lines, layout, system, new FixedLines(rules),
         Stage.QUANTITIES.of(progress)).withNodes(nodes, lines);
-    JobSequence sequence = JobSequence.of(roof.faces(), decided.junctions(), nodes, quantities, rules);
+    JobSequence sequence = JobSequence.of(roof.faces(), lines, nodes, quantities, rules);
     BelowRoof below = BelowRoofFinder.of(building, roof.faces(), decided.junctions(), around);
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), joints.junctions(), nodes, quantities, drainage, below, rules,
         Stage.REVIEW.of(progress));
@@ -99,8 +99,8 @@ public final class Analysis {
         decided.findings(), joints.findings(), quantities.findings(), sequence.findings(), reviewed.findings()), reviewed.advice());
     return new Takeoff(Program.version(), rules.hash(), building.models(), building.offset(), roof.tolerance(), roof.limits(),
         ElementLabel.all(building, findings), roof.faces(), decided.junctions(), joints.junctions(), quantities, findings,
-        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage, sequence,
-        Surroundings.of(building))
+        reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
+        sequence, Surroundings.of(building, around))
         .withAccepted(inputs.accepted());
   }
 

@@ -95,6 +95,14 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
         detailTitles, modelled, coverage, nodes, nodeKinds, drainage, sequence, surroundings);
   }
 
+  /** The same result with a line made otherwise: its own quantities follow, those of the project and the findings stay. For drawings. */
+  Takeoff withLine(DetailedJunction line) {
+    String id = line.junction().junction().id();
+    return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces,
+        detailed.stream().map(j -> j.junction().junction().id().equals(id) ? line : j).toList(), joints, quantities.withLine(line), findings,
+        advice, kinds, detailTitles, modelled, coverage, nodes, nodeKinds, drainage, sequence, surroundings);
+  }
+
   /** What each finding is called where it is handed on, in their order. */
   public List<UUID> topicIds() {
     return TopicId.all(findings.stream().map(TopicId.Subject::of).toList(), models.stream().map(ModelInfo::file).toList());

@@ -121,8 +121,9 @@ public final class Answers {
     return all;
   }
 
-  private static Optional<byte[]> copy(StoredAnalysis analysis, Result result, FindingReviews reviews) {
+  private Optional<byte[]> copy(StoredAnalysis analysis, Result result, FindingReviews reviews) {
     StoredFile model = analysis.files().stream().filter(StoredFile::isModel).findFirst().orElseThrow();
+    store.has(model);
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
       return result.copy(0, new ModelFile(Path.of(model.path()), model.name()), reviews, bytes) ? Optional.of(bytes.toByteArray())

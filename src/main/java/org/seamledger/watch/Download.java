@@ -61,11 +61,6 @@ public final class Download {
     return name.substring(0, Math.min(LONGEST_NAME, name.length())) + ", revision " + origin.number();
   }
 
-  /** Whether the model of an analysis is there. */
-  public static boolean has(StoredFile file) {
-    return Files.isRegularFile(Path.of(file.path()));
-  }
-
   /**
    * Fetches the model of a revision.
    *

@@ -56,7 +56,7 @@ final class RevisionFetch {
 
   /** An analysis may be noted and its model gone: where storage failed just when it was noted, or somebody removed the file. */
   void fetchAgain(StoredAnalysis analysis, Origin origin) throws InterruptedException {
-    if (!Download.has(analysis.files().get(0))) {
+    if (!store.has(analysis.files().get(0))) {
       try (ModelServer s = talk.connect()) {
         watches.arrived(analysis.id(), download.fetch(s, analysis.id(), origin));
       } catch (UnreadableModelException e) {

@@ -27,6 +27,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.takeoff.Program;
 
 /** What operators get: the release in an empty folder whose path has spaces and letters beyond ASCII, with a Java and no more. */
@@ -135,15 +137,27 @@ class ReleaseArchiveTest {
   @Test
   void holdsWhatItSays() throws IOException {
     try (Stream<Path> all = Files.list(root)) {
-      assertThat(all.map(f -> f.getFileName().toString())).containsExactlyInAnyOrder("seamledger", "seamledger.cmd", "README.md", "LICENSE",
-          "shapes", "ifc-samples", "target", "src");
+      assertThat(all.map(f -> f.getFileName().toString())).containsExactlyInAnyOrder("seamledger", "seamledger.cmd", "README.md",
+          "DEVELOPERS.md", "LICENSE", "shapes", "ifc-samples", "target", "src");
     }
     for (String file : new String[] {"target/seamledger.jar", "shapes/kinds.ttl", "shapes/ids/roof-model.ids", "ifc-samples/school.ifc",
-        "src/operators/seamledger.service", "src/operators/Containerfile", "src/pipelines/gate.sh"}) {
+        "src/operators/seamledger.service", "src/operators/seamledger-work.service", "src/operators/Containerfile",
+        "src/operators/sizing.md", "src/pipelines/gate.sh"}) {
       assertThat(root.resolve(file)).isNotEmptyFile();
     }
     assertThat(root.resolve("src/main")).as("or the launcher would want to build").doesNotExist();
     assertThat(root.resolve("pom.xml")).doesNotExist();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"README.md", "ifc-samples/README.md", "src/operators/sizing.md"})
+  void linksOfWhatUsersReadLeadSomewhere(String document) throws IOException {
+    Matcher link = Pattern.compile("\\]\\(([^)#:]+)[^):]*\\)").matcher(Files.readString(root.resolve(document)));
+    int links = 0;
+    for (; link.find(); links++) {
+      assertThat(root.resolve(document).getParent().resolve(link.group(1))).as(document).exists();
+    }
+    assertThat(links).isPositive();
   }
 
   /** The unit starts what the archive holds, with options that the program has. */
@@ -151,12 +165,19 @@ class ReleaseArchiveTest {
   void unitAndImageStartTheProgramWithItsOwnOptions() throws IOException {
     String unit = Files.readString(root.resolve("src/operators/seamledger.service"));
     String image = Files.readString(root.resolve("src/operators/Containerfile"));
-    Process help = process("serve", "--help").redirectErrorStream(true).start();
+    requireOptions("serve", unit.replaceAll("(?m)^#.*|.*--now.*", "") + image.substring(image.indexOf("ENTRYPOINT")));
+    assertThat(unit).contains("ExecStart=/opt/seamledger/seamledger serve");
+    String worker = Files.readString(root.resolve("src/operators/seamledger-work.service"));
+    requireOptions("work", worker.replaceAll("(?m)^#.*", ""));
+    requireOptions("serve", worker.substring(worker.indexOf("ExecStart=/opt/seamledger/seamledger serve"), worker.indexOf("[Unit]")));
+    assertThat(worker).contains("\nExecStart=/opt/seamledger/seamledger work --models ");
+  }
+
+  private static void requireOptions(String command, String text) throws IOException {
+    Process help = process(command, "--help").redirectErrorStream(true).start();
     String options = new String(help.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
-    for (Matcher m = Pattern.compile("(--[a-z]+)").matcher(unit.replaceAll("(?m)^#.*|.*--now.*", "")
-        + image.substring(image.indexOf("ENTRYPOINT"))); m.find();) {
+    for (Matcher m = Pattern.compile("(--[a-z]+)").matcher(text); m.find();) {
       assertThat(options).contains(m.group(1));
     }
-    assertThat(unit).contains("ExecStart=/opt/seamledger/seamledger serve");
   }
 }

@@ -2,6 +2,7 @@ package org.seamledger.export;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
@@ -46,7 +47,8 @@ final class DetailScenes {
     return of(detail, system, "Wall <script>alert('1 & 2')</script>", "a \"model\" <b>.ifc");
   }
 
-  static Takeoff of(Detail detail, RoofSystem system, String name, String file) {
+  static Takeoff of(Detail all, RoofSystem system, String name, String file) {
+    Detail detail = all.askedBy(Map.of("backUpPlates", system.fasteners().backUpPlates()));
     String kind = kind(detail.id());
     List<RoofFace> faces = faces(kind, detail.id());
     double incline = List.of("hip", "valley", "rake", "sidewall", "skew-wall", "curb-side").contains(kind) ? 0.3 : 0;

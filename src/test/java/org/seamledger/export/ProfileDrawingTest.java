@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -40,23 +41,45 @@ class ProfileDrawingTest {
         && !part.id().equals("bracket");
   }
 
-  /** Every part that is folded has a profile whose legs are the girth that is counted and bought. */
+  /** Every part that is folded has a profile whose legs are the girth that is counted and bought; what is not counted is not folded. */
   @ParameterizedTest
   @MethodSource("details")
   void legsAddUpToTheGirthThatIsCounted(String id) {
+    legsAddUp(id, RoofSystem.DEFAULT);
     Takeoff takeoff = DetailScenes.of(BOOK.get(id), RoofSystem.DEFAULT);
-    DetailedJunction junction = takeoff.detailed().get(0);
+    BOOK.get(id).metal().stream().filter(ProfileDrawingTest::isFolded).forEach(part -> assertThat(counted(takeoff, part).isEmpty())
+        .as(id + ", " + part.part() + " is not counted").isEqualTo(!part.where().isEmpty()));
+  }
+
+  /** With plates behind what is fastened to the pan alone the details that have them count and fold them, too. */
+  @Test
+  void backUpPlatesAreFoldedWhereTheSystemAsksForThem() {
+    RoofSystem plates = RoofSystem.parse("{\"fasteners\": {\"backUpPlates\": true}}", "plates.json");
+    List<String> backed = BOOK.keySet().stream().filter(id -> legsAddUp(id, plates).contains("back-up")).toList();
+    assertThat(backed).contains("sidewall-reglet", "rake", "hip", "step-joint", "end-lap");
+  }
+
+  /** Ids of the parts that are folded. */
+  private static List<String> legsAddUp(String id, RoofSystem system) {
+    Takeoff takeoff = DetailScenes.of(BOOK.get(id), system);
+    List<String> ids = new ArrayList<>();
     for (MetalPart part : BOOK.get(id).metal()) {
-      Optional<FoldedPart> folded = FoldedPart.of(takeoff, junction, part);
-      assertThat(folded.isPresent()).as(id + ", " + part.part()).isEqualTo(isFolded(part));
+      List<MetalLine> counted = counted(takeoff, part);
+      Optional<FoldedPart> folded = FoldedPart.of(takeoff, takeoff.detailed().get(0), part);
+      assertThat(folded.isPresent()).as(id + ", " + part.part()).isEqualTo(isFolded(part) && !counted.isEmpty());
       folded.ifPresent(f -> {
         assertThat(f.problem()).as(id + ", " + part.part()).isEmpty();
         double legs = f.legs().stream().mapToDouble(FoldedPart.Leg::lengthM).sum();
-        List<MetalLine> counted = takeoff.quantities().byJunction().get(DetailScenes.ID).metal().stream()
-            .filter(m -> m.part().equals(part.part())).toList();
-        assertThat(counted).isNotEmpty().allSatisfy(m -> assertThat(legs).isCloseTo(m.girthM(), within(1e-9)));
+        assertThat(counted).allSatisfy(m -> assertThat(legs).isCloseTo(m.girthM(), within(1e-9)));
+        ids.add(part.id());
       });
     }
+    return ids;
+  }
+
+  private static List<MetalLine> counted(Takeoff takeoff, MetalPart part) {
+    return takeoff.quantities().byJunction().get(DetailScenes.ID).metal().stream()
+        .filter(m -> m.part().equals(part.part()) && m.pieces() > 0).toList();
   }
 
   /**

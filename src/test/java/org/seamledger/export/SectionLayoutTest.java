@@ -44,6 +44,8 @@ class SectionLayoutTest {
   private static final double CHARACTER = 0.5;
   private static final Pattern PLACE = Pattern.compile("translate\\(([-\\d.]+) ([-\\d.]+)\\) rotate\\(([-\\d.]+)\\)");
 
+  private static final RoofSystem PLATES = RoofSystem.parse("{\"fasteners\": {\"backUpPlates\": true}}", "plates.json");
+
   /** Something that is read, with what it says. */
   private record Read(String says, Area area) {
   }
@@ -112,18 +114,24 @@ class SectionLayoutTest {
   @ParameterizedTest
   @MethodSource("details")
   void everyPartIsDrawnOnceByItsId(String id) {
+    everyPartIsDrawn(id, RoofSystem.DEFAULT);
+    everyPartIsDrawn(id, PLATES);
+  }
+
+  private static void everyPartIsDrawn(String id, RoofSystem system) {
     Detail detail = BOOK.get(id);
-    Takeoff takeoff = scene(id);
+    Takeoff takeoff = DetailScenes.of(detail, system, "Roof slab", "model.ifc");
+    JunctionQuantities counted = takeoff.quantities().byJunction().get(DetailScenes.ID);
     Drawn drawn = Drawn.parse(SectionDrawing.svg(takeoff, DetailScenes.ID, SheetSetup.DEFAULT));
     List<String> groups = drawn.elements("g", "drawn").stream().map(e -> e.getAttribute("data-part")).filter(p -> !p.isEmpty()).toList();
     TreeSet<String> asked = new TreeSet<>();
-    detail.metal().forEach(m -> asked.add("metal " + m.id()));
+    detail.metal().stream().filter(p -> counted.metal().stream().anyMatch(m -> m.part().equals(p.part()) && m.pieces() > 0))
+        .forEach(m -> asked.add("metal " + m.id()));
     detail.seals().forEach(s -> asked.add("seal " + s.id() + (s.run() == Run.PER_LAP ? " of " + s.part() : "")));
     detail.fastenings().forEach(f -> asked.add("fastening " + f.id()));
     detail.withFaces().forEach(f -> asked.add("face " + f.id()));
     assertThat(groups).as("each once").doesNotHaveDuplicates().containsExactlyInAnyOrderElementsOf(asked);
     drawn.elements("g", "drawn").forEach(g -> assertThat(g.getChildNodes().getLength()).as(g.getAttribute("data-part")).isGreaterThan(1));
-    JunctionQuantities counted = takeoff.quantities().byJunction().get(DetailScenes.ID);
     List<String> notes = drawn.elements("g", "pointed").stream().map(e -> e.getAttribute("data-words")).toList();
     counted.metal().stream().filter(m -> m.pieces() > 0)
         .forEach(m -> assertThat(notes).as(m.part()).anyMatch(n -> n.startsWith(m.part() + ", ") && n.contains("; ")));

@@ -14,6 +14,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 
 /** Real processes of the tests on one database: servers and workers, each of which can be killed and started again. */
@@ -24,6 +26,8 @@ final class Fleet implements AutoCloseable {
   private final String database;
   private final Path models;
   private final List<String> properties;
+  /** Whether each process has a folder of its own, and models are in the database. */
+  private boolean inDatabase;
   final List<Member> members = new CopyOnWriteArrayList<>();
   private final HttpClient client = HttpClient.newHttpClient();
 
@@ -31,6 +35,12 @@ final class Fleet implements AutoCloseable {
     this.database = database;
     this.models = models;
     this.properties = Arrays.asList(properties);
+  }
+
+  /** The same without a disk in common. */
+  Fleet withoutSharedDisk() {
+    inDatabase = true;
+    return this;
   }
 
   /** One process. */
@@ -41,6 +51,9 @@ final class Fleet implements AutoCloseable {
     /** Of a server. */
     volatile String url = "";
     final List<String> said = new ArrayList<>();
+    private int deaths;
+
+    private final int number = members.size();
 
     private Member(String work, String database) {
       this.work = work;
@@ -51,6 +64,9 @@ final class Fleet implements AutoCloseable {
       List<String> words = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
           "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx300m"));
       words.addAll(properties);
+      if (inDatabase) {
+        words.add("-Dseamledger.copies=" + models.resolve("copies-" + number));
+      }
       words.addAll(List.of("-cp", System.getProperty("java.class.path"), SharedProcess.class.getName(), work, database, models.toString()));
       try {
         process = new ProcessBuilder(words).redirectErrorStream(true).start();
@@ -93,6 +109,7 @@ final class Fleet implements AutoCloseable {
 
     /** As {@code kill -9} does. */
     void kill() {
+      deaths++;
       try {
         process.destroyForcibly().waitFor();
       } catch (InterruptedException e) {
@@ -142,9 +159,15 @@ final class Fleet implements AutoCloseable {
 
   /** The id of a new analysis. */
   JsonNode upload(Member server, String words, String... fields) throws IOException, InterruptedException {
-    StringBuilder body = new StringBuilder("--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"a.ifc\"\r\n\r\n" + words + "\r\n");
+    return uploadNamed(server, "a.ifc", words, fields);
+  }
+
+  JsonNode uploadNamed(Member server, String name, String words, String... fields) throws IOException, InterruptedException {
+    StringBuilder body =
+        new StringBuilder("--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"" + name + "\"\r\n\r\n" + words + "\r\n");
     for (int i = 0; i + 1 < fields.length; i += 2) {
-      body.append("--b\r\nContent-Disposition: form-data; name=\"").append(fields[i]).append("\"\r\n\r\n").append(fields[i + 1]).append("\r\n");
+      body.append("--b\r\nContent-Disposition: form-data; name=\"").append(fields[i]).append("\"\r\n\r\n").append(fields[i + 1])
+          .append("\r\n");
     }
     return call(server, "POST", "/api/analyses", "multipart/form-data; boundary=b", body + "--b--\r\n");
   }
@@ -178,6 +201,13 @@ final class Fleet implements AutoCloseable {
       Thread.sleep(50);
     }
     throw new AssertionError(id + " does not end: " + get(server, "/api/analyses/" + id) + "\n" + logs());
+  }
+
+  /** How often each kind was killed. */
+  String deaths() {
+    Map<String, Integer> all = new TreeMap<>();
+    members.forEach(m -> all.merge(m.work, m.deaths, Integer::sum));
+    return all.toString();
   }
 
   String logs() {

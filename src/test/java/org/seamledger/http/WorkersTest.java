@@ -36,7 +36,8 @@ class WorkersTest {
     one = fleet.start("serve");
     two = fleet.start("serve");
     String early = fleet.upload(one, "house").path("id").textValue();
-    assertThat(fleet.get(two, "/api/analyses/" + early).path("progress").path("stage").textValue()).isEqualTo("Waiting: no worker is running");
+    assertThat(fleet.get(two, "/api/analyses/" + early).path("progress").path("stage").textValue())
+        .isEqualTo("Waiting: no worker is running");
     assertThat(fleet.get(two, "/api/health").path("status").textValue()).isEqualTo("degraded");
     worker = fleet.start("work");
     assertThat(fleet.await(two, early).path("state").textValue()).as(fleet.logs()).isEqualTo("done");
@@ -67,7 +68,8 @@ class WorkersTest {
   void progressReachesAStreamOfTheOtherServerUntilTheEnd() throws Exception {
     String id = upload(one, "house millis=2500");
     HttpResponse<Stream<String>> events = HttpClient.newHttpClient().send(
-        HttpRequest.newBuilder(URI.create(two.url).resolve("/api/analyses/" + id + "/events")).header("Accept", "text/event-stream").build(),
+        HttpRequest.newBuilder(URI.create(two.url).resolve("/api/analyses/" + id + "/events")).header("Accept", "text/event-stream")
+            .build(),
         HttpResponse.BodyHandlers.ofLines());
     List<String> lines = events.body().filter(l -> l.startsWith("data:") || l.startsWith("event:")).toList();
     assertThat(lines).anyMatch(l -> l.contains("Finding junctions")).contains("event: end");
@@ -125,7 +127,8 @@ class WorkersTest {
     assertThat(waiting).as("of the eight that came before").isGreaterThanOrEqualTo(3);
     String metrics = HttpClient.newHttpClient().send(HttpRequest.newBuilder(URI.create(one.url).resolve("/metrics")).build(),
         HttpResponse.BodyHandlers.ofString()).body();
-    assertThat(metrics).containsPattern("seamledger_analyses_waiting [1-9]").containsPattern("oldest_waiting_seconds (0\\.[0-9]*[1-9]|[1-9])")
+    assertThat(metrics).containsPattern("seamledger_analyses_waiting [1-9]")
+        .containsPattern("oldest_waiting_seconds (0\\.[0-9]*[1-9]|[1-9])")
         .contains("seamledger_workers 1");
     for (String id : many) {
       assertThat(fleet.await(two, id).path("state").textValue()).isEqualTo("done");

@@ -27,7 +27,8 @@ class QueueTest {
 
   @BeforeEach
   void open() {
-    store = Store.share(PostgresAddress.of(url, Optional.empty(), Optional.empty()), folder, Processes.Member.here("serve", "1.0", ""));
+    store = Store.share(PostgresAddress.of(url, Optional.empty(), Optional.empty()), ModelPlace.folder(folder),
+        Processes.Member.here("serve", "1.0", ""));
     queue = store.queue();
   }
 

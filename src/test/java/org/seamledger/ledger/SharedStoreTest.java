@@ -14,6 +14,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -38,7 +39,7 @@ class SharedStoreTest {
   private final PostgresAddress address = PostgresAddress.of(url, Optional.empty(), Optional.empty());
 
   private Store share(String work) {
-    return Store.share(address, folder.resolve("models"), Processes.Member.here(work, "1.0", "rules"));
+    return Store.share(address, ModelPlace.folder(folder.resolve("models")), Processes.Member.here(work, "1.0", "rules"));
   }
 
   @Test
@@ -80,7 +81,7 @@ class SharedStoreTest {
     }
     Path elsewhere = folder.resolve("mounted elsewhere");
     Files.move(folder.resolve("models"), elsewhere);
-    try (Store other = Store.share(address, elsewhere, Processes.Member.here("work", "1.0", ""))) {
+    try (Store other = Store.share(address, ModelPlace.folder(elsewhere), Processes.Member.here("work", "1.0", ""))) {
       assertThat(Path.of(other.analyses().get(id).files().get(0).path())).startsWith(elsewhere).hasContent("model");
     }
   }
@@ -89,10 +90,10 @@ class SharedStoreTest {
   void aFolderThatIsNotTheServersIsRefused() throws IOException {
     try (Store server = share("serve")) {
       Path empty = Files.createDirectories(folder.resolve("empty"));
-      assertThatThrownBy(() -> Store.share(address, empty, Processes.Member.here("work", "1.0", ""))).isInstanceOf(LedgerException.class)
+      assertThatThrownBy(() -> Store.share(address, ModelPlace.folder(empty), Processes.Member.here("work", "1.0", ""))).isInstanceOf(LedgerException.class)
           .hasMessageContaining("is not the one that serve uses");
       PostgresAddress second = PostgresAddress.of(TestPostgres.newUrl(), Optional.empty(), Optional.empty());
-      assertThatThrownBy(() -> Store.share(second, folder.resolve("models"), Processes.Member.here("serve", "1.0", "")))
+      assertThatThrownBy(() -> Store.share(second, ModelPlace.folder(folder.resolve("models")), Processes.Member.here("serve", "1.0", "")))
           .isInstanceOf(LedgerException.class).hasMessageContaining("belongs to another database");
       assertThat(server.models().isThere()).isTrue();
     }
@@ -103,7 +104,8 @@ class SharedStoreTest {
     try (Store older = share("serve")) {
       assertThatThrownBy(() -> Database.open(new PostgresEngine(address, true), TOMORROW)).isInstanceOf(LedgerException.class)
           .hasMessageContaining("in use by older versions of this program (serve 1.0 on ")
-          .hasMessageContaining("from step " + StorageSchema.STEPS.size() + " to step " + TOMORROW.size()).hasMessageContaining("stop them");
+          .hasMessageContaining("from step " + StorageSchema.STEPS.size() + " to step " + TOMORROW.size())
+          .hasMessageContaining("stop them");
       assertThat(older.analyses().add(Analyses.newId(), Optional.empty(), "goes on", List.of(), "").title()).isEqualTo("goes on");
     }
     try (Database newer = Database.open(new PostgresEngine(address, true), TOMORROW)) {
@@ -217,6 +219,62 @@ class SharedStoreTest {
       assertThat(unwanted).doesNotExist();
       assertThat(store.models().clean(Set.of(), Duration.ofDays(2000))).isZero();
     }
+  }
+
+  private Store shareDatabase(String machine) {
+    return Store.share(address, ModelPlace.database(folder.resolve(machine)), Processes.Member.here("serve", "1.0", "rules"));
+  }
+
+  /** Of more than two pieces, none of them alike. */
+  private static byte[] large() {
+    byte[] bytes = new byte[(2 << 20) + 4711];
+    new Random(1).nextBytes(bytes);
+    return bytes;
+  }
+
+  @Test
+  void withoutADiskInCommonModelsComeFromTheDatabase() throws IOException {
+    String id = Analyses.newId();
+    try (Store one = shareDatabase("one"); Store two = shareDatabase("two")) {
+      Path kept = one.models().keep(new ByteArrayInputStream(large()), one.models().scratch(one.here().id()));
+      two.models().keep(new ByteArrayInputStream(large()), two.models().scratch(two.here().id()));
+      assertThat(TestPostgres.rows(url, "SELECT COUNT(*) FROM pg_largeobject_metadata")).as("sent twice, once there").containsExactly("1");
+      one.analyses().add(id, Optional.empty(), "hall", List.of(new StoredFile("hall", kept.toString(), 5, "model")), "");
+    }
+    assertThatThrownBy(() -> share("serve")).isInstanceOf(LedgerException.class).hasMessageContaining("--models-in-database");
+    try (Store third = shareDatabase("three")) {
+      StoredFile file = third.analyses().get(id).files().get(0);
+      assertThat(Path.of(file.path())).doesNotExist();
+      assertThat(third.has(file)).isTrue();
+      assertThat(Path.of(file.path())).hasBinaryContent(large());
+      assertThat(third.has(new StoredFile("gone", file.path() + "0", 5, "model"))).isFalse();
+    }
+  }
+
+  @Test
+  void whatNothingRefersToGoesFromTheDatabaseToo() throws IOException {
+    try (Store store = shareDatabase("one")) {
+      Path scratch = store.models().scratch(store.here().id());
+      Path wanted = store.models().keep(stream("wanted"), scratch);
+      store.models().keep(stream("unwanted"), scratch);
+      store.analyses().add(Analyses.newId(), Optional.empty(), "hall", List.of(new StoredFile("hall", wanted.toString(), 6, "model")), "");
+      assertThat(store.models().clean(Set.of(), Duration.ofHours(1))).as("young").isZero();
+      TestPostgres.executeIn(url, "UPDATE model_object SET sent = sent - 7200000");
+      store.models().keep(stream("young"), scratch);
+      assertThat(store.models().clean(Set.of(), Duration.ofHours(1))).isEqualTo(1);
+      assertThat(TestPostgres.rows(url, "SELECT COUNT(*) FROM pg_largeobject_metadata")).containsExactly("2");
+      Files.delete(wanted);
+      assertThat(store.has(store.analyses().list().get(0).files().get(0))).isTrue();
+    }
+  }
+
+  @Test
+  void modelsOfAFolderAreNotLookedForInTheDatabase() throws IOException {
+    try (Store store = share("serve")) {
+      Path kept = store.models().keep(stream("model"), folder.resolve("models"));
+      store.analyses().add(Analyses.newId(), Optional.empty(), "hall", List.of(new StoredFile("hall", kept.toString(), 5, "model")), "");
+    }
+    assertThatThrownBy(() -> shareDatabase("one")).isInstanceOf(LedgerException.class).hasMessageContaining("--models DIR");
   }
 
   private static Path old(Path file) throws IOException {

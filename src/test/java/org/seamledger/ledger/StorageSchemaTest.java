@@ -45,7 +45,7 @@ class StorageSchemaTest {
     Engine engine = which.engine(folder, which.newDatabase());
     for (int start = 0; start < 2; start++) {
       try (Connection c = engine.connect()) {
-        StorageSchema.bringUpToDate(c, engine);
+        StorageSchema.bringUpToDate(c, engine, StorageSchema.STEPS);
         assertThat(rows(c, "SELECT name FROM schema_version ORDER BY version")).isEqualTo(StorageSchema.STEPS);
       }
     }
@@ -65,8 +65,8 @@ class StorageSchemaTest {
     Engine postgres = StorageEngine.POSTGRESQL.engine(folder, StorageEngine.POSTGRESQL.newDatabase());
     Engine sqlite = StorageEngine.SQLITE.engine(folder, Optional.empty());
     try (Connection p = postgres.connect(); Connection s = sqlite.connect()) {
-      StorageSchema.bringUpToDate(p, postgres);
-      StorageSchema.bringUpToDate(s, sqlite);
+      StorageSchema.bringUpToDate(p, postgres, StorageSchema.STEPS);
+      StorageSchema.bringUpToDate(s, sqlite, StorageSchema.STEPS);
       List<String> expected = rows(s,
           "SELECT t.name || '.' || c.name FROM sqlite_master t, pragma_table_info(t.name) c WHERE t.type = 'table' AND t.name NOT"
               + " LIKE 'sqlite_%'");
@@ -88,7 +88,7 @@ class StorageSchemaTest {
       assertThatThrownBy(() -> StorageSchema.bringUpToDate(c, engine, steps)).isInstanceOf(SQLException.class);
       assertThat(rows(c, "SELECT name FROM schema_version ORDER BY version")).as("an upgrade that fails").isEqualTo(steps.subList(0, 1));
       assertThat(rows(c, engine.tables())).contains("project", "review").doesNotContain("storage", "half");
-      StorageSchema.bringUpToDate(c, engine);
+      StorageSchema.bringUpToDate(c, engine, StorageSchema.STEPS);
       assertThat(rows(c, "SELECT name FROM schema_version ORDER BY version")).isEqualTo(StorageSchema.STEPS);
     }
   }
@@ -99,7 +99,7 @@ class StorageSchemaTest {
     Optional<PostgresAddress> database = which.newDatabase();
     Engine engine = which.engine(folder, database);
     try (Connection c = engine.connect(); Statement s = c.createStatement()) {
-      StorageSchema.bringUpToDate(c, engine);
+      StorageSchema.bringUpToDate(c, engine, StorageSchema.STEPS);
       s.execute("INSERT INTO schema_version(version, name, applied) VALUES(1000, '1000-from-the-future.sql', '')");
       c.commit();
     }
@@ -130,7 +130,7 @@ class StorageSchemaTest {
           "INSERT INTO watched_revision(server, served, revision, number, comment, created, stage) VALUES('office', 100, 1007, 7,"
               + " 'roof raised', '2026-03-01T08:00:00Z', 'found')");
       c.commit();
-      StorageSchema.bringUpToDate(c, engine);
+      StorageSchema.bringUpToDate(c, engine, StorageSchema.STEPS);
       assertThat(rows(c, "SELECT id || ' ' || numbering || ' ' || number || ' ' || run FROM analysis ORDER BY project, number, run"))
           .containsExactly("a3 server 3 1", "a7 server 7 1", "up upload 7 2", "a7again server 7 3", "hall1 own 1 1", "hall2 own 2 1");
       assertThat(rows(c,
@@ -151,7 +151,7 @@ class StorageSchemaTest {
       s.execute("INSERT INTO finding VALUES('a', 'f1', 0, 'accepted', 'known', '', 1, '2026-03-01T08:00:00Z'),"
           + " ('a', 'f2', 1, 'open', '', 'roofer', 1, '2026-03-02T08:00:00Z')");
       c.commit();
-      StorageSchema.bringUpToDate(c, engine);
+      StorageSchema.bringUpToDate(c, engine, StorageSchema.STEPS);
       assertThat(rows(c, "SELECT id || ' ' || reason || '|' || accepted_by || '|' || accepted_at FROM finding ORDER BY id"))
           .containsExactly("f1 known||2026-03-01T08:00:00Z", "f2 ||");
     }

@@ -52,7 +52,7 @@ class UpgradeTest {
       goOn(store);
     }
     if (database.isPresent()) {
-      try (Store shared = Store.share(database.get(), folder.resolve("models"), Processes.Member.here("serve", "1.0", ""))) {
+      try (Store shared = Store.share(database.get(), ModelPlace.folder(folder.resolve("models")), Processes.Member.here("serve", "1.0", ""))) {
         assertThat(shared.queue().take("worker", "ticket", 1)).as("what waited waits for workers").isPresent();
       }
     }
@@ -63,7 +63,8 @@ class UpgradeTest {
       s.execute("INSERT INTO project(id, name, created) VALUES('p', 'School', '2026-01-01T00:00:00.000Z')");
       s.execute("INSERT INTO analysis(id, project, revision, state, title, created, finished, problem_code, problem, origin) VALUES"
           + " ('done', 'p', 1, 'done', 'a.ifc', '2026-01-01T00:00:01.000Z', '2026-01-01T00:00:02.000Z', NULL, NULL, 'cmd'),"
-          + " ('bad', 'p', 2, 'failed', 'b.ifc', '2026-01-02T00:00:00.000Z', '2026-01-02T00:00:01.000Z', 'model/unreadable', 'no roof', ''),"
+          + " ('bad', 'p', 2, 'failed', 'b.ifc', '2026-01-02T00:00:00.000Z', '2026-01-02T00:00:01.000Z', 'model/unreadable',"
+          + " 'no roof', ''),"
           + " ('waits', 'p', 3, 'queued', 'c.ifc', '2026-01-03T00:00:00.000Z', NULL, NULL, NULL, '')");
       s.execute("INSERT INTO file(analysis, place, name, path, bytes, role) VALUES('done', 0, 'a.ifc', '/u/done/0.ifc', 12, 'model'),"
           + " ('done', 1, 'system.json', '/u/done/system.json', 3, 'system'), ('waits', 0, 'c.ifc', '/u/waits/0.ifc', 13, 'model')");

@@ -22,7 +22,7 @@ class MeetingTest {
   private static final double THICK = 0.2;
 
   private static List<ExposedFacet> met(ExposedFacet... facets) {
-    return Meeting.of(List.of(facets), TOLERANCE, LIMITS.folds(), Progress.NONE);
+    return Meeting.of(List.of(facets), Steps.NO_CURVES, TOLERANCE, LIMITS.folds(), Progress.NONE);
   }
 
   /** 10 m along the ridge, from 5 m down the slope up to {@code top}; u runs along y, its sense by the slope. */

@@ -148,7 +148,7 @@ class ObstacleStepsTest {
   // ---- exposure
 
   private static Region exposed(TopSurface top, List<TopSurface> covers, Obstacle... obstacles) {
-    return new Exposure(covers, TOLERANCE, LIMITS).of(top, List.of(obstacles));
+    return new Exposure(covers, Steps.NO_CURVES, TOLERANCE, LIMITS).of(top, List.of(obstacles));
   }
 
   private static final TopSurface TEN = Steps.surface(Steps.LEVEL, Region.rectangle(0, 0, 10, 10));

@@ -47,7 +47,7 @@ class RoofBuilderTest {
   void limitsAreArguments() {
     SurfaceLimits d = SurfaceLimits.DEFAULT;
     SurfaceLimits stricter = new SurfaceLimits(d.planes(), d.tops(), d.relief(), d.exposed(), d.obstacles(), d.penetrations(), d.folds(),
-        d.stretches(), new SurfaceLimits.Faces(1, 2e-5, 0.5, 2, 0.6, 6, 0.1, 0.1, 3, 16), d.covered(), d.lines());
+        d.stretches(), new SurfaceLimits.Faces(1, 2e-5, 0.5, 2, 0.6, 6, 0.1, 0.1, 3, 16, 0.2), d.covered(), d.lines());
     assertThat(turned(0.9).build(stricter).faces()).hasSize(2);
     assertThat(turned(0.9).build(stricter).limits()).isSameAs(stricter);
   }

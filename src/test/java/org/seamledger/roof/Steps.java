@@ -14,6 +14,7 @@ final class Steps {
 
   static final Tolerance TOLERANCE = Tolerance.DEFAULT;
   static final SurfaceLimits LIMITS = SurfaceLimits.DEFAULT;
+  static final MeshCurves NO_CURVES = MeshCurves.of(List.of(), TOLERANCE, LIMITS.faces());
   static final Plane LEVEL = Plane.through(Vec3.ZERO, Vec3.Z);
 
   private Steps() {
@@ -24,11 +25,12 @@ final class Steps {
   }
 
   static OwnSurface own() {
-    return new OwnSurface(TOLERANCE, LIMITS.tops());
+    return new OwnSurface(NO_CURVES, TOLERANCE, LIMITS.tops());
   }
 
   static List<TopSurface> ownSurface(Scene scene) {
-    return own().of(SurfacePlanes.of(parts(scene), TOLERANCE, LIMITS.planes()), Progress.NONE);
+    SurfacePlanes.Planes planes = SurfacePlanes.of(parts(scene), TOLERANCE, LIMITS);
+    return new OwnSurface(planes.curves(), TOLERANCE, LIMITS.tops()).of(planes.planes(), Progress.NONE);
   }
 
   static List<TopSurface> tops(Scene scene) {
@@ -47,7 +49,7 @@ final class Steps {
   }
 
   static ExposedFacet facet(Plane plane, Region region, double thicknessM, Obstacle... obstacles) {
-    return new ExposedFacet(plane, region, surface(plane, region), List.of(obstacles), thicknessM);
+    return new ExposedFacet(plane, region, surface(plane, region), List.of(obstacles), thicknessM, false);
   }
 
   static double area(List<TopSurface> tops) {

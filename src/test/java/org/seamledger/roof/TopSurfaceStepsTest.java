@@ -35,7 +35,7 @@ class TopSurfaceStepsTest {
   // ---- planes
 
   private static List<SurfacePlanes.Carried> planes(Scene scene) {
-    return SurfacePlanes.of(Steps.parts(scene), TOLERANCE, LIMITS.planes());
+    return SurfacePlanes.of(Steps.parts(scene), TOLERANCE, LIMITS).planes();
   }
 
   @Test
@@ -93,7 +93,7 @@ class TopSurfaceStepsTest {
   /** Crests lie in z = 3 + y / 4. */
   @Test
   void ribsGetThePlaneOfTheirCrests() {
-    List<TopSurface> flat = Relief.flattened(Steps.ownSurface(new Scene().roof("sheet", List.of(ribbed(24)))), LIMITS.relief());
+    List<TopSurface> flat = Relief.flattened(Steps.ownSurface(new Scene().roof("sheet", List.of(ribbed(24)))), Steps.NO_CURVES, LIMITS.relief());
     assertThat(flat).singleElement().satisfies(t -> {
       assertThat(t.plane().elevation(3, 2)).isCloseTo(3.5, within(1e-3));
       assertThat(t.plane().slopeDegrees()).isCloseTo(Math.toDegrees(Math.atan(0.25)), within(0.05));
@@ -104,8 +104,8 @@ class TopSurfaceStepsTest {
   @Test
   void fewRibsStayWhatTheyAre() {
     List<TopSurface> tops = Steps.ownSurface(new Scene().roof("sheet", List.of(ribbed(2))));
-    assertThat(Relief.flattened(tops, LIMITS.relief())).isSameAs(tops);
-    assertThat(Relief.flattened(List.of(), LIMITS.relief())).isEmpty();
+    assertThat(Relief.flattened(tops, Steps.NO_CURVES, LIMITS.relief())).isSameAs(tops);
+    assertThat(Relief.flattened(List.of(), Steps.NO_CURVES, LIMITS.relief())).isEmpty();
   }
 
   /** A vault of 15 strips over 6 m, 0.14 m high: only its middle comes near the plane over it. */
@@ -119,7 +119,7 @@ class TopSurfaceStepsTest {
     section.addAll(Scene.points(6, 0, 2.8, 0, 0, 2.8));
     Collections.reverse(section);
     List<TopSurface> tops = Steps.ownSurface(new Scene().roof("vault", List.of(Scene.prism(section, new Vec3(0, 4, 0)))));
-    assertThat(Relief.flattened(tops, LIMITS.relief())).hasSize(15);
+    assertThat(Relief.flattened(tops, Steps.NO_CURVES, LIMITS.relief())).hasSize(15);
   }
 
   // ---- counted once

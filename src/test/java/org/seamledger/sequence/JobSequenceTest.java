@@ -9,11 +9,13 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
@@ -99,5 +101,69 @@ class JobSequenceTest {
     takeoff.sequence().steps().stream().filter(s -> s.work().id().equals("cover") && s.after().contains(s.place() + "/closures"))
         .forEach(s -> assertThat(s.holdPoints()).contains(s.place() + "/recheck-before-capping"));
     assertThat(takeoff.sequence().steps()).filteredOn(Step::locked).hasSizeGreaterThan(10);
+  }
+
+  /**
+   * Panels of a gable divided by a step: those below it first, then the joint, then those above, the seams at last. Of 30 panels a side 30
+   * lie below, 30 above.
+   */
+  @Test
+  void aJointIsBuiltBetweenThePanelsBelowAndAboveIt(@TempDir Path folder) throws IOException {
+    Takeoff takeoff = divided(folder, "\"movementGap\": \"4.2 mm\"");
+    check(takeoff);
+    List<String> order = takeoff.sequence().steps().stream().map(Step::id).toList();
+    assertThat(takeoff.joints()).hasSize(2).allSatisfy(j -> {
+      String joint = j.junction().junction().id();
+      String face = j.junction().junction().faces().get(0);
+      assertThat(List.of("/closures", "/cover", "/cleats")).allSatisfy(work -> assertThat(order.indexOf(joint + work))
+          .isBetween(order.indexOf(joint + "/panels-below"), order.indexOf(face + "/panels")));
+      assertThat(order.indexOf(joint + "/panel-ends")).isBetween(order.indexOf(face + "/panels"), order.indexOf(face + "/seams"));
+      assertThat(step(takeoff, joint + "/cover").locked()).isTrue();
+      assertThat(step(takeoff, joint + "/panels-below").after()).contains(face + "/underlayment").anyMatch(id -> id.endsWith("/edge-metal"));
+      assertThat(step(takeoff, joint + "/panels-below").panels()).hasSize(30);
+      assertThat(step(takeoff, face + "/panels").panels()).hasSize(30);
+    });
+  }
+
+  /** Pieces of 11 ft lap while the panels are laid: 30 panels a side, and the laps closed before the seams. */
+  @Test
+  void endLapsAreClosedBeforeTheSeams(@TempDir Path folder) throws IOException {
+    Takeoff takeoff = divided(folder, "\"longest\": \"11 ft\"");
+    check(takeoff);
+    assertThat(takeoff.joints()).hasSize(2).allSatisfy(j -> {
+      String lap = j.junction().junction().id() + "/end-lap";
+      String face = j.junction().junction().faces().get(0);
+      assertThat(step(takeoff, lap).after()).containsExactly(face + "/panels");
+      assertThat(step(takeoff, face + "/seams").after()).contains(lap);
+      assertThat(step(takeoff, face + "/panels").panels()).hasSize(30);
+    });
+  }
+
+  private static Takeoff divided(Path folder, String panel) throws IOException {
+    Path system = Files.writeString(folder.resolve("s.json"), "{\"panel\": {" + panel + "}}");
+    return Analysis.run(Inputs.ofFiles(List.of(SAMPLES.resolve("worked").resolve("ridge-40ft.ifc"))).withSystem(Optional.of(system)),
+        Progress.NONE);
+  }
+
+  private static Step step(Takeoff takeoff, String id) {
+    return takeoff.sequence().steps().stream().filter(s -> s.id().equals(id)).findFirst().orElseThrow();
+  }
+
+  /** Two rules that ask for the opposite: what can't be done is said, step by step, and nothing is lost. */
+  @Test
+  void aCycleNamesItsSteps(@TempDir Path folder) throws IOException {
+    String rules = Files.readString(Path.of("shapes", "sequence.ttl"));
+    Files.writeString(folder.resolve("sequence.ttl"), rules + """
+
+        prec:closures-after-cover a sh:NodeShape ; sl:precedence "closures-after-cover" ; rdfs:label "the opposite" ; sl:source "none" ;
+          sh:node prec:Same ; sh:property [ sh:path sl:work ; sh:hasValue "closures" ] , [ sh:path sl:earlier ; sh:hasValue "cover" ] .
+        """);
+    Takeoff takeoff = Analysis.run(Inputs.ofFiles(List.of(SAMPLES.resolve("worked").resolve("ridge-40ft.ifc")))
+        .withShapes(Optional.of(folder)), Progress.NONE);
+    String ridge = step(takeoff, last(takeoff, "closures").id()).place();
+    assertThat(takeoff.sequence().cycle()).containsExactlyInAnyOrder(ridge + "/closures", ridge + "/cover");
+    assertThat(takeoff.findings()).filteredOn(f -> f.code().equals("sequence/cycle")).singleElement()
+        .satisfies(f -> assertThat(f.message()).contains(ridge + "/closures", ridge + "/cover"));
+    assertThat(takeoff.sequence().steps()).hasSize(of(SAMPLES.resolve("worked").resolve("ridge-40ft.ifc")).sequence().steps().size());
   }
 }

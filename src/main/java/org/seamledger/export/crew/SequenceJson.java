@@ -3,12 +3,15 @@ package org.seamledger.export.crew;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
 import org.seamledger.export.json.JsonOutput;
 import org.seamledger.sequence.CarryUp;
 import org.seamledger.sequence.CrewPlan;
 import org.seamledger.sequence.PlacedHoldPoint;
 import org.seamledger.sequence.Step;
 import org.seamledger.takeoff.Takeoff;
+import org.seamledger.weather.SealantClass;
 
 /** The order of work and the plan of days as JSON. */
 public final class SequenceJson {
@@ -17,7 +20,9 @@ public final class SequenceJson {
   }
 
   /** Writes the document and a line end; leaves {@code out} open. */
-  public static void write(Takeoff takeoff, CrewPlan plan, OutputStream out) throws IOException {
+  public static void write(CrewJob job, OutputStream out) throws IOException {
+    Takeoff takeoff = job.takeoff();
+    CrewPlan plan = job.plan();
     try (JsonOutput json = new JsonOutput(out)) {
       json.document(() -> {
         json.object("crew", () -> {
@@ -29,14 +34,25 @@ public final class SequenceJson {
         json.objects("steps", takeoff.sequence().steps(), step -> step(step, json));
         json.objects("holdPoints", takeoff.sequence().holdPoints().values().stream().flatMap(List::stream).toList(),
             point -> point(point, json));
-        json.objects("days", java.util.stream.IntStream.rangeClosed(1, plan.days()).boxed().toList(), day -> day(takeoff, plan, day, json));
+        json.objects("days", IntStream.rangeClosed(1, plan.days()).boxed().toList(), day -> day(job, day, json));
         json.objects("waits", plan.waits(), wait -> {
           json.word("step", wait.step().id());
           json.count("day", wait.day());
           json.number("from", wait.from());
           json.count("untilDay", wait.untilDay());
           json.number("until", wait.until());
+          json.word("for", wait.weather() ? "weather" : "beads");
         });
+        json.objects("holds", plan.holds(), hold -> {
+          json.word("step", hold.step().id());
+          json.count("day", hold.day());
+          json.number("gunned", hold.gunned());
+          json.count("readyDay", hold.readyDay());
+          json.number("ready", hold.ready());
+        });
+        if (job.windows().isPresent()) {
+          WindowsJson.write(job, json);
+        }
       });
     }
   }
@@ -48,10 +64,16 @@ public final class SequenceJson {
     json.word("label", step.work().label());
     json.word("does", step.work().does());
     json.number("amount", step.amount());
-    json.word("per", step.work().per().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+    json.word("per", step.work().per().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     json.words("after", step.after());
     json.words("holdPoints", step.holdPoints());
     json.flag("locked", step.locked());
+    json.objects("seals", step.seals(), seal -> {
+      json.word("place", seal.place());
+      json.word("class", SealantClass.of(seal.form()).word());
+      json.word("exposure", seal.exposure().word());
+      json.number("lengthM", seal.lengthM());
+    });
   }
 
   private static void point(PlacedHoldPoint point, JsonOutput json) throws IOException {
@@ -63,8 +85,10 @@ public final class SequenceJson {
     json.wordOrNull("locks", point.locks());
   }
 
-  private static void day(Takeoff takeoff, CrewPlan plan, int day, JsonOutput json) throws IOException {
+  private static void day(CrewJob job, int day, JsonOutput json) throws IOException {
+    CrewPlan plan = job.plan();
     json.count("day", day);
+    json.wordOrNull("date", job.date(day));
     json.objects("tasks", plan.on(day), task -> {
       json.word("step", task.step().id());
       json.number("from", task.from());
@@ -73,7 +97,7 @@ public final class SequenceJson {
       json.flag("ends", task.ends());
     });
     List<Step> begun = plan.on(day).stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
-    json.objects("carryUp", CarryUp.of(begun, takeoff.quantities()).items(), item -> {
+    json.objects("carryUp", CarryUp.of(begun, job.takeoff().quantities()).items(), item -> {
       json.word("amount", item.amount());
       json.word("what", item.what());
     });

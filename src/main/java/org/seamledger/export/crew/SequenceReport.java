@@ -3,9 +3,9 @@ package org.seamledger.export.crew;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.seamledger.element.ModelInfo;
@@ -17,7 +17,6 @@ import org.seamledger.sequence.CarryUp;
 import org.seamledger.sequence.CrewPlan;
 import org.seamledger.sequence.PlacedHoldPoint;
 import org.seamledger.sequence.Step;
-import org.seamledger.sequence.Work;
 import org.seamledger.takeoff.Takeoff;
 
 /** The plan of days as text: what is done, what is looked at first, what is carried up, where the crew waits. */
@@ -25,21 +24,30 @@ public final class SequenceReport {
 
   private static final int ITEMS = 24;
 
+  private final CrewJob job;
   private final Takeoff takeoff;
   private final CrewPlan plan;
   private final TextPage page = new TextPage();
   private final Map<String, PlacedHoldPoint> points = new LinkedHashMap<>();
+  /** What each line or node is, by id. */
+  private final Map<String, String> labels = new HashMap<>();
 
-  private SequenceReport(Takeoff takeoff, CrewPlan plan) {
-    this.takeoff = takeoff;
-    this.plan = plan;
+  private SequenceReport(CrewJob job) {
+    this.job = job;
+    this.takeoff = job.takeoff();
+    this.plan = job.plan();
     takeoff.sequence().holdPoints().values().forEach(list -> list.forEach(h -> points.put(h.id(), h)));
+    takeoff.lines().forEach(j -> labels.put(j.junction().junction().id(),
+        " " + j.junction().type().label() + " " + String.join(" ", j.junction().junction().faces())));
+    takeoff.nodes().forEach(n -> labels.put(n.id(), " " + n.kind().label()));
   }
 
   /** Writes UTF-8 and leaves {@code out} open. */
-  public static void write(Takeoff takeoff, CrewPlan plan, OutputStream out) throws IOException {
-    SequenceReport report = new SequenceReport(takeoff, plan);
+  public static void write(CrewJob job, OutputStream out) throws IOException {
+    SequenceReport report = new SequenceReport(job);
+    CrewPlan plan = job.plan();
     report.head();
+    job.windows().ifPresent(w -> new WindowsSection(w, job.takeoff().system(), report.page).write(job.request().days()));
     for (int day = 1; day <= plan.days(); day++) {
       report.day(day);
     }
@@ -52,38 +60,53 @@ public final class SequenceReport {
     List<Step> steps = takeoff.sequence().steps();
     page.line("Model      " + takeoff.models().stream().map(ModelInfo::file).collect(Collectors.joining(" + ")));
     page.line("Crew       " + plan.people() + ", " + takeoff.system().crew().day() + " a day from "
-        + clock(takeoff.system().crew().begins().value() / 3600));
+        + StepText.clock(takeoff.system().crew().begins().value() / 3600));
     page.line("Work       " + CountText.of(steps.size(), "step") + " in " + CountText.of(plan.days(), "day") + ", "
         + CountText.of(points.size(), "hold point") + ", " + steps.stream().filter(Step::locked).count()
         + " of the steps locked until somebody with a name has looked");
-    page.line("Beads      stand " + MeasureFormat.fixed(plan.holdHours(), 1) + " h before they are looked at and covered");
+    page.line("Beads      stand " + MeasureFormat.fixed(plan.holdHours(), 1) + " h before they are looked at and covered"
+        + (job.windows().isEmpty() ? "" : ", or as long as it takes in the weather"));
     page.paragraph("           ", "           ",
-        "Days are an estimate by the rates of the roof system, in dry weather; hold points marked ! can't be skipped.");
+        "Days are an estimate by the rates of the roof system"
+            + (job.windows().isEmpty() ? ", in dry weather" : "") + "; hold points marked ! can't be skipped.");
     if (!takeoff.sequence().cycle().isEmpty()) {
       page.paragraph("CYCLE      ", "           ", String.join(", ", takeoff.sequence().cycle()));
     }
   }
 
   private void day(int day) {
-    page.title("Day " + day);
+    page.title("Day " + day + (job.date(day).isEmpty() ? "" : ", " + job.date(day)));
     Table table = new Table("  ", "lllr");
     for (CrewPlan.Task task : plan.on(day)) {
       Step step = task.step();
-      table.row(clock(task.from()), (task.begins() ? "" : "… ") + step.work().label() + (task.ends() ? "" : " …"), place(step),
-          amount(step));
+      table.row(StepText.clock(task.from()), (task.begins() ? "" : "… ") + step.work().label() + (task.ends() ? "" : " …"), place(step),
+          StepText.amount(step));
     }
     table.on(page);
     List<Step> begun = plan.on(day).stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
     looks(begun);
+    begun.forEach(this::held);
     List<CarryUp.Item> items = CarryUp.of(begun, takeoff.quantities()).items();
     if (!items.isEmpty()) {
       page.paragraph("  carry up  ", "            ",
           items.stream().limit(ITEMS).map(i -> i.amount() + " " + i.what()).collect(Collectors.joining("; "))
               + (items.size() > ITEMS ? "; and " + (items.size() - ITEMS) + " more" : ""));
     }
-    plan.waits().stream().filter(w -> w.day() == day).forEach(w -> page.paragraph("  wait      ", "            ",
-        "from " + clock(w.from()) + " until " + (w.untilDay() == day ? "" : "day " + w.untilDay() + ", ") + clock(w.until()) + ": beads under "
-            + w.step().work().label() + " at " + w.step().place() + " stand"));
+    plan.waits().stream().filter(w -> w.day() == day).forEach(this::wait);
+  }
+
+  /** For a locked step: when its beads were gunned, and since when they have stood long enough. */
+  private void held(Step step) {
+    plan.holds().stream().filter(h -> step.locked() && h.step().id().equals(step.id())).findFirst().ifPresent(h -> page.paragraph(
+        "  hold !    ", "            ", step.work().label() + " at " + step.place() + ": beads gunned by day " + h.day() + ", "
+            + StepText.clock(h.gunned()) + "; look and cover from day " + h.readyDay() + ", " + StepText.clock(h.ready()) + " on"));
+  }
+
+  private void wait(CrewPlan.Wait w) {
+    String until = (w.untilDay() == w.day() ? "" : "day " + w.untilDay() + ", ") + StepText.clock(w.until());
+    page.paragraph("  wait      ", "            ", "from " + StepText.clock(w.from()) + " until " + until + ": "
+        + (w.weather() ? "no weather to seal in for " + w.step().work().label() + " at " + w.step().place()
+            : "beads under " + w.step().work().label() + " at " + w.step().place() + " stand"));
   }
 
   /** What is looked at before the steps of a day, each look once with its places. */
@@ -111,22 +134,6 @@ public final class SequenceReport {
   }
 
   private String place(Step step) {
-    return step.place() + takeoff.detailed().stream().filter(j -> j.junction().junction().id().equals(step.place())).findFirst()
-        .map(j -> " " + j.junction().type().label() + " " + String.join(" ", j.junction().junction().faces()))
-        .or(() -> takeoff.nodes().stream().filter(n -> n.id().equals(step.place())).findFirst().map(n -> " " + n.kind().label())).orElse("");
-  }
-
-  static String amount(Step step) {
-    Work.Per per = step.work().per();
-    return switch (per) {
-      case FACE_AREA, UPPER_AREA -> MeasureFormat.fixed(step.amount(), 1) + " m²";
-      case EACH -> MeasureFormat.plain(step.amount(), 0) + " pc";
-      default -> MeasureFormat.fixed(step.amount(), 1) + " m";
-    };
-  }
-
-  static String clock(double hour) {
-    long minutes = Math.round(hour * 60);
-    return String.format(Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60);
+    return step.place() + labels.getOrDefault(step.place(), "");
   }
 }

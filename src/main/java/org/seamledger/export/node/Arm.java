@@ -13,22 +13,25 @@ import org.seamledger.roof.RoofFace;
  *
  * @param way unit vector away from the node
  * @param sides unit vectors from the line into each of its faces, in the face's plane and square to the line
+ * @param faces ids of these faces, in the same order
  */
-record Arm(NodeLine line, Vec3 way, List<Vec3> sides) {
+record Arm(NodeLine line, Vec3 way, List<Vec3> sides, List<String> faces) {
 
   static Arm of(NodeLine line, Vec3 at, List<RoofFace> faces) {
     Vec3 way = line.end().direction().unit();
     List<Vec3> sides = new ArrayList<>();
+    List<String> beside = new ArrayList<>();
     for (RoofFace face : faces) {
       if (line.end().junction().faces().contains(face.id())) {
         boolean left = FaceSide.isLeft(line.end().junction().path(), face) == line.end().first();
         Vec3 side = nearest(face, at).plane().normal().cross(way);
         if (side.length() > 1e-9) {
           sides.add(left ? side.unit() : side.unit().negated());
+          beside.add(face.id());
         }
       }
     }
-    return new Arm(line, way, sides);
+    return new Arm(line, way, sides, beside);
   }
 
   /** The facet of a face that is nearest to a point. */

@@ -13,7 +13,9 @@ import org.seamledger.geometry.Vec3;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.node.KindedNode;
 import org.seamledger.node.NodeContent;
+import org.seamledger.node.LineSort;
 import org.seamledger.node.NodeFastening;
+import org.seamledger.node.NodeLine;
 import org.seamledger.node.NodePart;
 import org.seamledger.node.NodeSeal;
 import org.seamledger.takeoff.Takeoff;
@@ -56,8 +58,8 @@ final class NodeCaption {
         + String.join(", ", node.node().faces()) + " · " + takeoff.system().name(), columns, false));
   }
 
-  /** The words in a column, as large as it has room. */
-  void column(PaperBox column, Svg svg) {
+  /** The words in a column, as large as it has room; gives y below them. */
+  double column(PaperBox column, Svg svg) {
     List<Entry> entries = entries();
     double size = LARGEST;
     while (size > SMALLEST && height(entries, column, size) > column.height()) {
@@ -72,6 +74,7 @@ final class NodeCaption {
         y += size * PITCH;
       }
     }
+    return y;
   }
 
   private static int columns(Entry e, PaperBox column, double size) {
@@ -103,7 +106,8 @@ final class NodeCaption {
     entries.add(new Entry(true, "", "Source"));
     entries.add(new Entry(false, "", content.source() + ". Replace it by the panel maker's tested detail."));
     entries.add(new Entry(false, "",
-        "Lines and slopes are the model's; dimensions are true lengths along the slope; sheet thickness, hems and bends are not drawn."));
+        "Lines and slopes are the model's; dimensions are true lengths along the slope; a dashed line inside an edge is its hem. Sheet "
+            + "thickness and the take-up of bends are not drawn."));
     return entries;
   }
 
@@ -137,12 +141,26 @@ final class NodeCaption {
   private String folded(NodePart part) {
     String sheet = "sheet " + units.small(part.girthM());
     return switch (part.shape()) {
-      case STRIP,
-          KICK_OUT -> sheet + ", " + units.small(part.lengthM()) + " along each line; half of the sheet on either slope, at a wall, "
-              + "curb or edge " + units.small(part.girthM() * (1 - Folding.LEG)) + " on the roof and a leg of "
-              + units.small(part.girthM() * Folding.LEG);
-      case END -> units.small(part.girthM()) + " high, " + units.small(2 * part.lengthM()) + " wide, cut to both slopes";
+      case STRIP, KICK_OUT -> sheet + ", " + units.small(part.lengthM()) + " along each line; " + widths(part);
+      case END -> units.small(part.girthM()) + " high, " + units.small(part.lengthM()) + " wide, its foot cut to the slopes";
       case PATCH -> sheet + ", reaches " + units.small(part.lengthM()) + " from the node";
     };
+  }
+
+  /** What a strip's sheet is folded to along the lines that this node has. */
+  private String widths(NodePart part) {
+    List<LineSort> sorts = node.lines().stream().map(NodeLine::sort).filter(part::liesOn).distinct().toList();
+    List<String> words = new ArrayList<>();
+    if (sorts.stream().anyMatch(s -> !s.isEdge())) {
+      words.add(units.small(Folding.flangeM(part, false)) + " on either slope, a hem of " + units.small(Folding.HEM) + " at both edges");
+    }
+    if (sorts.stream().anyMatch(LineSort::isEdge)) {
+      boolean up = sorts.stream().anyMatch(s -> s.isWall() || s.isCurb());
+      boolean down = sorts.stream().anyMatch(s -> s.isEdge() && !s.isWall() && !s.isCurb());
+      words.add(units.small(Folding.flangeM(part, true)) + " on the roof, a leg of " + units.small(Folding.legM(part))
+          + (up && down ? " up walls and down over edges" : up ? " up" : " down") + ", a hem of " + units.small(Folding.HEM)
+          + (up && down ? " at the free edge" : up ? " on the roof" : " at its foot"));
+    }
+    return String.join("; ", words);
   }
 }

@@ -3,7 +3,9 @@ package org.seamledger.export.node;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.PaperBox;
+import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -11,86 +13,125 @@ import org.seamledger.node.NodeContent;
 import org.seamledger.node.NodeFastening;
 import org.seamledger.node.NodeSeal;
 
-/** Draws one view of a node: roof, lines, pieces with their seals and fasteners, and numbers that the list beside explains. */
+/** Draws one view of a node: roof, lines, pieces with their seals and fasteners; what is behind first. */
 final class NodeFigure {
 
-  /** Pieces are drawn so far apart in an oblique view, metres: as in an exploded drawing. */
-  private static final double APART = 0.05;
-  private static final double RING = 8;
+  /** How high above the roof the first piece is drawn in an oblique view, of the reach, and each other above the one before. */
+  private static final double FIRST = 0.16;
+  private static final double APART = 0.62;
   /** The second of two seals lies so much nearer to the node. */
   private static final double BESIDE = 0.1;
-  /** Balloons on the ring stand at least so far apart, radians. */
-  private static final double BETWEEN = 0.17;
-
-  private record Balloon(int number, Vec2 points, double angle) {
-  }
 
   private final NodeScene scene;
   private final List<Piece> pieces;
   private final NodeView view;
-  private final PaperBox place;
-  private final Svg svg;
 
-  NodeFigure(NodeScene scene, List<Piece> pieces, NodeView view, PaperBox place, Svg svg) {
+  NodeFigure(NodeScene scene, List<Piece> pieces, NodeView view) {
     this.scene = scene;
     this.pieces = pieces;
     this.view = view;
-    this.place = place;
-    this.svg = svg;
   }
 
-  /** @param dimensions drawn over the pieces */
-  void draw(NodeDimensions dimensions) {
+  NodeView view() {
+    return view;
+  }
+
+  NodeScene scene() {
+    return scene;
+  }
+
+  List<Piece> pieces() {
+    return pieces;
+  }
+
+  /** The same at a scale in a place, its own extent in the middle of it. */
+  NodeFigure in(PaperBox place, double scale) {
+    return new NodeFigure(scene, pieces, view.in(place, scale, extent()));
+  }
+
+  /** Draws it with names, dimensions and numbers. */
+  void draw(PaperBox place, DrawingUnits units, Svg svg) {
+    PaperRoom room = new PaperRoom(place);
     svg.open("g", "class", view.oblique() ? "oblique" : "plan");
     scene.ground().forEach(flat -> svg.polygon("ground", view.paper(flat, 0)));
-    walls();
+    walls().forEach(w -> svg.polygon("wall-face", w));
     for (Arm arm : scene.arms()) {
       svg.line("arm " + arm.line().sort().word(), view.paper(scene.at()), view.paper(reached(arm, 1)));
+      room.line(List.of(view.paper(scene.at()), view.paper(reached(arm, 1))));
     }
-    for (int i = 0; i < pieces.size(); i++) {
-      piece(pieces.get(i), lift(i));
+    for (Piece piece : pieces) {
+      piece(piece, lift(piece), svg);
+      edges(piece).forEach(room::line);
+      piece.joints().forEach(joint -> room.line(view.paper(joint, lift(piece))));
     }
-    dimensions.draw(view, svg);
-    names();
-    balloons();
+    new NodeMarks(this, room, units).draw(svg);
     svg.close("g");
   }
 
-  private double lift(int i) {
-    return view.oblique() ? APART * (1 + order(pieces.get(i))) : 0;
+  /** What everything drawn takes of the paper, millimetres. */
+  PaperBox extent() {
+    List<Vec2> all = new ArrayList<>();
+    scene.ground().forEach(flat -> all.addAll(view.paper(flat, 0)));
+    walls().forEach(all::addAll);
+    scene.arms().forEach(arm -> all.add(view.paper(reached(arm, 1))));
+    pieces.forEach(piece -> edges(piece).forEach(all::addAll));
+    all.add(view.paper(scene.at()));
+    return new PaperBox(all.stream().mapToDouble(Vec2::u).min().orElse(0), all.stream().mapToDouble(Vec2::v).min().orElse(0),
+        all.stream().mapToDouble(Vec2::u).max().orElse(0), all.stream().mapToDouble(Vec2::v).max().orElse(0));
   }
 
-  private int order(Piece piece) {
+  /** Outlines of a piece on paper. */
+  private List<List<Vec2>> edges(Piece piece) {
+    List<List<Vec2>> edges = new ArrayList<>();
+    for (Piece.Flat flat : piece.flats()) {
+      List<Vec2> ring = new ArrayList<>(view.paper(flat.corners(), lift(piece)));
+      ring.add(ring.get(0));
+      edges.add(ring);
+    }
+    return edges;
+  }
+
+  double lift(Piece piece) {
+    return view.oblique() ? scene.reach() * (FIRST + APART * order(piece)) : 0;
+  }
+
+  int order(Piece piece) {
     return scene.node().kind().content().parts().indexOf(piece.part());
   }
 
-  private Vec3 reached(Arm arm, double share) {
+  Vec3 reached(Arm arm, double share) {
     return scene.at().plus(arm.way().times(share * scene.reach()));
   }
 
   /** What stands at lines of walls and penetrations, behind the pieces. */
-  private void walls() {
+  private List<List<Vec2>> walls() {
+    List<List<Vec2>> walls = new ArrayList<>();
     for (Arm arm : scene.arms()) {
       if (view.oblique() && Vec3.Z.equals(arm.leg())) {
         Vec3 up = Vec3.Z.times(scene.reach() / 2);
-        svg.polygon("wall-face", view.paper(List.of(scene.at(), reached(arm, 1), reached(arm, 1).plus(up), scene.at().plus(up)), 0));
+        walls.add(view.paper(List.of(scene.at(), reached(arm, 1), reached(arm, 1).plus(up), scene.at().plus(up)), 0));
       }
     }
+    return walls;
   }
 
-  private void piece(Piece piece, double lift) {
+  private void piece(Piece piece, double lift, Svg svg) {
     NodeContent content = scene.node().kind().content();
     String id = piece.part().id();
+    if (lift > 0) {
+      svg.line("rise", view.paper(scene.at()), view.paper(scene.at(), lift));
+    }
     svg.open("g", "data-part", id);
-    piece.flats().stream().sorted(Comparator.comparingDouble(f -> view.paper(middle(f), 0).v()))
-        .forEach(flat -> svg.polygon("piece", view.paper(flat, lift)));
-    seals(piece, content.seals().stream().filter(seal -> seal.of().equals(id)).toList(), lift);
+    piece.flats().stream().sorted(Comparator.comparingDouble(f -> view.nearness(f.middle())))
+        .forEach(f -> svg.polygon(f.stands() ? "piece stands" : "piece", view.paper(f.corners(), lift)));
+    piece.hems().forEach(hem -> svg.line("hem", view.paper(hem.get(0), lift), view.paper(hem.get(1), lift)));
+    seals(piece, content.seals().stream().filter(seal -> seal.of().equals(id)).toList(), lift, svg);
     for (NodeFastening fastening : content.fastenings()) {
       if (fastening.of().equals(id)) {
         piece.spread(fastening.count()).forEach(p -> {
-          Vec2 place = view.paper(p, lift);
-          svg.empty("circle", "class", "fastener", "data-fastener", fastening.id(), "cx", Svg.number(place.u()), "cy",
-              Svg.number(place.v()), "r", "0.75");
+          Vec2 at = view.paper(p, lift);
+          svg.empty("circle", "class", "fastener", "data-fastener", fastening.id(), "cx", Svg.number(at.u()), "cy", Svg.number(at.v()), "r",
+              "0.75");
         });
       }
     }
@@ -98,7 +139,7 @@ final class NodeFigure {
   }
 
   /** Each seal along the joints of its piece; a second one beside the first, so that both are seen. */
-  private void seals(Piece piece, List<NodeSeal> seals, double lift) {
+  private void seals(Piece piece, List<NodeSeal> seals, double lift, Svg svg) {
     for (int i = 0; i < seals.size(); i++) {
       double share = 1 - BESIDE * i;
       svg.open("g", "data-seal", seals.get(i).id());
@@ -107,63 +148,5 @@ final class NodeFigure {
       }
       svg.close("g");
     }
-  }
-
-  private static Vec3 middle(List<Vec3> flat) {
-    return flat.stream().reduce(Vec3.ZERO, Vec3::plus).times(1.0 / flat.size());
-  }
-
-  private void names() {
-    for (Arm arm : scene.arms()) {
-      Vec2 end = view.paper(reached(arm, 1.04));
-      Vec2 way = end.minus(view.middle());
-      String words = LineWords.of(arm.line());
-      double width = words.length() * 2.6 * 0.56;
-      double left = Math.abs(way.u()) < 10 ? end.u() - width / 2 : way.u() < 0 ? end.u() - width : end.u();
-      double inside = Math.max(place.left() + 1, Math.min(place.right() - 1 - width, left));
-      svg.text("arm-name halo", new Vec2(inside, end.v() + (way.v() > 0 ? 3 : -0.5)), words);
-    }
-    if (!view.oblique()) {
-      for (Vec3[] fall : scene.falls()) {
-        Vec3 to = fall[0].plus(fall[1].times(scene.reach() / 6));
-        svg.line("fall", view.paper(fall[0]), view.paper(to));
-        svg.empty("circle", "class", "fall-head", "cx", Svg.number(view.paper(to).u()), "cy", Svg.number(view.paper(to).v()), "r", "0.8");
-      }
-    }
-  }
-
-  private void balloons() {
-    List<Balloon> balloons = new ArrayList<>();
-    for (int i = 0; i < pieces.size(); i++) {
-      Piece piece = pieces.get(i);
-      Vec2 place = view.paper(grip(piece), lift(i));
-      Vec2 out = place.minus(view.middle());
-      balloons.add(new Balloon(order(piece) + 1, place, out.length() < 1 ? -Math.PI / 2 : StrictMath.atan2(out.v(), out.u())));
-    }
-    balloons.sort(Comparator.comparingDouble(Balloon::angle));
-    double last = -10;
-    double ring = view.perMetre() * scene.reach() + RING;
-    for (Balloon b : balloons) {
-      double angle = Math.max(b.angle(), last + BETWEEN);
-      last = angle;
-      Vec2 at = new Vec2(view.middle().u() + ring * StrictMath.cos(angle), view.middle().v() + ring * StrictMath.sin(angle));
-      svg.line("leader", b.points(), at);
-      svg.empty("circle", "class", "dot", "cx", Svg.number(b.points().u()), "cy", Svg.number(b.points().v()), "r", "0.6");
-      svg.empty("circle", "class", "balloon", "cx", Svg.number(at.u()), "cy", Svg.number(at.v()), "r", "3.2");
-      svg.open("g", "text-anchor", "middle").text("balloon-text", new Vec2(at.u(), at.v() + 1.2), Integer.toString(b.number())).close("g");
-    }
-  }
-
-  /** A place on a piece that a leader points to: the middle of its largest flat, as it is seen. */
-  private Vec3 grip(Piece piece) {
-    return piece.flats().stream().max(Comparator.comparingDouble(f -> area(view.paper(f, 0)))).map(NodeFigure::middle).orElse(scene.at());
-  }
-
-  private static double area(List<Vec2> ring) {
-    double sum = 0;
-    for (int i = 0; i < ring.size(); i++) {
-      sum += ring.get(i).cross(ring.get((i + 1) % ring.size()));
-    }
-    return Math.abs(sum);
   }
 }

@@ -17,9 +17,12 @@ final class NodeStyle {
       .wall { stroke: #1b2530; stroke-width: 0.9; }
       .curb { stroke: #8a6400; }
       .arm-name { font-size: 2.6px; fill: #44525f; }
-      .fall { stroke: #2f5d86; stroke-width: 0.25; }
+      .fall { stroke: #2f5d86; stroke-width: 0.35; }
       .fall-head { fill: #2f5d86; }
-      .piece { fill: #b9c4cd; fill-opacity: 0.55; stroke: #14202b; stroke-width: 0.4; stroke-linejoin: round; }
+      .piece { fill: #dde3e8; stroke: #14202b; stroke-width: 0.4; stroke-linejoin: round; }
+      .stands { fill: #b7c2cb; }
+      .hem { stroke: #14202b; stroke-width: 0.2; stroke-dasharray: 1.2 0.6; }
+      .rise { stroke: #55606a; stroke-width: 0.18; stroke-dasharray: 0.5 0.9; }
       .fastener { fill: #ffffff; stroke: #14202b; stroke-width: 0.35; }
       .leader { fill: none; stroke: #55606a; stroke-width: 0.16; }
       .dot { fill: #55606a; }
@@ -27,7 +30,7 @@ final class NodeStyle {
       .balloon-text { font-size: 3.2px; font-weight: 600; }
       .long { font-size: 4.2px; }
       .dim { fill: none; stroke: #14202b; stroke-width: 0.16; }
-      .dim-text { font-size: 2.4px; }
+      .dim-text { font-size: 2.5px; }
       .enlarge { fill: #ffffff; stroke: #14202b; stroke-width: 0.3; }
       .metal { stroke: #14202b; stroke-width: 0.75; }
       .panel { stroke: #2f5d86; stroke-width: 0.55; }

@@ -1,9 +1,11 @@
 package org.seamledger.export.node;
 
 import java.util.List;
+import java.util.Optional;
 import org.seamledger.detail.FastenerType;
 import org.seamledger.detail.Seal;
 import org.seamledger.export.sheet.DrawingUnits;
+import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.Sheet;
 import org.seamledger.export.sheet.Svg;
@@ -11,6 +13,7 @@ import org.seamledger.geometry.Vec2;
 import org.seamledger.node.KindedNode;
 import org.seamledger.node.NodeContent;
 import org.seamledger.node.NodeFastening;
+import org.seamledger.node.NodeSeal;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.takeoff.Takeoff;
 
@@ -19,26 +22,40 @@ final class TapeCircle {
 
   /** Sheets that touch are drawn apart. */
   private static final double GAP = 0.6;
+  private static final double RADIUS = 18;
+  private static final double SMALL_RADIUS = 13.5;
 
   private TapeCircle() {
   }
 
-  /** Draws it in the free corner below the plan; nothing where no tape is laid. */
-  static void draw(Takeoff takeoff, KindedNode node, PaperBox place, double view, DrawingUnits units, Svg svg) {
+  private static Optional<NodeSeal> tape(KindedNode node) {
     NodeContent content = node.kind().content();
+    return content.seals().stream().filter(s -> s.form() == Seal.Form.TAPE && content.pieces(s.of(), node.facts()) > 0).findFirst();
+  }
+
+  private static double radius(Paper paper) {
+    return paper.isSmall() ? SMALL_RADIUS : RADIUS;
+  }
+
+  /** How much of the column's foot it takes, millimetres; 0 where no tape is laid. */
+  static double height(KindedNode node, Paper paper) {
+    return tape(node).isPresent() ? 2 * radius(paper) + 5 : 0;
+  }
+
+  /** Draws it at the left of a place, with words beside it; nothing where no tape is laid. */
+  static void draw(Takeoff takeoff, KindedNode node, PaperBox place, DrawingUnits units, Svg svg) {
     RoofSystem system = takeoff.system();
-    double radius = view < 55 ? 13.5 : 20;
-    content.seals().stream().filter(s -> s.form() == Seal.Form.TAPE && content.pieces(s.of(), node.facts()) > 0).findFirst()
-        .ifPresent(s -> {
-          Vec2 at = new Vec2(place.left() + radius + 1, place.bottom() - radius - 10);
-          boolean screwed = content.fastenings().stream().filter(f -> f.of().equals(s.of())).map(NodeFastening::type)
-              .anyMatch(t -> t != FastenerType.WEDGE);
-          circle(at, radius, system.tape().width().value() * 1000, system.tape().thickness().value() * 1000, screwed, svg);
-          String words = "Tape " + Sheet.scale(1) + ", as laid: " + units.stated(system.tape().thickness()) + " × "
-              + units.stated(system.tape().width());
-          svg.text("small", new Vec2(place.left() + 1, place.bottom() - 6), words);
-          svg.text("small", new Vec2(place.left() + 1, place.bottom() - 2.8), "between the piece, above, and the panel");
-        });
+    double radius = (place.height() - 5) / 2;
+    tape(node).ifPresent(s -> {
+      Vec2 at = new Vec2(place.left() + radius + 1, place.bottom() - radius - 1);
+      boolean screwed = node.kind().content().fastenings().stream().filter(f -> f.of().equals(s.of())).map(NodeFastening::type)
+          .anyMatch(t -> t != FastenerType.WEDGE);
+      circle(at, radius, system.tape().width().value() * 1000, system.tape().thickness().value() * 1000, screwed, svg);
+      double left = at.u() + radius + 3;
+      svg.text("head", new Vec2(left, at.v() - 3), "Tape, " + Sheet.scale(1) + ", as laid");
+      svg.text("small", new Vec2(left, at.v() + 1), units.stated(system.tape().thickness()) + " × " + units.stated(system.tape().width()));
+      svg.text("small", new Vec2(left, at.v() + 4.4), "between the piece, above, and the panel");
+    });
   }
 
   private static void circle(Vec2 at, double radius, double width, double thickness, boolean screwed, Svg svg) {

@@ -25,7 +25,7 @@ final class PlanCaption {
     svg.text("head", new Vec2(left, column.top() + 4), "Lines by what seals them");
     double y = column.top() + 9;
     for (Palette.Entry entry : Palette.seals()) {
-      List<DetailedJunction> lines = takeoff.detailed().stream().filter(j -> SealClass.of(j).equals(entry.id())).toList();
+      List<DetailedJunction> lines = takeoff.lines().stream().filter(j -> SealClass.of(j).equals(entry.id())).toList();
       if (lines.isEmpty()) {
         continue;
       }

@@ -47,11 +47,11 @@ final class PlanFigure {
     this.units = units;
     this.shown = view.isWhole() ? place : view.window().inset(-5);
     this.room = new PaperRoom(place);
-    for (DetailedJunction j : takeoff.detailed()) {
+    for (DetailedJunction j : takeoff.lines()) {
       room.line(j.junction().junction().path().stream().map(view::paper).toList());
     }
     takeoff.faces().forEach(this::fall);
-    List<DetailedJunction> longestFirst = new ArrayList<>(takeoff.detailed());
+    List<DetailedJunction> longestFirst = new ArrayList<>(takeoff.lines());
     longestFirst.sort(Comparator.comparingDouble(j -> -j.junction().junction().lengthM()));
     longestFirst.forEach(j -> label(j.junction().junction()));
   }
@@ -72,7 +72,7 @@ final class PlanFigure {
 
   /** The whole figure, with numbers for the lines that have one. */
   Svg draw() {
-    List<Junction> tagged = takeoff.detailed().stream().map(d -> d.junction().junction())
+    List<Junction> tagged = takeoff.lines().stream().map(d -> d.junction().junction())
         .filter(j -> names.tag(j.id()) > 0 && !labelled.contains(j.id()) && !stretch(j).isEmpty()).limit(MOST_TAGS).toList();
     Svg tags = new Svg();
     tagged.forEach(j -> tag(j, tags));
@@ -122,7 +122,7 @@ final class PlanFigure {
   }
 
   private void lines(Svg svg) {
-    for (DetailedJunction d : takeoff.detailed()) {
+    for (DetailedJunction d : takeoff.lines()) {
       Junction junction = d.junction().junction();
       List<Vec2> path = junction.path().stream().map(view::paper).toList();
       if (isSeen(path)) {

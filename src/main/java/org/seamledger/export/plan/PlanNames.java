@@ -8,7 +8,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.seamledger.takeoff.Takeoff;
 
-/** How junctions are called on a plan: by the beginning of their id, and by a number where the line is too short for words. */
+/** How lines are called on a plan: by the beginning of their id, and by a number where the line is too short for words. */
 final class PlanNames {
 
   /** What stands after the id of a junction with a manual override. */
@@ -19,7 +19,7 @@ final class PlanNames {
   private final Map<String, Integer> tags = new LinkedHashMap<>();
 
   PlanNames(Takeoff takeoff) {
-    takeoff.junctions().forEach(j -> ids.add(j.junction().id()));
+    takeoff.lines().forEach(j -> ids.add(j.junction().junction().id()));
     overridden = takeoff.decided().stream().map(j -> j.junction().junction().id()).collect(Collectors.toSet());
   }
 

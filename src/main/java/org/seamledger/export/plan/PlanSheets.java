@@ -103,7 +103,7 @@ public final class PlanSheets {
   /** Short lines by the fields of the first sheet, from its top left, so that a number is found where it is looked for. */
   private List<String> inReadingOrder() {
     PlanGrid grid = new PlanGrid(Sheet.frame(setup.paper()));
-    List<Junction> short0 = new ArrayList<>(takeoff.junctions().stream().map(KindedJunction::junction)
+    List<Junction> short0 = new ArrayList<>(takeoff.lines().stream().map(j -> j.junction().junction())
         .filter(j -> !figure.labelled().contains(j.id())).toList());
     short0.sort(Comparator.comparing((Junction j) -> grid.field(middle(j))).thenComparing(j -> middle(j).u())
         .thenComparing(Junction::id));
@@ -119,7 +119,7 @@ public final class PlanSheets {
   private void schedule() {
     PlanGrid grid = new PlanGrid(Sheet.frame(setup.paper()));
     Map<String, KindedJunction> byId = new HashMap<>();
-    takeoff.junctions().forEach(j -> byId.put(j.junction().id(), j));
+    takeoff.lines().forEach(j -> byId.put(j.junction().junction().id(), j.junction()));
     names.tags().forEach((id, tag) -> {
       KindedJunction j = byId.get(id);
       rows.add(tag + "  " + grid.field(middle(j.junction())) + "  " + names.name(id) + " · " + setup.units().length(j.junction().lengthM())
@@ -155,7 +155,7 @@ public final class PlanSheets {
     grid.draw(svg);
     String scale = isList ? "none" : Sheet.scale(view.denominator());
     String words = what + ", " + takeoff.system().name() + ", " + takeoff.faces().size() + " faces, " + takeoff.junctions().size()
-        + " junctions";
+        + " junctions" + (takeoff.joints().isEmpty() ? "" : ", " + takeoff.joints().size() + " panel joints");
     KeyPlan key = TitleStrip.draw(takeoff, setup,
         isInSet ? TitleStrip.Words.inSet(words, scale) : new TitleStrip.Words(words, scale, index + 1, count()),
         isList ? 0 : view.denominator(), svg);

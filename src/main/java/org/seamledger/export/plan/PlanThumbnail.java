@@ -25,7 +25,7 @@ public final class PlanThumbnail {
         + Palette.seals().stream().map(Palette.Entry::css).collect(Collectors.joining()));
     KeyPlan plan = new KeyPlan(takeoff, new PaperBox(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN));
     plan.draw(svg);
-    for (DetailedJunction j : takeoff.detailed()) {
+    for (DetailedJunction j : takeoff.lines()) {
       svg.polyline("seal-" + SealClass.of(j), j.junction().junction().path().stream().map(p -> plan.paper(p.x(), p.y())).toList());
     }
     return svg.close("svg").toString();

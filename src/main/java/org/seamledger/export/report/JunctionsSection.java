@@ -20,7 +20,7 @@ import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
-/** Every junction for people: by kind and detail, the longest first, with what each detail takes in all. */
+/** Every junction, then every joint of panels, for people: by kind and detail, the longest first, with what each detail takes in all. */
 public final class JunctionsSection {
 
   private static final String INDENT = "  ";
@@ -34,13 +34,18 @@ public final class JunctionsSection {
   }
 
   public static void write(Takeoff takeoff, TextPage page) {
+    JunctionsSection section = new JunctionsSection(takeoff);
     page.title("Junctions");
-    new JunctionsSection(takeoff).write(page);
+    section.write(takeoff.detailed(), page);
+    if (!takeoff.joints().isEmpty()) {
+      page.title("Panel joints, within faces");
+      section.write(takeoff.joints(), page);
+    }
   }
 
-  private void write(TextPage page) {
+  private void write(List<DetailedJunction> lines, TextPage page) {
     Table table = new Table(INDENT, "lrrll");
-    byKind(takeoff.detailed()).forEach((kind, ofKind) -> byDetail(ofKind).forEach((detail, group) -> {
+    byKind(lines).forEach((kind, ofKind) -> byDetail(ofKind).forEach((detail, group) -> {
       table.span(kind.id() + (detail.isEmpty() ? "" : ", detail " + detail));
       String takes = takes(group);
       if (!takes.isEmpty()) {

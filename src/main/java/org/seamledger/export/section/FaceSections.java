@@ -24,7 +24,7 @@ final class FaceSections extends SectionComposer {
     String cap = scene.part("cap");
     double cover = parts.coverHeight();
     Vec2 apex = left.meet(cover, right, cover);
-    double leg = parts.girth(cap) / 2 - SectionParts.HEM - 5;
+    double leg = parts.girth(cap) / 2 - SectionParts.EDGES;
     double to = leg + 78;
     double head = parts.setback(scene.has("vented-closure") ? SectionParts.mm(system.ridge().slot()) : 0);
     List<Vec2> line = new ArrayList<>(parts.closedEdge(left, left.s(apex) + leg, slope(0), to, head));
@@ -33,6 +33,7 @@ final class FaceSections extends SectionComposer {
     Collections.reverse(other);
     line.addAll(other);
     scene.metal(cap, line);
+    scene.dimension(apex, right.at(right.s(apex) + leg, cover), right.up().times(18), "leg " + parts.length(leg));
     parts.setbackDimension(left, head);
     if (!scene.has("vented-closure")) {
       parts.decks(left, right, to, 2 * g);
@@ -91,6 +92,9 @@ final class FaceSections extends SectionComposer {
         List.of(left.at(leg - 14, -below + g), left.at(leg, -below + g), left.at(leg, -below), leftRim, p(-half, floor), p(half, floor),
             rightRim,
             right.at(leg, -below), right.at(leg, -below + g), right.at(leg - 14, -below + g)));
+    scene.line("axis", p(0, floor - 50), p(0, Math.max(left.at(nose, 0).v(), right.at(nose, 0).v()) + 30));
+    scene.dimension(p(-half, floor), p(half, floor), p(0, -64), "floor " + parts.length(2 * half));
+    scene.dimension(p(half, floor), p(half, rightRim.v()), p(26, 0), "depth " + parts.length(rightRim.v() - floor));
     gutterParts(half, floor);
     cleatsOnBoth(left, right, nose, to);
     double under = below + g;
@@ -147,9 +151,14 @@ final class FaceSections extends SectionComposer {
     parts.decks(lower, right(pair ? 1 : 0), to, 2 * g);
     parts.deck(upper, Math.min(upper.s(knee), -2), to, below + g);
     if (furring > 0) {
-      scene.area("furring",
-          List.of(right(pair ? 1 : 0).at(0, -2 * g), right(pair ? 1 : 0).at(to, -2 * g), upper.at(to, -below - g - SectionParts.DECK),
-              upper.at(0, -below - g - SectionParts.DECK)));
+      SlopeLine under = right(pair ? 1 : 0);
+      double board = -below - g - SectionParts.DECK;
+      Vec2 nosing = upper.at(Math.min(upper.s(knee), -2), board);
+      List<Vec2> filled = new ArrayList<>(List.of(lower.meet(-2 * g, under, -2 * g), under.at(to, -2 * g), upper.at(to, board), nosing));
+      if (nosing.u() < -2) {
+        filled.add(SectionParts.plumb(nosing.u(), lower, -2 * g));
+      }
+      scene.area("furring", filled);
       scene.label("furring: the upper deck stands " + parts.length(furring) + " higher, so that the flashing clears the closures",
           upper.at(to * 0.5, -below - SectionParts.DECK));
     }

@@ -34,9 +34,11 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
   public record Leg(String name, double lengthM, double bendDegrees) {
   }
 
-  /** A part of a junction's detail; empty where nothing says how it is folded. */
+  /** A part of a junction's detail; empty where nothing says how it is folded, and for what is not counted at the junction. */
   public static Optional<FoldedPart> of(Takeoff takeoff, DetailedJunction junction, MetalPart part) {
-    if (part.run() == Run.ONCE) {
+    boolean isCounted = takeoff.quantities().byJunction().get(junction.junction().junction().id()).metal().stream()
+        .anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0);
+    if (part.run() == Run.ONCE || !isCounted) {
       return Optional.empty();
     }
     double girth = part.girthM() > 0 ? part.girthM() : takeoff.system().flashing().girth().value();
@@ -63,6 +65,7 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
       case "closure.height" -> system.closure().height().value();
       case "closure.fasteningFlange" -> system.closure().fasteningFlange().value();
       case "panel.seamHeight" -> system.panel().seamHeight().value();
+      case "ridge.opening" -> system.ridge().opening().value();
       case "walls.upstand" -> system.walls().upstand().value();
       default -> leg.lengthM();
     };
@@ -84,6 +87,15 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
   public String words(DrawingUnits units) {
     return problem.isEmpty() ? legs.stream().map(l -> l.name() + " " + units.small(l.lengthM())
         + (l.bendDegrees() == 0 ? "" : ", " + MeasureFormat.fixed(l.bendDegrees(), 1) + "°")).collect(Collectors.joining("; ")) : problem;
+  }
+
+  /** Its legs alone, in their order, the unit once: {@code hem 10 + drip 12 + leg 130 mm}; empty where it can't be folded. */
+  String legsWords(DrawingUnits units) {
+    if (!problem.isEmpty() || legs.size() < 2) {
+      return "";
+    }
+    return units == DrawingUnits.US ? legs.stream().map(l -> l.name() + " " + units.small(l.lengthM())).collect(Collectors.joining(" + "))
+        : legs.stream().map(l -> l.name() + " " + MeasureFormat.plain(l.lengthM() * 1000, 0)).collect(Collectors.joining(" + ", "", " mm"));
   }
 
   /** Its outline in metres from the first edge on, hems drawn open by a little so that they can be seen. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.seamledger.export.sheet.LeaderRing;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Sheet;
@@ -18,11 +19,6 @@ final class Keynotes {
 
   /** Half of the square that a number's ring takes. */
   private static final double HALF = 2.3;
-  private static final double NEAREST = 7;
-  private static final double FARTHEST = 150;
-  /** The leader ends this far before the place, so that several may point to one. */
-  private static final double SHORT = 0.4;
-  private static final int TURNS = 48;
   /** So often numbers are placed anew, those without room first. */
   private static final int ATTEMPTS = 24;
 
@@ -38,23 +34,6 @@ final class Keynotes {
   }
 
   private record Note(Group group, String words, List<Vec2> places) {
-  }
-
-  /** A ring and the end of its leader. */
-  private record Ring(Vec2 middle, Vec2 place, double cost) {
-
-    Vec2 edge() {
-      return middle.towards(place, HALF / middle.distance(place));
-    }
-
-    Vec2 end() {
-      return place.towards(middle, SHORT / middle.distance(place));
-    }
-
-    void close(PaperRoom room) {
-      room.close(PaperRoom.square(middle, HALF));
-      room.close(List.of(edge(), end()));
-    }
   }
 
   private final List<Note> notes = new ArrayList<>();
@@ -96,9 +75,9 @@ final class Keynotes {
     }
     // What can be pointed to at few places has the first choice; then what found no room, until all have some.
     order.sort((a, b) -> Integer.compare(sorted.get(a).places.size(), sorted.get(b).places.size()));
-    Ring[] best = rings(sorted, order, room.copy());
+    LeaderRing[] best = rings(sorted, order, room.copy());
     for (int attempt = 0; attempt < ATTEMPTS && missing(best) > 0; attempt++) {
-      Ring[] last = rings(sorted, order, room.copy());
+      LeaderRing[] last = rings(sorted, order, room.copy());
       best = missing(last) < missing(best) ? last : best;
       order.sort((a, b) -> Boolean.compare(last[a] != null, last[b] != null));
     }
@@ -107,14 +86,14 @@ final class Keynotes {
     }
   }
 
-  private static int missing(Ring[] rings) {
+  private static int missing(LeaderRing[] rings) {
     return (int) Stream.of(rings).filter(Objects::isNull).count();
   }
 
-  private static Ring[] rings(List<Note> notes, List<Integer> order, PaperRoom room) {
-    Ring[] rings = new Ring[notes.size()];
+  private static LeaderRing[] rings(List<Note> notes, List<Integer> order, PaperRoom room) {
+    LeaderRing[] rings = new LeaderRing[notes.size()];
     for (int i : order) {
-      rings[i] = find(notes.get(i), room);
+      rings[i] = LeaderRing.find(notes.get(i).places, HALF, room).orElse(null);
       if (rings[i] != null) {
         rings[i].close(room);
       }
@@ -122,43 +101,13 @@ final class Keynotes {
     return rings;
   }
 
-  private static void draw(Note note, int number, Ring ring, PaperRoom room, Svg svg) {
+  private static void draw(Note note, int number, LeaderRing ring, PaperRoom room, Svg svg) {
     svg.open("g", "class", "pointed", "data-number", Integer.toString(number), "data-words", note.words);
     if (ring != null) {
       ring.close(room);
-      svg.line("leader", ring.edge(), ring.end());
-      svg.empty("circle", "class", "dot", "cx", Svg.number(ring.place.u()), "cy", Svg.number(ring.place.v()), "r", "0.5");
-      svg.empty("circle", "class", "ring", "cx", Svg.number(ring.middle.u()), "cy", Svg.number(ring.middle.v()), "r", "2.1");
-      svg.turned("number", ring.middle.plus(new Vec2(0, 0.9)), 0, Integer.toString(number));
+      ring.draw(Integer.toString(number), "ring", "number", svg);
     }
     svg.close("g");
-  }
-
-  private static Ring find(Note note, PaperRoom room) {
-    Ring best = null;
-    for (double away = NEAREST; away < FARTHEST; away += away < 30 ? 2 : 6) {
-      for (Vec2 place : note.places) {
-        for (int i = 0; i < TURNS; i++) {
-          double turn = 2 * Math.PI * (i + 0.37) / TURNS;
-          Ring ring = ring(place, place.plus(new Vec2(Math.cos(turn), Math.sin(turn)).times(away)), away, room);
-          best = ring != null && (best == null || ring.cost < best.cost - 1e-9) ? ring : best;
-        }
-      }
-      if (best != null && best.cost <= away) {
-        break;
-      }
-    }
-    return best;
-  }
-
-  /** A number's place with its cost; null where it isn't free. */
-  private static Ring ring(Vec2 place, Vec2 middle, double away, PaperRoom room) {
-    List<Vec2> square = PaperRoom.square(middle, HALF);
-    List<Vec2> leader = List.of(middle.towards(place, HALF / away), place.towards(middle, SHORT / away));
-    if (!room.isFree(square) || !room.isFree(leader)) {
-      return null;
-    }
-    return new Ring(middle, place, away + 6 * room.crossed(square) + 2.5 * room.crossed(leader));
   }
 
   /** The list of all numbers in a column, as large as it has room; gives y below it. */

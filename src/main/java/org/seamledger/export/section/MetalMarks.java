@@ -59,9 +59,9 @@ final class MetalMarks {
     double girth = part.girthM() > 0 ? part.girthM() : figure.system().flashing().girth().value();
     String size = switch (part.run()) {
       case ONCE -> "made to measure";
-      case AT_INTERVALS -> "one for each " + view.scene().units().length(part.everyM());
-      case BETWEEN_INTERVALS -> "at most " + view.scene().units().length(part.everyM()) + " apart";
-      default -> "girth " + view.scene().units().small(girth);
+      case AT_INTERVALS -> "one for each " + view.scene().units().length(figure.system().everyM(part));
+      case BETWEEN_INTERVALS -> "at most " + view.scene().units().length(figure.system().everyM(part)) + " apart";
+      default -> "girth " + view.scene().units().small(girth) + figure.counts().fold(part);
     };
     return part.part() + ", " + size + figure.counts().metal(part);
   }

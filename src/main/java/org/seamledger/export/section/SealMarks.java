@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.Run;
 import org.seamledger.detail.Seal;
+import org.seamledger.export.sheet.PaperRoom;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.Measure;
 
 /** Tape, sealant and beads where the detail has them. */
 final class SealMarks {
+
+  /** Where on a leg a lap can be shown. */
+  private static final double[] SHARES = {0.4, 0.6, 0.25, 0.75};
 
   private final SectionView view;
   private final SectionFigure figure;
@@ -40,6 +44,9 @@ final class SealMarks {
       for (List<Vec2> place : face.subList(0, Math.min(seal.lines(), face.size()))) {
         List<Vec2> points = view.paper(place);
         svg.polygon(type(seal.form()), points);
+        if (seal.run() == Run.PER_LAP) {
+          svg.line("lapping", points.get(3).towards(points.get(2), -0.25), points.get(3).towards(points.get(2), 1.25));
+        }
         Vec2 c = middle(points);
         if (seal.exposure() == Seal.Exposure.EXPOSED) {
           svg.empty("circle", "class", "exposed", "cx", Svg.number(c.u()), "cy", Svg.number(c.v()), "r", "4");
@@ -61,25 +68,53 @@ final class SealMarks {
     };
   }
 
-  /** What lies in a part's laps lies beyond the cut: shown on the part, where a lap would be. */
+  /** What lies in a part's laps lies beyond the cut: shown on the part where a lap would be, clear of all that is in the cut. */
   private List<List<List<Vec2>>> lapPlaces(Seal seal) {
     List<Vec2> part = view.scene().parts().get(seal.part());
     if (part == null) {
       return List.of();
     }
-    List<List<Vec2>> places = new ArrayList<>();
-    int longest = 1;
-    for (int i = 2; i < part.size(); i++) {
-      longest = part.get(i - 1).distance(part.get(i)) > part.get(longest - 1).distance(part.get(longest)) ? i : longest;
+    List<Vec2> best = List.of();
+    double most = -Double.MAX_VALUE;
+    for (int i = 1; i < part.size(); i++) {
+      double length = part.get(i - 1).distance(part.get(i));
+      for (double share : SHARES) {
+        List<Vec2> box = lap(part.get(i - 1), part.get(i), share);
+        double score = length - 1000 * touched(box);
+        if (score > most + 1e-9) {
+          most = score;
+          best = box;
+        }
+      }
     }
-    Vec2 a = part.get(longest - 1);
-    Vec2 b = part.get(longest);
+    return List.of(List.of(best));
+  }
+
+  /** A strip above a leg, a fifth of it long. */
+  private List<Vec2> lap(Vec2 a, Vec2 b, double share) {
+    double gap = view.scene().gap();
     Vec2 along = b.minus(a).times(1 / Math.max(1e-9, a.distance(b)));
     Vec2 up = along.left().v() >= 0 ? along.left() : along.left().times(-1);
-    Vec2 from = a.plus(along.times(a.distance(b) * 0.3)).plus(up.times(view.scene().gap() * 0.8));
-    Vec2 to = a.plus(along.times(a.distance(b) * 0.5)).plus(up.times(view.scene().gap() * 0.8));
-    places.add(List.of(from, to, to.plus(up.times(view.scene().gap() * 1.2)), from.plus(up.times(view.scene().gap() * 1.2))));
-    return List.of(places);
+    Vec2 from = a.plus(along.times(a.distance(b) * (share - 0.1))).plus(up.times(gap * 0.8));
+    Vec2 to = a.plus(along.times(a.distance(b) * (share + 0.1))).plus(up.times(gap * 0.8));
+    return List.of(from, to, to.plus(up.times(gap * 1.2)), from.plus(up.times(gap * 1.2)));
+  }
+
+  /** How many seals, fasteners and other sheets a place touches. */
+  private long touched(List<Vec2> box) {
+    SectionScene scene = view.scene();
+    long seals = scene.sealPlaces().values().stream().flatMap(List::stream).flatMap(List::stream).filter(s -> PaperRoom.touch(s, box)).count();
+    long screws = scene.screwPlaces().values().stream().flatMap(List::stream)
+        .filter(s -> PaperRoom.touch(List.of(s.head(), s.point()), box)).count();
+    long sheets = scene.shapes().stream().filter(s -> !s.area() && !s.type().equals("seam")).filter(s -> {
+      for (int i = 1; i < s.points().size(); i++) {
+        if (PaperRoom.touch(s.points().subList(i - 1, i + 1), box)) {
+          return true;
+        }
+      }
+      return false;
+    }).count();
+    return seals + screws + sheets;
   }
 
   private String words(Seal seal) {

@@ -2,7 +2,9 @@ package org.seamledger.export.section;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.FastenerType;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.Joins;
@@ -13,9 +15,24 @@ import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
+import org.seamledger.takeoff.Takeoff;
 
 /** What is counted of each part of a junction's detail, in words for the list on its sheet; empty words where nothing is. */
-record SectionCounts(JunctionQuantities counted, DrawingUnits units) {
+record SectionCounts(JunctionQuantities counted, DrawingUnits units, Map<String, String> folds) {
+
+  /** What is counted of a junction, and how each of its parts is folded, by the part's name. */
+  static SectionCounts of(Takeoff takeoff, DetailedJunction junction, DrawingUnits units) {
+    Map<String, String> folds = new TreeMap<>();
+    junction.detail().metal().forEach(m -> FoldedPart.of(takeoff, junction, m).ifPresent(f -> folds.put(m.part(), f.legsWords(units))));
+    return new SectionCounts(takeoff.quantities().byJunction().get(junction.junction().junction().id()), units, folds);
+  }
+
+  /** The legs of a part in words after its girth; empty where nothing says how it is folded. */
+  String fold(MetalPart part) {
+    String legs = folds.getOrDefault(part.part(), "");
+    return legs.isEmpty() ? "" : ": " + legs;
+  }
+
 
   String metal(MetalPart part) {
     int pieces = counted.metal().stream().filter(m -> m.part().equals(part.part())).mapToInt(MetalLine::pieces).sum();

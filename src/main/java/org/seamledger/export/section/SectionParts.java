@@ -1,6 +1,7 @@
 package org.seamledger.export.section;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.seamledger.detail.Joins;
 import org.seamledger.detail.MetalPart;
@@ -14,6 +15,13 @@ final class SectionParts {
 
   static final double DECK = 18;
   static final double HEM = 12;
+  /** Drips and hems of a cover's edge, as profiles.ttl folds them. */
+  static final double EDGES = 22;
+  private static final double FASCIA = 22;
+  /** Between coping and parapet there is a cleat: so many gaps. */
+  private static final double COPING = 2.2;
+  /** A wall, as much of it as is shown. */
+  private static final double WALL = 60;
   /** From a wall, curb or edge to the turned-up edge of a pan beside it: common practice, no source. */
   static final double EDGE = 8;
   /** Room between a cleat's nose and the fold of the hem over it. */
@@ -37,7 +45,7 @@ final class SectionParts {
     this.system = system;
     g = scene.gap();
     seam = mm(system.panel().seamHeight());
-    closure = mm(system.closure().height());
+    closure = mm(system.closure().height()) + (scene.has("vented-closure") ? mm(system.ridge().opening()) : 0);
     flange = mm(system.closure().fasteningFlange());
     upstand = mm(system.walls().upstand());
     tapeWidth = mm(system.tape().width());
@@ -60,7 +68,7 @@ final class SectionParts {
     return scene.hasTape(place) ? tapeThickness : g;
   }
 
-  /** Tape in a slope's frame around {code s}, its foot at {code h}. */
+  /** Tape in a slope's frame around {@code s}, its foot at {@code h}. */
   List<Vec2> tape(SlopeLine on, double s, double h) {
     return on.box(s - tapeWidth / 2, s + tapeWidth / 2, h, h + tapeThickness);
   }
@@ -84,10 +92,56 @@ final class SectionParts {
 
   // ---- ground, panel, seam
 
-  /** Deck under a face, its top {code below} under the panel, from {code from} to {code to}; {code edge} is where its foot begins. */
-  void deck(SlopeLine on, double from, double to, double below, Vec2 edge) {
-    scene.area("deck", List.of(on.at(from, -below), on.at(to, -below), on.at(to, -below - DECK), edge));
-    underlayment(on, from, to, below);
+  /** Where a face's parallel {@code h} above it is right above or below x. */
+  static Vec2 plumb(double x, SlopeLine on, double h) {
+    return new SlopeLine(point(x, 0), 90, 1).meet(0, on, h);
+  }
+
+  /** Deck under a face, its top {@code below} under the panel, cut plumb at the line. */
+  void plumbDeck(SlopeLine on, double to, double below) {
+    Vec2 top = plumb(0, on, -below);
+    scene.area("deck", List.of(top, on.at(to, -below), on.at(to, -below - DECK), plumb(0, on, -below - DECK)));
+    underlayment(on, on.s(top), to, below);
+  }
+
+  /** A board under the edge of a deck whose top is {@code below} under the panel. */
+  void fascia(SlopeLine on, double below, double drop) {
+    scene.area("wall", List.of(plumb(0, on, -below - DECK), plumb(FASCIA, on, -below - DECK), point(FASCIA, drop), point(0, drop)));
+    scene.label("fascia", point(FASCIA * 0.55, drop + 14));
+  }
+
+  // ---- hems
+
+  /** The rest of a leg from its last bend to an edge that is closed by a hem on the side of {@code inside}. */
+  List<Vec2> hem(Vec2 bend, Vec2 edge, Vec2 inside) {
+    return hem(bend, edge, inside, 0.9 * g);
+  }
+
+  private List<Vec2> hem(Vec2 bend, Vec2 edge, Vec2 inside, double apart) {
+    Vec2 along = edge.minus(bend).times(1 / Math.max(1e-9, edge.distance(bend)));
+    Vec2 n = along.left().dot(inside) < 0 ? along.left().times(-apart) : along.left().times(apart);
+    return List.of(bend, edge, edge.plus(n), edge.plus(n).minus(along.times(HEM - 2)));
+  }
+
+  /**
+   * The foot of a face at x, kicked out and hooked with its hem behind the kick of a cleat on what stands behind it.
+   *
+   * @param cleat id of the cleat; drawn where the detail has it
+   * @param behind x of the cleat
+   * @param high where the cleat begins
+   * @return the foot's points from its bend to the end of its hem
+   */
+  List<Vec2> hooked(String cleat, Vec2 bend, double behind, double high) {
+    double out = Math.signum(bend.u() - behind);
+    Vec2 edge = bend.plus(point(9 * out, -9));
+    Vec2 along = edge.minus(bend).times(1 / edge.distance(bend));
+    Vec2 n = point(-out * Math.sqrt(0.5), -Math.sqrt(0.5));
+    if (scene.has(cleat)) {
+      Vec2 kick = bend.plus(n.times(g));
+      double back = (kick.u() - behind) / along.u();
+      scene.metal(cleat, List.of(point(behind, high), kick.minus(along.times(back)), edge.plus(n.times(g)).minus(along.times(1.5))));
+    }
+    return hem(bend, edge, n, scene.has(cleat) ? 2 * g : 0.9 * g);
   }
 
   private void underlayment(SlopeLine on, double from, double to, double below) {
@@ -97,8 +151,10 @@ final class SectionParts {
         on.at(to - 8, under));
   }
 
+  /** Deck under a face, its top {@code below} under the panel. */
   void deck(SlopeLine on, double from, double to, double below) {
-    deck(on, from, to, below, on.at(from, -below - DECK));
+    scene.area("deck", List.of(on.at(from, -below), on.at(to, -below), on.at(to, -below - DECK), on.at(from, -below - DECK)));
+    underlayment(on, from, to, below);
   }
 
   /** Decks of two faces, mitred where they meet. */
@@ -175,7 +231,7 @@ final class SectionParts {
    * A closure with its foot towards the junction and its top flange away from it, tape under the foot and on the top flange, beads before
    * and behind.
    *
-   * param web where it stands
+   * @param web where it stands
    */
   void closure(SlopeLine on, double web) {
     double foot = bed("closure-foot");
@@ -196,7 +252,11 @@ final class SectionParts {
     screw("closure", on, web - flange / 2, foot);
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
         "fastening flange " + stated(system.closure().fasteningFlange()));
-    scene.dimension(on.at(web, foot), on.at(web, top), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
+    double solid = foot + mm(system.closure().height());
+    scene.dimension(on.at(web, foot), on.at(web, solid), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
+    if (solid < top) {
+      scene.dimension(on.at(web, solid), on.at(web, top), on.along().times(flange + 32 + HEM), "openings " + stated(system.ridge().opening()));
+    }
   }
 
   /** The plate under a pan that backs what is fastened to the pan alone. */
@@ -208,7 +268,9 @@ final class SectionParts {
 
   /** The edge of a cover over closures: drip and hem; gives its points from the edge inwards. */
   List<Vec2> coverEdge(SlopeLine on, double edge, double h) {
-    return List.of(on.at(edge - 5, h - HEM + 3), on.at(edge + g / 2, h - HEM), on.at(edge, h));
+    List<Vec2> points = new ArrayList<>(hem(on.at(edge, h), on.at(edge, h - HEM), on.along().times(-1)));
+    Collections.reverse(points);
+    return points;
   }
 
   /** Closure and covering edge of a cap or flashing; gives the edge's points. */
@@ -225,7 +287,7 @@ final class SectionParts {
       panel(on, Math.min(edge - 60, 20), to, slope);
       return List.of(on.at(edge, h));
     }
-    double web = edge - 6 - flange;
+    double web = edge - 5 - 1.2 * g - flange;
     closure(on, web);
     scene.screwPlace("cover", on.at(web + flange / 2, h), on.at(web + flange / 2, h - bed("closure-top") - 12));
     panel(on, Math.min(head, Math.max(8, web - flange - 24)), to, seam, slope);
@@ -281,12 +343,17 @@ final class SectionParts {
 
   /** A wall left of x = 0. */
   void wall(String words, double low, double high) {
-    scene.area("wall", List.of(point(-60, low), point(0, low), point(0, high), point(-60, high)));
+    scene.area("wall", List.of(point(-thickness(), low), point(0, low), point(0, high), point(-thickness(), high)));
     scene.line("edge", point(0, low), point(0, high));
     scene.label(words, point(-36, low + (high - low) * 0.12));
   }
 
-  /** The counterflashing over an upstand that ends at {code top}, in whichever way the detail ends at a wall; gives the wall's height. */
+  /** How much of a wall is shown; of a parapet all, as thick as its coping is folded for. */
+  double thickness() {
+    return scene.has("coping") ? (girth("coping") - 2 * EDGES) / 2 - 2 * COPING * g : WALL;
+  }
+
+  /** The counterflashing over an upstand that ends at {@code top}, in whichever way the detail ends at a wall; gives the wall's height. */
   double counterflashing(double top) {
     if (scene.has("skirt")) {
       return skirt(top);
@@ -307,21 +374,24 @@ final class SectionParts {
 
   /** A coping over a parapet whose top is at {@code top}. */
   void coping(double top) {
-    double out = -60 - 3 * g;
-    double in = 3 * g + 2;
-    double low = top + 4 * g - (girth("coping") - 2 * (HEM + 10)) / 4;
-    scene.metal("coping", List.of(point(out - 8 + g, low - 8), point(out - 8, low - 5), point(out, low + 4), point(out, top + 4 * g + 8),
-        point(in, top + 4 * g), point(in, low + 4), point(in + 8, low - 5), point(in + 8 - g, low - 8)));
-    scene.metal("splice", List.of(point(out + g, low + 24), point(out + g, top + 3 * g + 8), point(in - g, top + 3 * g),
-        point(in - g, low + 24)));
-    double high = low + girth("coping-cleat") - 13;
-    scene.metal("coping-cleat-inner", List.of(point(g, high), point(g, low), point(in + 5, low - 6)));
-    scene.metal("coping-cleat", List.of(point(-60 - g, high), point(-60 - g, low), point(out - 5, low - 6)));
-    scene.screwPlace("coping-cleat", point(g, high - 22), point(-30, high - 22));
-    scene.screwPlace("coping-cleat", point(-60 - g, high - 22), point(-30, high - 22));
-    scene.dimension(point(in, low - 5), point(in, top), point(26, 0), "face " + length(top - low));
+    double back = -thickness();
+    double out = back - COPING * g;
+    double in = COPING * g;
+    double fall = 8;
+    double low = top + 4 * g - (girth("coping") - 2 * EDGES) / 4 + 9;
+    double high = low - 9 + girth("coping-cleat") - 13;
+    List<Vec2> line = new ArrayList<>(hooked("coping-cleat", point(out, low), back - g * 0.6, high));
+    Collections.reverse(line);
+    line.addAll(List.of(point(out, top + 4 * g + fall), point(in, top + 4 * g)));
+    line.addAll(hooked("coping-cleat-inner", point(in, low), 1.6 * g, high));
+    scene.metal("coping", line);
+    scene.metal("splice", List.of(point(out + g, low + 24), point(out + g, top + 3 * g + fall), point(in - g * 0.4, top + 3 * g),
+        point(in - g * 0.4, low + 24)));
+    scene.screwPlace("coping-cleat", point(1.6 * g, high - 14), point(-30, high - 14));
+    scene.screwPlace("coping-cleat", point(back - g * 0.6, high - 14), point(back + 30, high - 14));
+    scene.dimension(point(in, low - 9), point(in, top + 4 * g), point(26, 0), "face " + length(top + 4 * g - low + 9));
     String flashing = scene.part("flashing", "pan");
-    scene.metal(flashing, List.of(point(g, top), point(g, top + g), point(-56, top + g + 5)));
+    scene.metal(flashing, List.of(point(g, top), point(g, top + g), point(Math.max(-56, back + 4), top + g + 5)));
   }
 
   /**
@@ -341,7 +411,7 @@ final class SectionParts {
     screw("z", on, web - lower / 2, bed);
     panelAlongSeams(on, EDGE, to, web + 150, slope);
     scene.line("panel", on.at(EDGE, 0), on.at(EDGE, seam));
-    return List.of(on.at(web + 8, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
+    return List.of(on.at(web + cover + 1.5 * g - HEM, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
   }
 
   private double reglet(double top) {
@@ -351,8 +421,9 @@ final class SectionParts {
     double x = 3 * g + 2;
     double foot = y - down;
     scene.area("slot", List.of(point(-slot - 3, y - 3), point(0, y - 3), point(0, y + 9), point(-slot - 3, y + 9)));
-    scene.metal("counterflashing", List.of(point(-slot, y + 5), point(-slot, y), point(2, y), point(x, y - 4), point(x, foot + HEM),
-        point(x + 5, foot), point(x + 5 + g, foot + 5)));
+    List<Vec2> line = new ArrayList<>(List.of(point(-slot, y + 5), point(-slot, y), point(2, y), point(x, y - 4)));
+    line.addAll(hem(point(x, foot + HEM), point(x + 6, foot + 2), point(-1, 0)));
+    scene.metal("counterflashing", line);
     double bead = mm(system.bead().receiverSize());
     scene.sealPlace("reglet",
         List.of(List.of(point(-bead, y + g / 2), point(0, y + g / 2), point(-bead * 0.35, y + 8.5), point(-bead, y + 9))));
@@ -380,9 +451,9 @@ final class SectionParts {
     Vec2 corner = face.start().plus(point(-g / 2, bar));
     scene.sealPlace("bar-lip", List.of(List.of(corner.plus(point(0, 1)), corner.plus(point(x, 1)), corner.plus(point(x + bead * 0.8, bead)),
         corner.plus(point(0, bead + 6)))));
-    scene.metal("counterflashing",
-        List.of(point(x + 2 * g, y + 18), point(x + 2 * g, y + 1), point(x + 8 + g, y + 1), point(x + 8 + g, foot + HEM),
-            point(x + 14, foot), point(x + 14 + g, foot + 5)));
+    List<Vec2> line = new ArrayList<>(List.of(point(x + 2 * g, y + 18), point(x + 2 * g, y + 1), point(x + 8 + g, y + 1)));
+    line.addAll(hem(point(x + 8 + g, foot + HEM), point(x + 14 + g, foot + 2), point(-1, 0)));
+    scene.metal("counterflashing", line);
     scene.dimension(point(x + 8, foot), point(x + 8, top), point(26, 0), "lap " + length(top - foot));
     return y + bar + 60;
   }

@@ -1,6 +1,8 @@
 package org.seamledger.export.section;
 
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.sheet.KeyPlan;
@@ -16,6 +18,7 @@ import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.OverrideText;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.quantity.MetalLine;
 import org.seamledger.takeoff.Takeoff;
 
 /** The sheet of a section: title, figure, list of parts, legend, water path and source, title block. */
@@ -36,12 +39,19 @@ public final class SectionSheet {
     this.takeoff = takeoff;
     this.served = List.copyOf(served);
     this.setup = setup;
-    this.detailed = detailed;
-    this.detail = detailed.detail();
+    this.detailed = counted(takeoff, detailed);
+    this.detail = this.detailed.detail();
     room = TitleStrip.room(setup.paper());
     double width = width(setup.paper());
     column = new PaperBox(room.right() - width, room.top() + TITLE, room.right() - 3, room.bottom() - 2);
     place = new PaperBox(room.left() + 2, room.top() + TITLE, column.left() - 4, room.bottom() - (setup.paper().isSmall() ? 15.5 : 11));
+  }
+
+  /** What nothing is counted of is not drawn: plates where all panels are fixed to the deck, a joint on a short run. */
+  private static DetailedJunction counted(Takeoff takeoff, DetailedJunction j) {
+    Set<String> parts = takeoff.quantities().byJunction().get(j.junction().junction().id()).metal().stream().filter(m -> m.pieces() > 0)
+        .map(MetalLine::part).collect(Collectors.toSet());
+    return new DetailedJunction(j.junction(), j.detail().only(m -> parts.contains(m.part())), j.decided());
   }
 
   private static double width(Paper paper) {
@@ -74,7 +84,7 @@ public final class SectionSheet {
     Svg svg = Sheet.begin(setup.paper(), view.denominator(), title,
         "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), SectionStyle.style());
     SectionStyle.hatches(svg);
-    SectionCounts counts = new SectionCounts(takeoff.quantities().byJunction().get(id), setup.units());
+    SectionCounts counts = SectionCounts.of(takeoff, detailed, setup.units());
     SectionFigure figure = new SectionFigure(takeoff.system(), detail, counts);
     SectionView large = SectionView.at(takeoff.system(), detailed, cut, setup.units(), place, 1);
     figure.draw(view, large, new PaperRoom(place), svg);

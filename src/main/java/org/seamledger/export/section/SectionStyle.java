@@ -8,6 +8,7 @@ final class SectionStyle {
 
   private static final String STYLE = """
       .metal { fill: none; stroke: #14202b; stroke-width: 0.75; stroke-linejoin: round; stroke-linecap: round; }
+      .lapping { fill: none; stroke: #14202b; stroke-width: 0.35; stroke-dasharray: 1.4 0.8; }
       .vented { stroke-dasharray: 1.6 1.3; }
       .panel { fill: none; stroke: #2f5d86; stroke-width: 0.55; stroke-linejoin: round; }
       .seam { fill: none; stroke: #2f5d86; stroke-width: 0.3; stroke-dasharray: 2.4 1.2; }

@@ -50,7 +50,9 @@ final class WallSections extends SectionComposer {
     double stand = up ? cricketHeight() : parts.seam;
     double wanted = stand + parts.upstand;
     double top = measured > stand + 40 ? Math.min(wanted, measured - 10) : wanted;
-    double high = Math.max(parts.counterflashing(top), Double.isNaN(measured) ? 0 : Math.min(measured, top + 80));
+    double covered = parts.counterflashing(top);
+    // A skirt is part of what stands on the curb: the curb ends under it.
+    double high = scene.has("skirt") || Double.isNaN(measured) ? covered : Math.max(covered, Math.min(measured, top + 80));
     parts.wall("curb, " + neighbour(), groundAtWall() - 60, high);
     switch (detailed.junction().type().section()) {
       case CURB_UPSLOPE -> backPan(top, scene.part("pan"), stand);
@@ -75,7 +77,7 @@ final class WallSections extends SectionComposer {
     double cover = parts.coverHeight();
     double x = g;
     Vec2 corner = new SlopeLine(p(x, 0), 90, 1).meet(0, on, cover);
-    double leg = Math.max(parts.flange * 2 + 40, parts.girth(part) - (top - corner.v()) - SectionParts.HEM - 5);
+    double leg = Math.max(parts.flange * 2 + 40, parts.girth(part) - (top - corner.v()) - SectionParts.EDGES);
     double edge = on.s(corner) + leg;
     double gap = SectionParts.mm(system.panel().movementGap()) + g;
     scene.dimension(on.at(0, 0), on.at(gap, 0), on.up().times(-DROP), "gap " + parts.stated(system.panel().movementGap()));
@@ -84,7 +86,7 @@ final class WallSections extends SectionComposer {
     line.add(corner);
     line.add(p(x, top));
     scene.metal(part, line);
-    parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
+    parts.plumbDeck(on, to, 2 * g);
   }
 
   /** Flashing along the slope that hooks over a zee on the panel and turns up at a wall. */
@@ -98,7 +100,7 @@ final class WallSections extends SectionComposer {
     line.add(new SlopeLine(p(g, 0), 90, 1).meet(0, on, parts.bed("z") + parts.seam + g));
     line.add(p(g, top));
     scene.metal(part, line);
-    parts.deck(on, 0, to, 2 * g, p(0, on.at(0, -SectionParts.DECK - 2 * g).v()));
+    parts.plumbDeck(on, to, 2 * g);
   }
 
   private double cricketHeight() {
@@ -137,11 +139,11 @@ final class WallSections extends SectionComposer {
     scene.sealPlace("pan-back", List.of(SectionParts.round(p(x / 2, top - 14), bead)));
     scene.screwPlace("curb-flange", p(x, top - 32), p(x - 38, top - 32));
     parts.panCleat(on, end, below);
-    outlets(corner, top);
+    outlets(corner);
     parts.cleat(scene.part("cleat"), on, nose, to, slope(0));
     scene.dimension(on.at(0, 0), on.at(nose, 0), on.up().times(66),
         nose > offset ? "cleat beyond the cricket" : "cleat at " + parts.stated(system.valley().cleatOffset()));
-    parts.deck(on, 0, to, below + g, p(0, on.at(0, -SectionParts.DECK - below - g).v()));
+    parts.plumbDeck(on, to, below + g);
   }
 
   /** Channel with a level floor along a wall that the face drains against. */
@@ -157,7 +159,7 @@ final class WallSections extends SectionComposer {
     scene.metal("pan", List.of(p(g, top), corner, p(edge.u(), corner.v()), edge, on.at(end, -below), on.at(end, -below + g),
         on.at(end - 14, -below + g)));
     parts.panCleat(on, end, below);
-    outlets(corner, top);
+    outlets(corner);
     parts.cleat(scene.part("cleat"), on, nose, to, slope(0));
     scene.dimension(corner, p(edge.u(), corner.v()), p(0, -70), "floor " + parts.length(CHANNEL));
     scene.dimension(p(edge.u(), corner.v()), edge, p(24, 0), "depth " + parts.length(DEPTH));
@@ -167,15 +169,20 @@ final class WallSections extends SectionComposer {
   }
 
   /** Outlet and overflow of a channel along a wall. */
-  private void outlets(Vec2 corner, double top) {
+  private void outlets(Vec2 corner) {
     if (scene.has("outlet")) {
-      scene.metal("outlet", List.of(p(corner.u() + 14, corner.v() + 6), p(corner.u() + 14, corner.v() - 54)));
-      scene.metal("outlet", List.of(p(corner.u() + 52, corner.v() + 16), p(corner.u() + 52, corner.v() - 54)));
+      for (int side : new int[] {-1, 1}) {
+        double x = corner.u() + 34 + side * 19;
+        scene.metal("outlet", List.of(p(x + side * 11, corner.v() + g), p(x, corner.v() + g), p(x, corner.v() - 54)));
+      }
     }
     if (scene.has("overflow")) {
-      double y = corner.v() + Math.min(top * 0.45, 80);
-      scene.metal("overflow", List.of(p(corner.u() + 2 * g, y), p(-66, y - 5)));
-      scene.metal("overflow", List.of(p(corner.u() + 2 * g, y + 26), p(-66, y + 21)));
+      // Below the rim of the channel: what it can't carry leaves there before it stands at the panels.
+      double sill = corner.v() + DEPTH * 0.35;
+      for (double y : new double[] {sill, sill + DEPTH * 0.45}) {
+        scene.metal("overflow", List.of(p(corner.u() + 2 * g, y), p(-parts.thickness() - 8, y - 5)));
+      }
+      scene.dimension(corner, p(corner.u(), sill), p(-24, 0), "overflow at " + parts.length(DEPTH * 0.35));
     }
   }
 }

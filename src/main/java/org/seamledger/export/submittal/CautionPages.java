@@ -28,11 +28,16 @@ final class CautionPages implements SubmittalPages {
   private void pages(FoWriter fo) {
     FoHeadings.title(fo, PLACE, PageSet.CAUTIONS.title());
     for (String sentence : ScopeText.SAFETY.text().split("(?<=\\.) ")) {
-      fo.block(sentence, "font-size", "1.25em", "space-after", "1.6mm", "border-start-style", "solid", "border-start-width", "0.8mm",
-          "border-start-color", "#c1121f", "padding-start", "2mm", "start-indent", "2.8mm");
+      caution(sentence, fo);
     }
     FoHeadings.paragraph(fo, ScopeText.SCOPE.text());
     content.details().forEach((id, served) -> holdPoints(served.get(0).detail(), fo));
+  }
+
+  /** A sentence that nobody overlooks. */
+  static void caution(String sentence, FoWriter fo) {
+    fo.block(sentence, "font-size", "1.25em", "space-after", "1.6mm", "border-start-style", "solid", "border-start-width", "0.8mm",
+        "border-start-color", "#c1121f", "padding-start", "2mm", "start-indent", "2.8mm");
   }
 
   private void holdPoints(Detail detail, FoWriter fo) {

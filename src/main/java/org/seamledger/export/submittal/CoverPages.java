@@ -81,6 +81,10 @@ final class CoverPages implements SubmittalPages {
     fact("Roof", CountText.of(faces.size(), "face") + ", " + MeasureFormat.formatArea(faces.stream().mapToDouble(RoofFace::areaM2).sum())
         + " of surface, " + MeasureFormat.formatArea(faces.stream().mapToDouble(RoofFace::planAreaM2).sum()) + " in plan", fo);
     fact("Junctions", CountText.of(takeoff.junctions().size(), "line") + ", " + content.units().length(length), fo);
+    if (!takeoff.joints().isEmpty()) {
+      double joints = takeoff.joints().stream().mapToDouble(j -> j.junction().junction().lengthM()).sum();
+      fact("Panel joints", CountText.of(takeoff.joints().size(), "line") + " within faces, " + content.units().length(joints), fo);
+    }
     fact("Nodes", Integer.toString(takeoff.nodes().size()), fo);
     fact("Details in use", Integer.toString(content.details().size()), fo);
     fact("Findings", FindingsSection.counts(takeoff.findings()), fo);

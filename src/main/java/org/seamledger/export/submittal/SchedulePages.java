@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.report.JunctionsSection;
@@ -19,11 +20,12 @@ import org.seamledger.measure.MeasureFormat;
 import org.seamledger.node.KindedNode;
 import org.seamledger.takeoff.Takeoff;
 
-/** Every junction and every node, each with what it is, where it is, and where more is said of it. */
+/** Every junction, every joint of panels and every node, each with what it is, where it is, and where more is said of it. */
 final class SchedulePages implements SubmittalPages {
 
   /** Rows of one run of pages: the formatter keeps a whole run in memory. */
   static final int RUN = 1500;
+  private static final String JOINTS = SubmittalContent.place(PageSet.SCHEDULE) + "-joints";
   private static final String NODES = SubmittalContent.place(PageSet.SCHEDULE) + "-nodes";
 
   private final SubmittalContent content;
@@ -41,17 +43,15 @@ final class SchedulePages implements SubmittalPages {
   @Override
   public OutlineEntry outline() {
     return new OutlineEntry(PageSet.SCHEDULE.title(), SubmittalContent.place(PageSet.SCHEDULE),
-        takeoff.nodes().isEmpty() ? List.of() : List.of(new OutlineEntry("Nodes", NODES)));
+        Stream.concat(takeoff.joints().stream().limit(1).map(j -> new OutlineEntry("Panel joints", JOINTS)),
+            takeoff.nodes().stream().limit(1).map(n -> new OutlineEntry("Nodes", NODES))).toList());
   }
 
   @Override
   public void write(FoWriter fo) {
-    List<DetailedJunction> junctions = new ArrayList<>();
-    JunctionsSection.byKind(takeoff.detailed()).values().forEach(junctions::addAll);
-    for (int from = 0; from == 0 || from < junctions.size(); from += RUN) {
-      List<DetailedJunction> run = junctions.subList(from, Math.min(junctions.size(), from + RUN));
-      boolean isFirst = from == 0;
-      content.frame().text("Schedule of junctions", 1, () -> junctions(isFirst, run, fo), fo);
+    lines("Schedule of junctions", SubmittalContent.place(PageSet.SCHEDULE), takeoff.detailed(), fo);
+    if (!takeoff.joints().isEmpty()) {
+      lines("Schedule of panel joints, within faces", JOINTS, takeoff.joints(), fo);
     }
     for (int from = 0; from < takeoff.nodes().size(); from += RUN) {
       List<KindedNode> run = takeoff.nodes().subList(from, Math.min(takeoff.nodes().size(), from + RUN));
@@ -60,10 +60,22 @@ final class SchedulePages implements SubmittalPages {
     }
   }
 
-  private void junctions(boolean isFirst, List<DetailedJunction> junctions, FoWriter fo) {
-    if (isFirst) {
-      FoHeadings.title(fo, SubmittalContent.place(PageSet.SCHEDULE), "Schedule of junctions");
+  private void lines(String title, String place, List<DetailedJunction> lines, FoWriter fo) {
+    List<DetailedJunction> sorted = new ArrayList<>();
+    JunctionsSection.byKind(lines).values().forEach(sorted::addAll);
+    for (int from = 0; from == 0 || from < sorted.size(); from += RUN) {
+      List<DetailedJunction> run = sorted.subList(from, Math.min(sorted.size(), from + RUN));
+      boolean isFirst = from == 0;
+      content.frame().text(title, 1, () -> {
+        if (isFirst) {
+          FoHeadings.title(fo, place, title);
+        }
+        junctions(run, fo);
+      }, fo);
     }
+  }
+
+  private void junctions(List<DetailedJunction> junctions, FoWriter fo) {
     if (junctions.isEmpty()) {
       FoHeadings.paragraph(fo, "The model has no junctions.");
       return;

@@ -29,11 +29,11 @@ record SubmittalContent(Takeoff takeoff, SubmittalSetup setup, SheetFrame frame,
     OrderList order = OrderList.of(takeoff);
     SortedMap<String, List<DetailedJunction>> details = new TreeMap<>();
     Comparator<DetailedJunction> longestFirst = Comparator.comparingDouble(j -> -j.junction().junction().lengthM());
-    takeoff.detailed().stream().filter(j -> !j.detail().equals(Detail.NONE))
+    takeoff.lines().stream().filter(j -> !j.detail().equals(Detail.NONE))
         .sorted(longestFirst.thenComparing(SubmittalContent::id))
         .forEach(j -> details.computeIfAbsent(j.detail().id(), id -> new ArrayList<>()).add(j));
     Map<String, String> places = new HashMap<>();
-    takeoff.detailed().forEach(j -> places.put(id(j), "junction-" + id(j)));
+    takeoff.lines().forEach(j -> places.put(id(j), "junction-" + id(j)));
     takeoff.nodes().forEach(n -> places.put(n.id(), "node-" + n.id()));
     return new SubmittalContent(takeoff, setup, new SheetFrame(takeoff, setup.sheets()), order,
         setup.prices().map(p -> PricedOrder.of(order, p)), details, places);

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Date;
 import java.util.List;
 import org.seamledger.export.sheet.Sheet;
+import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.takeoff.Takeoff;
 
 /** A takeoff as drawing sheets and lists for review and for the crew, in one PDF with bookmarks and links. */
@@ -33,11 +34,12 @@ public final class SubmittalPdf {
   public static void write(Takeoff takeoff, SubmittalSetup setup, OutputStream out) throws IOException {
     SubmittalContent content = SubmittalContent.of(takeoff, setup);
     SubmittalPdf pdf = new SubmittalPdf(content);
-    PdfPress.print(created(takeoff, setup), pdf::document, out);
+    PdfPress.print(created(takeoff, setup.sheets()), pdf::document, out);
   }
 
-  private static Date created(Takeoff takeoff, SubmittalSetup setup) {
-    String stated = setup.sheets().title().date().isEmpty() ? Sheet.date(takeoff) : setup.sheets().title().date();
+  /** When a document counts as made: the date of the sheets, or else of the model. */
+  static Date created(Takeoff takeoff, SheetSetup sheets) {
+    String stated = sheets.title().date().isEmpty() ? Sheet.date(takeoff) : sheets.title().date();
     LocalDate day;
     try {
       day = LocalDate.parse(stated);
@@ -80,7 +82,7 @@ public final class SubmittalPdf {
     fo.close("root").end();
   }
 
-  private static void bookmark(OutlineEntry entry, FoWriter fo) {
+  static void bookmark(OutlineEntry entry, FoWriter fo) {
     fo.open("bookmark", "internal-destination", entry.id(), "starting-state", "hide");
     fo.words("bookmark-title", entry.title());
     entry.below().forEach(e -> bookmark(e, fo));

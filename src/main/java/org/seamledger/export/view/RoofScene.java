@@ -55,7 +55,7 @@ public final class RoofScene {
     }
     flats.addAll(bodies);
     addEdges(bodies);
-    takeoff.junctions().forEach(j -> junctions.put(j.junction().id(), j.junction()));
+    takeoff.lines().forEach(j -> junctions.put(j.junction().junction().id(), j.junction().junction()));
     whole = flats.stream().flatMap(f -> f.rings().stream()).map(Box3::of).reduce(Box3.EMPTY, Box3::union);
   }
 

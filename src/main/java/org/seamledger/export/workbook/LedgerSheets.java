@@ -27,10 +27,11 @@ import org.seamledger.quantity.PanelCut;
 import org.seamledger.roof.RoofFace;
 import org.seamledger.takeoff.Takeoff;
 
-/** Junctions, nodes, faces, panels, findings and assumptions as tables. */
+/** Junctions, joints of panels, nodes, faces, panels, findings and assumptions as tables. */
 final class LedgerSheets {
 
   private static final String JUNCTIONS = "Junctions";
+  private static final String JOINTS = "Joints";
   private static final String NODES = "Nodes";
 
   private final Takeoff takeoff;
@@ -42,20 +43,34 @@ final class LedgerSheets {
     this.takeoff = takeoff;
     this.lengths = new Lengths(units);
     this.codes = takeoff.codesByJunction();
-    for (int i = 0; i < takeoff.detailed().size(); i++) {
-      places.put(id(takeoff.detailed().get(i)), OrderSheets.at(JUNCTIONS, SheetTable.row(i)));
-    }
+    at(JUNCTIONS, takeoff.detailed());
+    at(JOINTS, takeoff.joints());
     for (int i = 0; i < takeoff.nodes().size(); i++) {
       places.put(takeoff.nodes().get(i).id(), OrderSheets.at(NODES, SheetTable.row(i)));
     }
   }
 
-  /** Where each junction and node stands in its sheet, by id. */
+  private void at(String sheet, List<DetailedJunction> rows) {
+    for (int i = 0; i < rows.size(); i++) {
+      places.put(id(rows.get(i)), OrderSheets.at(sheet, SheetTable.row(i)));
+    }
+  }
+
+  /** Where each junction, joint and node stands in its sheet, by id. */
   Map<String, String> places() {
     return places;
   }
 
   void junctions(Workbook book) {
+    lines(book, JUNCTIONS, "Junctions", "Every line where a face of the roof ends. Filter by the head; the sums follow.",
+        takeoff.detailed());
+    if (!takeoff.joints().isEmpty()) {
+      lines(book, JOINTS, "Panel joints", "Lines within faces at which panels are divided, because they would be too long.",
+          takeoff.joints());
+    }
+  }
+
+  private void lines(Workbook book, String sheet, String title, String note, List<DetailedJunction> rows) {
     List<Column<DetailedJunction>> columns = new ArrayList<>(List.of(Column.text("Junction", 12, LedgerSheets::id),
         Column.text("Kind", 18, j -> j.junction().type().label())));
     List<Column<DetailedJunction>> length = lengths.length("Length", j -> j.junction().junction().lengthM());
@@ -75,9 +90,7 @@ final class LedgerSheets {
     columns.add(Column.text("GlobalIds", 30, j -> String.join(" ", j.junction().junction().elements())));
     List<String> sums = new ArrayList<>(List.of("Closures", "Fasteners"));
     List.of(length, tape, bead).forEach(l -> l.forEach(c -> sums.add(c.title())));
-    new SheetTable<>(book, JUNCTIONS, "Junctions", "Every line where a face of the roof ends. Filter by the head; the sums follow.",
-        columns)
-        .rows(takeoff.detailed(), sums);
+    new SheetTable<>(book, sheet, title, note, columns).rows(rows, sums);
   }
 
   private static String id(DetailedJunction j) {
@@ -174,7 +187,7 @@ final class LedgerSheets {
 
   private Map<String, Detail> details() {
     Map<String, Detail> details = new HashMap<>();
-    takeoff.detailed().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> details.put(d.id(), d));
+    takeoff.lines().stream().map(DetailedJunction::detail).filter(d -> !d.equals(Detail.NONE)).forEach(d -> details.put(d.id(), d));
     return details;
   }
 }

@@ -5,6 +5,7 @@ import java.util.TreeMap;
 import org.dhatim.fastexcel.PaperSize;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
+import org.seamledger.detail.DetailedJunction;
 import org.seamledger.element.ModelInfo;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.wording.ScopeText;
@@ -52,13 +53,17 @@ final class SummarySheet {
     area("Area in plan", takeoff.faces().stream().mapToDouble(f -> f.planAreaM2()).sum());
     number("Faces", takeoff.faces().size());
     number("Junctions", takeoff.detailed().size());
+    if (!takeoff.joints().isEmpty()) {
+      number("Panel joints", takeoff.joints().size());
+    }
     number("Nodes", takeoff.nodes().size());
     for (Severity severity : Severity.values()) {
       number("Findings, " + severity.word(), takeoff.findings().stream().filter(f -> f.severity() == severity).count());
     }
     head("Lengths by kind", 13);
     Map<String, Double> lengths = new TreeMap<>();
-    takeoff.junctions().forEach(j -> lengths.merge(j.type().label(), j.junction().lengthM(), Double::sum));
+    takeoff.lines().stream().map(DetailedJunction::junction)
+        .forEach(j -> lengths.merge(j.type().label(), j.junction().lengthM(), Double::sum));
     lengths.forEach(this::length);
     head("Scope and cautions", 13);
     note(ScopeText.SCOPE.text());

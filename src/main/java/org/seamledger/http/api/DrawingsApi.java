@@ -4,6 +4,8 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -11,6 +13,7 @@ import java.util.stream.Collectors;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.HttpProblem;
+import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.answer.PageFiles;
 import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.ledger.Store;
@@ -18,6 +21,7 @@ import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.order.PriceList;
 import org.seamledger.order.Subtotals;
 import org.seamledger.run.Result;
+import org.seamledger.takeoff.UnusableFileException;
 
 /** A result on paper: its drawings to scale, the roof plan and the section through any junction's detail; the cut list; the report. */
 public final class DrawingsApi {
@@ -71,8 +75,16 @@ public final class DrawingsApi {
     routes.get("/api/analyses/{id}/sections/{junction}.svg", ctx -> {
       String junction = ctx.pathParam("junction");
       SheetSetup setup = SheetRequest.setup(ctx);
-      answer(ctx, junction + ' ' + setup, SVG,
-          d -> d.section(junction, setup).orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id.")));
+      String detail = ctx.queryParam("detail");
+      answer(ctx, junction + ' ' + setup + ' ' + detail, SVG,
+          d -> (detail == null ? d.section(junction, setup) : d.section(junction, detail, setup))
+              .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such detail.")));
+    });
+    routes.get("/api/analyses/{id}/junctions/{junction}/details", ctx -> {
+      String junction = ctx.pathParam("junction");
+      String kind = Objects.requireNonNullElse(ctx.queryParam("kind"), "");
+      answer(ctx, "details " + junction + ' ' + kind, "application/json", d -> JsonBodies.text(Map.of("details", d.details(junction, kind)
+          .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such kind.")))));
     });
   }
 
@@ -99,7 +111,16 @@ public final class DrawingsApi {
       ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
       return;
     }
-    byte[] text = write.apply(board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
+    byte[] text = written(write, board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
     CachedBodies.send(ctx, text, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(text) : text, etag, type);
+  }
+
+  /** What needs the rules once more finds them changed, or gone. */
+  private static String written(Function<Result, String> write, Result result) {
+    try {
+      return write.apply(result);
+    } catch (UnusableFileException e) {
+      throw new HttpProblem(409, "rules/changed", e.getMessage());
+    }
   }
 }

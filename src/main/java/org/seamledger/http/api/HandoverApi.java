@@ -118,6 +118,7 @@ public final class HandoverApi {
   }
 
   private Path made(Result result, int place, StoredFile model, FindingReviews reviews) throws IOException {
+    store.has(model);
     Files.createDirectories(scratch);
     Path file = Files.createTempFile(scratch, "copy", ".ifc");
     boolean kept = false;

@@ -3,18 +3,23 @@ package org.seamledger.http.api;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.Map;
 import java.util.Optional;
 import org.seamledger.export.RecordJson;
+import org.seamledger.export.submittal.RecordPdf;
 import org.seamledger.http.answer.CachedBodies;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.answer.PageFiles;
+import org.seamledger.http.job.DrawingBoard;
 import org.seamledger.http.setting.Limits;
 import org.seamledger.journal.EventDraft;
 import org.seamledger.journal.EventKind;
 import org.seamledger.ledger.RoofSheet;
+import org.seamledger.ledger.OwnersRecord;
 import org.seamledger.ledger.SiteLinks;
 import org.seamledger.ledger.SiteRecords;
 import org.seamledger.ledger.Store;
@@ -24,10 +29,12 @@ import org.seamledger.ledger.StoredAnalysis;
 public final class RecordApi {
 
   private final Store store;
+  private final DrawingBoard board;
   private final Limits limits;
 
-  public RecordApi(Store store, Limits limits) {
+  public RecordApi(Store store, DrawingBoard board, Limits limits) {
     this.store = store;
+    this.board = board;
     this.limits = limits;
   }
 
@@ -36,6 +43,7 @@ public final class RecordApi {
     routes.put("/api/analyses/{id}/record/events/{event}", this::event);
     routes.get("/api/analyses/{id}/roof", this::roof);
     routes.get("/api/analyses/{id}/record.json", this::json);
+    routes.get("/api/analyses/{id}/record.pdf", this::pdf);
     routes.get("/api/link", this::link);
   }
 
@@ -72,11 +80,24 @@ public final class RecordApi {
   }
 
   private void json(Context ctx) throws IOException {
-    StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
-    byte[] plain = RecordJson.whole(analysis, store.analyses().project(analysis.project()).name(),
-        store.analyses().ledgerHash(analysis.id()), store.records().of(analysis.id()));
+    byte[] plain = RecordJson.whole(OwnersRecord.of(store, ctx.pathParam("id")));
     ctx.header("Content-Disposition", "attachment; filename=\"record.json\"").header("Cache-Control", "no-cache");
     CachedBodies.send(ctx, plain, PageFiles.gzip(plain), PageFiles.etag(plain), "application/json");
+  }
+
+  private void pdf(Context ctx) {
+    OwnersRecord record = OwnersRecord.of(store, ctx.pathParam("id"));
+    byte[] pdf = board.inTurn(() -> {
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      try {
+        RecordPdf.write(record, sha -> store.photos().bytes(record.analysis().project(), sha), out);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+      return out.toByteArray();
+    });
+    ctx.header("Content-Disposition", "attachment; filename=\"record.pdf\"").header("Cache-Control", "no-cache").result(pdf)
+        .contentType("application/pdf");
   }
 
   /** What the link that a request shows lets its holder do, and the newest revision of its roof. */

@@ -56,7 +56,8 @@ public record UploadFolder(Path folder, Path scratch, Optional<ModelFolder> mode
       return file;
     }
     try (InputStream in = Files.newInputStream(Path.of(file.path()))) {
-      return new StoredFile(file.name(), models.get().keep(in, scratch).toString(), file.bytes(), file.role(), file.origin(), file.placement());
+      String path = models.get().keep(in, scratch).toString();
+      return new StoredFile(file.name(), path, file.bytes(), file.role(), file.origin(), file.placement());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -126,6 +126,25 @@ public final class DrawingBoard {
     }
   }
 
+  /**
+   * The models of an analysis by the rules of a folder, with the decisions that are in force; nothing of it is kept.
+   *
+   * @throws HttpProblem where it cannot be had, or not now
+   * @throws org.seamledger.takeoff.UnusableFileException where the rules can't be used
+   */
+  public Result underRules(StoredAnalysis analysis, Path rules) {
+    takeTurn();
+    try {
+      Outcome<Result> outcome = runs.runUnder(analysis, rules, decisions(analysis), withinTime());
+      if (outcome.failure().orElse(null) instanceof Failure.UnusableSettings broken) {
+        throw broken.thrown();
+      }
+      return usable(outcome);
+    } finally {
+      hand.unlock();
+    }
+  }
+
   private Progress withinTime() {
     long deadline = System.nanoTime() + options.limits().duration().toNanos();
     return Progress.NONE.unless(() -> System.nanoTime() > deadline);

@@ -14,7 +14,7 @@ record Fetching(Store store, Servers servers, Download download) {
 
   void fetch(Job job, StoredAnalysis analysis) {
     for (StoredFile file : analysis.files()) {
-      if (file.origin().isPresent() && !Download.has(file)) {
+      if (file.origin().isPresent() && !store.has(file)) {
         fetch(job, file.origin().get(), file);
       }
     }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.seamledger.ledger.ModelPlace;
 import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
@@ -22,12 +23,12 @@ import org.seamledger.watch.Servers;
  * @param hosts names besides the address itself and localhost under which clients may call
  * @param servers the servers of models that may be asked
  * @param proxies addresses of reverse proxies whose X-Forwarded headers are believed
- * @param shared folder of models that workers, which do the analyses, have in common with this server; or empty to analyse here
+ * @param shared where the models are that workers, which do the analyses, have in common with this server; or empty to analyse here
  * @param watch the usual pause between two looks at the watched projects on these servers, or empty to watch none
  */
 public record Options(String bind, int port, Path data, List<Path> models, Optional<Path> samples, Optional<String> token,
     List<String> hosts, Limits limits, Analyzer<Result> analyzer, Optional<PostgresAddress> database, Servers servers,
-    Optional<Duration> watch, List<String> proxies, Optional<Path> shared) {
+    Optional<Duration> watch, List<String> proxies, Optional<ModelPlace> shared) {
 
   public static final String LOOPBACK = "127.0.0.1";
   public static final int PORT = 8642;
@@ -46,7 +47,8 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
   }
 
   public Options bind(String address, Optional<String> accessToken) {
-    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch, proxies, shared);
+    return new Options(address, port, data, models, samples, accessToken, hosts, limits, analyzer, database, servers, watch, proxies,
+        shared);
   }
 
   public Options port(int number) {
@@ -58,7 +60,8 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
   }
 
   public Options samples(Path folder) {
-    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch, proxies, shared);
+    return new Options(bind, port, data, models, Optional.of(folder), token, hosts, limits, analyzer, database, servers, watch, proxies,
+        shared);
   }
 
   public Options hosts(List<String> names) {
@@ -80,17 +83,18 @@ public record Options(String bind, int port, Path data, List<Path> models, Optio
 
   /** Watches the projects that people switch on. */
   public Options watch(Duration every) {
-    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every), proxies, shared);
+    return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, Optional.of(every), proxies,
+        shared);
   }
 
   public Options database(Optional<PostgresAddress> address) {
     return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, address, servers, watch, proxies, shared);
   }
 
-  /** Has workers analyse that share the database and this folder of models. */
-  public Options shared(Path folder) {
+  /** Has workers analyse that share the database and these models. */
+  public Options shared(ModelPlace place) {
     return new Options(bind, port, data, models, samples, token, hosts, limits, analyzer, database, servers, watch, proxies,
-        Optional.of(folder));
+        Optional.of(place));
   }
 
   /** The same with another folder for what this process writes. */

@@ -1,0 +1,76 @@
+package org.seamledger.shacl;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.JarURLConnection;
+import java.net.URISyntaxException;
+import java.net.URL;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+/** The examples that stand beside rules: Turtle files in a folder {@code tests} and its folders. */
+public final class ExampleFiles {
+
+  private static final String FOLDER = "tests";
+  private static final int MOST = 1000;
+  private static final long LARGEST_BYTES = 1 << 20;
+
+  private ExampleFiles() {
+  }
+
+  /**
+   * The texts by their names, such as {@code kinds/ridge.ttl}: those of the program, and in their place or beside them those of a folder
+   * of rules.
+   *
+   * @throws BrokenRulesException where a file can't be read
+   */
+  public static SortedMap<String, String> of(Optional<Path> rules) {
+    SortedMap<String, String> all = new TreeMap<>(packaged());
+    rules.map(r -> r.resolve(FOLDER)).filter(Files::isDirectory).ifPresent(folder -> read(folder, all));
+    return all;
+  }
+
+  private static SortedMap<String, String> packaged() {
+    SortedMap<String, String> all = new TreeMap<>();
+    URL beside = ExampleFiles.class.getResource("/shapes/kinds.ttl");
+    try {
+      if (beside != null && beside.getProtocol().equals("file")) {
+        read(Path.of(beside.toURI()).resolveSibling(FOLDER), all);
+      } else if (beside != null && beside.openConnection() instanceof JarURLConnection jar) {
+        try (FileSystem files = FileSystems.newFileSystem(Path.of(jar.getJarFileURL().toURI()))) {
+          read(files.getPath("/shapes", FOLDER), all);
+        }
+      }
+      return all;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (URISyntaxException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static void read(Path folder, SortedMap<String, String> all) {
+    if (!Files.isDirectory(folder)) {
+      return;
+    }
+    try (Stream<Path> found = Files.walk(folder, 3)) {
+      List<Path> files = found.filter(f -> f.toString().endsWith(".ttl")).sorted().limit(MOST).toList();
+      for (Path f : files) {
+        String name = folder.relativize(f).toString().replace('\\', '/');
+        if (Files.size(f) > LARGEST_BYTES) {
+          throw new BrokenRulesException(name, 0, 0, "is too large for an example");
+        }
+        all.put(name, RuleFile.decode(name, Files.readAllBytes(f)));
+      }
+    } catch (IOException e) {
+      throw new BrokenRulesException(folder.toString(), 0, 0, "can't be read (" + e.getClass().getSimpleName() + ")");
+    }
+  }
+}

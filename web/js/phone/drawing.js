@@ -1,0 +1,65 @@
+// Drawings on a small screen: the section without its sheet, and for each hold point the same with what is looked at marked in it.
+
+import {h, put} from '../dom.js';
+import {open, sectionOf} from './roof.js';
+
+/** What words of a check stand for in a drawing, by its classes. */
+const SHOWN = [[/\btape/i, '.tape'], [/bead|sealant|slump|gun/i, '.bead,.soft,.exposed'],
+  [/screw|fasten|rivet|clamp/i, '.screw-head,.washer,.shank'], [/closure|plug/i, '[data-part="metal closure"] *,.plug'],
+  [/\b(cap|cover|apron|counterflashing|flashing|trim|cleat|hem|zee|hook|reglet)/i,
+    '[data-part^="metal"]:not([data-part="metal closure"]) *'], [/\b(pan|pans|panel|panels|seam|seams)\b/i, '.panel,.seam'],
+  [/boot|pipe/i, '.pipe']];
+const QUIET = 'text,.leader,.dot,.ring,.dim,.halo,.caption,.axis{display:none}'
+  + '.metal,.panel,.seam,.underlayment,.clip,.tape,.bead,.soft,.shank,.washer,.thread,.screw-head,.deck,.wall,.pipe{opacity:.28}';
+
+/** The classes of what a check is about. */
+const shownIn = check => SHOWN.filter(([words]) => words.test(check)).map(([, css]) => css);
+
+/** The drawing without the sheet round it: a section says which part of it that is. */
+function cut(svg) {
+  const view = /data-view="([-\d. ]+)"/.exec(svg)?.[1];
+  const alone = tag => tag.replace(/ (width|height)="[^"]*"/g, '').replace(/viewBox="[^"]*"/, `viewBox="${view}"`);
+  return view ? svg.replace(/<svg[^>]*>/, alone) : svg;
+}
+
+/** With what is looked at in red, and the rest pale. */
+function marked(svg, classes) {
+  const loud = classes.flatMap(c => c.split(',')).join(',');
+  const strokes = `${loud}{opacity:1;stroke:#b3000c;stroke-opacity:1}${classes.includes('.tape') ? '.tape{stroke-width:.7}' : ''}`;
+  return svg.replace(/<\/style>/, `${QUIET}${strokes}</style>`);
+}
+
+/** Addresses of drawings that were shown: drawn anew at once, and nothing jumps under the thumb. */
+const shown = new Map();
+
+/** An image can't run anything, and a blob needs no connection. Its size is told before it is there. */
+function image(key, svg, alt) {
+  if (!shown.has(key)) {
+    const [w, high] = /viewBox="([-\d. ]+)"/.exec(svg)?.[1].split(' ').slice(2) ?? [];
+    shown.set(key, {src: URL.createObjectURL(new Blob([svg], {type: 'image/svg+xml'})), width: w, height: high});
+  }
+  return h('img', {...shown.get(key), alt});
+}
+
+const keyOf = (place, item) => `${open.sheet.result} ${place.id} ${item?.id ?? ''}`;
+
+/** The drawing of a place. */
+export function drawing(place) {
+  const root = h('figure', {class: 'section'}), key = keyOf(place);
+  const fill = svg => put(root, svg
+    ? [h('button', {class: 'plain-button', 'aria-label': 'Enlarge or shrink the drawing', on: {click: () => root.classList.toggle('large')}},
+      image(key, svg, `Section of ${place.id}`)), h('figcaption', {}, 'Tap to enlarge; push it aside to see the rest.')]
+    : h('p', {class: 'quiet'}, 'The drawing is not on this telephone.'));
+  if (shown.has(key)) fill(key); else sectionOf(place).then(svg => fill(svg && cut(svg)));
+  return root;
+}
+
+/** A small one that shows what a hold point is about; nothing where the drawing has no part of it. */
+export function pointer(place, item) {
+  const classes = shownIn(`${item.label} ${item.check}`), root = h('figure', {class: 'pointer'}), key = keyOf(place, item);
+  if (!item.check || !classes.length) return null;
+  const fill = svg => put(root, image(key, svg, `What to look at, in red: ${item.check}`));
+  if (shown.has(key)) fill(key);
+  else sectionOf(place).then(svg => svg && /data-view=/.test(svg) ? fill(marked(cut(svg), classes)) : root.remove());
+  return root;
+}
