@@ -243,7 +243,7 @@ class SubmittalPdfTest {
     assertThat(pdf.length).isLessThan(50_000_000);
   }
 
-  /** Sheets for the roof: cautions first; each place that takes something with its counts; the hip of E3 with 18 closures and 126 rivets. */
+  /** Sheets for the roof: cautions first; each place with its counts; a hip as worked by hand: 18 closures, 126 rivets. */
   @Test
   void sheetsForTheRoof() throws Exception {
     Takeoff hip = sample("worked/regular-hip");
