@@ -121,8 +121,8 @@ async function begin() {
     onChange(show);
     await openRoof(roof);
     await refresh();
-    if (at && open.sheet && !places().some(p => p.id === at)) tell(`This roof has no place ${at}.`);
     await flush();
+    if (at && open.sheet && !places().some(p => p.id === at)) tell(`This roof has no place ${at}.`);
   } catch (e) {
     put(view, h('p', {class: 'loading', role: 'alert'}, e.message));
   }

@@ -15,7 +15,8 @@ export function showPlan(root, go, at = '') {
   const svg = s('svg', {class: 'roof-plan', viewBox: `${box.x - pad} ${box.y - pad} ${box.w + 2 * pad} ${box.h + 2 * pad}`, role: 'img',
     'aria-label': 'Plan of the roof; the list has the same places', style: {width: `${zoom * 100}%`}},
   open.sheet.roofFaces.map(f => s('path', {class: 'roof-face', d: f.facets.flat().map(ring).join('')})),
-  all.filter(x => x.place.id === at).map(x => s('path', {class: 'here', d: 'M' + (x.place.path ?? [x.place.at, x.place.at]).map(point).join('L')})),
+  all.filter(x => x.place.id === at).map(({place}) =>
+    s('path', {class: 'here', d: 'M' + (place.path ?? [place.at, place.at]).map(point).join('L')})),
   all.filter(x => x.place.path).map(x => s('path', {class: `line ${x.stage}`, d: 'M' + x.place.path.map(point).join('L')})),
   all.filter(x => x.place.at && x.items.length).map(x => s('circle', {class: `node ${x.stage}`, cx: x.place.at[0], cy: -x.place.at[1],
     r: Math.max(box.w, box.h) / 90 / Math.sqrt(zoom)})));

@@ -39,7 +39,8 @@ function form(project, made, draw) {
 
 /** The link itself is told this once. */
 function show(root, link) {
-  const url = new URL(link.path, location.href).href, input = h('input', {type: 'text', readonly: true, value: url, 'aria-label': 'The link'});
+  const url = new URL(link.path, location.href).href;
+  const input = h('input', {type: 'text', readonly: true, value: url, 'aria-label': 'The link'});
   const copy = async () => {
     input.select();
     await navigator.clipboard?.writeText(url);

@@ -58,7 +58,8 @@ final class HourlyCsvReader {
     reader.head(WeatherTable.cells(lines.get(0), 1));
     List<WeatherHour> hours = new ArrayList<>();
     LocalDateTime last = null;
-    for (int i = 1; i < lines.size() && reader.table.faults().isEmpty() | !hours.isEmpty() && hours.size() <= WeatherTable.MOST_HOURS; i++) {
+    for (int i = 1; i < lines.size() && reader.table.faults().isEmpty() | !hours.isEmpty() && hours.size() <= WeatherTable.MOST_HOURS;
+        i++) {
       if (!lines.get(i).isBlank()) {
         List<WeatherTable.Cell> cells = WeatherTable.cells(lines.get(i), i + 1);
         LocalDateTime time = reader.time(cells.get(0), last);

@@ -148,7 +148,8 @@ class BackupTest {
     Path model = Path.of("ifc-samples", "school.ifc");
     try (Store store = share(database, "one"); InputStream in = Files.newInputStream(model)) {
       Path kept = store.models().keep(in, store.models().scratch("test"));
-      store.analyses().add("a", Optional.empty(), "school", List.of(new StoredFile("school", kept.toString(), Files.size(model), "model")), "");
+      store.analyses().add("a", Optional.empty(), "school", List.of(new StoredFile("school", kept.toString(), Files.size(model), "model")),
+          "");
       copyDatabase(database, restored);
     }
     try (Store store = share(restored, "another machine")) {

@@ -40,7 +40,8 @@ class WorkerDeathTest {
   private static final int PARTITION_SECONDS = Integer.getInteger("seamledger.partition", 4);
   private static final int USERS = 3;
   private static final int KILL_MILLIS = 800;
-  private static final List<String> SAMPLES = List.of("cart-shed", "forge", "gatehouse", "dairy", "barn", "boathouse", "orangery", "brewhouse");
+  private static final List<String> SAMPLES =
+      List.of("cart-shed", "forge", "gatehouse", "dairy", "barn", "boathouse", "orangery", "brewhouse");
 
   @TempDir
   private Path models;

@@ -119,7 +119,8 @@ class JobSequenceTest {
           .isBetween(order.indexOf(joint + "/panels-below"), order.indexOf(face + "/panels")));
       assertThat(order.indexOf(joint + "/panel-ends")).isBetween(order.indexOf(face + "/panels"), order.indexOf(face + "/seams"));
       assertThat(step(takeoff, joint + "/cover").locked()).isTrue();
-      assertThat(step(takeoff, joint + "/panels-below").after()).contains(face + "/underlayment").anyMatch(id -> id.endsWith("/edge-metal"));
+      assertThat(step(takeoff, joint + "/panels-below").after()).contains(face + "/underlayment")
+          .anyMatch(id -> id.endsWith("/edge-metal"));
       assertThat(step(takeoff, joint + "/panels-below").panels()).hasSize(30);
       assertThat(step(takeoff, face + "/panels").panels()).hasSize(30);
     });

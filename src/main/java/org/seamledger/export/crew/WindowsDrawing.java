@@ -69,7 +69,8 @@ public final class WindowsDrawing {
     }
     range(days);
     double height = TOP + days.size() * DAY + FOOT;
-    svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(WIDTH) + "mm", "height", Svg.number(height) + "mm", "viewBox",
+    svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(WIDTH) + "mm", "height", Svg.number(height) + "mm",
+        "viewBox",
         "0 0 " + Svg.number(WIDTH) + " " + Svg.number(height), "role", "img", "aria-label", "Sealing windows: " + windows.source());
     svg.style(STYLE);
     svg.empty("rect", "class", "paper", "width", Svg.number(WIDTH), "height", Svg.number(height));
@@ -171,7 +172,8 @@ public final class WindowsDrawing {
     svg.text("fine", new Vec2(x + 7.5, y), "may be applied");
     rect("shut", x + 32, y - 3, 6, 3.6);
     svg.text("fine", new Vec2(x + 39.5, y), "may not, and why:");
-    svg.text("fine", new Vec2(4, y + 5), "R rain · S rain before a bead has a skin · D metal too near the dew point · C metal or air too cold · "
-        + "H too hot · W air too humid · ? no data. Shaded: hours of work.");
+    svg.text("fine", new Vec2(4, y + 5),
+        "R rain · S rain before a bead has a skin · D metal too near the dew point · C metal or air too cold · "
+            + "H too hot · W air too humid · ? no data. Shaded: hours of work.");
   }
 }

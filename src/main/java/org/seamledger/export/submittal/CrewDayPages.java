@@ -52,8 +52,9 @@ final class CrewDayPages implements SubmittalPages {
     FoHeadings.head(fo, PLACE + "-" + day, "Day " + day + (job.date(day).isEmpty() ? "" : ", " + job.date(day)));
     List<CrewPlan.Task> tasks = plan.on(day);
     if (!tasks.isEmpty()) {
-      FoTable table = FoTable.open(fo, FoTable.Column.words("From", 10), FoTable.Column.words("Work", 40), FoTable.Column.words("Place", 26),
-          FoTable.Column.number("Amount", 18));
+      FoTable table =
+          FoTable.open(fo, FoTable.Column.words("From", 10), FoTable.Column.words("Work", 40), FoTable.Column.words("Place", 26),
+              FoTable.Column.number("Amount", 18));
       for (CrewPlan.Task task : tasks) {
         String on = (task.begins() ? "" : "… ") + task.step().work().label() + (task.ends() ? "" : " …");
         table.row().cell(StepText.clock(task.from())).cell((task.step().locked() ? "■ " : "") + on).cell(task.step().place())
@@ -66,7 +67,8 @@ final class CrewDayPages implements SubmittalPages {
         .forEach(h -> FoHeadings.labelled(fo, "■ " + h.step().place(), "look and cover from day " + h.readyDay() + ", "
             + StepText.clock(h.ready()) + " on (beads gunned by day " + h.day() + ", " + StepText.clock(h.gunned()) + ")"));
     plan.waits().stream().filter(w -> w.day() == day).forEach(w -> FoHeadings.labelled(fo, "Wait", "from " + StepText.clock(w.from())
-        + " until day " + w.untilDay() + ", " + StepText.clock(w.until()) + ": " + (w.weather() ? "no weather to seal in at " : "beads stand at ")
+        + " until day " + w.untilDay() + ", " + StepText.clock(w.until()) + ": "
+        + (w.weather() ? "no weather to seal in at " : "beads stand at ")
         + w.step().place()));
     List<CarryUp.Item> items = CarryUp.of(begun, job.takeoff().quantities()).items();
     if (!items.isEmpty()) {

@@ -31,7 +31,7 @@ public final class DrawingsApi {
   private static final String CSV = "text/csv; charset=utf-8";
   private static final String TEXT = "text/plain; charset=utf-8";
   /** A drawing that is opened by itself may use its own style sheet, and nothing else: no script, no other address. */
-  private static final String POLICY =
+  static final String POLICY =
       "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
   private final Store store;
