@@ -25,7 +25,8 @@ final class Fleet implements AutoCloseable {
 
   private final String database;
   private final Path models;
-  private final List<String> properties;
+  /** Of whoever is started from now on. */
+  final List<String> properties;
   /** Whether each process has a folder of its own, and models are in the database. */
   private boolean inDatabase;
   final List<Member> members = new CopyOnWriteArrayList<>();
@@ -34,7 +35,7 @@ final class Fleet implements AutoCloseable {
   Fleet(String database, Path models, String... properties) {
     this.database = database;
     this.models = models;
-    this.properties = Arrays.asList(properties);
+    this.properties = new ArrayList<>(Arrays.asList(properties));
   }
 
   /** The same without a disk in common. */
