@@ -18,7 +18,7 @@ export function refused(status, body) {
   return new Refused(status, body);
 }
 
-export async function call(method, path, body) {
+export export async function call(method, path, body) {
   const init = {method, headers: {Accept: 'application/json'}};
   if (body instanceof FormData) init.body = body;
   else if (body !== undefined) {
@@ -120,10 +120,6 @@ export async function sequence(id, query, file, as = 'json') {
   return answer[as]();
 }
 /** How the work on the roof stands. */
-export const record = id => call('GET', a(id) + '/record');
-export const roofLinks = project => call('GET', `/api/projects/${encodeURIComponent(project)}/links`).then(r => r.links);
-export const makeRoofLink = (project, wish) => call('POST', `/api/projects/${encodeURIComponent(project)}/links`, wish);
-export const revokeRoofLink = id => call('DELETE', '/api/links/' + encodeURIComponent(id));
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');
