@@ -46,9 +46,9 @@ class SequencePageTest {
   }
 
   private static WebElement named(String label) {
-    String id = browser.findElements(By.cssSelector(".weather label")).stream().filter(l -> l.getText().equals(label)).findFirst().orElseThrow()
-        .getDomAttribute("for");
-    return browser.findElement(By.id(id));
+    WebElement found = browser.findElements(By.cssSelector(".weather label")).stream().filter(l -> l.getText().equals(label)).findFirst()
+        .orElseThrow();
+    return browser.findElement(By.id(found.getDomAttribute("for")));
   }
 
   /** First without weather, then in that of now, then in the demo file's five days. */
@@ -69,7 +69,8 @@ class SequencePageTest {
       named("Humidity, %").sendKeys("95");
       browser.findElement(By.cssSelector(".weather button")).click();
       see(".at-sequence li", "Beads: not now: metal too near the dew point");
-      browser.findElement(By.cssSelector(".weather input[type=file]")).sendKeys(Path.of("ifc-samples/weather.csv").toAbsolutePath().toString());
+      String file = Path.of("ifc-samples/weather.csv").toAbsolutePath().toString();
+      browser.findElement(By.cssSelector(".weather input[type=file]")).sendKeys(file);
       see(".at-sequence h3", "Sealing windows, weather from weather.csv");
       // Five days, three classes, 24 hours.
       assertThat(browser.findElements(By.cssSelector("table.windows td"))).hasSize(5 * 3 * 24);
