@@ -79,7 +79,11 @@ async function save(query, format, file, name) {
 }
 
 const place = id => link(id, () => set(/^F/.test(id) ? {face: id} : {selected: id, face: ''}));
-const clock = hour => `${String(Math.floor(hour + 1e-6)).padStart(2, '0')}:${String(Math.round(hour * 60) % 60).padStart(2, '0')}`;
+/** Hours after midnight as 07:30. */
+function clock(hour) {
+  const minutes = Math.round(hour * 60), two = n => String(n).padStart(2, '0');
+  return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
 
 const at = (step, steps) => [steps.get(step).label, ' at ', place(steps.get(step).place)];
 

@@ -60,7 +60,7 @@ class HandoverPageTest {
       browser.get(service.server.url() + "?analysis=" + id + "&tab=findings");
       see("details.handover summary", "Files for other programs").click();
       List<String> links = browser.findElements(By.cssSelector("details.handover a")).stream().map(a -> a.getDomProperty("href")).toList();
-      assertThat(links).hasSize(6);
+      assertThat(links).hasSize(8);
       for (String link : links) {
         URI uri = URI.create(link);
         assertThat(service.get(uri.getRawPath() + (uri.getRawQuery() == null ? "" : "?" + uri.getRawQuery())).statusCode()).as(link)

@@ -1,0 +1,82 @@
+package org.seamledger.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.seamledger.http.setting.Options;
+import org.seamledger.run.TakeoffAnalyzer;
+
+/** The order of work and the sealing windows on the page, in a real browser. Skipped where Chromium and its driver are not installed. */
+@Tag("slow")
+class SequencePageTest {
+
+  @TempDir
+  private static Path profile;
+  private static ChromeDriver browser;
+
+  @TempDir
+  private Path data;
+
+  @BeforeAll
+  static void openBrowser() {
+    browser = Chromium.open(profile, 1440, 1400);
+  }
+
+  @AfterAll
+  static void closeBrowser() {
+    if (browser != null) {
+      browser.quit();
+    }
+  }
+
+  private static WebElement see(String css, String text) {
+    return Chromium.see(browser, css, text);
+  }
+
+  private static WebElement named(String label) {
+    WebElement found = browser.findElements(By.cssSelector(".weather label")).stream().filter(l -> l.getText().equals(label)).findFirst()
+        .orElseThrow();
+    return browser.findElement(By.id(found.getDomAttribute("for")));
+  }
+
+  /** First without weather, then in that of now, then in the demo file's five days. */
+  @Test
+  void daysAndWindows() throws Exception {
+    try (TestService service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), data.resolve("store"))
+        .models(List.of(Path.of("ifc-samples/worked/regular-hip.ifc"))))) {
+      String id = TestService.json(service.get("/api/start")).path("analysis").textValue();
+      service.await(id);
+      browser.get(service.server.url() + "?analysis=" + id + "&tab=sequence");
+      see(".at-sequence h2", "33 steps in 7 days for 2");
+      see(".at-sequence summary", "Day 1: 9 tasks");
+      named("Air").sendKeys("12C");
+      named("Humidity, %").sendKeys("wet");
+      browser.findElement(By.cssSelector(".weather button")).click();
+      see(".weather [role=alert]", "humidity is a relative humidity");
+      named("Humidity, %").clear();
+      named("Humidity, %").sendKeys("95");
+      browser.findElement(By.cssSelector(".weather button")).click();
+      see(".at-sequence li", "Beads: not now: metal too near the dew point");
+      String file = Path.of("ifc-samples/weather.csv").toAbsolutePath().toString();
+      browser.findElement(By.cssSelector(".weather input[type=file]")).sendKeys(file);
+      see(".at-sequence h3", "Sealing windows, weather from weather.csv");
+      // Five days, three classes, 24 hours.
+      assertThat(browser.findElements(By.cssSelector("table.windows td"))).hasSize(5 * 3 * 24);
+      see(".at-sequence li", "no weather to seal in for");
+      Files.write(Files.createDirectories(Path.of("target", "pictures")).resolve("sequence.png"),
+          browser.getScreenshotAs(OutputType.BYTES));
+    }
+  }
+}
