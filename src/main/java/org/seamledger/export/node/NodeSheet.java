@@ -56,7 +56,8 @@ public final class NodeSheet {
     svg.line("rule", new Vec2(column.left() - 2, room.top() + TITLE - 1), new Vec2(column.left() - 2, room.bottom()));
     double foot = TapeCircle.height(node, setup.paper());
     caption.column(new PaperBox(column.left(), column.top(), column.right(), column.bottom() - foot), svg);
-    TapeCircle.draw(takeoff, node, new PaperBox(column.left(), column.bottom() - foot, column.right(), column.bottom()), setup.units(), svg);
+    TapeCircle.draw(takeoff, node, new PaperBox(column.left(), column.bottom() - foot, column.right(), column.bottom()), setup.units(),
+        svg);
     TitleStrip.Words words =
         isInSet ? TitleStrip.Words.inSet(title, Sheet.scale(scale)) : new TitleStrip.Words(title, Sheet.scale(scale), 1, 1);
     KeyPlan key = TitleStrip.draw(takeoff, setup, words, scale, svg);

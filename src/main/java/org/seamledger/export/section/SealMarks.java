@@ -106,7 +106,8 @@ final class SealMarks {
   /** How many seals, fasteners and other sheets a place touches. */
   private long touched(List<Vec2> box) {
     SectionScene scene = view.scene();
-    long seals = scene.sealPlaces().values().stream().flatMap(List::stream).flatMap(List::stream).filter(s -> PaperRoom.touch(s, box)).count();
+    long seals =
+        scene.sealPlaces().values().stream().flatMap(List::stream).flatMap(List::stream).filter(s -> PaperRoom.touch(s, box)).count();
     long screws = scene.screwPlaces().values().stream().flatMap(List::stream)
         .filter(s -> PaperRoom.touch(List.of(s.head(), s.point()), box)).count();
     long sheets = scene.shapes().stream().filter(s -> !s.area() && !s.type().equals("seam")).filter(s -> {

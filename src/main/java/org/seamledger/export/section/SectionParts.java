@@ -253,9 +253,11 @@ final class SectionParts {
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
         "fastening flange " + stated(system.closure().fasteningFlange()));
     double solid = foot + mm(system.closure().height());
-    scene.dimension(on.at(web, foot), on.at(web, solid), on.along().times(flange + 16 + HEM), "closure " + stated(system.closure().height()));
+    scene.dimension(on.at(web, foot), on.at(web, solid), on.along().times(flange + 16 + HEM),
+        "closure " + stated(system.closure().height()));
     if (solid < top) {
-      scene.dimension(on.at(web, solid), on.at(web, top), on.along().times(flange + 32 + HEM), "openings " + stated(system.ridge().opening()));
+      scene.dimension(on.at(web, solid), on.at(web, top), on.along().times(flange + 32 + HEM),
+          "openings " + stated(system.ridge().opening()));
     }
   }
 
@@ -411,7 +413,8 @@ final class SectionParts {
     screw("z", on, web - lower / 2, bed);
     panelAlongSeams(on, EDGE, to, web + 150, slope);
     scene.line("panel", on.at(EDGE, 0), on.at(EDGE, seam));
-    return List.of(on.at(web + cover + 1.5 * g - HEM, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
+    return List.of(on.at(web + cover + 1.5 * g - HEM, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g),
+        on.at(web + cover + 1.5 * g, top + g));
   }
 
   private double reglet(double top) {
