@@ -43,13 +43,13 @@ public record Detail(String id, String title, List<MetalPart> metal, List<Seal> 
 
   /** With the parts alone that these facts of the system and the line ask for, and those that it always has. */
   public Detail askedBy(Map<String, ?> facts) {
-    return only(m -> m.where().isEmpty() || Boolean.TRUE.equals(facts.get(m.where())));
+    return only(m -> m.where().isEmpty() || Boolean.TRUE.equals(facts.get(m.where())), s -> true, f -> true);
   }
 
-  /** With these of its metal parts alone. */
-  public Detail only(Predicate<MetalPart> parts) {
-    return metal.stream().allMatch(parts) ? this : new Detail(id, title, metal.stream().filter(parts).toList(), seals, fastenings,
-        holdPoints, waterPath, metalFirst, source, profiles, withFaces);
+  /** With these of its parts, seals and lines of fasteners alone. */
+  public Detail only(Predicate<MetalPart> parts, Predicate<Seal> ofSeals, Predicate<Fastening> lines) {
+    return new Detail(id, title, metal.stream().filter(parts).toList(), seals.stream().filter(ofSeals).toList(),
+        fastenings.stream().filter(lines).toList(), holdPoints, waterPath, metalFirst, source, profiles, withFaces);
   }
 
   /** How a part is folded in a section drawing; empty where nothing says so, as of what is made to measure. */

@@ -17,7 +17,7 @@ import org.seamledger.detail.Fastening;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.Seal;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.quantity.MetalLine;
+import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Takeoffs;
@@ -42,8 +42,10 @@ class SectionDrawingTest {
 
   /** A detail with the parts that are counted in its scene. */
   private static Detail counted(String id) {
-    List<MetalLine> counted = DetailScenes.of(BOOK.get(id), RoofSystem.DEFAULT).quantities().byJunction().get(DetailScenes.ID).metal();
-    return BOOK.get(id).only(part -> counted.stream().anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0));
+    JunctionQuantities counted = DetailScenes.of(BOOK.get(id), RoofSystem.DEFAULT).quantities().byJunction().get(DetailScenes.ID);
+    return BOOK.get(id).only(part -> counted.metal().stream().anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0),
+        seal -> counted.seals().stream().anyMatch(s -> s.place().equals(seal.place()) && s.lengthM() > 0),
+        line -> counted.fasteners().stream().anyMatch(f -> f.id().equals(line.id()) && f.count() > 0));
   }
 
   @Test
@@ -125,6 +127,28 @@ class SectionDrawingTest {
     assertThat(ridge.points("polyline", "panel")).extracting(line -> Math.abs(
         (line.get(1).v() - line.get(0).v()) / (line.get(1).u() - line.get(0).u()))).satisfiesExactly(
             slope -> assertThat(slope).isCloseTo(0.5, within(1e-3)), slope -> assertThat(slope).isCloseTo(0.35, within(1e-3)));
+  }
+
+  /** Solid metal as high as the seam, 1 1/2 in; the openings, 3/4 in, all above it (UFC 3-110-03 (2006) chapter 4: hydrostatic to the top). */
+  @Test
+  void aVentedClosureOpensAboveTheSeam() {
+    Drawn ridge = drawn("ridge-vented", RoofSystem.DEFAULT);
+    assertThat(ridge.points("polyline", "vented").stream().filter(line -> line.size() == 4)).hasSize(2).allSatisfy(line -> assertThat(
+        line.get(1).distance(line.get(2)) * ridge.denominator()).isCloseTo((1.5 + 0.75) * 25.4, within(ROUNDING * ridge.denominator())));
+    assertThat(ridge.words()).contains("closure 1 1/2 in", "openings 3/4 in");
+  }
+
+  /** One outlet and one overflow for each begun 4 ft of 5 m (16.4 ft), as the system says and no shape: 5; a joint needs 40 ft. */
+  @Test
+  void outletsStandAsTheSystemSays() {
+    RoofSystem close = RoofSystem.parse("{\"purchase\": {\"gutters\": {\"outletSpacing\": \"4 ft\"}}}", "close.json");
+    for (String id : List.of("level-valley", "low-wall-reglet", "eave-fixed-gutter")) {
+      JunctionQuantities counted = DetailScenes.of(BOOK.get(id), close).quantities().byJunction().get(DetailScenes.ID);
+      assertThat(counted.metal()).filteredOn(m -> List.of("outlet", "overflow").contains(m.part())).isNotEmpty()
+          .allSatisfy(m -> assertThat(m.pieces()).as(id).isEqualTo(5));
+      assertThat(counted.metal()).filteredOn(m -> m.part().contains("joint")).allSatisfy(m -> assertThat(m.pieces()).isZero());
+      assertThat(drawn(id, close).words().replaceAll("\\s+", " ")).contains("outlet, one for each 1.219 m");
+    }
   }
 
   @ParameterizedTest

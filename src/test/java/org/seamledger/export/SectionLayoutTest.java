@@ -6,20 +6,17 @@ import java.awt.geom.Line2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
-import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Details;
-import org.seamledger.detail.Run;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.TitleBlock;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Takeoff;
@@ -85,26 +82,8 @@ class SectionLayoutTest {
   }
 
   private static void everyPartIsDrawn(String id, RoofSystem system) {
-    Detail detail = BOOK.get(id);
-    Takeoff takeoff = DetailScenes.of(detail, system, "Roof slab", "model.ifc");
-    JunctionQuantities counted = takeoff.quantities().byJunction().get(DetailScenes.ID);
-    Drawn drawn = Drawn.parse(SectionDrawing.svg(takeoff, DetailScenes.ID, SheetSetup.DEFAULT));
-    List<String> groups = drawn.elements("g", "drawn").stream().map(e -> e.getAttribute("data-part")).filter(p -> !p.isEmpty()).toList();
-    TreeSet<String> asked = new TreeSet<>();
-    detail.metal().stream().filter(p -> counted.metal().stream().anyMatch(m -> m.part().equals(p.part()) && m.pieces() > 0))
-        .forEach(m -> asked.add("metal " + m.id()));
-    detail.seals().forEach(s -> asked.add("seal " + s.id() + (s.run() == Run.PER_LAP ? " of " + s.part() : "")));
-    detail.fastenings().forEach(f -> asked.add("fastening " + f.id()));
-    detail.withFaces().forEach(f -> asked.add("face " + f.id()));
-    assertThat(groups).as("each once").doesNotHaveDuplicates().containsExactlyInAnyOrderElementsOf(asked);
-    drawn.elements("g", "drawn").forEach(g -> assertThat(g.getChildNodes().getLength()).as(g.getAttribute("data-part")).isGreaterThan(1));
-    List<String> notes = drawn.elements("g", "pointed").stream().map(e -> e.getAttribute("data-words")).toList();
-    counted.metal().stream().filter(m -> m.pieces() > 0)
-        .forEach(m -> assertThat(notes).as(m.part()).anyMatch(n -> n.startsWith(m.part() + ", ") && n.contains("; ")));
-    counted.seals().stream().filter(s -> s.lengthM() > 0)
-        .forEach(s -> assertThat(notes).as(s.place()).anyMatch(n -> n.contains(s.place()) && n.contains("; ")));
-    counted.fasteners().stream().filter(f -> f.count() > 0)
-        .forEach(f -> assertThat(notes).as(f.place()).anyMatch(n -> n.contains(f.place() + ":") && n.contains(" pieces")));
+    Takeoff takeoff = DetailScenes.of(BOOK.get(id), system, "Roof slab", "model.ifc");
+    DrawnIsCountedTest.compare(takeoff, takeoff.detailed().get(0), id);
   }
 
   /** Where a tape would be thinner than 1.3 mm on paper there is a circle at full size. */

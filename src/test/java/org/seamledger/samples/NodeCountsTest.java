@@ -112,7 +112,7 @@ class NodeCountsTest {
 
   @Test
   void everyEndHasOneNodeInTheSamples() throws IOException {
-    try (Stream<Path> files = Files.list(Path.of("ifc-samples"))) {
+    try (Stream<Path> files = Files.walk(Path.of("ifc-samples"))) {
       for (Path file : files.filter(f -> f.toString().endsWith(".ifc")).sorted().toList()) {
         everyEndHasOneNode(Pipeline.analyse(file), file.toString());
       }

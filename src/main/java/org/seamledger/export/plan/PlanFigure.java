@@ -27,6 +27,8 @@ final class PlanFigure {
   private static final double SLOPE = 2.7;
   /** More numbers than these no sheet can hold legibly: the schedule then gives the field alone. */
   private static final int MOST_TAGS = 700;
+  /** From a joint of panels to words that would lie on it. */
+  private static final double BESIDE_JOINT = 5;
   private static final double[] SHARES = {0.5, 0.3, 0.7};
   private static final double[] AWAY = {3.6, 5.5, 8, 11, 15, 20, 27};
 
@@ -136,16 +138,17 @@ final class PlanFigure {
   private void fall(RoofFace face) {
     Facet facet = face.facets().get(face.facets().size() / 2);
     Vec2 inside = facet.area().interiorPoint();
-    Vec2 at = view.paper(facet.plane().at(inside.u(), inside.v()));
+    double azimuth = Math.toRadians(face.fallAzimuthDegrees());
+    Vec2 down = new Vec2(Math.sin(azimuth), -Math.cos(azimuth));
+    double aside = isOnJoint(face, view.paper(facet.plane().at(inside.u(), inside.v()))) ? BESIDE_JOINT : 0;
+    Vec2 at = view.paper(facet.plane().at(inside.u(), inside.v())).plus(down.times(aside));
     if (!shown.has(at)) {
       return;
     }
     boolean level = face.slopeDegrees() < LEVEL_DEGREES;
     String all = face.id() + " · " + (level ? "level" : units.slope(face.slopeDegrees()));
-    double azimuth = Math.toRadians(face.fallAzimuthDegrees());
-    Vec2 down = new Vec2(Math.sin(azimuth), -Math.cos(azimuth));
     // Distances in the face shrink along the fall when they are projected; the cosine keeps the arrow inside.
-    double space = facet.area().boundaryDistance(inside) * 1000 / view.denominator() * facet.plane().normal().z();
+    double space = facet.area().boundaryDistance(inside) * 1000 / view.denominator() * facet.plane().normal().z() - aside;
     for (String shownWords : List.of(all, face.id())) {
       double half = PaperRoom.width(shownWords, SLOPE) / 2;
       List<Vec2> strip = PaperRoom.strip(at, 0, 2 * half, SLOPE);
@@ -161,6 +164,13 @@ final class PlanFigure {
       }
     }
     unlabelledFaces.add(all);
+  }
+
+  /** Whether a place lies so near to a joint of the face's panels that words there would lie on its line. */
+  private boolean isOnJoint(RoofFace face, Vec2 at) {
+    return takeoff.joints().stream().map(j -> j.junction().junction()).filter(j -> j.faces().contains(face.id()))
+        .map(j -> j.path().stream().map(view::paper).toList())
+        .anyMatch(p -> Math.abs(p.get(1).minus(p.get(0)).left().dot(at.minus(p.get(0)))) < BESIDE_JOINT * p.get(0).distance(p.get(1)));
   }
 
   private void arrow(Vec2 from, Vec2 down, double length) {

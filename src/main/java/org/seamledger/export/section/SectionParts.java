@@ -253,11 +253,10 @@ final class SectionParts {
     scene.dimension(on.at(web - flange, foot), on.at(web, foot), on.up().times(-DECK - 8 * g),
         "fastening flange " + stated(system.closure().fasteningFlange()));
     double solid = foot + mm(system.closure().height());
-    scene.dimension(on.at(web, foot), on.at(web, solid), on.along().times(flange + 16 + HEM),
-        "closure " + stated(system.closure().height()));
+    Vec2 beside = on.along().times(flange + 16 + HEM);
+    scene.dimension(on.at(web, foot), on.at(web, solid), beside, "closure " + stated(system.closure().height()));
     if (solid < top) {
-      scene.dimension(on.at(web, solid), on.at(web, top), on.along().times(flange + 32 + HEM),
-          "openings " + stated(system.ridge().opening()));
+      scene.dimension(on.at(web, solid), on.at(web, top), beside, "openings " + stated(system.ridge().opening()));
     }
   }
 

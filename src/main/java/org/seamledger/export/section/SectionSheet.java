@@ -1,8 +1,6 @@
 package org.seamledger.export.section;
 
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.sheet.KeyPlan;
@@ -18,7 +16,7 @@ import org.seamledger.export.wording.CountText;
 import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.OverrideText;
 import org.seamledger.geometry.Vec2;
-import org.seamledger.quantity.MetalLine;
+import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.takeoff.Takeoff;
 
 /** The sheet of a section: title, figure, list of parts, legend, water path and source, title block. */
@@ -47,11 +45,13 @@ public final class SectionSheet {
     place = new PaperBox(room.left() + 2, room.top() + TITLE, column.left() - 4, room.bottom() - (setup.paper().isSmall() ? 15.5 : 11));
   }
 
-  /** What nothing is counted of is not drawn: plates where all panels are fixed to the deck, a joint on a short run. */
+  /** What nothing is counted of is not drawn: plates where all panels are fixed to the deck, a joint or laps on a short run. */
   private static DetailedJunction counted(Takeoff takeoff, DetailedJunction j) {
-    Set<String> parts = takeoff.quantities().byJunction().get(j.junction().junction().id()).metal().stream().filter(m -> m.pieces() > 0)
-        .map(MetalLine::part).collect(Collectors.toSet());
-    return new DetailedJunction(j.junction(), j.detail().only(m -> parts.contains(m.part())), j.decided());
+    JunctionQuantities counted = takeoff.quantities().byJunction().get(j.junction().junction().id());
+    Detail drawn = j.detail().only(part -> counted.metal().stream().anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0),
+        seal -> counted.seals().stream().anyMatch(s -> s.form() == seal.form() && s.place().equals(seal.place()) && s.lengthM() > 0),
+        line -> counted.fasteners().stream().anyMatch(f -> f.id().equals(line.id()) && f.count() > 0));
+    return new DetailedJunction(j.junction(), j.detail().equals(Detail.NONE) ? Detail.NONE : drawn, j.decided());
   }
 
   private static double width(Paper paper) {
