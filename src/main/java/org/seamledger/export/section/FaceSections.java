@@ -151,16 +151,19 @@ final class FaceSections extends SectionComposer {
     parts.decks(lower, right(pair ? 1 : 0), to, 2 * g);
     parts.deck(upper, Math.min(upper.s(knee), -2), to, below + g);
     if (furring > 0) {
-      SlopeLine under = right(pair ? 1 : 0);
-      double board = -below - g - SectionParts.DECK;
-      Vec2 nosing = upper.at(Math.min(upper.s(knee), -2), board);
-      List<Vec2> filled = new ArrayList<>(List.of(lower.meet(-2 * g, under, -2 * g), under.at(to, -2 * g), upper.at(to, board), nosing));
-      if (nosing.u() < -2) {
-        filled.add(SectionParts.plumb(nosing.u(), lower, -2 * g));
-      }
-      scene.area("furring", filled);
+      furring(lower, right(pair ? 1 : 0), upper, upper.at(Math.min(upper.s(knee), -2), -below - g - SectionParts.DECK), to);
       scene.label("furring: the upper deck stands " + parts.length(furring) + " higher, so that the flashing clears the closures",
           upper.at(to * 0.5, -below - SectionParts.DECK));
     }
+  }
+
+  /** What fills the room between the decks of two faces and an upper deck that stands higher, whose foot begins at {@code nosing}. */
+  private void furring(SlopeLine lower, SlopeLine under, SlopeLine upper, Vec2 nosing, double to) {
+    double board = nosing.minus(upper.start()).dot(upper.up());
+    List<Vec2> filled = new ArrayList<>(List.of(lower.meet(-2 * g, under, -2 * g), under.at(to, -2 * g), upper.at(to, board), nosing));
+    if (nosing.u() < -2) {
+      filled.add(SectionParts.plumb(nosing.u(), lower, -2 * g));
+    }
+    scene.area("furring", filled);
   }
 }

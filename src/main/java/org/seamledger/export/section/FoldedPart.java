@@ -98,6 +98,17 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
         : legs.stream().map(l -> l.name() + " " + MeasureFormat.plain(l.lengthM() * 1000, 0)).collect(Collectors.joining(" + ", "", " mm"));
   }
 
+  /** Whether its first leg is a hem, folded flat on the next; a longer one is a sheet whose edge is folded back to a lip. */
+  boolean isFirstHem() {
+    return legs.size() > 1 && Math.abs(legs.get(0).bendDegrees()) > 179 && legs.get(0).lengthM() <= legs.get(1).lengthM();
+  }
+
+  /** The same of its last. */
+  boolean isLastHem() {
+    int last = legs.size() - 1;
+    return last > 0 && Math.abs(legs.get(last - 1).bendDegrees()) > 179 && legs.get(last).lengthM() <= legs.get(last - 1).lengthM();
+  }
+
   /** Its outline in metres from the first edge on, hems drawn open by a little so that they can be seen. */
   List<Vec2> outline() {
     List<Vec2> points = new ArrayList<>(List.of(new Vec2(0, 0)));
@@ -105,8 +116,8 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
     for (int i = 0; i < legs.size(); i++) {
       Leg leg = legs.get(i);
       double before = i == 0 ? 0 : legs.get(i - 1).bendDegrees();
-      boolean isFirstHem = i == 0 && Math.abs(leg.bendDegrees()) > 179;
-      boolean isLastHem = i == legs.size() - 1 && Math.abs(before) > 179;
+      boolean isFirstHem = i == 0 && isFirstHem();
+      boolean isLastHem = i == legs.size() - 1 && isLastHem();
       double open = isFirstHem ? Math.signum(leg.bendDegrees()) : isLastHem ? -Math.signum(before) : 0;
       double t = Math.toRadians(turn + OPEN_DEGREES * open);
       points.add(points.get(points.size() - 1).plus(new Vec2(Math.cos(t), Math.sin(t)).times(leg.lengthM())));

@@ -61,19 +61,29 @@ final class FoldedPicture {
 
   /** Lays the hems at both ends beside the legs that they are folded on. */
   private void hems(List<Vec2> points) {
-    List<FoldedPart.Leg> legs = part.legs();
-    int last = legs.size() - 1;
-    if (last > 0 && Math.abs(legs.get(0).bendDegrees()) > 179) {
+    if (part.isFirstHem()) {
       points.set(0, hem(points.get(0), points.get(1), points.get(2)));
       points.add(1, points.get(1).plus(points.get(0).minus(foot(points.get(0), points.get(1), points.get(2)))));
+    } else if (hasLip()) {
+      Vec2 along = points.get(1).minus(points.get(0)).times(1 / points.get(0).distance(points.get(1)));
+      double side = points.size() > 3 && along.cross(points.get(3).minus(points.get(2))) < 0 ? -APART : APART;
+      for (int i = 2; i < points.size(); i++) {
+        points.set(i, points.get(i).plus(along.left().times(side)));
+      }
+      points.add(2, points.get(1).plus(along.left().times(side)));
     }
-    if (last > 0 && Math.abs(legs.get(last - 1).bendDegrees()) > 179) {
+    if (part.isLastHem()) {
       int n = points.size();
       Vec2 end = hem(points.get(n - 1), points.get(n - 2), points.get(n - 3));
       Vec2 apart = end.minus(foot(end, points.get(n - 2), points.get(n - 3)));
       points.set(n - 1, points.get(n - 2).plus(apart));
       points.add(end);
     }
+  }
+
+  /** Whether its first leg ends in a lip folded back on it. */
+  private boolean hasLip() {
+    return part.legs().size() > 1 && !part.isFirstHem() && Math.abs(part.legs().get(0).bendDegrees()) > 179;
   }
 
   /** The free end of a hem whose bend is at {@code bend} of the leg towards {@code other}. */
@@ -96,12 +106,10 @@ final class FoldedPicture {
     }
     int segment = 0;
     for (int i = 0; i < part.legs().size(); i++) {
-      // The fold of a hem is a segment of its own.
-      boolean isHem = Math.abs(part.legs().get(i).bendDegrees()) > 179 && i == 0;
-      boolean isLast = i == part.legs().size() - 1 && i > 0 && Math.abs(part.legs().get(i - 1).bendDegrees()) > 179;
-      segment += isLast ? 1 : 0;
+      // The fold of a hem or a lip is a segment of its own.
+      segment += i > 0 && i == part.legs().size() - 1 && part.isLastHem() ? 1 : 0;
       word(points.get(segment), points.get(segment + 1), length(part.legs().get(i).lengthM()), room, svg);
-      segment += isHem ? 2 : 1;
+      segment += i == 0 && (part.isFirstHem() || hasLip()) ? 2 : 1;
     }
   }
 

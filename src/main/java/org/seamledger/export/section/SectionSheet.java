@@ -156,7 +156,9 @@ public final class SectionSheet {
         {"underlayment", "underlayment"}, {"clip", "clip, beyond the cut"}};
     double x = place.left() + 2;
     double y = place.bottom() + 4;
-    for (int i = 0; i < items.length; i++) {
+    // On small paper there is no room for the last two, which the list beside names.
+    int shown = setup.paper().isSmall() ? items.length - 2 : items.length;
+    for (int i = 0; i < shown; i++) {
       double width = 11 + items[i][1].length() * 2.25 * 0.56 + 4;
       if (x + width > place.right()) {
         x = place.left() + 2;

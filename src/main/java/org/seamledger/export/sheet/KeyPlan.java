@@ -58,7 +58,7 @@ public final class KeyPlan {
     svg.polyline("key-mark", points);
     double long0 = points.stream().mapToDouble(p -> p.distance(points.get(0))).max().orElse(0);
     if (long0 < 3) {
-      svg.empty("circle", "class", "key-mark", "cx", Svg.number(points.get(0).u()), "cy", Svg.number(points.get(0).v()), "r", "2");
+      svg.empty("circle", "class", "key-dot", "cx", Svg.number(points.get(0).u()), "cy", Svg.number(points.get(0).v()), "r", "1.5");
     }
   }
 

@@ -35,6 +35,7 @@ public final class Sheet {
       .halo { paint-order: stroke; stroke: #ffffff; stroke-width: 0.9px; stroke-linejoin: round; }
       .key-face { fill: #e9eef1; stroke: #7d8890; stroke-width: 0.13; fill-rule: evenodd; }
       .key-mark { fill: none; stroke: #c1121f; stroke-width: 0.9; stroke-linejoin: round; }
+      .key-dot { fill: none; stroke: #c1121f; stroke-width: 0.5; }
       .key-part { fill: none; stroke: #44525f; stroke-width: 0.2; stroke-dasharray: 1 0.6; }
       .key-word { font-size: 2.3px; font-weight: 600; }
       """;
