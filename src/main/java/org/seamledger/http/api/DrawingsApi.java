@@ -80,12 +80,15 @@ public final class DrawingsApi {
           d -> (detail == null ? d.section(junction, setup) : d.section(junction, detail, setup))
               .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such detail.")));
     });
-    routes.get("/api/analyses/{id}/junctions/{junction}/details", ctx -> {
-      String junction = ctx.pathParam("junction");
-      String kind = Objects.requireNonNullElse(ctx.queryParam("kind"), "");
-      answer(ctx, "details " + junction + ' ' + kind, "application/json", d -> JsonBodies.text(Map.of("details", d.details(junction, kind)
-          .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such kind.")))));
-    });
+    routes.get("/api/analyses/{id}/junctions/{junction}/details", this::details);
+  }
+
+  /** Details for a junction, those that fit it first. */
+  private void details(Context ctx) {
+    String junction = ctx.pathParam("junction");
+    String kind = Objects.requireNonNullElse(ctx.queryParam("kind"), "");
+    answer(ctx, "details " + junction + ' ' + kind, "application/json", d -> JsonBodies.text(Map.of("details", d.details(junction, kind)
+        .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such kind.")))));
   }
 
   /** With the prices of the analysis's project. */
