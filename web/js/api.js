@@ -18,7 +18,7 @@ export function refused(status, body) {
   return new Refused(status, body);
 }
 
-export export async function call(method, path, body) {
+export async function call(method, path, body) {
   const init = {method, headers: {Accept: 'application/json'}};
   if (body instanceof FormData) init.body = body;
   else if (body !== undefined) {

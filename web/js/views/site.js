@@ -39,7 +39,7 @@ async function look(root, work) {
   const {id} = state.analysis;
   try {
     const site = await record(id);
-    if (state.analysis?.id === id && site.version !== state.site?.version || !state.site) set({site});
+    if (state.analysis?.id === id && site.version !== state.site?.version) set({site});
   } catch (e) {
     put(work, h('p', {class: 'refused', role: 'alert'}, e.message));
   }
