@@ -10,7 +10,7 @@ import java.util.Random;
 import java.util.function.DoubleSupplier;
 
 /**
- * How long models wait for a worker: first come, first served, arrivals by chance (Poisson), the times that they take as they were measured.
+ * How long models wait for a worker: first come, first served, arrivals by chance (Poisson), each taking as long as one that was measured.
  *
  * <p>{@code java src/bench/QueueSimulation.java} prints the table of src/operators/sizing.md, from src/bench/model-cost.csv;
  * {@code java src/bench/QueueSimulation.java WORKERS PER_SECOND SECONDS exponential|constant} prints the mean time of waiting (s) for times

@@ -18,7 +18,7 @@ export function refused(status, body) {
   return new Refused(status, body);
 }
 
-export async function call(method, path, body) {
+export export async function call(method, path, body) {
   const init = {method, headers: {Accept: 'application/json'}};
   if (body instanceof FormData) init.body = body;
   else if (body !== undefined) {
@@ -102,27 +102,15 @@ export const reportAt = id => a(id) + '/report.txt';
 /** Where the order of work is had. @param {Object<string, string>} query crew, weather by hand, format */
 export const sequenceAt = (id, query) =>
   `${a(id)}/sequence?${new URLSearchParams(Object.entries(query).filter(([, v]) => v))}`;
-const inWeather = (id, query, file) => fetch(sequenceAt(id, {name: file.name, crew: query.crew, from: query.from, format: query.format}),
-  {method: 'POST', body: file, headers: {'Content-Type': 'text/csv'}});
-/** The order of work, in the weather of a file or of the query. */
-export async function sequence(id, query, file) {
+/** The order of work, in the weather of a file or of the query. @param {'json'|'blob'} as */
+export async function sequence(id, query, file, as = 'json') {
   if (!file) return call('GET', sequenceAt(id, query));
-  const answer = await inWeather(id, query, file);
-  const body = await answer.json().catch(() => ({}));
-  if (!answer.ok) throw refused(answer.status, body);
-  return body;
-}
-/** The same as a file, as bytes. */
-export async function sequenceBytes(id, query, file) {
-  const answer = await inWeather(id, query, file);
+  const answer = await fetch(sequenceAt(id, {name: file.name, crew: query.crew, from: query.from, format: query.format}),
+    {method: 'POST', body: file, headers: {'Content-Type': 'text/csv'}});
   if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
-  return answer.blob();
+  return answer[as]();
 }
 /** How the work on the roof stands. */
-export const record = id => call('GET', a(id) + '/record');
-export const roofLinks = project => call('GET', `/api/projects/${encodeURIComponent(project)}/links`).then(r => r.links);
-export const makeRoofLink = (project, wish) => call('POST', `/api/projects/${encodeURIComponent(project)}/links`, wish);
-export const revokeRoofLink = id => call('DELETE', '/api/links/' + encodeURIComponent(id));
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');

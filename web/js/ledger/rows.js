@@ -49,7 +49,8 @@ function haystack(j, ledger, reviews) {
 }
 
 const GROUP = {
-  kind: kindOf, detail: j => detailOf(j) || '–', seal: j => j.seal, face: j => j.faces[0] ?? '–', review: (j, reviews) => j.isJoint ? '–' : reviewOf(j, reviews),
+  kind: kindOf, detail: j => detailOf(j) || '–', seal: j => j.seal, face: j => j.faces[0] ?? '–',
+  review: (j, reviews) => j.isJoint ? '–' : reviewOf(j, reviews),
 };
 
 /**

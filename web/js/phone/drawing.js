@@ -35,14 +35,14 @@ function pointsOf(el) {
   return el.hasAttribute('cx') ? [get('cx', 'cy')] : el.hasAttribute('x1') ? [get('x1', 'y1'), get('x2', 'y2')] : [];
 }
 
-/** The part of the view that has what is looked at; panels run through all of it and count only where there is nothing else. */
+/** The part of the view that has what is looked at, or nothing; panels run through all of it and count only where nothing else is. */
 function near(svg, classes) {
   const [x, y, w, high] = /viewBox="([-\d. ]+)"/.exec(svg)[1].split(' ').map(Number);
   const small = classes.filter(c => c !== '.panel,.seam');
   const drawn = new DOMParser().parseFromString(svg, 'image/svg+xml');
   const found = [...drawn.querySelectorAll((small.length ? small : classes).join(','))].flatMap(pointsOf)
     .filter(p => p[0] > x && p[0] < x + w && p[1] > y && p[1] < y + high);
-  if (!found.length) return svg;
+  if (!found.length) return '';
   const span = (i, from, all) => {
     const at = found.map(p => p[i]), low = Math.min(...at) - MARGIN_MM, up = Math.max(...at) + MARGIN_MM;
     const size = Math.max(LEAST_MM, up - low);
@@ -53,7 +53,8 @@ function near(svg, classes) {
 }
 
 /** With what is looked at in red, and the rest pale. */
-function marked(svg, classes) {
+function marked(whole, classes) {
+  const svg = near(whole, classes);
   const loud = classes.flatMap(c => c.split(',')).join(',');
   const strokes = `${loud}{opacity:1;stroke:#b3000c;stroke-opacity:1}${classes.includes('.tape') ? '.tape{stroke-width:.7}' : ''}`;
   return svg.replace(/<\/style>/, `${QUIET}${strokes}</style>`);
@@ -91,6 +92,11 @@ export function pointer(place, item) {
   if (!item.check || !classes.length) return null;
   const fill = svg => put(root, image(key, svg, `What to look at, in red: ${item.check}`));
   if (shown.has(key)) fill(key);
-  else sectionOf(place).then(svg => svg && /data-view=/.test(svg) ? fill(marked(near(cut(svg), classes), classes)) : root.remove());
+  else {
+    sectionOf(place).then(svg => {
+      const part = svg && /data-view=/.test(svg) && marked(cut(svg), classes);
+      if (part) fill(part); else root.remove();
+    });
+  }
   return root;
 }

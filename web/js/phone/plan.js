@@ -1,8 +1,8 @@
 // The roof from above: every line by how it stands; a tap opens the nearest.
 
 import {h, put, s} from '../dom.js';
-import {label, open, standings} from './roof.js';
-import {STAGE, capital} from './words.js';
+import {open, standings} from './roof.js';
+import {STAGE} from './words.js';
 
 const REACH_PX = 40;
 const point = p => `${Math.round(p[0] * 1e3) / 1e3} ${Math.round(-p[1] * 1e3) / 1e3}`;
@@ -62,6 +62,3 @@ function toPath(path, e) {
   }
   return best;
 }
-
-/** What a place is called in a list. */
-export const named = place => `${capital(label(place))} ${place.id}`;

@@ -21,7 +21,7 @@ export function drawTotals(root, data) {
 /** All lines of the table in words. */
 function counted() {
   const {junctions, lines} = state.ledger, joints = lines.length - junctions.length;
-  return `${u.count(junctions.length)} junctions${joints ? ` and ${u.count(joints)} panel joints` : ''}`;
+  return joints ? `${u.count(lines.length)} lines, ${u.count(joints)} of them panel joints` : `${u.count(lines.length)} junctions`;
 }
 
 async function copyLink() {

@@ -2,7 +2,7 @@
 
 import {choice, field, h, put, say, scrolling, table} from '../dom.js';
 import {state} from '../state.js';
-import * as api from '../api.js';
+import * as api from '../api/site.js';
 import {when} from '../parts/dates.js';
 
 const SCOPES = [['view', 'look'], ['tick', 'tick hold points'], ['sign', 'tick and sign off']];

@@ -11,9 +11,9 @@ import * as u from '../units.js';
 
 /** Ids of the lines and nodes of this roof that a rule decided or speaks of. */
 export function appliesTo(e) {
-  const {junctions, nodes, findings} = state.ledger;
-  if (e.sort === 'kind') return junctions.filter(j => j.kind === e.id).map(j => j.id);
-  if (e.sort === 'detail') return junctions.filter(j => j.detail === e.id).map(j => j.id);
+  const {lines, nodes, findings} = state.ledger;
+  if (e.sort === 'kind') return lines.filter(j => j.kind === e.id).map(j => j.id);
+  if (e.sort === 'detail') return lines.filter(j => j.detail === e.id).map(j => j.id);
   if (e.sort === 'node') return [...nodes.values()].filter(n => n.kind === e.id).map(n => n.id);
   // A finding about the roof as a whole has no place, and counts all the same.
   const placesOf = f => junctionsOf(f).length ? junctionsOf(f) : [''];

@@ -25,7 +25,8 @@ export function mountSequence(root) {
 
 /** The form that states crew and weather. */
 function asking(plan) {
-  const inputs = {air: text('12C'), humidity: text('80'), wind: text('2 m/s'), metal: text('measured'), crew: text(''), from: text('MM-DD')};
+  const inputs = {air: text('12C'), humidity: text('80'), wind: text('2 m/s'), metal: text('measured'), crew: text(''),
+    from: text('MM-DD')};
   const file = h('input', {type: 'file', accept: '.epw,.csv,.txt', on: {change: () => ask()}});
   const sun = choice(SUN, 'none', () => {});
   const answer = h('p', {role: 'alert', class: 'refused'});
@@ -71,7 +72,7 @@ function download(format, words, query, file) {
 /** What the weather of a file gives, as a file. */
 async function save(query, format, file, name) {
   try {
-    saveBlob(name, await api.sequenceBytes(state.analysis.id, {...query, format}, file));
+    saveBlob(name, await api.sequence(state.analysis.id, {...query, format}, file, 'blob'));
   } catch (e) {
     say(e.message);
   }

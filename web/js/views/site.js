@@ -6,7 +6,8 @@ import {STAGES, inOrder, lengths, points} from '../ledger/site.js';
 import {when} from '../parts/dates.js';
 import {fileName} from '../parts/save.js';
 import {capital, count, percent, run} from '../units.js';
-import * as api from '../api.js';
+import {fileAt} from '../api.js';
+import {record} from '../api/site.js';
 import {linksPanel} from './links.js';
 
 const MOST = 400, LOOK_MS = 20_000;
@@ -37,7 +38,7 @@ async function look(root, work) {
   if (!root.isConnected || state.tab !== 'site') return;
   const {id} = state.analysis;
   try {
-    const site = await api.record(id);
+    const site = await record(id);
     if (state.analysis?.id === id && site.version !== state.site?.version || !state.site) set({site});
   } catch (e) {
     put(work, h('p', {class: 'refused', role: 'alert'}, e.message));
@@ -63,8 +64,8 @@ function listed(site) {
 function files() {
   const {id} = state.analysis;
   return h('p', {class: 'doings'},
-    h('a', {class: 'button', href: api.fileAt(id, 'record.pdf'), download: fileName('record', 'pdf')}, 'Record (PDF)'), ' ',
-    h('a', {class: 'button', href: api.fileAt(id, 'record.json'), download: fileName('record', 'json')}, 'Record (JSON)'), ' ',
+    h('a', {class: 'button', href: fileAt(id, 'record.pdf'), download: fileName('record', 'pdf')}, 'Record (PDF)'), ' ',
+    h('a', {class: 'button', href: fileAt(id, 'record.json'), download: fileName('record', 'json')}, 'Record (JSON)'), ' ',
     h('a', {class: 'button', href: '/roof/?analysis=' + id, target: '_blank', rel: 'noopener'}, 'The page for telephones'));
 }
 

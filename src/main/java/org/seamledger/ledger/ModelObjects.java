@@ -45,7 +45,8 @@ final class ModelObjects {
       return result;
     } catch (SQLException e) {
       StorageFault fault = engine.explain(e);
-      throw new LedgerException(engine.isLost(e) ? LedgerException.Reason.UNREACHABLE : fault.reason(), engine.name() + " " + fault.text(), e);
+      throw new LedgerException(engine.isLost(e) ? LedgerException.Reason.UNREACHABLE : fault.reason(), engine.name() + " " + fault.text(),
+          e);
     }
   }
 

@@ -13,8 +13,8 @@ import java.util.function.DoubleUnaryOperator;
 import org.seamledger.weather.HourDraft.Field;
 
 /**
- * Hours of a table: a head line such as {@code time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm}, then an hour a line, each an hour after the
- * one before. An empty cell is not known.
+ * Hours of a table: a head line such as {@code time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm}, then an hour a line, each an hour after
+ * the one before. An empty cell is not known.
  */
 final class HourlyCsvReader {
 

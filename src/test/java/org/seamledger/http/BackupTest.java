@@ -24,8 +24,8 @@ import org.seamledger.ledger.TestPostgres;
 import org.seamledger.run.TakeoffAnalyzer;
 
 /**
- * The readme's backups and the ways back from them: results, what users said, and the models themselves. Those of PostgreSQL need the programs
- * {@code pg_dump} and {@code pg_restore}, and are skipped where the machine has none.
+ * The readme's backups and the ways back from them: results, what users said, and the models themselves. Those of PostgreSQL need the
+ * programs {@code pg_dump} and {@code pg_restore}, and are skipped where the machine has none.
  */
 class BackupTest {
 

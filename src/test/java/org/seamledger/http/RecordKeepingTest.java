@@ -182,7 +182,8 @@ class RecordKeepingTest {
     assertThat(TestService.json(foreign).path("detail").asText()).contains("HEIF").contains("JPEG");
     assertThat(photo(uuid(), "", new byte[(16 << 20) + 1]).statusCode()).isEqualTo(413);
     change("WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < " + (SitePhotos.MOST - 2) + ") INSERT INTO"
-        + " site_photo(project, event, sha256, width, height, location, bytes, jpeg) SELECT '" + project + "', 'e' || i, 'h' || i, 1, 1, '',"
+        + " site_photo(project, event, sha256, width, height, location, bytes, jpeg) SELECT '" + project
+        + "', 'e' || i, 'h' || i, 1, 1, '',"
         + " 1, x'00' FROM n");
     HttpResponse<byte[]> tooMany = photo(uuid(), "", jpeg(64, 48));
     assertThat(tooMany.statusCode()).isEqualTo(422);
@@ -234,8 +235,9 @@ class RecordKeepingTest {
     record.path("chain").forEach(e -> ids.add(e.path("id").asText()));
     assertThat(ids).containsExactlyInAnyOrderElementsOf(sent);
     assertThat(RecordServiceTest.chainFault(record)).isEmpty();
-    change("UPDATE site_event SET body = replace(body, 'said by Ida', 'said by Eve') WHERE seq = (SELECT MIN(seq) FROM site_event WHERE body"
-        + " LIKE '%said by Ida%')");
+    change(
+        "UPDATE site_event SET body = replace(body, 'said by Ida', 'said by Eve') WHERE seq = (SELECT MIN(seq) FROM site_event WHERE body"
+            + " LIKE '%said by Ida%')");
     assertThat(RecordServiceTest.chainFault(whole())).as("the number of the event that was changed").matches("[0-9]+");
   }
 

@@ -20,7 +20,8 @@ class QueueSimulationTest {
 
   private static String simulate(String... words) throws IOException, InterruptedException {
     List<String> command = new ArrayList<>(
-        List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "src/bench/QueueSimulation.java"));
+        List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1",
+            "src/bench/QueueSimulation.java"));
     command.addAll(List.of(words));
     Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
     String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
@@ -30,8 +31,8 @@ class QueueSimulationTest {
 
   /**
    * Mean time of waiting where times are exponential: {@code C(c, A) · s / (c − A)} with Erlang's second formula {@code C = B' / (Σ + B')},
-   * {@code B' = A^c / c! · c / (c − A)}, {@code Σ = Σ A^k / k!} for k below c (A. K. Erlang 1917; Teletraffic Engineering Handbook of the ITU,
-   * chapter on delay systems; from memory). By hand: c = 1, A = 1/2, C = 1/2; c = 2, A = 1, C = 1/3.
+   * {@code B' = A^c / c! · c / (c − A)}, {@code Σ = Σ A^k / k!} for k below c (A. K. Erlang 1917; Teletraffic Engineering Handbook of the
+   * ITU, chapter on delay systems; from memory). By hand: c = 1, A = 1/2, C = 1/2; c = 2, A = 1, C = 1/3.
    */
   private static double erlang(int c, double offered, double seconds) {
     double term = 1;

@@ -71,8 +71,8 @@ class JobSequenceTest {
   }
 
   /**
-   * A gable of two faces: 2 underlayments, 2 panels, 2 seams; along each eave trim and panel ends, along each rake half cleat, zee and trim,
-   * along the ridge closures and cap. Counted by hand from the details.
+   * A gable of two faces: 2 underlayments, 2 panels, 2 seams; along each eave trim and panel ends, along each rake half cleat, zee and
+   * trim, along the ridge closures and cap. Counted by hand from the details.
    */
   @Test
   void gable() {

@@ -30,7 +30,8 @@ public final class WindowsDrawing {
   private static final double WIDTH = LEFT + HOURS * HOUR + 14;
   private static final String STYLE = """
       text { font-family: "DejaVu Sans", "Liberation Sans", Arial, sans-serif; fill: #1b2530; font-size: 2.6px; }
-      .title { font-size: 4.2px; font-weight: 600; } .fine { font-size: 2.25px; fill: #44525f; } .letter { font-size: 2.6px; fill: #5a2a2a; }
+      .title { font-size: 4.2px; font-weight: 600; } .fine { font-size: 2.25px; fill: #44525f; }
+      .letter { font-size: 2.6px; fill: #5a2a2a; }
       .paper { fill: #ffffff; } .open { fill: #1d7a5f; stroke: #ffffff; stroke-width: 0.3; }
       .shut { fill: #ece6e0; stroke: #ffffff; stroke-width: 0.3; } .work { fill: #f3f6f8; } .grid { stroke: #d5dbe0; stroke-width: 0.15; }
       .air { fill: none; stroke: #0b4f8a; stroke-width: 0.5; } .metal { fill: none; stroke: #b3541e; stroke-width: 0.7; }
@@ -125,7 +126,7 @@ public final class WindowsDrawing {
       y += ROW;
     }
     for (int h = 0; h <= HOURS && !windows.byHand(); h += 3) {
-      svg.turned("fine", new Vec2(LEFT + h * HOUR, y + 2.8), 0, StepText.clock(h));
+      svg.turned("fine", new Vec2(LEFT + h * HOUR, y + 2.8), 0, StepWords.clock(h));
     }
   }
 

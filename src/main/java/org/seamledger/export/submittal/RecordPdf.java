@@ -89,8 +89,8 @@ public final class RecordPdf {
     FoHeadings.labelled(fo, "Events", record.events().size() + ", the last with the hash " + record.head());
     FoHeadings.labelled(fo, "Result", "SHA-256 " + owners.result());
     FoHeadings.paragraph(fo, "Nothing in this record was changed after it was said: each event holds the hash of the one before it. The "
-        + "same record as JSON has all of them, and the command record checks it. Times are in UTC, as the telephones told them. A tick is no "
-        + "inspection by the designer or the maker.");
+        + "same record as JSON has all of them, and the command record checks it. Times are in UTC, as the telephones told them. A tick is "
+        + "no inspection by the designer or the maker.");
   }
 
   private static String share(double some, double all) {
