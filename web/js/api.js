@@ -95,15 +95,6 @@ export const subtotalsAt = (id, by) => `${a(id)}/subtotals.csv?by=${by}`;
 export const subtotals = (id, by) => table(subtotalsAt(id, by), 'The subtotals');
 
 export const junctionsAt = id => a(id) + '/junctions.csv';
-export const pricesAt = project => `/api/projects/${encodeURIComponent(project)}/prices`;
-export const removePrices = project => call('DELETE', pricesAt(project));
-/** @param {File} file comma-separated values */
-export async function putPrices(project, file) {
-  const answer = await fetch(`${pricesAt(project)}?name=${encodeURIComponent(file.name)}`,
-    {method: 'PUT', body: file, headers: {'Content-Type': 'text/csv', Accept: 'application/json'}});
-  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
-}
-
 const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)
   .map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
 

@@ -3,7 +3,7 @@
 import {h, put} from '../dom.js';
 import {state} from '../state.js';
 import {costs} from '../ledger/order.js';
-import * as api from '../api.js';
+import * as api from '../api/prices.js';
 
 const MOST_NAMED = 12;
 

@@ -6,12 +6,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.quantity.DetailFacts;
 import org.seamledger.shacl.BrokenRulesException;
+import org.seamledger.shacl.RuleFiles;
 import org.seamledger.shacl.Rules;
 
 /** Which details there are for a line, how well each fits it, and what the line would be with another one. */
@@ -30,6 +32,13 @@ public final class DetailOptions {
     }
   }
 
+  /** Details and the hash of the rules that they were read from. */
+  private record Parsed(String hash, Details details) {
+  }
+
+  /** Those read last: whoever looks at one detail looks at others, and reading rules takes half a second. Nothing changes them. */
+  private static final AtomicReference<Parsed> LAST = new AtomicReference<>();
+
   private final Takeoff takeoff;
   private final Details details;
 
@@ -44,11 +53,16 @@ public final class DetailOptions {
    */
   public static DetailOptions of(Takeoff takeoff, Optional<Path> shapes) {
     try {
-      Rules rules = shapes.map(Rules::load).orElseGet(Rules::packaged);
-      if (!rules.hash().equals(takeoff.shapes())) {
+      RuleFiles files = shapes.map(RuleFiles::in).orElseGet(RuleFiles::packaged);
+      if (!files.hash().equals(takeoff.shapes())) {
         throw new BrokenRulesException("rules", 0, 0, "they have changed since this analysis; analyse the models again");
       }
-      return new DetailOptions(takeoff, new Details(rules));
+      Parsed last = LAST.get();
+      if (last == null || !last.hash.equals(takeoff.shapes())) {
+        last = new Parsed(takeoff.shapes(), new Details(Rules.of(files)));
+        LAST.set(last);
+      }
+      return new DetailOptions(takeoff, last.details);
     } catch (BrokenRulesException e) {
       throw new UnusableFileException(e);
     }

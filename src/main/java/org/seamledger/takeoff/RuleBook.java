@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.FixedLines;
+import org.seamledger.detail.Kind;
 import org.seamledger.detail.Kinds;
 import org.seamledger.node.NodeKinds;
 import org.seamledger.sequence.WorkRules;
@@ -60,7 +61,7 @@ public final class RuleBook {
       rules = Rules.of(files);
       limits = rules.limits();
       // Some mistakes show only when something is made of the rules.
-      new Kinds(rules).book().all().forEach(k -> titles.put("kind " + k.id(), k.label() + ": " + k.meaning()));
+      new Kinds(rules).book().all().forEach(k -> titles.put("kind " + k.id(), title(k)));
       new Details(rules).titles().forEach((id, title) -> titles.put("detail " + id, title));
       new NodeKinds(rules).all().forEach(k -> titles.put("node " + k.id(), k.label()));
       rules.review();
@@ -120,6 +121,12 @@ public final class RuleBook {
     List<String> why = isFinding ? List.of(d.word("reason", ""), d.word("action", "")) : List.of();
     String severity = isFinding ? d.words("severity").stream().findFirst().orElse("Violation").toLowerCase(java.util.Locale.ROOT) : "";
     return new Entry(sort, id, title, severity, why, d.place(), rules.requires(d), limits.of(d), d.name());
+  }
+
+  /** The label with the meaning, unless the meaning begins with it. */
+  private static String title(Kind kind) {
+    return kind.meaning().isEmpty() ? kind.label()
+        : kind.meaning().startsWith(kind.label()) ? kind.meaning() : kind.label() + ": " + kind.meaning();
   }
 
   /** Every limit, in the order of files and lines. */

@@ -55,7 +55,7 @@ class ThumbnailsTest {
     assertThat(svg).isEqualTo(Files.readString(file));
   }
 
-  /** The gatehouse is 10 m by 7 m with four faces that meet in a ridge of 3 m: a hip roof fills the height, and what falls south is darker. */
+  /** The gatehouse is 10 m by 7 m with four faces that meet in a ridge of 3 m: they fill the height, and what falls south is darker. */
   @Test
   void aHipRoofIsAsItLies() throws IOException {
     String svg = drawn(SAMPLES.resolve("gatehouse.ifc"));
