@@ -412,7 +412,8 @@ final class SectionParts {
     screw("z", on, web - lower / 2, bed);
     panelAlongSeams(on, EDGE, to, web + 150, slope);
     scene.line("panel", on.at(EDGE, 0), on.at(EDGE, seam));
-    return List.of(on.at(web + cover + 1.5 * g - HEM, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g), on.at(web + cover + 1.5 * g, top + g));
+    return List.of(on.at(web + cover + 1.5 * g - HEM, top - 1.5 * g), on.at(web + cover + 1.5 * g, top - 1.5 * g),
+        on.at(web + cover + 1.5 * g, top + g));
   }
 
   private double reglet(double top) {
