@@ -2,6 +2,7 @@ package org.seamledger.geometry;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -87,7 +88,9 @@ final class Overlays {
   static <T> T guarded(Supplier<T> work) {
     try {
       return work.get();
-    } catch (TopologyException | IllegalArgumentException | AssertionFailedException e) {
+    } catch (CancellationException e) {
+      throw e;
+    } catch (TopologyException | IllegalArgumentException | IllegalStateException | AssertionFailedException e) {
       throw e instanceof DegenerateGeometryException known ? known
           : new DegenerateGeometryException("areas are too large or too tangled to compute with", e);
     }
