@@ -1,0 +1,68 @@
+package org.seamledger.roof;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.seamledger.geometry.MeshBuilder;
+import org.seamledger.geometry.Region;
+import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
+import org.seamledger.junction.Junction;
+import org.seamledger.junction.JunctionFinder;
+import org.seamledger.junction.Scene;
+import org.seamledger.progress.Progress;
+
+/**
+ * A vault of irregular triangles, and a hole 8 × 2.412 m in plan whose north side leaves wedges of its triangles: 2 m long, 29 mm wide,
+ * with more of the vault beyond them.
+ */
+class CurvedOpeningTest {
+
+  private static final double RADIUS = 6;
+  private static final int STEPS = 12;
+  private static final double[] MOVED_DEGREES = {0, -1.5, -1.1, -1.5, -1.1, 0};
+
+  private static Vec3 corner(int row, int k) {
+    double moved = k == 0 || k == STEPS ? 0 : MOVED_DEGREES[row];
+    double a = Math.toRadians(-30 + 5 * k + moved);
+    return new Vec3(2 * row, RADIUS * Math.sin(a), RADIUS * Math.cos(a));
+  }
+
+  private static List<List<Vec3>> triangles() {
+    List<List<Vec3>> all = new ArrayList<>();
+    for (int row = 0; row + 1 < MOVED_DEGREES.length; row++) {
+      for (int k = 0; k < STEPS; k++) {
+        all.add(List.of(corner(row, k), corner(row + 1, k), corner(row + 1, k + 1)));
+        all.add(List.of(corner(row, k), corner(row + 1, k + 1), corner(row, k + 1)));
+      }
+    }
+    return all;
+  }
+
+  /** Of each triangle what lies outside the hole in plan, times √(1 + slope²). */
+  private static double expectedArea(Region hole) {
+    double sum = 0;
+    for (List<Vec3> t : triangles()) {
+      Vec3 n = t.get(1).minus(t.get(0)).cross(t.get(2).minus(t.get(0)));
+      sum += Region.polygon(t.stream().map(p -> new Vec2(p.x(), p.y())).toList()).minus(hole).area() * n.length() / n.z();
+    }
+    return sum;
+  }
+
+  @Test
+  void wedgesBesideAHoleStayInTheFace() {
+    MeshBuilder mesh = new MeshBuilder();
+    triangles().forEach(t -> mesh.face(t, List.of()));
+    Roof roof = new Scene().roof("vault", List.of(mesh.build()), Scene.box(1, -1, 0, 9, 1.412, 10)).build();
+    assertThat(roof.faces()).singleElement().satisfies(f -> {
+      assertThat(f.isCurved()).isTrue();
+      assertThat(f.areaM2()).isCloseTo(expectedArea(Region.rectangle(1, -1, 9, 1.412)), within(1e-3));
+    });
+    List<Junction> lines = JunctionFinder.find(roof, Progress.NONE);
+    assertThat(lines).as("four sides of the vault, four of the hole").hasSize(8);
+    assertThat(lines.stream().filter(j -> Math.abs(j.lengthM() - 8) < 0.01)).as("long sides of the hole").hasSize(2);
+  }
+}
