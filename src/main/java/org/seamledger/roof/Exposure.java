@@ -74,16 +74,37 @@ final class Exposure {
     return (own < limits.ownEdgeM() || atCrossing > limits.ownEdgeM()) && coveredShare(piece, plane) > limits.coveredShare();
   }
 
-  /** What a wall leaves of a slab that was modelled a little into it; not what it leaves of a curve's facet that was as narrow before. */
+  /**
+   * What a wall leaves of a slab that was modelled a little into it; not what it leaves of a curve's facet that was as narrow before, or
+   * that has more of the curve beyond it.
+   */
   private boolean isRemnant(Region piece, Region cutters, TopSurface top) {
     return piece.isNarrowerThan(tolerance.gapM()) && piece.distance(cutters) < tolerance.coincidenceM()
-        && !(curves.isCurved(top.plane()) && isNarrowItself(top, piece));
+        && !(curves.isCurved(top.plane()) && (isNarrowItself(top, piece) || goesOn(top.plane(), piece, cutters)));
   }
 
   /** Whether a piece is narrow because the facet is that it is what is left of. */
   private boolean isNarrowItself(TopSurface top, Region piece) {
     return top.own().parts().stream().filter(p -> p.distance(piece) < tolerance.coincidenceM())
         .allMatch(p -> p.isNarrowerThan(tolerance.gapM()));
+  }
+
+  /** Whether more of a piece's own outline is shared with the next facets of its curve than is open. */
+  private boolean goesOn(Plane plane, Region piece, Region cutters) {
+    double shared = 0;
+    for (Region.Ring ring : piece.rings()) {
+      List<Vec2> p = ring.points();
+      for (int k = 0; k < p.size(); k++) {
+        Vec2 a = p.get(k);
+        Vec2 b = p.get((k + 1) % p.size());
+        Vec2 mid = a.towards(b, 0.5);
+        if (cutters.boundaryDistance(mid) >= tolerance.coincidenceM()) {
+          boolean isShared = curves.isShared(plane, TopSurface.at(plane, mid), tolerance.coincidenceM());
+          shared += isShared ? a.distance(b) : -a.distance(b);
+        }
+      }
+    }
+    return shared > 0;
   }
 
   private double coveredShare(Region piece, Plane plane) {

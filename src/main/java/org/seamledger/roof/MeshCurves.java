@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.seamledger.geometry.Plane;
+import org.seamledger.geometry.Segment;
 import org.seamledger.geometry.Solid.Surface;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
@@ -50,6 +51,8 @@ final class MeshCurves {
   private final List<Turn> turns = new ArrayList<>();
   private final Map<Surface, Integer> curves = new IdentityHashMap<>();
   private final Map<Plane, Set<Integer>> inPlane = new IdentityHashMap<>();
+  private final Map<Surface, List<Segment>> shared = new IdentityHashMap<>();
+  private final Map<Plane, List<Segment>> sharedInPlane = new IdentityHashMap<>();
 
   private MeshCurves(List<SurfacePlanes.Found> found, Tolerance tolerance, SurfaceLimits.Faces limits) {
     this.found = found;
@@ -102,10 +105,12 @@ final class MeshCurves {
     Surface t = found.get(b).surface();
     double turn = TurningSurfaces.turn(s.plane().normal(), t.plane().normal());
     if (turn < tolerance.facetTurnDegrees()) {
-      List<Vec3> shared = s.corners().stream().filter(t.corners()::contains).toList();
+      List<Vec3> ends = s.corners().stream().filter(t.corners()::contains).toList();
+      shared.computeIfAbsent(s, k -> new ArrayList<>(3)).add(new Segment(ends.get(0), ends.get(1)));
+      shared.computeIfAbsent(t, k -> new ArrayList<>(3)).add(new Segment(ends.get(0), ends.get(1)));
       double height = t.corners().stream().mapToDouble(s.plane()::height).sum();
       meets.add(new TurningSurfaces.Meet(a, b, height <= tolerance.coincidenceM()));
-      turns.add(new Turn(a, turn * shared.get(0).distance(shared.get(1)) * Math.signum(-height)));
+      turns.add(new Turn(a, turn * ends.get(0).distance(ends.get(1)) * Math.signum(-height)));
     }
   }
 
@@ -132,7 +137,13 @@ final class MeshCurves {
   void carry(Plane plane, Surface surface) {
     if (holds(surface)) {
       inPlane.computeIfAbsent(plane, k -> new TreeSet<>()).add(curves.get(surface));
+      sharedInPlane.computeIfAbsent(plane, k -> new ArrayList<>()).addAll(shared.getOrDefault(surface, List.of()));
     }
+  }
+
+  /** Whether a point of a plane is no farther (metres) from an edge that a part of a curve there shares with the next. */
+  boolean isShared(Plane plane, Vec3 at, double withinM) {
+    return sharedInPlane.getOrDefault(plane, List.of()).stream().anyMatch(s -> s.distance(at) <= withinM);
   }
 
   /** Whether a plane carries a part of a curve. */
