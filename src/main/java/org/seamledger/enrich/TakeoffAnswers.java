@@ -75,8 +75,9 @@ final class TakeoffAnswers {
           .orElse(id));
     }
     if (!byKind.isEmpty()) {
-      classify("JunctionKinds", byKind, id -> takeoff.lines().stream().map(j -> j.junction().type()).filter(k -> k.id().equals(id)).findFirst()
-          .map(Kind::label).orElse(id));
+      classify("JunctionKinds", byKind,
+          id -> takeoff.lines().stream().map(j -> j.junction().type()).filter(k -> k.id().equals(id)).findFirst()
+              .map(Kind::label).orElse(id));
       classify("Details", byDetail, id -> takeoff.detailTitles().getOrDefault(id, id));
     }
   }

@@ -60,7 +60,8 @@ final class MetalCounter {
         case PER_LAP -> add(part, place, line.lapped(part.id(), part.lapM()).laps(), 0, 0,
             text.fasteners(part.part(), place, line.lapped(part.id(), part.lapM()).laps()) + " laps");
         case AT_SPACING -> atSpacing(part, place);
-        case AT_INTERVALS -> add(part, place, intervals(part), 0, 0, text.intervals(part.part(), place, system.everyM(part), 0, intervals(part)));
+        case AT_INTERVALS ->
+            add(part, place, intervals(part), 0, 0, text.intervals(part.part(), place, system.everyM(part), 0, intervals(part)));
         case BETWEEN_INTERVALS -> add(part, place, intervals(part) - 1, 0, 0,
             text.intervals(part.part(), place, system.everyM(part), 1, intervals(part) - 1));
         case CONTINUOUS -> {

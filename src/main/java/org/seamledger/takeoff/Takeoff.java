@@ -99,7 +99,8 @@ public record Takeoff(String version, String shapes, List<ModelInfo> models, Vec
   Takeoff withLine(DetailedJunction line) {
     String id = line.junction().junction().id();
     return new Takeoff(version, shapes, models, offset, tolerance, limits, elements, faces,
-        detailed.stream().map(j -> j.junction().junction().id().equals(id) ? line : j).toList(), joints, quantities.withLine(line), findings,
+        detailed.stream().map(j -> j.junction().junction().id().equals(id) ? line : j).toList(), joints, quantities.withLine(line),
+        findings,
         advice, kinds, detailTitles, modelled, coverage, nodes, nodeKinds, drainage, sequence, surroundings);
   }
 
