@@ -18,7 +18,7 @@ export function refused(status, body) {
   return new Refused(status, body);
 }
 
-export async function call(method, path, body) {
+export export async function call(method, path, body) {
   const init = {method, headers: {Accept: 'application/json'}};
   if (body instanceof FormData) init.body = body;
   else if (body !== undefined) {
@@ -49,9 +49,7 @@ export const openSample = name => call('POST', `/api/samples/${encodeURIComponen
 export const analyses = () => call('GET', '/api/analyses?limit=200').then(r => r.analyses);
 export const analysis = id => call('GET', a(id));
 export const outline = id => call('GET', a(id) + '/outline');
-/** What stands near the roof, for the picture. */
 export const surroundings = id => call('GET', a(id) + '/surroundings');
-export const panels = id => call('GET', a(id) + '/panels');
 export const junction = (id, junction) => call('GET', `${a(id)}/junctions/${encodeURIComponent(junction)}`);
 export const sectionAt = (id, junction) => `${a(id)}/sections/${encodeURIComponent(junction)}.svg`;
 /** All sheets of the plan, to print. @param {string} units metric or us */
@@ -96,22 +94,6 @@ export const orderRows = id => table(orderAt(id), 'The order').then(rows => new 
 export const subtotalsAt = (id, by) => `${a(id)}/subtotals.csv?by=${by}`;
 export const subtotals = (id, by) => table(subtotalsAt(id, by), 'The subtotals');
 
-let form;
-/** What the values of a roof system are; asked once. */
-export function systemForm() {
-  form ??= call('GET', '/api/system').then(r => r.fields).catch(e => { form = null; throw e; });
-  return form;
-}
-
-/** @param {{name: string, system?: object, changes?: Object<string, string>}[]} alternates compared with this analysis */
-export const alternates = (id, alternates) => call('POST', a(id) + '/alternates', {alternates});
-export async function alternatesTable(id, alternates) {
-  const answer = await fetch(a(id) + '/alternates?format=csv',
-    {method: 'POST', body: JSON.stringify({alternates}), headers: {'Content-Type': 'application/json'}});
-  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
-  return answer.text();
-}
-
 export const junctionsAt = id => a(id) + '/junctions.csv';
 export const pricesAt = project => `/api/projects/${encodeURIComponent(project)}/prices`;
 export const removePrices = project => call('DELETE', pricesAt(project));
@@ -126,12 +108,18 @@ const cells = line => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)
   .map(c => c.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
 
 export const reportAt = id => a(id) + '/report.txt';
+/** Where the order of work is had. @param {Object<string, string>} query crew, weather by hand, format */
+export const sequenceAt = (id, query) =>
+  `${a(id)}/sequence?${new URLSearchParams(Object.entries(query).filter(([, v]) => v))}`;
+/** The order of work, in the weather of a file or of the query. @param {'json'|'blob'} as */
+export async function sequence(id, query, file, as = 'json') {
+  if (!file) return call('GET', sequenceAt(id, query));
+  const answer = await fetch(sequenceAt(id, {name: file.name, crew: query.crew, from: query.from, format: query.format}),
+    {method: 'POST', body: file, headers: {'Content-Type': 'text/csv'}});
+  if (!answer.ok) throw refused(answer.status, await answer.json().catch(() => ({})));
+  return answer[as]();
+}
 /** How the work on the roof stands. */
-export const record = id => call('GET', a(id) + '/record');
-export const roofLinks = project => call('GET', `/api/projects/${encodeURIComponent(project)}/links`).then(r => r.links);
-/** Makes a link; its token is told this once. @param {{scope: string, name: string, days: number}} wish */
-export const makeRoofLink = (project, wish) => call('POST', `/api/projects/${encodeURIComponent(project)}/links`, wish);
-export const revokeRoofLink = id => call('DELETE', '/api/links/' + encodeURIComponent(id));
 export const reviews = id => call('GET', a(id) + '/reviews');
 export const cancel = id => call('DELETE', a(id));
 export const remove = id => call('DELETE', a(id) + '?remove=true');
@@ -145,13 +133,11 @@ export const place = (id, placements) => call('POST', a(id) + '/place', {placeme
 export const project = id => call('GET', '/api/projects/' + encodeURIComponent(id));
 export const changes = (from, to) => call('GET', `${a(to)}/changes?from=${encodeURIComponent(from)}`);
 export const changesTextAt = (from, to) => `${a(to)}/changes.txt?from=${encodeURIComponent(from)}`;
-
 const served = server => '/api/servers/' + encodeURIComponent(server) + '/projects';
 export const servers = () => call('GET', '/api/servers');
 export const servedProjects = server => call('GET', served(server)).then(r => r.projects);
 export const servedRevisions = (server, project) => call('GET', `${served(server)}/${project}/revisions`).then(r => r.revisions);
-export const analyseServed = (server, project, revision) =>
-  call('POST', `${served(server)}/${project}/revisions/${revision}/analyses`);
+export const analyseServed = (server, project, revision) => call('POST', `${served(server)}/${project}/revisions/${revision}/analyses`);
 export const turnWatch = (server, project, on) => call('PUT', `${served(server)}/${project}/watch`, {on});
 export const watches = () => call('GET', '/api/watches').then(r => r.watches);
 

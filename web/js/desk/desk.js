@@ -15,12 +15,13 @@ import {mountNotes} from '../views/notes.js';
 import {mountOrder} from '../views/order.js';
 import {mountRevisions} from '../views/revisions.js';
 import {mountRules} from '../views/rules.js';
+import {mountSequence} from '../views/sequence.js';
 import {mountSite} from '../views/site.js';
 import {length} from '../units.js';
 import {TABS} from './tabs.js';
 
 const BOOKS = {ledger: mountTable, findings: mountFindings, order: mountOrder, estimates: mountEstimates, revisions: mountRevisions,
-  rules: mountRules, notes: mountNotes, nodes: mountNodes, site: mountSite};
+  rules: mountRules, notes: mountNotes, nodes: mountNodes, site: mountSite, sequence: mountSequence};
 const VIEWS = [['plan', 'Plan'], ['both', 'Both'], ['3d', '3-D']];
 
 let parts = null;

@@ -1,4 +1,4 @@
 // The pages of the book.
 
 export const TABS = [['ledger', 'Ledger'], ['nodes', 'Nodes'], ['findings', 'Findings'], ['order', 'Order'], ['estimates', 'Estimates'],
-  ['revisions', 'Revisions'], ['site', 'On the roof'], ['rules', 'Rules'], ['notes', 'Cautions and scope']];
+  ['revisions', 'Revisions'], ['sequence', 'Sequence'], ['site', 'On the roof'], ['rules', 'Rules'], ['notes', 'Cautions']];

@@ -3,6 +3,7 @@
 import {h, put} from '../dom.js';
 import {state} from '../state.js';
 import {detailOptions} from '../ledger/result.js';
+import {inWords} from '../parts/factwords.js';
 import {fetchSheet, tinySection} from '../parts/sheet.js';
 import * as api from '../api/rules.js';
 import {capital} from '../units.js';
@@ -64,5 +65,5 @@ function card(o, j, choose) {
     .then(text => tinySection(host, text)).catch(() => put(host, 'no drawing'));
   return h('button', {type: 'button', class: 'detail-card', 'aria-pressed': 'false', data: {detail: o.id}, on: {click: () => choose(o.id)}},
     host, h('b', {}, capital(o.title.split(/[:;(]/)[0].trim())),
-    h('small', {}, o.fits ? 'fits this line' : o.misses.join('; ')));
+    h('small', {}, o.fits ? 'fits this line' : inWords(o.misses.join('; '))));
 }

@@ -22,9 +22,12 @@ function row(s, i) {
     may() && doings(s.place, i, isOpen));
 }
 
-/** Words for why a step waits; the check itself stands above it. */
-const lockWords = (s, i) => `somebody has to look first and tick, under their name, ${i.needs.map(id => s.items.find(x => x.id === id))
-  .filter(x => x && x.standing !== 'ticked').map(x => `“Before ${x.label}”${x.id.endsWith('/recheck-before-capping') ? ' (recheck before capping)' : ''}`).join(' and ')}. This can’t be skipped.`;
+/** Words for why a step waits; the checks themselves stand above it. */
+function lockWords(s, i) {
+  const open = i.needs.map(id => s.items.find(x => x.id === id)).filter(x => x && x.standing !== 'ticked');
+  const words = x => x.id.endsWith('/recheck-before-capping') ? 'the recheck before capping' : `“Before ${x.label}”`;
+  return `somebody has to look first and tick ${open.map(words).join(' and ')} under their name. It can’t be skipped.`;
+}
 
 const said = e => h('p', {class: 'item-said'}, `${capital(SAID[e.kind])} by ${e.by}, ${when(e.at)}${e.waits ? ', not sent yet' : ''}`,
   e.text && `: ${e.text}`);

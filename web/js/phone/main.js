@@ -3,12 +3,12 @@
 import {h, put} from '../dom.js';
 import {showList} from './list.js';
 import {showPlace} from './place.js';
-import {named, showPlan} from './plan.js';
+import {showPlan} from './plan.js';
 import {flush} from './queue.js';
 import {showRecord} from './record.js';
-import {covered, onChange, open, openRoof, places, refresh} from './roof.js';
+import {covered, label, onChange, open, openRoof, places, refresh} from './roof.js';
 import * as shelf from './shelf.js';
-import {run} from './words.js';
+import {capital, run} from './words.js';
 
 const view = document.getElementById('view');
 let part = 'plan', at = '';
@@ -78,7 +78,7 @@ function turnTheme() {
 function ways(place) {
   const way = (to, text) => h('button', {'aria-current': part === to ? 'page' : null, on: {click: () => turn(to)}}, text);
   put(document.getElementById('ways'), way('plan', 'Plan'), way('list', 'List'),
-    place && way('place', named(place)), way('record', 'Whole roof'));
+    place && way('place', [h('span', {class: 'clip'}, capital(label(place))), place.id]), way('record', 'Whole roof'));
 }
 
 /** The place that a printed code names: #PLACE, or #ANALYSIS/PLACE; an analysis alone counts where no roof was open before. */
@@ -121,8 +121,8 @@ async function begin() {
     onChange(show);
     await openRoof(roof);
     await refresh();
-    if (at && open.sheet && !places().some(p => p.id === at)) tell(`This roof has no place ${at}.`);
     await flush();
+    if (at && open.sheet && !places().some(p => p.id === at)) tell(`This roof has no place ${at}.`);
   } catch (e) {
     put(view, h('p', {class: 'loading', role: 'alert'}, e.message));
   }

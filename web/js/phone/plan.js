@@ -1,8 +1,8 @@
 // The roof from above: every line by how it stands; a tap opens the nearest.
 
 import {h, put, s} from '../dom.js';
-import {label, open, standings} from './roof.js';
-import {STAGE, capital} from './words.js';
+import {open, standings} from './roof.js';
+import {STAGE} from './words.js';
 
 const REACH_PX = 40;
 const point = p => `${Math.round(p[0] * 1e3) / 1e3} ${Math.round(-p[1] * 1e3) / 1e3}`;
@@ -15,7 +15,8 @@ export function showPlan(root, go, at = '') {
   const svg = s('svg', {class: 'roof-plan', viewBox: `${box.x - pad} ${box.y - pad} ${box.w + 2 * pad} ${box.h + 2 * pad}`, role: 'img',
     'aria-label': 'Plan of the roof; the list has the same places', style: {width: `${zoom * 100}%`}},
   open.sheet.roofFaces.map(f => s('path', {class: 'roof-face', d: f.facets.flat().map(ring).join('')})),
-  all.filter(x => x.place.id === at).map(x => s('path', {class: 'here', d: 'M' + (x.place.path ?? [x.place.at, x.place.at]).map(point).join('L')})),
+  all.filter(x => x.place.id === at).map(({place}) =>
+    s('path', {class: 'here', d: 'M' + (place.path ?? [place.at, place.at]).map(point).join('L')})),
   all.filter(x => x.place.path).map(x => s('path', {class: `line ${x.stage}`, d: 'M' + x.place.path.map(point).join('L')})),
   all.filter(x => x.place.at && x.items.length).map(x => s('circle', {class: `node ${x.stage}`, cx: x.place.at[0], cy: -x.place.at[1],
     r: Math.max(box.w, box.h) / 90 / Math.sqrt(zoom)})));
@@ -61,6 +62,3 @@ function toPath(path, e) {
   }
   return best;
 }
-
-/** What a place is called in a list. */
-export const named = place => `${capital(label(place))} ${place.id}`;

@@ -2,7 +2,7 @@
 
 import {h, put, s} from '../dom.js';
 import {set, state} from '../state.js';
-import {panels as fetchPanels} from '../api.js';
+import {withPanels} from '../api/panels.js';
 import {trace} from './paths.js';
 import * as u from '../units.js';
 
@@ -12,8 +12,7 @@ const LEAST_ARROW_PX = 12, MOST_ARROWS = 1500, ARROW_PX = 16, LABEL_PX = 34;
 export async function needPanels(redraw) {
   const ledger = state.ledger;
   if (!state.movement || ledger.panels) return;
-  ledger.panels = [];
-  ledger.panels = await fetchPanels(state.analysis.id).catch(() => []);
+  await withPanels(ledger, state.analysis.id);
   if (state.ledger === ledger) redraw();
 }
 

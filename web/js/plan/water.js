@@ -3,14 +3,11 @@
 import {put, s} from '../dom.js';
 import {state} from '../state.js';
 import {inside} from '../ledger/geometry.js';
+import {flows, placeKey as key} from '../ledger/water.js';
 import {area} from '../units.js';
 import {trace} from './paths.js';
 
 const MOST_ARROWS = 1500;
-const key = place => place.face ? 'face ' + place.face : 'junction ' + place.junction;
-const planArea = ring => Math.abs(ring.reduce((t, p, i) => t + p[0] * ring[(i + 1) % ring.length][1]
-  - ring[(i + 1) % ring.length][0] * p[1], 0)) / 2;
-const centre = ring => [0, 1].map(k => ring.reduce((t, p) => t + p[k], 0) / ring.length);
 
 /** Draws the layer of the water, or clears it where it is not asked for. */
 export function drawWater(layers) {
@@ -31,16 +28,9 @@ function lines(water) {
   });
 }
 
-/** One for all that goes from a face to one place: from the middle of the area to the middle of its low edge. */
 function arrows(water) {
-  const heads = new Map();
-  for (const c of water.catchments) {
-    const k = c.face + ' ' + key(c.to), a = planArea(c.outline), from = centre(c.outline), low = centre(c.outline.slice(0, 2));
-    const h = heads.get(k) ?? {a: 0, from: [0, 0], low: [0, 0]};
-    heads.set(k, {a: h.a + a, from: [0, 1].map(i => h.from[i] + a * from[i]), low: [0, 1].map(i => h.low[i] + a * low[i])});
-  }
-  const all = [...heads.values()].filter(h => h.a > 0.05).sort((p, q) => q.a - p.a).slice(0, MOST_ARROWS);
-  return all.map(h => arrow(h.from.map(x => x / h.a), h.low.map(x => x / h.a), width(h.a, all[0].a)));
+  const all = flows(water).slice(0, MOST_ARROWS);
+  return all.map(f => arrow(f.from, f.to, width(f.areaM2, all[0].areaM2)));
 }
 
 function arrow(from, end, wide) {

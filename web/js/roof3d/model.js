@@ -5,6 +5,7 @@ import {state} from '../state.js';
 import {SEALS} from '../ledger/marks.js';
 import {changedPaths} from '../ledger/result.js';
 import {matching} from '../ledger/rows.js';
+import {layerObjects} from './layers.js';
 import {surroundings} from './surroundings.js';
 import {facesMesh, lineSet, pointSet, seamSet, wallsMesh} from './meshes.js';
 
@@ -19,7 +20,7 @@ export class Model {
   /** @param {import('./stage.js').Stage} stage */
   constructor(stage) {
     Object.assign(this, {stage, origin: [0, 0, 0], radius: 1, faces: null, ranges: [], walls: null, seams: null, around: [],
-      lines: [], nodes: [], changes: [], chosen: [], planes: []});
+      lines: [], nodes: [], changes: [], chosen: [], layers: [], planes: []});
     this.local = p => [p[0] - this.origin[0], p[1] - this.origin[1], p[2] - this.origin[2]];
   }
 
@@ -39,6 +40,7 @@ export class Model {
     this.buildLines();
     this.buildNodes();
     this.buildChanges();
+    this.buildLayers();
     this.buildAround();
   }
 
@@ -130,6 +132,14 @@ export class Model {
     this.replace('nodes', shown.length ? [pointSet(shown.map(n => this.local(n.at)), css('--ink'), this.planes)] : []);
   }
 
+  /** Water and movement, where they are switched on. */
+  buildLayers() {
+    this.replace('layers', layerObjects(this, css, () => {
+      this.buildLayers();
+      this.onAround();
+    }));
+  }
+
   buildChanges() {
     const changes = state.tab === 'revisions' && state.changes ? Object.entries(changedPaths(state.changes)) : [];
     this.replace('changes', changes.filter(([, paths]) => paths.some(p => p.length > 1)).map(([what, paths]) => {
@@ -154,7 +164,7 @@ export class Model {
   /** @param {THREE.Plane[]} planes what lies behind one of them is not drawn and not picked */
   cutBy(planes) {
     this.planes = planes;
-    for (const o of [this.faces, this.walls, this.seams, ...this.around, ...this.lines, ...this.nodes]) {
+    for (const o of [this.faces, this.walls, this.seams, ...this.around, ...this.lines, ...this.nodes, ...this.layers]) {
       o.material.clippingPlanes = planes;
       o.material.needsUpdate = true;
     }

@@ -28,8 +28,9 @@ export function mountRoof(root) {
   onChange(['face'], () => roof.model.tint());
   onChange(['changes', 'tab'], () => roof.model.buildChanges());
   onChange(['nodes', 'nodeKind'], () => roof.model.buildNodes());
+  onChange(['water', 'movement', 'nodes'], () => roof.showLayers());
   onChange(['units'], () => {});
-  onChange(['theme'], () => { roof.model.buildLines(); roof.model.buildChosen(); roof.model.dress(); });
+  onChange(['theme'], () => { roof.model.buildLines(); roof.model.buildChosen(); roof.model.buildLayers(); roof.model.dress(); });
   roof.listen();
   addEventListener('beforeprint', () => root.isConnected && !root.hidden && roof.printPicture());
   roof.begin();
@@ -56,8 +57,26 @@ class Roof {
     put(root, this.stage.canvas, this.labels, s('svg', {class: 'north', viewBox: '-12 -16 24 32', 'aria-hidden': 'true'}, this.north),
       this.tools = h('div', {class: 'drawing-tools', role: 'group', 'aria-label': '3-D view'},
         PRESETS.map(([name, dir], i) => h('button', {class: i > 1 ? 'side-view' : '', on: {click: () => this.goTo(dir, i > 0)}}, name)),
-        this.cut.button),
+        this.cut.button, this.layerButtons()),
       this.cut.root);
+  }
+
+  /** The layers that the plan has buttons for, where it isn't beside. */
+  layerButtons() {
+    const button = (text, name, on, off) => h('button', {class: 'layer', data: {layer: name},
+      on: {click: () => set({[name]: state[name] ? off : on})}}, text);
+    this.layers = [button('Nodes', 'nodes', true, false), button('Water', 'water', 'on', ''), button('Movement', 'movement', 'on', '')];
+    this.markLayers();
+    return this.layers;
+  }
+
+  markLayers() {
+    this.layers.forEach(b => b.setAttribute('aria-pressed', String(Boolean(state[b.dataset.layer]))));
+  }
+
+  showLayers() {
+    this.model.buildLayers();
+    this.markLayers();
   }
 
   begin() {

@@ -6,6 +6,7 @@ import {go} from '../navigate.js';
 import {dropper} from '../parts/dropper.js';
 import {serversPanel} from './servers.js';
 import * as api from '../api.js';
+import {sampleThumbnailAt, thumbnailAt} from '../api/thumbnails.js';
 
 const STATES = {queued: 'waiting', running: 'running', done: 'ready', failed: 'failed', cancelled: 'cancelled'};
 const MOST_EARLIER = 200;
@@ -46,8 +47,12 @@ function sampleCard(x, fail) {
   };
   const name = x.name.replace(/\.(ifc|ifczip|ifc\.gz)$/i, '').replace(/[-_]/g, ' ');
   return h('li', {}, h('button', {class: 'card', on: {click: start}},
-    h('strong', {}, name), h('span', {}, aboutOf(x)), h('small', {}, `${x.name} · ${bytes(x.bytes)}`)));
+    x.thumbnail && picture(sampleThumbnailAt(x.name)), h('strong', {}, name), h('span', {}, aboutOf(x)),
+    h('small', {}, `${x.name} · ${bytes(x.bytes)}`)));
 }
+
+/** A small picture, for those who can see it; fetched when it comes into sight. */
+const picture = src => h('img', {class: 'thumbnail', src, alt: '', loading: 'lazy', width: 160, height: 100});
 
 /** What a sample shows, without its name in front: that stands above. */
 const aboutOf = x => capital((x.about || 'sample model').replace(/^[^:]{1,24}: /, ''));
@@ -63,7 +68,7 @@ function earlier(analyses, fail) {
     }
   };
   const row = a => h('tr', {},
-    h('td', {}, link(a.title, () => go(a.id))),
+    h('td', {}, a.state === 'done' && picture(thumbnailAt(a.id)), link(a.title, () => go(a.id))),
     h('td', {}, a.label, a.origin?.comment && h('small', {}, ' ' + a.origin.comment)),
     h('td', {}, new Date(a.created).toLocaleString()),
     h('td', {}, STATES[a.state] ?? a.state, a.problem && h('small', {}, ' ' + a.problem.detail)),

@@ -113,5 +113,6 @@ export class Grid {
       this.reveal(at);
       this.draw();
     } else if (state.ledger.byId.has(state.selected) && state.closed.size) set({closed: new Set()});
+    else this.draw();
   }
 }

@@ -5,7 +5,7 @@ import {state} from '../state.js';
 import {fileName, saveText} from '../parts/save.js';
 import {control, fieldName} from '../parts/values.js';
 import {sideBySide} from './sidebyside.js';
-import * as api from '../api.js';
+import * as api from '../api/systems.js';
 
 const MOST = 5;
 

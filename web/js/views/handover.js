@@ -15,7 +15,9 @@ function entries() {
   const id = state.analysis.id, models = (state.analysis.files ?? []).filter(f => f.role === 'model');
   return [entry(api.workbookAt(id, state.units), fileName('workbook', 'xlsx'), 'Workbook that calculates (XLSX)'),
     models.map((f, i) => entry(api.copyAt(id, i + 1), f.name, `${f.name} with the answers in it (IFC)`)),
-    FORMS.map(([file, text]) => entry(api.fileAt(id, file), file, text))];
+    FORMS.map(([file, text]) => entry(api.fileAt(id, file), file, text)),
+    entry(api.sequenceAt(id, {format: 'pdf'}), fileName('roof-sheets', 'pdf'), 'Sheets for the roof (PDF)'),
+    entry(api.sequenceAt(id, {format: 'json'}), fileName('sequence', 'json'), 'Order of work (JSON)')];
 }
 
 const entry = (href, download, text) => h('li', {}, h('a', {href, download}, text));

@@ -2,7 +2,7 @@
 
 import {choice, field, h, put, say, scrolling, table} from '../dom.js';
 import {state} from '../state.js';
-import * as api from '../api.js';
+import * as api from '../api/site.js';
 import {when} from '../parts/dates.js';
 
 const SCOPES = [['view', 'look'], ['tick', 'tick hold points'], ['sign', 'tick and sign off']];
@@ -39,7 +39,8 @@ function form(project, made, draw) {
 
 /** The link itself is told this once. */
 function show(root, link) {
-  const url = new URL(link.path, location.href).href, input = h('input', {type: 'text', readonly: true, value: url, 'aria-label': 'The link'});
+  const url = new URL(link.path, location.href).href;
+  const input = h('input', {type: 'text', readonly: true, value: url, 'aria-label': 'The link'});
   const copy = async () => {
     input.select();
     await navigator.clipboard?.writeText(url);

@@ -1,15 +1,13 @@
 // One rule: what it is for and requires, its limits to edit, its examples, and the lines of this roof that it applies to.
 
-import {h, link} from '../dom.js';
+import {freshId, h, link, put} from '../dom.js';
 import {set, state} from '../state.js';
 import {SEVERITY} from '../ledger/marks.js';
 import {junctionsOf} from '../ledger/result.js';
+import {factName, inWords, unitOf} from '../parts/factwords.js';
 import {edits} from './ruletrial.js';
 import * as u from '../units.js';
 
-const UNITS = [[/Degrees$/, '°'], [/M2$/, 'm²'], [/M$/, 'm'], [/Lps$/, 'l/s'], [/Pa$/, 'Pa'], [/K$/, 'K'], [/C$/, '°C']];
-const nameOf = fact => u.words(fact.replace(/(Lps|Pa|K|C)$/, '')).toLowerCase();
-const unitOf = fact => UNITS.find(([pattern]) => pattern.test(fact))?.[1] ?? '';
 
 /** Ids of the lines and nodes of this roof that a rule decided or speaks of. */
 export function appliesTo(e) {
@@ -28,22 +26,25 @@ export function appliesTo(e) {
  * @param {Set<string>} open ids of the entries that are unfolded
  */
 export function ruleEntry(e, rules, open, draw) {
-  const where = appliesTo(e), key = `${e.sort} ${e.id}`;
-  const el = h('details', {class: 'rule', open: open.has(key) || null, on: {toggle: () => el.open ? open.add(key) : open.delete(key)}},
+  const where = appliesTo(e), key = `${e.sort} ${e.id}`, body = h('div', {class: 'rule-body'});
+  const fill = () => body.childElementCount || put(body, content(e, where, rules, draw));
+  const toggle = () => {
+    if (el.open) fill();
+    if (el.open) open.add(key); else open.delete(key);
+  };
+  const el = h('details', {class: 'rule', data: {rule: key}, open: open.has(key) || null, on: {toggle}},
     h('summary', {}, e.severity && h('span', {class: `found ${e.severity}`}, SEVERITY[e.severity]?.sign, ' '),
-      h('b', {}, u.capital(e.title.replace(/\{(\w+)\}/g, (all, fact) => `(${nameOf(fact)})`))),
-      h('small', {}, ` ${e.id}`), h('span', {class: 'here'}, where.length ? `${u.count(where.length)} here` : '')),
-    e.why.filter(Boolean).map(text => h('p', {class: 'advice'}, text)),
-    h('p', {class: 'requires'}, h('b', {}, e.sort === 'finding' ? 'Nothing is said where: ' : 'Requires: '),
-      inWords(e.requires) || 'nothing'),
-    limits(e, rules, draw), examples(e, rules), onRoof(e, where),
-    h('p', {class: 'quiet'}, `Stands in ${e.place.replace(':', ', line ')}.`));
+      h('b', {}, u.capital(e.title.replace(/\{(\w+)\}/g, (all, fact) => `(${factName(fact)})`))),
+      h('small', {}, ` ${e.id}`), h('span', {class: 'here'}, where.length ? `${u.count(where.length)} here` : '')), body);
+  if (el.open) fill();
   return el;
 }
 
-/** Names of facts as words, numbers with the unit of their fact. */
-const inWords = text => text.replace(/\b([a-z]+[A-Z]\w*)( (?:at least|at most|above|below) )?(-?[\d.]+)?/g, (all, fact, how, value) =>
-  `${nameOf(fact)}${how ?? ''}${value ?? ''}${how && value ? ' ' + unitOf(fact) : ''}`.trim());
+const content = (e, where, rules, draw) => [e.why.filter(Boolean).map(text => h('p', {class: 'advice'}, text)),
+  h('p', {class: 'requires'}, h('b', {}, e.sort === 'finding' ? 'Nothing is said where: ' : 'Requires: '),
+    inWords(e.requires) || 'nothing'),
+  limits(e, rules, draw), examples(e, rules), onRoof(e, where),
+  h('p', {class: 'quiet'}, `Stands in ${e.place.replace(':', ', line ')}.`)];
 
 function limits(e, rules, draw) {
   const own = rules.limits.filter(l => e.limits.includes(l.id));
@@ -52,15 +53,16 @@ function limits(e, rules, draw) {
 
 /** A limit with a field to change it. */
 export function limitRow(l, draw) {
-  const unit = unitOf(l.fact), now = edits.limits.get(l.id) ?? l.value, id = `limit-${l.id.replace(/\W/g, '-')}`;
+  const unit = unitOf(l.fact), now = edits.limits.get(l.id) ?? l.value, id = freshId();
   const input = h('input', {id, value: now, inputmode: 'decimal', maxlength: 20, data: {limit: l.id},
     class: edits.limits.has(l.id) ? 'edited' : '', on: {change: () => {
       if (input.value.trim() === l.value) edits.limits.delete(l.id); else edits.limits.set(l.id, input.value.trim());
       edits.forget();
+      const rule = input.closest('[data-rule]')?.dataset.rule ?? '', focused = document.activeElement === input;
       draw();
-      document.getElementById(id)?.focus();
+      if (focused) document.querySelector(`${rule && `[data-rule="${rule}"] `}[data-limit="${l.id}"]`)?.focus();
     }}});
-  return h('div', {class: 'limit'}, h('label', {for: id}, `${u.capital(l.shape)}: ${nameOf(l.fact)} ${l.comparison}`), input,
+  return h('div', {class: 'limit'}, h('label', {for: id}, `${u.capital(l.shape)}: ${factName(l.fact)} ${l.comparison}`), input,
     h('span', {}, unit, state.units === 'us' && /M$/.test(l.fact) && ` = ${u.small(Number(now))}`),
     edits.limits.has(l.id) && h('small', {}, `was ${l.value} ${unit}`), l.note && h('small', {class: 'note'}, l.note));
 }
@@ -77,5 +79,6 @@ function onRoof(e, where) {
   const lengthM = ids.reduce((t, id) => t + (state.ledger.byId.get(id)?.lengthM ?? 0), 0);
   return h('p', {}, h('b', {}, 'On this roof: '), where.length === 0 ? 'nowhere.'
     : ids.length === 0 ? 'about the roof or its system as a whole.'
-      : [u.count(ids.length), ids.length === 1 ? ' place' : ' places', lengthM > 0 && `, ${u.run(lengthM)}`, '. ', link('Show them', show)]);
+      : [u.count(ids.length), ids.length === 1 ? ' place' : ' places', lengthM > 0 && `, ${u.run(lengthM)}`, '. ',
+        link('Show them', show)]);
 }

@@ -9,19 +9,19 @@ import {difference} from './difference.js';
 
 /** What is edited: numbers by limit, texts by file; and what was tried of it. */
 export const edits = {
-  limits: new Map(), files: new Map(), tried: null,
+  limits: new Map(), files: new Map(), tried: null, refused: '',
   isAny: () => edits.limits.size + edits.files.size > 0,
   asked: () => ({limits: Object.fromEntries(edits.limits), files: Object.fromEntries(edits.files)}),
   /** What was tried is no more what is edited. */
-  forget: () => { edits.tried = null; },
+  forget: () => Object.assign(edits, {tried: null, refused: ''}),
 };
 
 const place = h('div', {class: 'trial', 'aria-live': 'polite'});
 
 /** What is edited, and what to do with it. */
 export function editsBar(rules, draw) {
-  const message = h('p', {role: 'alert', class: 'refused'});
-  const refuse = e => put(message, e.message);
+  const message = h('p', {role: 'alert', class: 'refused'}, edits.refused);
+  const refuse = e => put(message, edits.refused = e.message);
   const back = () => {
     edits.limits.clear();
     edits.files.clear();
@@ -31,6 +31,7 @@ export function editsBar(rules, draw) {
   };
   const tryIt = async e => {
     e.currentTarget.disabled = true;
+    edits.forget();
     await run(rules, refuse);
     draw();
   };

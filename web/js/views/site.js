@@ -1,4 +1,4 @@
-// The work on the roof, seen from the office: how much is looked at and signed off, place by place, the record, the links for the crew.
+// The work on the roof, seen from the office: how much is looked at and signed off, the record, the links for the crew.
 
 import {h, link, put, scrolling, table} from '../dom.js';
 import {set, state, watch} from '../state.js';
@@ -6,15 +6,20 @@ import {STAGES, inOrder, lengths, points} from '../ledger/site.js';
 import {when} from '../parts/dates.js';
 import {fileName} from '../parts/save.js';
 import {capital, count, percent, run} from '../units.js';
-import * as api from '../api.js';
+import {fileAt} from '../api.js';
+import {record} from '../api/site.js';
 import {linksPanel} from './links.js';
 
 const MOST = 400, LOOK_MS = 20_000;
 
 export function mountSite(root) {
-  const parts = {work: h('div', {}), links: h('div', {})};
-  put(root, parts.work, parts.links);
-  const draw = () => state.ledger && root.isConnected && state.site && put(parts.work, content(state.site));
+  const parts = {work: h('div', {}), links: h('div', {}), places: h('div', {})};
+  put(root, parts.work, parts.links, parts.places);
+  const draw = () => {
+    if (!state.ledger || !root.isConnected || !state.site) return;
+    put(parts.work, summary(state.site));
+    put(parts.places, listed(state.site));
+  };
   let shownFor = '';
   const show = () => {
     if (shownFor !== state.analysis.id) put(parts.links, linksPanel());
@@ -33,7 +38,7 @@ async function look(root, work) {
   if (!root.isConnected || state.tab !== 'site') return;
   const {id} = state.analysis;
   try {
-    const site = await api.record(id);
+    const site = await record(id);
     if (state.analysis?.id === id && site.version !== state.site?.version || !state.site) set({site});
   } catch (e) {
     put(work, h('p', {class: 'refused', role: 'alert'}, e.message));
@@ -41,26 +46,36 @@ async function look(root, work) {
   timer = setTimeout(() => look(root, work), LOOK_MS);
 }
 
-function content(site) {
-  const places = inOrder(site), c = site.coverage;
-  return [h('h2', {}, `On the roof: ${percent(c.checkedM / (c.lengthM || 1))} of the length looked at, `
-    + `${percent(c.signedM / (c.lengthM || 1))} signed off`), shares(site), h('p', {class: 'doings'},
-    h('a', {class: 'button', href: api.fileAt(state.analysis.id, 'record.pdf'), download: fileName('record', 'pdf')}, 'Record (PDF)'), ' ',
-    h('a', {class: 'button', href: api.fileAt(state.analysis.id, 'record.json'), download: fileName('record', 'json')}, 'Record (JSON)'), ' ',
-    h('a', {class: 'button', href: '/roof/?analysis=' + state.analysis.id, target: '_blank', rel: 'noopener'}, 'The page for telephones')),
-  h('p', {}, `${count(c.openPoints)} hold points are open`, c.conflicts > 0 && `; at ${count(c.conflicts)} places two people disagree`, '.'),
-  h('h3', {}, 'Places'), scrolling('Places', table(['Place', 'How it stands', {text: 'Length', num: true}, 'Hold points', 'Signed off', 'Last said'],
-    places.slice(0, MOST).map(row))), places.length > MOST && h('p', {class: 'quiet'}, `The first ${MOST} of ${count(places.length)}.`),
-  whole(site)];
+const HEADS = ['Place', 'How it stands', {text: 'Length', num: true}, 'Hold points', 'Signed off', 'Last said'];
+
+function summary(site) {
+  const c = site.coverage, share = m => percent(m / (c.lengthM || 1));
+  const disagree = c.conflicts > 0 && `; at ${count(c.conflicts)} places two people disagree`;
+  return [h('h2', {}, `On the roof: ${share(c.checkedM)} of the length looked at, ${share(c.signedM)} signed off`), shares(site),
+    h('p', {}, `${count(c.openPoints)} hold points are open`, disagree, '.'), files()];
+}
+
+function listed(site) {
+  const places = inOrder(site);
+  return [h('h3', {}, 'Places'), scrolling('Places', table(HEADS, places.slice(0, MOST).map(row))),
+    places.length > MOST && h('p', {class: 'quiet'}, `The first ${MOST} of ${count(places.length)}.`), whole(site)];
+}
+
+function files() {
+  const {id} = state.analysis;
+  return h('p', {class: 'doings'},
+    h('a', {class: 'button', href: fileAt(id, 'record.pdf'), download: fileName('record', 'pdf')}, 'Record (PDF)'), ' ',
+    h('a', {class: 'button', href: fileAt(id, 'record.json'), download: fileName('record', 'json')}, 'Record (JSON)'), ' ',
+    h('a', {class: 'button', href: '/roof/?analysis=' + id, target: '_blank', rel: 'noopener'}, 'The page for telephones'));
 }
 
 /** The length of all lines by how they stand, in words and as a bar. */
 function shares(site) {
   const by = lengths(site), all = site.coverage.lengthM || 1, some = Object.entries(by).filter(([, m]) => m > 0).reverse();
-  return h('div', {class: 'site-shares'}, h('div', {class: 'site-bar', role: 'img',
-    'aria-label': some.map(([stage, m]) => `${STAGES[stage]} ${run(m)}`).join(', ')},
-  some.map(([stage, m]) => h('span', {class: 'site-part ' + stage, style: {width: 100 * m / all + '%'}, title: `${STAGES[stage]}: ${run(m)}`}))),
-  h('ul', {class: 'site-key'}, some.map(([stage, m]) => h('li', {}, h('span', {class: 'site-part ' + stage}), ` ${STAGES[stage]} ${run(m)}`))));
+  const words = ([stage, m]) => `${STAGES[stage]} ${run(m)}`;
+  return h('div', {class: 'site-shares'}, h('div', {class: 'site-bar', role: 'img', 'aria-label': some.map(words).join(', ')},
+    some.map(([stage, m]) => h('span', {class: 'site-part ' + stage, style: {width: 100 * m / all + '%'}, title: words([stage, m])}))),
+  h('ul', {class: 'site-key'}, some.map(x => h('li', {}, h('span', {class: 'site-part ' + x[0]}), ' ', words(x)))));
 }
 
 function labelOf(place) {
@@ -71,7 +86,8 @@ function labelOf(place) {
 function row(p) {
   const n = points(p), last = p.events.at(-1);
   return h('tr', {class: p.id === state.selected ? 'selected' : ''},
-    h('td', {}, link(`${labelOf(p)} ${p.id}`, () => set({selected: p.id, face: ''}))), h('td', {class: 'site-stage ' + p.stage}, STAGES[p.stage]),
+    h('td', {}, link(`${labelOf(p)} ${p.id}`, () => set({selected: p.id, face: ''}))),
+    h('td', {class: 'site-stage ' + p.stage}, STAGES[p.stage]),
     h('td', {class: 'num'}, p.lengthM > 0 ? run(p.lengthM) : ''), h('td', {}, `${n.settled} of ${n.all}`),
     h('td', {}, p.signed ? `${p.signed.by}, ${when(p.signed.at)}` : ''),
     h('td', {}, last ? `${last.by}, ${when(last.at)}: ${last.kind}${last.text ? `, ${last.text}` : ''}` : ''));

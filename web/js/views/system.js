@@ -5,7 +5,7 @@ import {h, put} from '../dom.js';
 import {recompute} from '../actions/again.js';
 import {fileName, saveText} from '../parts/save.js';
 import {control, fieldName, help} from '../parts/values.js';
-import * as api from '../api.js';
+import * as api from '../api/systems.js';
 import * as u from '../units.js';
 
 /** Typed texts by the path of their value. */

@@ -39,7 +39,8 @@ class ArchitectureTest {
 
   /** What a takeoff is made of: who may see a takeoff may see these. */
   private static final List<String> RESULTS =
-      List.of("takeoff", "sequence", "weather", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry", "measure",
+      List.of("takeoff", "sequence", "weather", "node", "detail", "quantity", "drainage", "junction", "roof", "element", "geometry",
+          "measure",
           "finding");
 
   /** From the bottom up: a package and the packages that it may import. */
@@ -96,13 +97,13 @@ class ArchitectureTest {
     table.put("export.plan", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.node", with("export.sheet", with("export.wording", RESULTS)));
     table.put("export.section", with("export.sheet", with("export.wording", RESULTS)));
-    table.put("export.crew", with("export.sheet", with("export.report", with("export.json", with("export.wording", RESULTS)))));
     table.put("graph", with("rdf", RESULTS));
     table.put("export.view", RESULTS);
     table.put("export.bcf", with("export.view", with("export.wording", with("bcf", RESULTS))));
     table.put("export.workbook", with("export.sheet", with("export.report", with("export.wording", with("order", RESULTS)))));
-    table.put("export.submittal", with("export.plan", with("export.section", with("export.node", with("export.sheet",
-        with("export.report", with("export.wording", with("order", with("ledger", with("journal", with("photo", RESULTS)))))))))));
+    table.put("export.crew", with("export.sheet", with("export.report", with("export.json", with("export.wording", RESULTS)))));
+    table.put("export.submittal", with("export.crew", with("export.plan", with("export.section", with("export.node", with("export.sheet",
+        with("export.report", with("export.wording", with("order", with("ledger", with("journal", with("photo", RESULTS))))))))))));
     table.put("export",
         Stream
             .of(List.of("export.node", "export.section", "export.plan", "export.sheet", "export.report", "export.json", "export.wording",
@@ -113,7 +114,8 @@ class ArchitectureTest {
     List<String> stored =
         with("progress", with("source", with("step", with("enrich",
             with("export", with("export.sheet", with("order", with("ledger", RESULTS))))))));
-    table.put("run", with("graph", with("export.workbook", with("export.submittal", with("export.bcf", with("bcf", stored))))));
+    table.put("run",
+        with("export.crew", with("graph", with("export.workbook", with("export.submittal", with("export.bcf", with("bcf", stored)))))));
     table.put("watch", with("run", stored));
     table.put("portfolio", with("run", with("export.plan", with("export.wording", stored))));
     List<String> watched = with("watch", with("run", stored));
@@ -122,7 +124,8 @@ class ArchitectureTest {
     table.put("http.answer", List.of("ledger", "finding"));
     table.put("http.job", with("queue", with("http.answer", with("http.setting", watched))));
     List<String> worked = with("http.job", with("http.answer", with("http.setting", watched)));
-    table.put("http.api", with("journal", with("photo", with("graph", with("bcf", with("export.submittal", worked))))));
+    table.put("http.api",
+        with("journal", with("photo", with("graph", with("bcf", with("export.crew", with("export.submittal", worked)))))));
     table.put("http",
         List.of("http.api", "http.job", "http.answer", "http.setting", "watch", "run", "ledger", "finding"));
     List<String> served = with("portfolio", with("queue", with("http", with("http.setting", watched))));

@@ -28,7 +28,8 @@ class DocumentsTest {
   }
 
   @ParameterizedTest
-  @org.junit.jupiter.params.provider.ValueSource(strings = {"README.md", "DEVELOPERS.md", "ifc-samples/README.md", "src/operators/sizing.md"})
+  @org.junit.jupiter.params.provider.ValueSource(
+      strings = {"README.md", "DEVELOPERS.md", "ifc-samples/README.md", "src/operators/sizing.md"})
   void linksLeadSomewhere(String document) throws IOException {
     Path folder = Path.of(document).toAbsolutePath().getParent();
     Matcher link = LINK.matcher(text(document));

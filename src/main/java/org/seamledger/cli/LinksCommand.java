@@ -26,7 +26,7 @@ final class LinksCommand implements Task {
   private String project;
 
   @Mixin
-  private RunningService service;
+  private ServiceRequests service;
 
   @Option(names = "--make", paramLabel = "SCOPE", description = "Make a link to view, to tick too, or to sign off too: view, tick or sign.")
   private String scope;

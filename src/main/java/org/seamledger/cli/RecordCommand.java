@@ -20,7 +20,8 @@ import picocli.CommandLine.Parameters;
 @Command(name = "record",
     description = "The record of the work on a roof: with FILE check that one is as it was handed out, that its chain of hashes is whole; "
         + "without take the record from the service.",
-    footer = {"", "Exit status: 0 done, the chain is whole; 1 it isn't; 2 the file is no such record, or there is no such service or project."})
+    footer = {"", "Exit status: 0 done, the chain is whole; 1 it isn't; 2 the file is no such record, or there is no such service or"
+        + " project."})
 final class RecordCommand implements Task {
 
   /** Forms that a record is handed out in. */
@@ -32,7 +33,7 @@ final class RecordCommand implements Task {
   private Path file;
 
   @Mixin
-  private RunningService service;
+  private ServiceRequests service;
 
   @Option(names = "--project", paramLabel = "PROJECT", description = "Name or id of the project (default: the only one there is).")
   private String project;

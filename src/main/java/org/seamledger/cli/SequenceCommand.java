@@ -1,18 +1,13 @@
 package org.seamledger.cli;
 
-import java.io.IOException;
-import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.seamledger.export.crew.CrewJob;
 import org.seamledger.export.crew.CrewRequest;
-import org.seamledger.export.crew.SequenceJson;
-import org.seamledger.export.crew.SequenceReport;
-import org.seamledger.export.crew.WindowsDrawing;
 import org.seamledger.export.sheet.SheetSetup;
-import org.seamledger.export.submittal.CrewPdf;
+import org.seamledger.run.SequenceForm;
 import org.seamledger.takeoff.Takeoff;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -66,19 +61,7 @@ final class SequenceCommand implements Task {
     }
     Takeoff takeoff = settings.takeoff(models, servers, session);
     CrewJob job = weather.job(takeoff, request);
-    session.print(Optional.ofNullable(output), out -> write(job, setup, out));
+    session.print(Optional.ofNullable(output), out -> SequenceForm.valueOf(format.name().toUpperCase(Locale.ROOT)).write(job, setup, out));
     return ExitStatus.DONE;
-  }
-
-  private void write(CrewJob job, SheetSetup setup, OutputStream out) throws IOException {
-    switch (format) {
-      case text -> SequenceReport.write(job, out);
-      case json -> SequenceJson.write(job, out);
-      case pdf -> CrewPdf.write(job, setup, out);
-      case svg -> {
-        String svg = WindowsDrawing.svg(job.windows().orElseThrow(), job.takeoff().system(), job.request().days());
-        out.write(svg.getBytes(StandardCharsets.UTF_8));
-      }
-    }
   }
 }

@@ -79,7 +79,8 @@ final class WeatherChoice {
       return words.isEmpty() ? Optional.empty() : Optional.of(WeatherSeries.constant(WeatherWords.read(words)));
     }
     if (!words.isEmpty()) {
-      throw new UsageException("--weather is a file of weather, --" + words.keySet().iterator().next() + " weather by hand: give one of them");
+      throw new UsageException(
+          "--weather is a file of weather, --" + words.keySet().iterator().next() + " weather by hand: give one of them");
     }
     return Optional.of(read());
   }
@@ -94,7 +95,8 @@ final class WeatherChoice {
     } catch (NoSuchFileException e) {
       throw new UsageException(name + ": no such file");
     } catch (IOException e) {
-      throw new UsageException(name + ": can't be read" + (e.getMessage() == null || e.getMessage().contains("/") ? "" : ": " + e.getMessage()));
+      throw new UsageException(
+          name + ": can't be read" + (e.getMessage() == null || e.getMessage().contains("/") ? "" : ": " + e.getMessage()));
     }
   }
 

@@ -33,6 +33,7 @@ import org.seamledger.http.api.RulesApi;
 import org.seamledger.http.api.Samples;
 import org.seamledger.http.api.ServedModels;
 import org.seamledger.http.api.ServerConnections;
+import org.seamledger.http.api.SequenceApi;
 import org.seamledger.http.api.ServersApi;
 import org.seamledger.http.api.TopicsApi;
 import org.seamledger.http.api.UploadFolder;
@@ -122,6 +123,7 @@ public final class Server implements AutoCloseable {
       events.install(routes);
       new ReviewsApi(store, jobs, limits).install(routes);
       new PricesApi(store, limits).install(routes);
+      new SequenceApi(store, board).install(routes);
       new RecordApi(store, board, limits).install(routes);
       new PhotosApi(store).install(routes);
       new LinksApi(store, limits).install(routes);

@@ -98,11 +98,11 @@ public final class Analyses {
   }
 
   public Project project(String id) {
-    return db.transaction(() -> requireProject(id));
+    return db.read(() -> requireProject(id));
   }
 
   public List<Project> projects() {
-    return db.transaction(() -> db.list("SELECT p.id, p.name, p.created, (SELECT COUNT(*) FROM analysis a WHERE a.project = p.id)"
+    return db.read(() -> db.list("SELECT p.id, p.name, p.created, (SELECT COUNT(*) FROM analysis a WHERE a.project = p.id)"
         + " FROM project p ORDER BY p.created DESC, p.id", Analyses::projectOf));
   }
 
@@ -127,34 +127,34 @@ public final class Analyses {
 
   /** All analyses, newest first. */
   public List<StoredAnalysis> list() {
-    return db.transaction(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id", this::row)));
+    return db.read(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id", this::row)));
   }
 
   /** Some of all analyses, newest first, after as many newer ones. */
   public List<StoredAnalysis> list(int most, int after) {
-    return db.transaction(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id LIMIT ? OFFSET ?", this::row, most, after)));
+    return db.read(() -> withFiles(db.list(COLUMNS + "ORDER BY created DESC, id LIMIT ? OFFSET ?", this::row, most, after)));
   }
 
   /** Number of all analyses. */
   public long count() {
-    return db.transaction(() -> db.one("SELECT COUNT(*) FROM analysis", r -> r.getLong(1)).orElse(0L));
+    return db.read(() -> db.one("SELECT COUNT(*) FROM analysis", r -> r.getLong(1)).orElse(0L));
   }
 
   /** The analyses of one project, in the order of their revisions, whenever they were made. */
   public List<StoredAnalysis> ofProject(String project) {
-    return db.transaction(() -> {
+    return db.read(() -> {
       requireProject(project);
       return withFiles(db.list(COLUMNS + "WHERE project = ? ORDER BY number, run", this::row, project));
     });
   }
 
   public StoredAnalysis get(String id) {
-    return db.transaction(() -> required(id));
+    return db.read(() -> required(id));
   }
 
   /** Whether an analysis is one of a project's. */
   public boolean isOf(String id, String project) {
-    return db.transaction(() -> db.one("SELECT 1 FROM analysis WHERE id = ? AND project = ?", r -> 1, id, project).isPresent());
+    return db.read(() -> db.one("SELECT 1 FROM analysis WHERE id = ? AND project = ?", r -> 1, id, project).isPresent());
   }
 
   /** The newest analysis with this origin, whatever its state. */
@@ -299,7 +299,7 @@ public final class Analyses {
 
   /** The result of an analysis that is done. */
   public StoredLedger ledger(String id) {
-    return db.transaction(() -> {
+    return db.read(() -> {
       StoredAnalysis a = required(id);
       if (a.state() != State.DONE) {
         throw new LedgerException(LedgerException.Reason.CONFLICT, "This analysis has no result: it is " + a.state().word() + ".");
@@ -310,7 +310,7 @@ public final class Analyses {
 
   /** The hash of a result, without reading it. */
   public String ledgerHash(String id) {
-    return db.transaction(() -> {
+    return db.read(() -> {
       Optional<String> hash = db.one("SELECT sha256 FROM ledger WHERE analysis = ?", r -> r.getString(1), id);
       if (hash.isEmpty()) {
         throw new LedgerException(LedgerException.Reason.CONFLICT,
@@ -322,7 +322,7 @@ public final class Analyses {
 
   /** The report for users, where one was kept with the result that is in force. */
   public Optional<String> report(String id) {
-    return db.transaction(() -> db.one("SELECT text FROM report WHERE analysis = ? AND decisions = COALESCE((SELECT decisions FROM by_rules"
+    return db.read(() -> db.one("SELECT text FROM report WHERE analysis = ? AND decisions = COALESCE((SELECT decisions FROM by_rules"
         + " WHERE analysis = ?), '')", r -> r.getString(1), id, id));
   }
 
@@ -352,7 +352,7 @@ public final class Analyses {
 
   /** How long the oldest analysis waits that waits; zero where none does. */
   public Duration oldestWaiting() {
-    Optional<String> oldest = db.transaction(
+    Optional<String> oldest = db.read(
         () -> db.one("SELECT MIN(created) FROM analysis WHERE state = 'queued'", r -> Optional.ofNullable(r.getString(1))))
         .orElse(Optional.empty());
     Duration age = oldest.map(o -> Duration.between(Instant.parse(o), Instant.now())).orElse(Duration.ZERO);
@@ -365,7 +365,7 @@ public final class Analyses {
     for (State s : State.values()) {
       counts.put(s.word(), 0L);
     }
-    db.transaction(() -> db.list("SELECT state, COUNT(*) FROM analysis GROUP BY state",
+    db.read(() -> db.list("SELECT state, COUNT(*) FROM analysis GROUP BY state",
         r -> counts.put(r.getString(1), r.getLong(2))));
     return counts;
   }

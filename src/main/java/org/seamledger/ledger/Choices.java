@@ -50,7 +50,7 @@ public final class Choices {
 
   /** How the decisions of an analysis stand. */
   public Standing of(String analysis) {
-    return db.transaction(() -> {
+    return db.read(() -> {
       requireAnalysis(analysis);
       return standing(analysis);
     });

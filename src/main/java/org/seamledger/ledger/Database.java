@@ -13,7 +13,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * One connection to a database, used by one thread at a time; every piece of work is one transaction. Where the connection is lost, the
- * next piece of work opens another.
+ * next piece of work opens another. Where the engine allows it a second connection reads, so that who looks at a result need not wait until
+ * another is written to the disk.
  */
 final class Database implements AutoCloseable {
 
@@ -27,6 +28,8 @@ final class Database implements AutoCloseable {
   private final ReentrantLock lock = new ReentrantLock();
   private final Engine engine;
   private final List<String> steps;
+  /** Null where the one connection does both. */
+  private Database reader;
   /** Null while there is none. */
   private Connection connection;
   private LedgerException lastFailure;
@@ -51,6 +54,10 @@ final class Database implements AutoCloseable {
   static Database open(Engine engine, List<String> steps) {
     Database db = new Database(engine, steps);
     db.connection = new DatabaseWait(engine, engine.patience()).first(db::connect);
+    if (engine.readsBeside()) {
+      db.reader = new Database(engine, steps);
+      db.reader.connection = new DatabaseWait(engine, engine.patience()).first(db.reader::connect);
+    }
     return db;
   }
 
@@ -102,6 +109,20 @@ final class Database implements AutoCloseable {
     } finally {
       lock.unlock();
     }
+  }
+
+  /**
+   * Runs a piece of work that reads, and writes nothing: it sees all that was kept before. Within a transaction it is part of it.
+   *
+   * @throws LedgerException as {@link #transaction}
+   */
+  <T> T read(Work<T> work) {
+    return reader == null || lock.isHeldByCurrentThread() ? transaction(work) : reader.transaction(work);
+  }
+
+  /** The connection that this thread works with. */
+  private Connection current() {
+    return reader != null && reader.lock.isHeldByCurrentThread() ? reader.connection : connection;
   }
 
   /** As {@link #transaction}, for work that several processes do at once on different rows: each statement sees what others kept before. */
@@ -264,14 +285,14 @@ final class Database implements AutoCloseable {
 
   /** Runs one statement with its values in order; returns the number of rows that it touched. */
   int run(String sql, Object... values) throws SQLException {
-    try (PreparedStatement s = connection.prepareStatement(sql)) {
+    try (PreparedStatement s = current().prepareStatement(sql)) {
       bindAll(s, values);
       return s.executeUpdate();
     }
   }
 
   <T> List<T> list(String sql, Row<T> row, Object... values) throws SQLException {
-    try (PreparedStatement s = connection.prepareStatement(sql)) {
+    try (PreparedStatement s = current().prepareStatement(sql)) {
       bindAll(s, values);
       try (ResultSet r = s.executeQuery()) {
         List<T> all = new ArrayList<>();
@@ -289,7 +310,7 @@ final class Database implements AutoCloseable {
 
   /** Runs one statement for many rows. */
   <T> void each(String sql, Iterable<T> rows, EachBinder<T> binder) throws SQLException {
-    try (PreparedStatement s = connection.prepareStatement(sql)) {
+    try (PreparedStatement s = current().prepareStatement(sql)) {
       for (T row : rows) {
         binder.bind(s, row);
         s.addBatch();
@@ -322,6 +343,9 @@ final class Database implements AutoCloseable {
 
   @Override
   public void close() {
+    if (reader != null) {
+      reader.close();
+    }
     lock.lock();
     try {
       if (connection != null) {

@@ -48,6 +48,11 @@ interface Engine {
     StorageSchema.bringUpToDate(connection, this, steps);
   }
 
+  /** Whether a second connection of this process may read what was kept while the first writes. */
+  default boolean readsBeside() {
+    return false;
+  }
+
   /** Whether a failure means that the connection is gone, so that another one may help. */
   boolean isLost(SQLException e);
 

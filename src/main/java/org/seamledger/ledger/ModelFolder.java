@@ -2,7 +2,6 @@ package org.seamledger.ledger;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -12,9 +11,7 @@ import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Comparator;
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -237,67 +234,24 @@ public final class ModelFolder {
   private int cleanFiles(Set<String> wanted, Duration kept) {
     int gone = 0;
     Instant before = Instant.now().minus(kept);
-    for (Path file : Stream.concat(files(folder.resolve(BY_HASH)).stream(), files(served()).stream()).toList()) {
-      if (!wanted.contains(stored(file.toString())) && isOlder(file, before) && removed(file)) {
+    for (Path file : Stream.concat(OldFiles.below(folder.resolve(BY_HASH)).stream(), OldFiles.below(served()).stream()).toList()) {
+      if (!wanted.contains(stored(file.toString())) && OldFiles.isOlder(file, before) && removed(file)) {
         gone++;
       }
     }
     Instant longAgo = Instant.now().minus(SCRATCH_KEPT);
-    files(folder.resolve(SCRATCH)).stream().filter(f -> isOlder(f, longAgo)).forEach(ModelFolder::removed);
+    OldFiles.below(folder.resolve(SCRATCH)).stream().filter(f -> OldFiles.isOlder(f, longAgo)).forEach(ModelFolder::removed);
     return gone;
   }
 
-  private static List<Path> files(Path root) {
-    if (!Files.isDirectory(root)) {
-      return List.of();
-    }
-    try (Stream<Path> all = Files.walk(root)) {
-      return all.filter(Files::isRegularFile).toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static boolean isOlder(Path file, Instant moment) {
-    try {
-      return Files.getLastModifiedTime(file).toInstant().isBefore(moment);
-    } catch (IOException e) {
-      return false;
-    }
-  }
-
   private static boolean removed(Path file) {
-    try {
-      boolean gone = Files.deleteIfExists(file);
-      Path parent = file.getParent();
-      // Folders of hashes stay: another process may be about to put a file into one.
-      if (!parent.getParent().endsWith(BY_HASH) && isEmpty(parent)) {
-        Files.deleteIfExists(parent);
-      }
-      return gone;
-    } catch (IOException e) {
-      return false;
-    }
-  }
-
-  private static boolean isEmpty(Path folder) throws IOException {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.findAny().isEmpty();
-    }
+    // Folders of hashes stay: another process may be about to put a file into one.
+    return OldFiles.removed(file, !file.getParent().getParent().endsWith(BY_HASH));
   }
 
   /** Removes the folder of what a process was writing. */
   public void forget(Path scratch) {
-    if (!Files.isDirectory(scratch)) {
-      return;
-    }
-    try (Stream<Path> all = Files.walk(scratch)) {
-      for (Path p : all.sorted(Comparator.reverseOrder()).toList()) {
-        Files.deleteIfExists(p);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    OldFiles.removeTree(scratch);
   }
 
   @Override

@@ -45,7 +45,8 @@ final class ModelObjects {
       return result;
     } catch (SQLException e) {
       StorageFault fault = engine.explain(e);
-      throw new LedgerException(engine.isLost(e) ? LedgerException.Reason.UNREACHABLE : fault.reason(), engine.name() + " " + fault.text(), e);
+      throw new LedgerException(engine.isLost(e) ? LedgerException.Reason.UNREACHABLE : fault.reason(), engine.name() + " " + fault.text(),
+          e);
     }
   }
 
@@ -62,8 +63,8 @@ final class ModelObjects {
     transaction(c -> {
       long content = ask(c, "SELECT lo_creat(-1)");
       long bytes = write(c, content, file);
-      if (update(c, "INSERT INTO model_object(path, content, bytes, sent) VALUES(?, ?, ?, " + Processes.NOW + ") ON CONFLICT(path) DO UPDATE"
-          + " SET sent = EXCLUDED.sent WHERE model_object.content = EXCLUDED.content", path, content, bytes) == 0) {
+      if (update(c, "INSERT INTO model_object(path, content, bytes, sent) VALUES(?, ?, ?, " + Processes.NOW + ")"
+          + " ON CONFLICT(path) DO NOTHING", path, content, bytes) == 0) {
         // Another process was faster.
         ask(c, "SELECT lo_unlink(CAST(? AS OID))", content);
       }

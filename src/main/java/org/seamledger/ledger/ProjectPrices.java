@@ -17,7 +17,7 @@ public final class ProjectPrices {
 
   /** The list of a project; empty where it has none. */
   public Optional<Stored> of(String project) {
-    return db.transaction(() -> db.one("SELECT name, text, updated FROM prices WHERE project = ?",
+    return db.read(() -> db.one("SELECT name, text, updated FROM prices WHERE project = ?",
         r -> new Stored(r.getString(1), r.getString(2), r.getString(3)), project));
   }
 

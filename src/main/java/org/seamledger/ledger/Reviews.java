@@ -31,7 +31,7 @@ public final class Reviews {
 
   /** The reviews of an analysis, by junction id. */
   public List<Review> of(String analysis) {
-    return db.transaction(() -> {
+    return db.read(() -> {
       requireAnalysis(analysis);
       return db.list(REVIEW + "WHERE analysis = ? ORDER BY junction", Reviews::review, analysis);
     });
@@ -68,7 +68,7 @@ public final class Reviews {
 
   /** The findings of an analysis with what was done about each, in the order of the result. */
   public List<FindingMark> findings(String analysis) {
-    return db.transaction(() -> {
+    return db.read(() -> {
       requireAnalysis(analysis);
       List<FindingMark> all = new ArrayList<>();
       Map<String, List<FindingMark.Comment>> comments = new HashMap<>();
@@ -121,7 +121,7 @@ public final class Reviews {
 
   /** The findings of an analysis that people accepted, in the order of the result, in a form that stays true in the next export. */
   public List<AcceptedFinding> accepted(String analysis) {
-    return db.transaction(() -> {
+    return db.read(() -> {
       requireAnalysis(analysis);
       List<FindingMark> marks = db.list(MARK + "WHERE analysis = ? AND place >= 0 AND state = 'accepted' ORDER BY place",
           r -> mark(r, List.of()), analysis);

@@ -82,11 +82,11 @@ public final class SiteLinks {
 
   /** The link of a token, whether it is valid or not. */
   public Optional<Link> find(String token) {
-    return db.transaction(() -> db.one(COLUMNS + "WHERE token = ?", SiteLinks::row, hash(token)));
+    return db.read(() -> db.one(COLUMNS + "WHERE token = ?", SiteLinks::row, hash(token)));
   }
 
   public List<Link> ofProject(String project) {
-    return db.transaction(() -> db.list(COLUMNS + "WHERE project = ? ORDER BY created, id", SiteLinks::row, project));
+    return db.read(() -> db.list(COLUMNS + "WHERE project = ? ORDER BY created, id", SiteLinks::row, project));
   }
 
   /** Ends a link now; one that has ended stays so. */

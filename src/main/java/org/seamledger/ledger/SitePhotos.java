@@ -33,7 +33,8 @@ public final class SitePhotos {
 
   /** All pictures by the id of their event. */
   public Map<String, Photo> ofProject(String project) {
-    return db.transaction(() -> db.list("SELECT event, sha256, width, height, bytes, location FROM site_photo WHERE project = ? ORDER BY event",
+    String all = "SELECT event, sha256, width, height, bytes, location FROM site_photo WHERE project = ? ORDER BY event";
+    return db.transaction(() -> db.list(all,
         r -> Map.entry(r.getString(1),
             new Photo(r.getString(2), r.getInt(3), r.getInt(4), r.getLong(5), r.getString(6))),
         project)).stream().collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));

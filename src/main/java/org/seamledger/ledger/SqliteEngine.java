@@ -75,6 +75,12 @@ record SqliteEngine(Path folder) implements Engine {
     return SqliteFaults.of(e);
   }
 
+  /** The write-ahead mode gives each reader what was kept when it began. */
+  @Override
+  public boolean readsBeside() {
+    return true;
+  }
+
   /** A file does not go away; what fails with it would fail again. */
   @Override
   public boolean isLost(SQLException e) {

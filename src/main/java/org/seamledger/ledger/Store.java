@@ -94,7 +94,8 @@ public final class Store implements AutoCloseable {
       requireSamePlace(db, place);
       PostgresConnections connections = new PostgresConnections(database);
       ModelFolder models = place.inDatabase()
-          ? ModelFolder.ofCopies(place.folder().resolve("models-" + Identity.of(db)), Identity.of(db), new ModelObjects(connections, engine))
+          ? ModelFolder.ofCopies(place.folder().resolve("models-" + Identity.of(db)), Identity.of(db),
+              new ModelObjects(connections, engine))
           : ModelFolder.open(place.folder(), Identity.of(db), here.work().equals("serve"));
       Store store = new Store(null, db, models.served(), new Shared(database, here, models, connections));
       store.processes().seen(here);

@@ -55,11 +55,11 @@ public final class Watches {
 
   /** Every project that was ever watched or analysed, by server and number. */
   public List<Watch> list() {
-    return db.transaction(() -> db.list(PROJECT + "ORDER BY server, served", Watches::watch));
+    return db.read(() -> db.list(PROJECT + "ORDER BY server, served", Watches::watch));
   }
 
   public Optional<Watch> get(String server, long served) {
-    return db.transaction(() -> found(server, served));
+    return db.read(() -> found(server, served));
   }
 
   private Optional<Watch> found(String server, long served) throws SQLException {
@@ -210,7 +210,7 @@ public final class Watches {
 
   /** Where the model of an analysis comes from, if it is one alone and from a server. */
   public Optional<Origin> origin(String analysis) {
-    return db.transaction(() -> db.one("SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in FROM file f"
+    return db.read(() -> db.one("SELECT f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in FROM file f"
         + " JOIN analysis a ON a.id = f.analysis AND a.numbering = 'server' JOIN served_project p ON p.server = f.server AND"
         + " p.served = f.served"
         + " WHERE f.analysis = ?", Watches::originOf, analysis));

@@ -39,6 +39,15 @@ final class WindZones {
       return Math.hypot(p.x() - from.x() - t * dx, p.y() - from.y() - t * dy);
     }
 
+    /** False where no point of the stretch is nearer than {@code by}. */
+    boolean mayReach(Seam.Stretch s, double by) {
+      return apart(from.x(), to.x(), s.low().x(), s.high().x()) < by && apart(from.y(), to.y(), s.low().y(), s.high().y()) < by;
+    }
+
+    private static double apart(double a, double b, double c, double d) {
+      return Math.max(Math.min(a, b) - Math.max(c, d), Math.min(c, d) - Math.max(a, b));
+    }
+
     boolean runsOtherwise(Line o) {
       Vec3 a = new Vec3(to.x() - from.x(), to.y() - from.y(), 0).unit();
       Vec3 b = new Vec3(o.to.x() - o.from.x(), o.to.y() - o.from.y(), 0).unit();
@@ -94,7 +103,7 @@ final class WindZones {
 
   /** The zones along a stretch of seam, from its low end. */
   List<Length> along(String face, Seam.Stretch stretch) {
-    List<Line> near = lines.getOrDefault(face, List.of());
+    List<Line> near = lines.getOrDefault(face, List.of()).stream().filter(l -> l.mayReach(stretch, width)).toList();
     List<Length> parts = new ArrayList<>();
     double length = stretch.lengthM();
     int samples = Math.max(1, (int) Math.ceil(length / SAMPLE));

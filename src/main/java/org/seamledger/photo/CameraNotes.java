@@ -6,11 +6,9 @@ import java.util.Arrays;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
-import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.plugins.tiff.TIFFDirectory;
 import javax.imageio.plugins.tiff.TIFFField;
 import javax.imageio.stream.MemoryCacheImageInputStream;
-import org.w3c.dom.NodeList;
 
 /**
  * What a camera wrote beside a JPEG, as far as it matters here: which way is up, and where it was (Exif 2.32, sections 4.6.4 and 4.6.6).
@@ -22,23 +20,28 @@ record CameraNotes(int orientation, Optional<PhotoLocation> location) {
 
   static final CameraNotes NONE = new CameraNotes(1, Optional.empty());
   private static final byte[] HEAD = {'E', 'x', 'i', 'f', 0, 0};
-  private static final String JPEG = "javax_imageio_jpeg_image_1.0";
-  private static final String APP1 = "225";
+  private static final byte APP1 = (byte) 0xE1;
+  private static final byte SCAN = (byte) 0xDA;
   private static final int ORIENTATION = 274;
   private static final int GPS = 34_853;
   private static final int MOST_ORIENTATIONS = 8;
   private static final double SIXTY = 60;
 
-  /** @param reader of a JPEG, whose metadata it reads */
-  static CameraNotes of(ImageReader reader) {
+  /**
+   * The notes of a JPEG: of its first APP1 segment that is Exif, wherever it stands before the picture (ITU-T T.81, annex B). Programs put
+   * it before or behind JFIF's own segment, which readers of the platform don't all bear.
+   */
+  static CameraNotes of(byte[] jpeg) {
     try {
-      NodeList unknown = ((IIOMetadataNode) reader.getImageMetadata(0).getAsTree(JPEG)).getElementsByTagName("unknown");
-      for (int i = 0; i < unknown.getLength(); i++) {
-        IIOMetadataNode node = (IIOMetadataNode) unknown.item(i);
-        if (APP1.equals(node.getAttribute("MarkerTag")) && node.getUserObject() instanceof byte[] block && block.length > HEAD.length
-            && Arrays.equals(block, 0, HEAD.length, HEAD, 0, HEAD.length)) {
+      int at = 2;
+      while (at + 4 <= jpeg.length && jpeg[at] == (byte) 0xFF && jpeg[at + 1] != SCAN) {
+        int length = (jpeg[at + 2] & 0xFF) << 8 | jpeg[at + 3] & 0xFF;
+        int end = Math.min(jpeg.length, at + 2 + length);
+        byte[] block = Arrays.copyOfRange(jpeg, Math.min(end, at + 4), end);
+        if (jpeg[at + 1] == APP1 && block.length > HEAD.length && Arrays.equals(block, 0, HEAD.length, HEAD, 0, HEAD.length)) {
           return read(block);
         }
+        at += 2 + Math.max(2, length);
       }
     } catch (IOException | RuntimeException e) {
       // Notes that are broken are none: the picture counts.

@@ -51,9 +51,9 @@ public final class PhotoScaler {
     }
     ImageReader reader = reader(file);
     try {
-      reader.setInput(open(file), true, false);
+      reader.setInput(open(file), true, true);
       requireSize(reader.getWidth(0), reader.getHeight(0));
-      CameraNotes notes = name(reader).equals("jpeg") ? CameraNotes.of(reader) : CameraNotes.NONE;
+      CameraNotes notes = name(reader).equals("jpeg") ? CameraNotes.of(file) : CameraNotes.NONE;
       reader.setInput(open(file), true, true);
       BufferedImage upright = upright(decode(reader, edge), notes.orientation(), edge);
       return new ScaledPhoto(jpeg(upright), upright.getWidth(), upright.getHeight(), notes.location());

@@ -2,6 +2,7 @@ package org.seamledger.quantity;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -13,6 +14,8 @@ import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
+import org.seamledger.geometry.Box3;
+import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.quantity.layout.EndCut;
 import org.seamledger.quantity.layout.LinePiece;
@@ -25,10 +28,13 @@ public final class Fixity {
 
   /** How far beside the panel's edge a piece of a line lies: a wall's gap, and slack. */
   private static final double BESIDE = 0.25;
+  private static final int FEW = 32;
 
   private final List<FixedPanel> panels;
   private final Map<String, List<FixedPanel>> byFace = new TreeMap<>();
   private final Map<String, List<EndCut>> fixedCuts = new TreeMap<>();
+  /** Of long lines, found when they are asked for: to hold every piece against every cut would take the square of their number. */
+  private final Map<String, PlanIndex<EndCut>> cutsInPlan = new HashMap<>();
   private final Map<String, Double> slots = new TreeMap<>();
   private final Map<String, Double> widestSlots = new TreeMap<>();
   private final List<Finding> findings = new ArrayList<>();
@@ -138,7 +144,16 @@ public final class Fixity {
 
   /** Whether the panel behind a piece of a junction's line is fixed there. */
   boolean fixes(String junction, String face, LinePiece piece) {
-    return fixedCuts.getOrDefault(junction + " " + face, List.of()).stream().anyMatch(c -> lies(piece.middle(), c));
+    String key = junction + " " + face;
+    List<EndCut> cuts = fixedCuts.getOrDefault(key, List.of());
+    Vec3 middle = piece.middle();
+    return (cuts.size() < FEW ? cuts : cutsInPlan.computeIfAbsent(key, k -> new PlanIndex<>(cuts, Fixity::reach))
+        .overlapping(Box3.of(List.of(middle)))).stream().anyMatch(c -> lies(middle, c));
+  }
+
+  /** Whatever lies along a cut is in it. */
+  private static Box3 reach(EndCut cut) {
+    return Box3.of(List.of(cut.left(), cut.right())).grown(2 * BESIDE);
   }
 
   private static boolean lies(Vec3 point, EndCut cut) {

@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.seamledger.export.crew.CrewRequest;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.submittal.SubmittalSetup;
@@ -112,6 +113,15 @@ public interface Result {
 
   /** Sheets for review and for the crew as PDF, with what people said about its findings; empty where there are no drawings. */
   default Optional<byte[]> submittal(SubmittalSetup setup, FindingReviews reviews) {
+    return Optional.empty();
+  }
+
+  /**
+   * The order of work as a crew's plan; empty where it isn't known.
+   *
+   * @throws IllegalArgumentException with a line that says what the request asks for and can't have
+   */
+  default Optional<byte[]> sequence(SequenceForm form, CrewRequest request, SheetSetup sheets) {
     return Optional.empty();
   }
 

@@ -19,6 +19,8 @@ import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.SubtotalsCsv;
 import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
+import org.seamledger.export.crew.CrewJob;
+import org.seamledger.export.crew.CrewRequest;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.submittal.SubmittalPdf;
@@ -160,6 +162,12 @@ public record TakeoffResult(Takeoff takeoff, Optional<Path> shapes) implements R
   @Override
   public Optional<byte[]> submittal(SubmittalSetup setup, FindingReviews reviews) {
     return Optional.of(bytes(out -> SubmittalPdf.write(reviews.on(takeoff), setup, out)));
+  }
+
+  @Override
+  public Optional<byte[]> sequence(SequenceForm form, CrewRequest request, SheetSetup sheets) {
+    CrewJob job = CrewJob.of(takeoff, request);
+    return Optional.of(bytes(out -> form.write(job, sheets, out)));
   }
 
   @Override

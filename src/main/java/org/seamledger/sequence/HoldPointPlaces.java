@@ -20,8 +20,8 @@ final class HoldPointPlaces {
   static final String RECHECK = "recheck-before-capping";
   private static final String CHECK =
       "whoever signs has looked at each bead along its whole length, to the top of its upright ends: continuous,"
-          + " in touch with both sides, nothing slumped, sagged or washed out, skin formed where the sealant forms one; tape without a gap under"
-          + " the fasteners, closures tight at the seams, corner plugs in place";
+          + " in touch with both sides, nothing slumped, sagged or washed out, skin formed where the sealant forms one; tape without a gap"
+          + " under the fasteners, closures tight at the seams, corner plugs in place";
   private static final String IF_FAILS = "Cut out what has slumped or does not stick, clean and dry the place, gun it anew, let it stand as"
       + " long again, and look once more. Do not cover it.";
 

@@ -1,5 +1,6 @@
 package org.seamledger.sequence;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -14,6 +15,8 @@ final class StepPairs {
   private final RoofPlaces places;
   private final StepTable table;
   private final WorkRules rules;
+  /** What the rules said, by the facts of the places, the later work and the earlier: few of each, on however many places. */
+  private final Map<Map<String, Object>, Map<String, Map<String, Boolean>>> known = new HashMap<>();
 
   private StepPairs(RoofPlaces places, StepTable table, WorkRules rules) {
     this.places = places;
@@ -100,15 +103,21 @@ final class StepPairs {
   }
 
   private void pair(String later, String earlier, Map<String, Object> facts) {
+    Map<String, Map<String, Boolean>> ofPlaces = known.computeIfAbsent(facts, f -> new HashMap<>());
     for (StepTable.Draft l : table.at(later)) {
+      Map<String, Boolean> ofLater = ofPlaces.computeIfAbsent(l.work.id(), w -> new HashMap<>());
       for (StepTable.Draft e : table.at(earlier)) {
-        Map<String, Object> pair = new TreeMap<>(facts);
-        pair.put("work", l.work.id());
-        pair.put("earlier", e.work.id());
-        if (l != e && rules.inOrder(pair)) {
+        if (l != e && ofLater.computeIfAbsent(e.work.id(), w -> inOrder(facts, l.work.id(), w))) {
           l.after.add(e.id());
         }
       }
     }
+  }
+
+  private boolean inOrder(Map<String, Object> facts, String work, String earlier) {
+    Map<String, Object> pair = new TreeMap<>(facts);
+    pair.put("work", work);
+    pair.put("earlier", earlier);
+    return rules.inOrder(pair);
   }
 }

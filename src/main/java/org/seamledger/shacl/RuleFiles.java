@@ -78,7 +78,8 @@ public final class RuleFiles {
     SortedMap<String, RuleFile> all = new TreeMap<>(files);
     texts.forEach((name, text) -> {
       if (!NAME.matcher(name).matches()) {
-        throw new BrokenRulesException("rules", 0, 0, "a file of rules has a name such as kinds.ttl, not \"" + name.replaceAll("[^ -~]", "?") + "\"");
+        throw new BrokenRulesException("rules", 0, 0,
+            "a file of rules has a name such as kinds.ttl, not \"" + name.replaceAll("[^ -~]", "?") + "\"");
       }
       all.put(name, new RuleFile(name, name, text.replace("\r\n", "\n").replace('\r', '\n')));
     });

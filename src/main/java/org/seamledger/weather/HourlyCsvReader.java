@@ -13,8 +13,8 @@ import java.util.function.DoubleUnaryOperator;
 import org.seamledger.weather.HourDraft.Field;
 
 /**
- * Hours of a table: a head line such as {@code time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm}, then an hour a line, each an hour after the
- * one before. An empty cell is not known.
+ * Hours of a table: a head line such as {@code time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm}, then an hour a line, each an hour after
+ * the one before. An empty cell is not known.
  */
 final class HourlyCsvReader {
 
@@ -58,7 +58,8 @@ final class HourlyCsvReader {
     reader.head(WeatherTable.cells(lines.get(0), 1));
     List<WeatherHour> hours = new ArrayList<>();
     LocalDateTime last = null;
-    for (int i = 1; i < lines.size() && reader.table.faults().isEmpty() | !hours.isEmpty() && hours.size() <= WeatherTable.MOST_HOURS; i++) {
+    for (int i = 1; i < lines.size() && reader.table.faults().isEmpty() | !hours.isEmpty() && hours.size() <= WeatherTable.MOST_HOURS;
+        i++) {
       if (!lines.get(i).isBlank()) {
         List<WeatherTable.Cell> cells = WeatherTable.cells(lines.get(i), i + 1);
         LocalDateTime time = reader.time(cells.get(0), last);

@@ -17,7 +17,8 @@ public final class WeatherWords {
 
   /** Sun on a level surface, W/m², and the share of cloud: estimates, for who has no instrument. */
   private static final Map<String, double[]> SUN =
-      Map.of("none", new double[] {0, 0}, "overcast", new double[] {150, 1}, "hazy", new double[] {500, 0.5}, "full", new double[] {900, 0});
+      Map.of("none", new double[] {0, 0}, "overcast", new double[] {150, 1}, "hazy", new double[] {500, 0.5}, "full",
+          new double[] {900, 0});
   private static final double BRIGHTEST = 1500;
   private static final int NOON = 12;
 

@@ -37,6 +37,8 @@ final class Ordeal {
   private int results;
   private int refusals;
   private double longest;
+  /** What was damaged: a word that stands in it may be quoted. */
+  private String input = "";
 
   private Ordeal(Path folder) {
     this.folder = folder;
@@ -72,6 +74,7 @@ final class Ordeal {
       Path file = folder.resolve(kind.equals("shapes") ? "shapes/" + original.getFileName() : name);
       Files.createDirectories(file.getParent());
       Files.write(file, new Mutation(own).of(originals.get(chosen)));
+      input = Files.readString(file, StandardCharsets.ISO_8859_1);
       boolean good = judge(original.getFileName() + " with seed " + own, run(words(kind, file)), true, kind);
       if (!good) {
         Files.copy(file, folder.resolve("failed-" + own + "-" + original.getFileName()),
@@ -144,17 +147,21 @@ final class Ordeal {
     return wrong.isEmpty();
   }
 
-  private static String wrong(Ending e, String last, boolean findingsOptional, String kind) {
+  private String wrong(Ending e, String last, boolean findingsOptional, String kind) {
     if (e.seconds > MOST_SECONDS) {
       return String.format("%.1f s", e.seconds);
     }
     if (e.status == 0 || e.status == 1) {
       boolean finding = e.out.contains("\"severity\"");
-      return UNCLEAR.matcher(e.out.contains("\"findings\"") ? e.out.substring(e.out.lastIndexOf("\"findings\"")) : "").find()
+      return isUnclear(e.out.contains("\"findings\"") ? e.out.substring(e.out.lastIndexOf("\"findings\"")) : "")
           ? "a finding that is not clear"
           : !finding && !findingsOptional ? "no finding" : !e.out.startsWith("{") ? "no result" : "";
     }
     boolean expected = e.status == 3 || e.status == 2 && !kind.equals("model");
-    return !expected || last.isEmpty() || UNCLEAR.matcher(last).find() ? "status " + e.status + ": " + last : "";
+    return !expected || last.isEmpty() || isUnclear(last) ? "status " + e.status + ": " + last : "";
+  }
+
+  private boolean isUnclear(String said) {
+    return UNCLEAR.matcher(said).results().anyMatch(m -> !input.contains(m.group()));
   }
 }

@@ -34,13 +34,15 @@ class WorkCommandTest {
       "work --threads 0 --models DIR | --threads, --analysis-seconds, --per-project and --keep-hours take a whole number, at least 1",
       "work --database jdbc:postgresql://127.0.0.1:1/roofs --models DIR --database-wait 0 | cannot be reached: the connection is refused"})
   void whatIsMissingIsSaidInOneLine(String line, String said) {
-    assertThat(run(line)).isEqualTo(2);
+    int status = run(line);
+    assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isEqualTo(2);
     assertThat(err.toString(StandardCharsets.UTF_8)).contains(said.replace("DIR --data", folder.toString())).hasLineCount(1);
   }
 
   @Test
   void helpNamesItsOptions() {
-    assertThat(run("work --help")).isZero();
+    int status = run("work --help");
+    assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isZero();
     assertThat(out.toString(StandardCharsets.UTF_8)).contains("--database=URL", "--models=DIR", "--threads=N", "--analysis-seconds=N",
         "--per-project=N", "--keep-hours=N", "--servers=FILE", "--shapes=DIR", "--log=FORM");
   }

@@ -15,9 +15,9 @@ import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
 /** A drawing read again as a browser would, for measuring on it. */
-record Drawn(Document document) {
+public record Drawn(Document document) {
 
-  static Drawn parse(String svg) {
+  public static Drawn parse(String svg) {
     try {
       DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
       factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);

@@ -2,16 +2,10 @@ package org.seamledger.export;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.geom.AffineTransform;
-import java.awt.geom.Area;
-import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
-import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,7 +21,6 @@ import org.seamledger.quantity.RoofSystem;
 import org.seamledger.shacl.Rules;
 import org.seamledger.takeoff.Takeoff;
 import org.w3c.dom.Element;
-import org.w3c.dom.Node;
 
 /**
  * Every detail's sheet, measured as it would be printed: words and numbers apart, leaders across nothing that is read, all on the paper,
@@ -37,15 +30,7 @@ import org.w3c.dom.Node;
 class SectionLayoutTest {
 
   private static final SortedMap<String, Detail> BOOK = new Details(Rules.packaged()).book();
-  /** Width of a character of DejaVu Sans as a share of its size, measured on the words of these sheets. */
-  private static final double CHARACTER = 0.5;
-  private static final Pattern PLACE = Pattern.compile("translate\\(([-\\d.]+) ([-\\d.]+)\\) rotate\\(([-\\d.]+)\\)");
-
   private static final RoofSystem PLATES = RoofSystem.parse("{\"fasteners\": {\"backUpPlates\": true}}", "plates.json");
-
-  /** Something that is read, with what it says. */
-  private record Read(String says, Area area) {
-  }
 
   static Stream<String> details() {
     return BOOK.keySet().stream();
@@ -67,23 +52,12 @@ class SectionLayoutTest {
     for (SheetSetup setup : setups()) {
       Drawn drawn = Drawn.parse(SectionDrawing.svg(scene(id), DetailScenes.ID, setup));
       String where = id + " on " + setup.paper() + " in " + setup.units();
-      List<Read> read = read(drawn);
-      List<Line2D> leaders = drawn.elements("line", "leader").stream().map(SectionLayoutTest::line).toList();
-      assertThat(leaders).as(where + ": a leader for each number").hasSameSizeAs(drawn.elements("g", "pointed"));
-      for (int i = 0; i < read.size(); i++) {
-        for (int j = i + 1; j < read.size(); j++) {
-          assertThat(overlap(read.get(i), read.get(j))).as(where + ": " + read.get(i).says + " / " + read.get(j).says).isFalse();
-        }
-        for (Line2D leader : leaders) {
-          assertThat(crosses(leader, read.get(i).area)).as(where + ": a leader through " + read.get(i).says).isFalse();
-        }
+      PrintedSheet sheet = new PrintedSheet(drawn);
+      assertThat(sheet.leaders()).as(where + ": a leader for each number").hasSameSizeAs(drawn.elements("g", "pointed"));
+      sheet.isReadable(where);
+      for (PrintedSheet.Read read : sheet.read()) {
         for (Line2D broken : breaks(drawn)) {
-          assertThat(crosses(broken, read.get(i).area)).as(where + ": a break line through " + read.get(i).says).isFalse();
-        }
-      }
-      for (int i = 0; i < leaders.size(); i++) {
-        for (int j = i + 1; j < leaders.size(); j++) {
-          assertThat(leaders.get(i).intersectsLine(leaders.get(j))).as(where + ": leaders cross").isFalse();
+          assertThat(PrintedSheet.crosses(broken, read.area())).as(where + ": a break line through " + read.says()).isFalse();
         }
       }
     }
@@ -95,15 +69,7 @@ class SectionLayoutTest {
     for (SheetSetup setup : setups()) {
       Drawn drawn = Drawn.parse(SectionDrawing.svg(scene(id), DetailScenes.ID, setup));
       String where = id + " on " + setup.paper();
-      Rectangle2D frame = new Rectangle2D.Double(19.9, 9.9, setup.paper().widthMm() - 29.8, setup.paper().heightMm() - 19.8);
-      read(drawn).forEach(r -> assertThat(frame.contains(r.area.getBounds2D())).as(where + ": " + r.says).isTrue());
-      for (String tag : List.of("polyline", "polygon")) {
-        for (Element e : drawn.elements(tag)) {
-          if (!isIn(e, "enlarged")) {
-            assertThat(Drawn.points(e)).as(where).allMatch(p -> frame.contains(p.u(), p.v()));
-          }
-        }
-      }
+      new PrintedSheet(drawn).isInFrame(setup.paper(), where);
     }
   }
 
@@ -132,90 +98,10 @@ class SectionLayoutTest {
     }
   }
 
-  private static boolean isIn(Element e, String type) {
-    for (Node n = e; n instanceof Element parent; n = n.getParentNode()) {
-      if (parent.getAttribute("class").equals(type)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static List<Read> read(Drawn drawn) {
-    List<Read> read = new ArrayList<>();
-    for (Element e : drawn.elements("text")) {
-      double size = size(e);
-      double width = e.getTextContent().length() * size * CHARACTER;
-      Matcher at = PLACE.matcher(e.getAttribute("transform"));
-      // The number in a ring is the ring's.
-      if (e.getAttribute("class").equals("number") || e.getTextContent().isEmpty()) {
-        continue;
-      }
-      if (at.find()) {
-        Area area = new Area(new Rectangle2D.Double(-width / 2, -size * 0.72, width, size * 0.85));
-        AffineTransform move = AffineTransform.getTranslateInstance(Double.parseDouble(at.group(1)), Double.parseDouble(at.group(2)));
-        move.rotate(Math.toRadians(Double.parseDouble(at.group(3))));
-        read.add(new Read(e.getTextContent(), area.createTransformedArea(move)));
-      } else {
-        read.add(new Read(e.getTextContent(), new Area(new Rectangle2D.Double(Double.parseDouble(e.getAttribute("x")),
-            Double.parseDouble(e.getAttribute("y")) - size * 0.72, width, size * 0.85))));
-      }
-    }
-    for (Element ring : drawn.elements("circle", "ring")) {
-      double u = Double.parseDouble(ring.getAttribute("cx"));
-      double v = Double.parseDouble(ring.getAttribute("cy"));
-      read.add(new Read("a ring", new Area(new Ellipse2D.Double(u - 2.05, v - 2.05, 4.1, 4.1))));
-    }
-    return read;
-  }
-
-  /** As the sheets' style says. */
-  private static double size(Element text) {
-    String own = text.getAttribute("font-size");
-    return own.isEmpty() ? switch (text.getAttribute("class").split(" ")[0]) {
-      case "title" -> text.getAttribute("class").contains("long") ? 3.9 : 5;
-      case "subtitle", "head", "mark-text" -> 2.9;
-      case "small" -> 2.3;
-      case "fine" -> 2.25;
-      case "caption" -> 1.8;
-      case "value" -> 2.7;
-      case "dim-text", "list-number" -> 2.5;
-      default -> 2.6;
-    } : Double.parseDouble(own);
-  }
-
-  private static boolean overlap(Read a, Read b) {
-    if (!a.area.getBounds2D().intersects(b.area.getBounds2D())) {
-      return false;
-    }
-    Area both = new Area(a.area);
-    both.intersect(b.area);
-    return !both.isEmpty();
-  }
-
-  private static boolean crosses(Line2D line, Area area) {
-    double length = line.getP1().distance(line.getP2());
-    for (int i = 1; i < 100; i++) {
-      double share = i / 100.0;
-      // The leader begins at its own ring.
-      double u = line.getX1() + (line.getX2() - line.getX1()) * share;
-      double v = line.getY1() + (line.getY2() - line.getY1()) * share;
-      if (length * share > 0.3 && area.contains(u, v)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static Line2D line(Element e) {
-    return new Line2D.Double(Double.parseDouble(e.getAttribute("x1")), Double.parseDouble(e.getAttribute("y1")),
-        Double.parseDouble(e.getAttribute("x2")), Double.parseDouble(e.getAttribute("y2")));
-  }
-
   private static List<Line2D> breaks(Drawn drawn) {
     List<Line2D> lines = new ArrayList<>();
     for (Element e : drawn.elements("polyline", "break")) {
-      if (!isIn(e, "enlarged")) {
+      if (!PrintedSheet.isIn(e, "enlarged")) {
         List<Vec2> points = Drawn.points(e);
         for (int i = 1; i < points.size(); i++) {
           lines.add(new Line2D.Double(points.get(i - 1).u(), points.get(i - 1).v(), points.get(i).u(), points.get(i).v()));

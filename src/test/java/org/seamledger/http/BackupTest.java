@@ -24,8 +24,8 @@ import org.seamledger.ledger.TestPostgres;
 import org.seamledger.run.TakeoffAnalyzer;
 
 /**
- * The readme's backups and the ways back from them: results, what users said, and the models themselves. Those of PostgreSQL need the programs
- * {@code pg_dump} and {@code pg_restore}, and are skipped where the machine has none.
+ * The readme's backups and the ways back from them: results, what users said, and the models themselves. Those of PostgreSQL need the
+ * programs {@code pg_dump} and {@code pg_restore}, and are skipped where the machine has none.
  */
 class BackupTest {
 
@@ -148,7 +148,8 @@ class BackupTest {
     Path model = Path.of("ifc-samples", "school.ifc");
     try (Store store = share(database, "one"); InputStream in = Files.newInputStream(model)) {
       Path kept = store.models().keep(in, store.models().scratch("test"));
-      store.analyses().add("a", Optional.empty(), "school", List.of(new StoredFile("school", kept.toString(), Files.size(model), "model")), "");
+      store.analyses().add("a", Optional.empty(), "school", List.of(new StoredFile("school", kept.toString(), Files.size(model), "model")),
+          "");
       copyDatabase(database, restored);
     }
     try (Store store = share(restored, "another machine")) {

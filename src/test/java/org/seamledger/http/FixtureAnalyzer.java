@@ -11,8 +11,12 @@ import org.seamledger.progress.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
 import java.nio.file.Files;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -35,6 +39,7 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     progress.at("reading the model", 0.1);
     wait(Integer.parseInt(words.getOrDefault("millis", "0")), progress);
     deaf(Integer.parseInt(words.getOrDefault("deaf", "0")));
+    hoard("hoard".equals(words.get("what")), progress);
     byte[] out;
     switch (words.getOrDefault("what", "")) {
       case "many" -> out = json(LedgerFixtures.many(Integer.parseInt(words.get("count"))));
@@ -130,6 +135,18 @@ final class FixtureAnalyzer implements Analyzer<Result> {
     long end = System.nanoTime() + millis * 1_000_000L;
     while (System.nanoTime() < end) {
       Thread.onSpinWait();
+    }
+  }
+
+  /** Fills the memory of old things all but wholly, keeps it, and makes work for the collector until it is stopped. */
+  private static void hoard(boolean asked, Progress progress) {
+    List<byte[]> kept = new ArrayList<>();
+    for (int i = 0; asked && i < 6000; i++) {
+      boolean full = ManagementFactory.getMemoryPoolMXBeans().stream().filter(p -> p.isCollectionUsageThresholdSupported())
+          .map(MemoryPoolMXBean::getUsage).anyMatch(u -> u.getMax() > 0 && u.getUsed() > 0.96 * u.getMax());
+      kept.add(new byte[full ? 0 : 1 << 20]);
+      wait(full ? 10 : 0, progress);
+      progress.at("filling " + new byte[1 << 19].length + kept.size(), 0.5);
     }
   }
 

@@ -73,10 +73,22 @@ class KillTest {
     return MAPPER.readTree(answer.body());
   }
 
+  /** Waits while the queue is full: who kills in every round leaves much behind that has to run again. */
   private String upload(String words) throws IOException, InterruptedException {
+    while (get("/metrics", HttpResponse.BodyHandlers.ofString()).lines().anyMatch(KillTest::isLongQueue)) {
+      Thread.sleep(100);
+    }
     return call("POST", "/api/analyses", "multipart/form-data; boundary=b",
         "--b\r\nContent-Disposition: form-data; name=\"model\"; filename=\"a.ifc\"\r\n\r\n" + words + "\r\n--b--\r\n").path("id")
         .textValue();
+  }
+
+  private static boolean isLongQueue(String metric) {
+    return metric.startsWith("seamledger_analyses_waiting ") && Double.parseDouble(metric.substring(metric.indexOf(' '))) > 20;
+  }
+
+  private <T> T get(String path, HttpResponse.BodyHandler<T> handler) throws IOException, InterruptedException {
+    return client.send(HttpRequest.newBuilder(URI.create(url).resolve(path)).build(), handler).body();
   }
 
   private JsonNode get(String path) throws IOException, InterruptedException {

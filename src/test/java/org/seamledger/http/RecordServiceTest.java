@@ -141,7 +141,7 @@ class RecordServiceTest {
   }
 
   /** By another way than the program's: fields sorted by Jackson, RFC 8785 being that for texts of this kind and whole numbers. */
-  private static String chainFault(JsonNode record) throws IOException {
+  static String chainFault(JsonNode record) throws IOException {
     ObjectMapper sorted = new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
     String previous = "0".repeat(64);
     for (JsonNode event : record.path("chain")) {

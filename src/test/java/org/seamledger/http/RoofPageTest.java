@@ -213,4 +213,98 @@ class RoofPageTest {
     until(() -> (Boolean) js("return !document.querySelector('.item.conflict')") ? true : null);
     assertThat(record().path("form").asText()).isEqualTo("seamledger-record");
   }
+
+  private void part(int number) {
+    js("document.querySelectorAll('#ways button')[arguments[0]].click()", number);
+    TestService.pause(300);
+  }
+
+  private void turnTheme() {
+    js("[...document.querySelectorAll('button')].find(b => ['Dark', 'Light'].includes(b.textContent)).click()");
+    TestService.pause(200);
+  }
+
+  /** WCAG 2.2, 2.5.5 (target size) and 1.4.10 (reflow), and what axe finds. */
+  private void assertUsable(String where) throws IOException {
+    shot(where);
+    BrowserTest.barriers(browser, where);
+    assertThat((String) js("return [...document.querySelectorAll('button, summary, input:not(.unseen):not([type=checkbox])')]"
+        + ".filter(b => b.offsetParent && b.getBoundingClientRect().height < 44).map(b => b.outerHTML.slice(0, 90)).join()")).as(where)
+        .isEmpty();
+    assertThat((Boolean) js("return document.documentElement.scrollWidth <= 390")).as(where).isTrue();
+  }
+
+  @Test
+  void everyPartIsLargeEnoughAndWithoutABarrierInLightAndDark() throws IOException {
+    openRoof();
+    name("Ida");
+    for (String theme : List.of("light", "dark")) {
+      part(0);
+      assertUsable("plan-" + theme);
+      part(1);
+      assertUsable("list-" + theme);
+      js("[...document.querySelectorAll('.place-row')].find(r => r.textContent.includes('J3fw1emgc')).click()");
+      until(() -> browser.findElements(By.cssSelector(".pointer img")).size() > 2 ? true : null);
+      assertUsable("place-" + theme);
+      js("document.querySelector('#view').scrollTop = 700");
+      assertUsable("points-" + theme);
+      js("[...document.querySelectorAll('.more button')].find(b => b.textContent === 'Deviation').click()");
+      Chromium.see(browser, "dialog", "Deviation");
+      assertUsable("ask-" + theme);
+      js("document.querySelector('dialog button[type=button]').click()");
+      js("[...document.querySelectorAll('.neighbours button')][0].click()");
+      Chromium.see(browser, ".plan-tools", "");
+      assertThat(browser.findElements(By.cssSelector(".here"))).as("where it is on the plan").hasSize(1);
+      assertUsable("where-" + theme);
+      part(1);
+      js("[...document.querySelectorAll('.place-row')].find(r => r.textContent.includes('Hip foot')).click()");
+      Chromium.see(browser, ".place h1", "Hip foot");
+      assertUsable("node-" + theme);
+      part(3);
+      assertUsable("whole-" + theme);
+      turnTheme();
+    }
+  }
+
+  @Test
+  void aPrintedCodeLeadsToItsPlace() {
+    openRoof();
+    for (String text : List.of("seamledger:J3fw1emgc", "/roof/#" + analysis + "/J3fw1emgc", server.url() + "roof/#J3fw1emgc", "J3fw1")) {
+      assertThat(js("return import('/js/phone/roof.js').then(r => r.byTag(arguments[0])?.id)".replace("arguments[0]",
+          "'" + text + "'"))).as(text).isEqualTo("J3fw1emgc");
+    }
+    // A telephone's own camera opens the address; the roof that was open before is the one that is meant.
+    browser.get(server.url() + "roof/#J3fw1emgc");
+    js("location.reload()");
+    Chromium.see(browser, ".place h1", "Hip");
+    browser.get(server.url() + "roof/#Jnowhere0");
+    js("location.reload()");
+    Chromium.see(browser, ".trouble-line", "no place Jnowhere0");
+  }
+
+  @Test
+  void theDeskShowsWhatIsDoneAndMakesAndRevokesLinks() throws IOException {
+    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride", Map.of("width", 1440, "height", 900, "deviceScaleFactor", 1, "mobile",
+        false));
+    for (JsonNode place : ask("GET", "/api/analyses/" + analysis + "/record", "").path("places")) {
+      if (place.path("kind").asText().equals("eave")) {
+        place.path("items").forEach(i -> ask("PUT", "/api/analyses/" + analysis + "/record/events/" + java.util.UUID.randomUUID(),
+            MAPPER.createObjectNode().put("kind", "tick").put("place", place.path("id").asText()).put("point", i.path("id").asText())
+                .put("by", "Ida").put("at", "2026-05-04T09:30:00Z").put("base", 99).put("after", "").put("text", "").toString()));
+      }
+    }
+    browser.get(server.url() + "?analysis=" + analysis + "&tab=site");
+    // Four eaves of 10 and 7 m, twice each, of 61.3 m: see the sample's expected lines.
+    Chromium.see(browser, ".at-site h2", "55 % of the length looked at");
+    assertThat(browser.findElements(By.cssSelector(".sheet .site path.checked"))).hasSize(1);
+    Chromium.see(browser, ".links td", "crew");
+    browser.findElement(By.cssSelector(".links input[type=text]")).sendKeys("second crew");
+    js("document.querySelector('.links form button').click()");
+    String url = until(() -> (String) js("return document.querySelector('.links input[readonly]')?.value"));
+    assertThat(url).startsWith(server.url() + "roof/#roof-");
+    shot("desk");
+    BrowserTest.barriers(browser, "On the roof");
+    js("window.confirm = () => true; [...document.querySelectorAll('.links td button')][0].click()");
+    Chromium.see(browser, ".links td", "revoked");
+  }
 }

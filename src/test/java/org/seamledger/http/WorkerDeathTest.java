@@ -29,8 +29,8 @@ import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.takeoff.Inputs;
 
 /**
- * Processes that are killed, cut off, or taken along by a model. With an even seed they share no disk. The gate tries a little of it; by hand
- * {@code -Dseamledger.kills=50 -Dseamledger.models=300 -Dseamledger.seed=1 -Dseamledger.partition=30}.
+ * Processes that are killed, cut off, or taken along by a model. With an even seed they share no disk. The gate tries a little of it; by
+ * hand {@code -Dseamledger.kills=50 -Dseamledger.models=300 -Dseamledger.seed=1 -Dseamledger.partition=30}.
  */
 @Tag("slow")
 class WorkerDeathTest {
@@ -40,7 +40,8 @@ class WorkerDeathTest {
   private static final int PARTITION_SECONDS = Integer.getInteger("seamledger.partition", 4);
   private static final int USERS = 3;
   private static final int KILL_MILLIS = 800;
-  private static final List<String> SAMPLES = List.of("cart-shed", "forge", "gatehouse", "dairy", "barn", "boathouse", "orangery", "brewhouse");
+  private static final List<String> SAMPLES =
+      List.of("cart-shed", "forge", "gatehouse", "dairy", "barn", "boathouse", "orangery", "brewhouse");
 
   @TempDir
   private Path models;

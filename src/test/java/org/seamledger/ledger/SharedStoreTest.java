@@ -90,7 +90,8 @@ class SharedStoreTest {
   void aFolderThatIsNotTheServersIsRefused() throws IOException {
     try (Store server = share("serve")) {
       Path empty = Files.createDirectories(folder.resolve("empty"));
-      assertThatThrownBy(() -> Store.share(address, ModelPlace.folder(empty), Processes.Member.here("work", "1.0", ""))).isInstanceOf(LedgerException.class)
+      assertThatThrownBy(() -> Store.share(address, ModelPlace.folder(empty), Processes.Member.here("work", "1.0", "")))
+          .isInstanceOf(LedgerException.class)
           .hasMessageContaining("is not the one that serve uses");
       PostgresAddress second = PostgresAddress.of(TestPostgres.newUrl(), Optional.empty(), Optional.empty());
       assertThatThrownBy(() -> Store.share(second, ModelPlace.folder(folder.resolve("models")), Processes.Member.here("serve", "1.0", "")))

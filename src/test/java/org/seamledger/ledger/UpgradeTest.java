@@ -52,7 +52,8 @@ class UpgradeTest {
       goOn(store);
     }
     if (database.isPresent()) {
-      try (Store shared = Store.share(database.get(), ModelPlace.folder(folder.resolve("models")), Processes.Member.here("serve", "1.0", ""))) {
+      try (Store shared =
+          Store.share(database.get(), ModelPlace.folder(folder.resolve("models")), Processes.Member.here("serve", "1.0", ""))) {
         assertThat(shared.queue().take("worker", "ticket", 1)).as("what waited waits for workers").isPresent();
       }
     }

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -124,5 +127,35 @@ class MeasureTest {
   private static Fraction fraction(String text) {
     String[] parts = text.split("/");
     return parts.length == 1 ? Fraction.of(Long.parseLong(text)) : Fraction.of(Long.parseLong(parts[0]), Long.parseLong(parts[1]));
+  }
+
+  /** Against the decimals of the library, which are exact. */
+  @Test
+  void placesAreThoseOfTheDecimal() {
+    Random random = new Random(20_261_129);
+    for (int i = 0; i < 300_000; i++) {
+      double scale = Math.pow(10, random.nextInt(16) - 7);
+      double value = switch (i % 4) {
+        case 0 -> (random.nextDouble() - 0.5) * scale;
+        case 1 -> Math.rint(random.nextDouble() * 1e6) * 5 * Math.pow(10, -random.nextInt(9));
+        case 2 -> (random.nextInt(2_000_001) - 1_000_000) / 1e6 + 0.5e-6;
+        default -> random.nextInt(2000) * 0.0254 / 16 - 1;
+      };
+      int places = random.nextInt(7);
+      BigDecimal d = new BigDecimal(Double.toString(value)).setScale(places, RoundingMode.HALF_UP);
+      assertThat(MeasureFormat.plain(value, places)).as("%s to %d", value, places)
+          .isEqualTo(d.signum() == 0 ? "0" : d.stripTrailingZeros().toPlainString());
+    }
+  }
+
+  @Test
+  void aFractionIsTheNearestDouble() {
+    Random random = new Random(7);
+    for (int i = 0; i < 50_000; i++) {
+      long n = random.nextLong() >> random.nextInt(63);
+      long d = 1 + (random.nextLong() >>> 1 + random.nextInt(62));
+      assertThat(Fraction.of(n, d).toDouble())
+          .isEqualTo(new BigDecimal(n).divide(new BigDecimal(d), MathContext.DECIMAL128).doubleValue());
+    }
   }
 }

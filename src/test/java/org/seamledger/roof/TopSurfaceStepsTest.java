@@ -93,7 +93,8 @@ class TopSurfaceStepsTest {
   /** Crests lie in z = 3 + y / 4. */
   @Test
   void ribsGetThePlaneOfTheirCrests() {
-    List<TopSurface> flat = Relief.flattened(Steps.ownSurface(new Scene().roof("sheet", List.of(ribbed(24)))), Steps.NO_CURVES, LIMITS.relief());
+    List<TopSurface> flat =
+        Relief.flattened(Steps.ownSurface(new Scene().roof("sheet", List.of(ribbed(24)))), Steps.NO_CURVES, LIMITS.relief());
     assertThat(flat).singleElement().satisfies(t -> {
       assertThat(t.plane().elevation(3, 2)).isCloseTo(3.5, within(1e-3));
       assertThat(t.plane().slopeDegrees()).isCloseTo(Math.toDegrees(Math.atan(0.25)), within(0.05));

@@ -71,8 +71,8 @@ class JobSequenceTest {
   }
 
   /**
-   * A gable of two faces: 2 underlayments, 2 panels, 2 seams; along each eave trim and panel ends, along each rake half cleat, zee and trim,
-   * along the ridge closures and cap. Counted by hand from the details.
+   * A gable of two faces: 2 underlayments, 2 panels, 2 seams; along each eave trim and panel ends, along each rake half cleat, zee and
+   * trim, along the ridge closures and cap. Counted by hand from the details.
    */
   @Test
   void gable() {
@@ -119,7 +119,8 @@ class JobSequenceTest {
           .isBetween(order.indexOf(joint + "/panels-below"), order.indexOf(face + "/panels")));
       assertThat(order.indexOf(joint + "/panel-ends")).isBetween(order.indexOf(face + "/panels"), order.indexOf(face + "/seams"));
       assertThat(step(takeoff, joint + "/cover").locked()).isTrue();
-      assertThat(step(takeoff, joint + "/panels-below").after()).contains(face + "/underlayment").anyMatch(id -> id.endsWith("/edge-metal"));
+      assertThat(step(takeoff, joint + "/panels-below").after()).contains(face + "/underlayment")
+          .anyMatch(id -> id.endsWith("/edge-metal"));
       assertThat(step(takeoff, joint + "/panels-below").panels()).hasSize(30);
       assertThat(step(takeoff, face + "/panels").panels()).hasSize(30);
     });

@@ -57,8 +57,9 @@ class WatchTurnTest {
         analysed.add(name);
         return new TakeoffResult(Takeoffs.boatHouse());
       });
-      watching = new Watching(new Watching.Setting(servers, (server, project) -> true, store, new Download(store.uploads(), scratch, 1 << 20),
-          EVERY, analyst, event -> {}, Clock.systemUTC(), new Health(Clock.systemUTC())).inTurn(server -> lease.isMine()));
+      watching =
+          new Watching(new Watching.Setting(servers, (server, project) -> true, store, new Download(store.uploads(), scratch, 1 << 20),
+              EVERY, analyst, event -> {}, Clock.systemUTC(), new Health(Clock.systemUTC())).inTurn(server -> lease.isMine()));
       watching.start(List.of(OFFICE));
     }
 

@@ -43,7 +43,8 @@ public final class PlaceOrder {
 
   /** Ids of the steps at other places that must be done before steps of this one, sorted. */
   public List<String> waitsFor(String place) {
-    return steps.getOrDefault(place, List.of()).stream().flatMap(s -> s.after().stream()).filter(id -> !id.startsWith(place + "/")).distinct()
+    return steps.getOrDefault(place, List.of()).stream().flatMap(s -> s.after().stream()).filter(id -> !id.startsWith(place + "/"))
+        .distinct()
         .sorted().toList();
   }
 }

@@ -60,7 +60,7 @@ public final class SequenceReport {
     List<Step> steps = takeoff.sequence().steps();
     page.line("Model      " + takeoff.models().stream().map(ModelInfo::file).collect(Collectors.joining(" + ")));
     page.line("Crew       " + plan.people() + ", " + takeoff.system().crew().day() + " a day from "
-        + StepText.clock(takeoff.system().crew().begins().value() / 3600));
+        + StepWords.clock(takeoff.system().crew().begins().value() / 3600));
     page.line("Work       " + CountText.of(steps.size(), "step") + " in " + CountText.of(plan.days(), "day") + ", "
         + CountText.of(points.size(), "hold point") + ", " + steps.stream().filter(Step::locked).count()
         + " of the steps locked until somebody with a name has looked");
@@ -79,8 +79,8 @@ public final class SequenceReport {
     Table table = new Table("  ", "lllr");
     for (CrewPlan.Task task : plan.on(day)) {
       Step step = task.step();
-      table.row(StepText.clock(task.from()), (task.begins() ? "" : "… ") + step.work().label() + (task.ends() ? "" : " …"), place(step),
-          StepText.amount(step));
+      table.row(StepWords.clock(task.from()), (task.begins() ? "" : "… ") + step.work().label() + (task.ends() ? "" : " …"), place(step),
+          StepWords.amount(step));
     }
     table.on(page);
     List<Step> begun = plan.on(day).stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
@@ -99,12 +99,12 @@ public final class SequenceReport {
   private void held(Step step) {
     plan.holds().stream().filter(h -> step.locked() && h.step().id().equals(step.id())).findFirst().ifPresent(h -> page.paragraph(
         "  hold !    ", "            ", step.work().label() + " at " + step.place() + ": beads gunned by day " + h.day() + ", "
-            + StepText.clock(h.gunned()) + "; look and cover from day " + h.readyDay() + ", " + StepText.clock(h.ready()) + " on"));
+            + StepWords.clock(h.gunned()) + "; look and cover from day " + h.readyDay() + ", " + StepWords.clock(h.ready()) + " on"));
   }
 
   private void wait(CrewPlan.Wait w) {
-    String until = (w.untilDay() == w.day() ? "" : "day " + w.untilDay() + ", ") + StepText.clock(w.until());
-    page.paragraph("  wait      ", "            ", "from " + StepText.clock(w.from()) + " until " + until + ": "
+    String until = (w.untilDay() == w.day() ? "" : "day " + w.untilDay() + ", ") + StepWords.clock(w.until());
+    page.paragraph("  wait      ", "            ", "from " + StepWords.clock(w.from()) + " until " + until + ": "
         + (w.weather() ? "no weather to seal in for " + w.step().work().label() + " at " + w.step().place()
             : "beads under " + w.step().work().label() + " at " + w.step().place() + " stand"));
   }

@@ -52,7 +52,7 @@ final class WindowWords {
   }
 
   static String clock(double hour) {
-    return StepText.clock(hour);
+    return StepWords.clock(hour);
   }
 
   /** {@code 12.3 °C (54.1 °F)}. */

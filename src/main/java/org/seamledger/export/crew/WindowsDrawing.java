@@ -30,7 +30,8 @@ public final class WindowsDrawing {
   private static final double WIDTH = LEFT + HOURS * HOUR + 14;
   private static final String STYLE = """
       text { font-family: "DejaVu Sans", "Liberation Sans", Arial, sans-serif; fill: #1b2530; font-size: 2.6px; }
-      .title { font-size: 4.2px; font-weight: 600; } .fine { font-size: 2.25px; fill: #44525f; } .letter { font-size: 2.6px; fill: #5a2a2a; }
+      .title { font-size: 4.2px; font-weight: 600; } .fine { font-size: 2.25px; fill: #44525f; }
+      .letter { font-size: 2.6px; fill: #5a2a2a; }
       .paper { fill: #ffffff; } .open { fill: #1d7a5f; stroke: #ffffff; stroke-width: 0.3; }
       .shut { fill: #ece6e0; stroke: #ffffff; stroke-width: 0.3; } .work { fill: #f3f6f8; } .grid { stroke: #d5dbe0; stroke-width: 0.15; }
       .air { fill: none; stroke: #0b4f8a; stroke-width: 0.5; } .metal { fill: none; stroke: #b3541e; stroke-width: 0.7; }
@@ -69,7 +70,8 @@ public final class WindowsDrawing {
     }
     range(days);
     double height = TOP + days.size() * DAY + FOOT;
-    svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(WIDTH) + "mm", "height", Svg.number(height) + "mm", "viewBox",
+    svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(WIDTH) + "mm", "height", Svg.number(height) + "mm",
+        "viewBox",
         "0 0 " + Svg.number(WIDTH) + " " + Svg.number(height), "role", "img", "aria-label", "Sealing windows: " + windows.source());
     svg.style(STYLE);
     svg.empty("rect", "class", "paper", "width", Svg.number(WIDTH), "height", Svg.number(height));
@@ -124,7 +126,7 @@ public final class WindowsDrawing {
       y += ROW;
     }
     for (int h = 0; h <= HOURS && !windows.byHand(); h += 3) {
-      svg.turned("fine", new Vec2(LEFT + h * HOUR, y + 2.8), 0, StepText.clock(h));
+      svg.turned("fine", new Vec2(LEFT + h * HOUR, y + 2.8), 0, StepWords.clock(h));
     }
   }
 
@@ -171,7 +173,8 @@ public final class WindowsDrawing {
     svg.text("fine", new Vec2(x + 7.5, y), "may be applied");
     rect("shut", x + 32, y - 3, 6, 3.6);
     svg.text("fine", new Vec2(x + 39.5, y), "may not, and why:");
-    svg.text("fine", new Vec2(4, y + 5), "R rain · S rain before a bead has a skin · D metal too near the dew point · C metal or air too cold · "
-        + "H too hot · W air too humid · ? no data. Shaded: hours of work.");
+    svg.text("fine", new Vec2(4, y + 5),
+        "R rain · S rain before a bead has a skin · D metal too near the dew point · C metal or air too cold · "
+            + "H too hot · W air too humid · ? no data. Shaded: hours of work.");
   }
 }

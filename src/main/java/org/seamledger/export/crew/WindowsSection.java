@@ -26,8 +26,11 @@ final class WindowsSection {
 
   void write(int days) {
     page.title("Sealing windows");
-    page.paragraph("  ", "  ", "Weather " + (windows.byHand() ? "" : "from ") + windows.source() + "; colour absorbs " + system.finish().solarAbsorptance() + " of the sun, "
-        + "radiates " + system.finish().emittance() + ". Temperatures of metal are estimates for a level surface: measure the metal itself.");
+    page.paragraph("  ", "  ",
+        "Weather " + (windows.byHand() ? "" : "from ") + windows.source() + "; colour absorbs " + system.finish().solarAbsorptance()
+            + " of the sun, "
+            + "radiates " + system.finish().emittance()
+            + ". Temperatures of metal are estimates for a level surface: measure the metal itself.");
     page.paragraph("  ", "  ", "By the data sheets of the roof system: beads at " + system.sealant().lowest() + " to "
         + system.sealant().highest() + " air, metal up to " + system.sealant().highestMetal() + ", humidity up to "
         + system.sealant().highestHumidity() + "; tape from " + system.tape().lowest() + "; in seams " + system.inSeam().lowest() + " to "
@@ -55,7 +58,8 @@ final class WindowsSection {
           + (now.isOpen(c) ? "yes" : "NO: " + WindowWords.reasons(List.of(now), c)));
     }
     page.paragraph("  ", "  " + INDENT, "a bead gunned now, in this weather throughout: "
-        + (Double.isNaN(now.skinHours()) ? "forms no skin" : "skin after " + WindowWords.hours(now.skinHours())) + "; look, then cover after "
+        + (Double.isNaN(now.skinHours()) ? "forms no skin" : "skin after " + WindowWords.hours(now.skinHours()))
+        + "; look, then cover after "
         + WindowWords.hours(now.capHours()));
   }
 

@@ -47,7 +47,8 @@ record NodeLayout(NodeScene scene, NodeFigure plan, NodeFigure oblique, int scal
 
   private static List<PaperBox> beside(PaperBox place, double first, double second) {
     double at = place.left() + place.width() * first / (first + second);
-    return List.of(new PaperBox(place.left(), place.top(), at, place.bottom()), new PaperBox(at, place.top(), place.right(), place.bottom()));
+    return List.of(new PaperBox(place.left(), place.top(), at, place.bottom()),
+        new PaperBox(at, place.top(), place.right(), place.bottom()));
   }
 
   private static List<PaperBox> above(PaperBox place, double first, double second) {
@@ -85,8 +86,9 @@ record NodeLayout(NodeScene scene, NodeFigure plan, NodeFigure oblique, int scal
     double worst = 1;
     for (Piece piece : pieces) {
       for (Piece.Flat flat : piece.flats()) {
-        double facing = flat.front() == null ? Math.abs(view.facing(Vec3.Z.cross(flat.corners().get(1).minus(flat.corners().get(0)).unit())))
-            : view.facing(flat.front());
+        double facing =
+            flat.front() == null ? Math.abs(view.facing(Vec3.Z.cross(flat.corners().get(1).minus(flat.corners().get(0)).unit())))
+                : view.facing(flat.front());
         seen += flat.area() * facing;
         whole += flat.area();
         worst = flat.stands() ? Math.min(worst, facing) : worst;

@@ -113,7 +113,8 @@ final class NodeMarks {
         Vec3 middle = at.plus(way.times(share)).plus(new Vec3(-way.y(), way.x(), 0).times(beside));
         Vec2 head = view.paper(middle.plus(fall.down().times(reach / 10)));
         Vec2 tail = view.paper(middle.minus(fall.down().times(reach / 10)));
-        double cost = Math.abs(share - 1) + Math.abs(beside) + 2.0 * room.crossed(List.of(head, tail)) + (isOnPiece(List.of(head, tail)) ? 1.5 : 0);
+        double cost =
+            Math.abs(share - 1) + Math.abs(beside) + 2.0 * room.crossed(List.of(head, tail)) + (isOnPiece(List.of(head, tail)) ? 1.5 : 0);
         if (cost < least && middle.minus(at).length() < reach * 0.9 && room.isFree(List.of(head, tail))) {
           least = cost;
           best = view.paper(middle);

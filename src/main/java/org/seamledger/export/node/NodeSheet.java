@@ -50,13 +50,18 @@ public final class NodeSheet {
         isInSet ? "Nodes of the kind " + node.kind().label() + ": " + title : "Node " + node.id() + ": " + title,
         "Plan and oblique view of node " + node.id() + ", " + node.kind().label(), NodeStyle.style());
     NodeStyle.hatches(svg);
+    // What a small screen shows of the sheet.
+    svg.open("g", "class", "drawn", "data-view", String.join(" ", Svg.number(place.left()), Svg.number(place.top()),
+        Svg.number(place.width()), Svg.number(place.height())));
     layout.draw(setup.units(), svg);
+    svg.close("g");
     NodeCaption caption = new NodeCaption(takeoff, node, setup.units());
     caption.title(room, svg);
     svg.line("rule", new Vec2(column.left() - 2, room.top() + TITLE - 1), new Vec2(column.left() - 2, room.bottom()));
     double foot = TapeCircle.height(node, setup.paper());
     caption.column(new PaperBox(column.left(), column.top(), column.right(), column.bottom() - foot), svg);
-    TapeCircle.draw(takeoff, node, new PaperBox(column.left(), column.bottom() - foot, column.right(), column.bottom()), setup.units(), svg);
+    TapeCircle.draw(takeoff, node, new PaperBox(column.left(), column.bottom() - foot, column.right(), column.bottom()), setup.units(),
+        svg);
     TitleStrip.Words words =
         isInSet ? TitleStrip.Words.inSet(title, Sheet.scale(scale)) : new TitleStrip.Words(title, Sheet.scale(scale), 1, 1);
     KeyPlan key = TitleStrip.draw(takeoff, setup, words, scale, svg);

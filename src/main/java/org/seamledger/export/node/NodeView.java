@@ -58,7 +58,8 @@ record NodeView(Vec3 at, Vec2 middle, double perMetre, boolean oblique, double t
   }
 
   private Vec3 turned(Vec3 d) {
-    return new Vec3(d.x() * StrictMath.cos(turn) - d.y() * StrictMath.sin(turn), d.x() * StrictMath.sin(turn) + d.y() * StrictMath.cos(turn),
+    return new Vec3(d.x() * StrictMath.cos(turn) - d.y() * StrictMath.sin(turn),
+        d.x() * StrictMath.sin(turn) + d.y() * StrictMath.cos(turn),
         d.z());
   }
 }

@@ -8,9 +8,7 @@ import org.seamledger.geometry.Vec2;
 final class EdgeSections extends SectionComposer {
 
   /** The lip of an eave trim, folded back on itself, that the panel's hem hooks over. */
-  private static final double LIP = 15;
-  /** How far the hem goes behind the lip's edge. */
-  private static final double HOOK = 10;
+  private static final double LIP = 28;
 
   EdgeSections(SectionComposer of) {
     super(of);
@@ -36,7 +34,7 @@ final class EdgeSections extends SectionComposer {
     double bed = hooked ? parts.cleatDepth() : parts.bed("trim");
     double sheet = parts.girth(trim) - SectionParts.EDGES - (hooked ? 0 : LIP);
     double x = -2.2 * g;
-    double flange = Math.max(70, 0.55 * sheet + on.s(SectionParts.plumb(x, on, -bed)));
+    double flange = Math.max(hooked ? 70 : 48, 0.55 * sheet + on.s(SectionParts.plumb(x, on, -bed)));
     Vec2 nose = SectionParts.plumb(x, on, hooked ? -bed : -bed - g);
     double foot = nose.v() - 0.45 * sheet;
     double to = flange + 150;
@@ -63,13 +61,16 @@ final class EdgeSections extends SectionComposer {
   /** A panel whose hem hooks over the lip of the trim, screwed down behind it. */
   private void hemmed(SlopeLine on, double bed, double lip, double to) {
     double fold = lip - 2 * g;
-    scene.line("panel", on.at(lip + HOOK, -bed - 2 * g), on.at(fold, -bed - 2 * g), on.at(fold, 0), on.at(0, 0));
+    double stated = SectionParts.mm(system.purchase().cuts().hem());
+    double end = fold + Math.min(stated, LIP);
+    scene.line("panel", on.at(end, -bed - 2 * g), on.at(fold, -bed - 2 * g), on.at(fold, 0), on.at(0, 0));
     parts.panel(on, fold, to, slope(0));
     double at = 18 + parts.tapeWidth / 2;
     scene.sealPlace("trim", List.of(parts.tape(on, at, -bed)));
     parts.screw("eave", on, at, 0);
     scene.sealPlace("seam-ends", List.of(on.box(fold, fold + 10, 0.5, parts.seam)));
-    scene.dimension(on.at(fold, 0), on.at(lip + HOOK, 0), on.up().times(parts.seam + 14), "hem " + parts.length(lip + HOOK - fold));
+    scene.dimension(on.at(fold, 0), on.at(end, 0), on.up().times(parts.seam + 14),
+        "hem " + (stated <= LIP ? parts.stated(system.purchase().cuts().hem()) : parts.length(LIP)));
   }
 
   /** A gutter whose back goes up behind the trim; gives how far down the fascia goes. */

@@ -19,6 +19,7 @@ public final class ProfileSheets {
 
   private static final String STYLE = """
       .fold { fill: none; stroke: #14202b; stroke-width: 0.6; stroke-linejoin: round; stroke-linecap: round; }
+      .leg { font-size: 2.3px; }
       """;
   private static final double WIDTH = 92;
   private static final double HEIGHT = 68;
@@ -64,15 +65,8 @@ public final class ProfileSheets {
     int most = (int) ((WIDTH - 4) / (2.3 * 0.52));
     svg.text("head", corner.plus(new Vec2(0, 3)), Sheet.cut(part.part() + ", girth " + setup.units().small(part.girthM()), 56, false));
     if (part.problem().isEmpty()) {
-      List<Vec2> outline = part.outline();
-      double minX = outline.stream().mapToDouble(Vec2::u).min().orElse(0);
-      double maxX = outline.stream().mapToDouble(Vec2::u).max().orElse(1);
-      double minY = outline.stream().mapToDouble(Vec2::v).min().orElse(0);
-      double maxY = outline.stream().mapToDouble(Vec2::v).max().orElse(1);
-      double scale = Math.min((WIDTH - 16) / Math.max(1e-6, maxX - minX), (PICTURE - 8) / Math.max(1e-6, maxY - minY));
-      Vec2 middle = corner.plus(new Vec2(WIDTH / 2 - 2, 5 + PICTURE / 2));
-      svg.polyline("fold", outline.stream().map(p -> middle.plus(new Vec2((p.u() - (minX + maxX) / 2) * scale,
-          -(p.v() - (minY + maxY) / 2) * scale))).toList());
+      PaperBox place = new PaperBox(corner.u(), corner.v() + 4, corner.u() + WIDTH - 4, corner.v() + 5 + PICTURE);
+      new FoldedPicture(part, place, setup.units()).draw(svg);
     }
     double y = Sheet.paragraph(svg, "small", corner.plus(new Vec2(0, 5 + PICTURE + 3)), 3, most, part.words(setup.units()));
     String all = "for " + String.join(", ", junctions.subList(0, Math.min(4, junctions.size())))

@@ -12,6 +12,9 @@ import org.seamledger.measure.Measure;
 /** Tape, sealant and beads where the detail has them. */
 final class SealMarks {
 
+  /** Of two legs as long as this, millimetres, neither shows a lap better; and what touching something else takes from it. */
+  private static final double LONG = 120;
+  private static final double TOUCHED = 35;
   /** Where on a leg a lap can be shown. */
   private static final double[] SHARES = {0.4, 0.6, 0.25, 0.75};
 
@@ -80,7 +83,7 @@ final class SealMarks {
       double length = part.get(i - 1).distance(part.get(i));
       for (double share : SHARES) {
         List<Vec2> box = lap(part.get(i - 1), part.get(i), share);
-        double score = length - 1000 * touched(box);
+        double score = Math.min(length, LONG) - TOUCHED * touched(box);
         if (score > most + 1e-9) {
           most = score;
           best = box;
@@ -103,7 +106,8 @@ final class SealMarks {
   /** How many seals, fasteners and other sheets a place touches. */
   private long touched(List<Vec2> box) {
     SectionScene scene = view.scene();
-    long seals = scene.sealPlaces().values().stream().flatMap(List::stream).flatMap(List::stream).filter(s -> PaperRoom.touch(s, box)).count();
+    long seals =
+        scene.sealPlaces().values().stream().flatMap(List::stream).flatMap(List::stream).filter(s -> PaperRoom.touch(s, box)).count();
     long screws = scene.screwPlaces().values().stream().flatMap(List::stream)
         .filter(s -> PaperRoom.touch(List.of(s.head(), s.point()), box)).count();
     long sheets = scene.shapes().stream().filter(s -> !s.area() && !s.type().equals("seam")).filter(s -> {

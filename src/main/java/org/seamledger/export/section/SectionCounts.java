@@ -33,7 +33,6 @@ record SectionCounts(JunctionQuantities counted, DrawingUnits units, Map<String,
     return legs.isEmpty() ? "" : ": " + legs;
   }
 
-
   String metal(MetalPart part) {
     int pieces = counted.metal().stream().filter(m -> m.part().equals(part.part())).mapToInt(MetalLine::pieces).sum();
     double length = counted.metal().stream().filter(m -> m.part().equals(part.part())).mapToDouble(MetalLine::lengthM).sum();

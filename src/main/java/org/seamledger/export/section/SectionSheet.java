@@ -152,7 +152,8 @@ public final class SectionSheet {
   private void legend(Svg svg) {
     String[][] items = {{"tape", "tape, as laid, before it is pressed by " + takeoff.system().tape().compression()},
         {"soft", "non-curing sealant"}, {"bead", "bead of gun sealant; a dashed ring: exposed"}, {"deck-key", "deck"},
-        {"wall", "wall, curb, fascia"}, {"metal", "metal of the detail"}, {"panel", "panel"}, {"seam", "top of the seams, beyond the cut"}};
+        {"wall", "wall, curb, fascia"}, {"metal", "metal of the detail"}, {"panel", "panel"}, {"seam", "top of the seams, beyond the cut"},
+        {"underlayment", "underlayment"}, {"clip", "clip, beyond the cut"}};
     double x = place.left() + 2;
     double y = place.bottom() + 4;
     for (int i = 0; i < items.length; i++) {

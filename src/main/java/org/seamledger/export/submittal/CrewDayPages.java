@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.seamledger.export.crew.CrewJob;
-import org.seamledger.export.crew.StepText;
+import org.seamledger.export.crew.StepWords;
 import org.seamledger.export.crew.WindowsDrawing;
 import org.seamledger.sequence.CarryUp;
 import org.seamledger.sequence.CrewPlan;
@@ -52,21 +52,23 @@ final class CrewDayPages implements SubmittalPages {
     FoHeadings.head(fo, PLACE + "-" + day, "Day " + day + (job.date(day).isEmpty() ? "" : ", " + job.date(day)));
     List<CrewPlan.Task> tasks = plan.on(day);
     if (!tasks.isEmpty()) {
-      FoTable table = FoTable.open(fo, FoTable.Column.words("From", 10), FoTable.Column.words("Work", 40), FoTable.Column.words("Place", 26),
-          FoTable.Column.number("Amount", 18));
+      FoTable table =
+          FoTable.open(fo, FoTable.Column.words("From", 10), FoTable.Column.words("Work", 40), FoTable.Column.words("Place", 26),
+              FoTable.Column.number("Amount", 18));
       for (CrewPlan.Task task : tasks) {
         String on = (task.begins() ? "" : "… ") + task.step().work().label() + (task.ends() ? "" : " …");
-        table.row().cell(StepText.clock(task.from())).cell((task.step().locked() ? "■ " : "") + on).cell(task.step().place())
-            .cell(StepText.amount(task.step())).endRow();
+        table.row().cell(StepWords.clock(task.from())).cell((task.step().locked() ? "■ " : "") + on).cell(task.step().place())
+            .cell(StepWords.amount(task.step())).endRow();
       }
       table.close();
     }
     List<Step> begun = tasks.stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
     plan.holds().stream().filter(h -> begun.stream().anyMatch(s -> s.id().equals(h.step().id())))
         .forEach(h -> FoHeadings.labelled(fo, "■ " + h.step().place(), "look and cover from day " + h.readyDay() + ", "
-            + StepText.clock(h.ready()) + " on (beads gunned by day " + h.day() + ", " + StepText.clock(h.gunned()) + ")"));
-    plan.waits().stream().filter(w -> w.day() == day).forEach(w -> FoHeadings.labelled(fo, "Wait", "from " + StepText.clock(w.from())
-        + " until day " + w.untilDay() + ", " + StepText.clock(w.until()) + ": " + (w.weather() ? "no weather to seal in at " : "beads stand at ")
+            + StepWords.clock(h.ready()) + " on (beads gunned by day " + h.day() + ", " + StepWords.clock(h.gunned()) + ")"));
+    plan.waits().stream().filter(w -> w.day() == day).forEach(w -> FoHeadings.labelled(fo, "Wait", "from " + StepWords.clock(w.from())
+        + " until day " + w.untilDay() + ", " + StepWords.clock(w.until()) + ": "
+        + (w.weather() ? "no weather to seal in at " : "beads stand at ")
         + w.step().place()));
     List<CarryUp.Item> items = CarryUp.of(begun, job.takeoff().quantities()).items();
     if (!items.isEmpty()) {

@@ -115,8 +115,9 @@ final class CrewKindPages implements SubmittalPages {
   private static void point(PlacedHoldPoint point, FoWriter fo) {
     boolean locks = !point.locks().isEmpty();
     fo.open("block", "space-before", "0.8mm", "start-indent", "10mm", "text-indent", "-4mm", "keep-together.within-column", "always");
-    fo.words("inline", (locks ? "■" : "☐") + " Before " + point.before() + ": ", "font-weight", locks ? "bold" : "normal").text(point.check()
-        + ". ");
+    fo.words("inline", (locks ? "■" : "☐") + " Before " + point.before() + ": ", "font-weight", locks ? "bold" : "normal")
+        .text(point.check()
+            + ". ");
     fo.words("inline", "If not: " + point.ifFails(), "font-style", "normal", "color", "#44525f");
     if (locks) {
       fo.text(" Name, date, time: ____________________________");

@@ -64,9 +64,10 @@ public final class CrewPdf {
     }
     FoHeadings.paragraph(fo, ScopeText.SCOPE.text());
     FoHeadings.head(fo, CAUTIONS + "-use", "How to use these sheets");
-    FoHeadings.paragraph(fo, "Each kind of junction and of node has its drawing, its order of work, and its places with what each of them takes. "
-        + "☐ is a hold point: look before going on. ■ can't be skipped: whoever looked writes name, date and time before the step after it is "
-        + "begun. The square code at a place opens it in the page for the roof.");
+    FoHeadings.paragraph(fo,
+        "Each kind of junction and of node has its drawing, its order of work, and its places with what each of them takes. "
+            + "☐ is a hold point: look before going on. ■ can't be skipped: whoever looked writes name, date and time before the "
+            + "step after it is begun. The square code at a place opens it in the page for the roof.");
     FoHeadings.paragraph(fo, "Days, rates and times to wait are estimates" + (job.windows().isEmpty() ? ", without weather" : "")
         + ". The data sheets of tape and sealants govern; measure the metal before sealing, not the air.");
     if (!job.takeoff().sequence().cycle().isEmpty()) {

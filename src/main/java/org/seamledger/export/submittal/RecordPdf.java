@@ -84,12 +84,13 @@ public final class RecordPdf {
     FoHeadings.labelled(fo, "Length of all lines", metres(c.lengthM()));
     FoHeadings.labelled(fo, "Looked at", metres(c.checkedM()) + share(c.checkedM(), c.lengthM()));
     FoHeadings.labelled(fo, "Signed off", metres(c.signedM()) + share(c.signedM(), c.lengthM()));
-    FoHeadings.labelled(fo, "Hold points open", c.openPoints() + (c.conflicts() > 0 ? "; at " + c.conflicts() + " places two people disagree" : ""));
+    String conflicts = c.conflicts() > 0 ? "; at " + c.conflicts() + " places two people disagree" : "";
+    FoHeadings.labelled(fo, "Hold points open", c.openPoints() + conflicts);
     FoHeadings.labelled(fo, "Events", record.events().size() + ", the last with the hash " + record.head());
     FoHeadings.labelled(fo, "Result", "SHA-256 " + owners.result());
-    FoHeadings.paragraph(fo, "Nothing in this record was changed after it was said: each event holds the hash of the one before it. The same "
-        + "record as JSON has all of them, and the command record checks it. Times are in UTC, as the telephones told them. A tick is no "
-        + "inspection by the designer or the maker.");
+    FoHeadings.paragraph(fo, "Nothing in this record was changed after it was said: each event holds the hash of the one before it. The "
+        + "same record as JSON has all of them, and the command record checks it. Times are in UTC, as the telephones told them. A tick is "
+        + "no inspection by the designer or the maker.");
   }
 
   private static String share(double some, double all) {
@@ -120,7 +121,8 @@ public final class RecordPdf {
       FoHeadings.paragraph(fo, "This roof has none.");
       return;
     }
-    FoTable table = FoTable.open(fo, FoTable.Column.words("Place", 14), FoTable.Column.words("Kind", 22), FoTable.Column.number("Length", 12),
+    FoTable table = FoTable.open(fo, FoTable.Column.words("Place", 14), FoTable.Column.words("Kind", 22),
+        FoTable.Column.number("Length", 12),
         FoTable.Column.words("Hold points", 14), FoTable.Column.words("Stage", 18), FoTable.Column.words("Signed off", 30));
     for (PlaceState p : places) {
       long points = p.items().stream().filter(i -> !i.item().isStep()).count();

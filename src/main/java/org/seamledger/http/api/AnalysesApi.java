@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -56,6 +58,7 @@ public final class AnalysesApi {
     routes.post("/api/analyses/{id}/place", this::place);
     routes.get("/api/samples", ctx -> JsonBodies.answer(ctx, 200, Map.of("samples", samples.list())));
     routes.post("/api/samples/{name}/analyses", this::sample);
+    routes.get("/api/samples/{name}/thumbnail.svg", this::thumbnail);
   }
 
   /** A page of all analyses, the newest first: {@code ?limit=} at most, after {@code ?offset=} newer ones. */
@@ -118,6 +121,14 @@ public final class AnalysesApi {
 
   private static List<StoredFile> placed(List<StoredFile> files, Uploads.Upload upload) {
     return upload.placements().map(list -> PlacementRequests.on(files, list)).orElse(files);
+  }
+
+  private void thumbnail(Context ctx) throws IOException {
+    Path file = samples.thumbnail(ctx.pathParam("name"));
+    if (!Files.isRegularFile(file)) {
+      throw HttpProblem.notFound("This sample has no picture.");
+    }
+    ctx.header("Cache-Control", "no-cache").contentType("image/svg+xml; charset=utf-8").result(Files.readAllBytes(file));
   }
 
   private void sample(Context ctx) {

@@ -31,7 +31,7 @@ public final class DrawingsApi {
   private static final String CSV = "text/csv; charset=utf-8";
   private static final String TEXT = "text/plain; charset=utf-8";
   /** A drawing that is opened by itself may use its own style sheet, and nothing else: no script, no other address. */
-  private static final String POLICY =
+  static final String POLICY =
       "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
   private final Store store;
@@ -80,12 +80,15 @@ public final class DrawingsApi {
           d -> (detail == null ? d.section(junction, setup) : d.section(junction, detail, setup))
               .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such detail.")));
     });
-    routes.get("/api/analyses/{id}/junctions/{junction}/details", ctx -> {
-      String junction = ctx.pathParam("junction");
-      String kind = Objects.requireNonNullElse(ctx.queryParam("kind"), "");
-      answer(ctx, "details " + junction + ' ' + kind, "application/json", d -> JsonBodies.text(Map.of("details", d.details(junction, kind)
-          .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such kind.")))));
-    });
+    routes.get("/api/analyses/{id}/junctions/{junction}/details", this::details);
+  }
+
+  /** Details for a junction, those that fit it first. */
+  private void details(Context ctx) {
+    String junction = ctx.pathParam("junction");
+    String kind = Objects.requireNonNullElse(ctx.queryParam("kind"), "");
+    answer(ctx, "details " + junction + ' ' + kind, "application/json", d -> JsonBodies.text(Map.of("details", d.details(junction, kind)
+        .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such kind.")))));
   }
 
   /** With the prices of the analysis's project. */

@@ -14,6 +14,7 @@ import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.PageFiles;
 import org.seamledger.http.job.Recent;
 import org.seamledger.ledger.LedgerParts;
+import org.seamledger.ledger.RoofThumbnail;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredLedger;
 
@@ -36,6 +37,7 @@ public final class ResultsApi {
     routes.get("/api/analyses/{id}/outline", ctx -> part(ctx, "outline", LedgerParts::outline));
     routes.get("/api/analyses/{id}/panels", ctx -> part(ctx, "panels", LedgerParts::panels));
     routes.get("/api/analyses/{id}/junctions/{junction}", this::junction);
+    routes.get("/api/analyses/{id}/thumbnail.svg", this::thumbnail);
   }
 
   private void ledger(Context ctx) {
@@ -49,6 +51,19 @@ public final class ResultsApi {
     StoredLedger stored = store.analyses().ledger(id);
     byte[] plain = CachedBodies.takesGzip(ctx) ? new byte[0] : unzip(stored.gzip());
     CachedBodies.send(ctx, plain, stored.gzip(), etag, "application/json");
+  }
+
+  /** A small picture of the roof from above. */
+  private void thumbnail(Context ctx) {
+    String id = ctx.pathParam("id");
+    String etag = PageFiles.etag((version + " thumbnail " + store.analyses().ledgerHash(id)).getBytes(StandardCharsets.UTF_8));
+    ctx.header("Cache-Control", "no-cache");
+    if (CachedBodies.has(ctx.header("If-None-Match"), etag)) {
+      ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
+      return;
+    }
+    byte[] svg = RoofThumbnail.svg(store.analyses().ledger(id)).getBytes(StandardCharsets.UTF_8);
+    CachedBodies.send(ctx, svg, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(svg) : svg, etag, "image/svg+xml; charset=utf-8");
   }
 
   private void part(Context ctx, String name, Function<LedgerParts, byte[]> part) {

@@ -40,7 +40,7 @@ public final class Samples {
   /** Name, size, and what the folder's README says of it. */
   List<Map<String, Object>> list() {
     return files.entrySet().stream().map(e -> JsonBodies.object("name", e.getKey(), "bytes", e.getValue().toFile().length(),
-        "about", about.getOrDefault(e.getKey(), ""))).toList();
+        "about", about.getOrDefault(e.getKey(), ""), "thumbnail", Files.isRegularFile(thumbnail(e.getKey())))).toList();
   }
 
   /** The second cell of each row of a table whose first cell links to a model: {@code | [`barn`](barn.ifc) | Barn: a gambrel … |}. */
@@ -53,6 +53,12 @@ public final class Samples {
         }
       }
     }
+  }
+
+  /** The small picture of a sample's roof that stands beside it, where there is one: {@code thumbnails/barn.svg} for {@code barn.ifc}. */
+  Path thumbnail(String name) {
+    Path file = Path.of(file(name).path());
+    return file.resolveSibling("thumbnails").resolve(name.replaceAll("(?i)\\.(ifc|ifczip|ifc\\.gz)$", "") + ".svg");
   }
 
   StoredFile file(String name) {

@@ -48,7 +48,8 @@ class TagCodeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"seamledger:Jcm4et0qk", "/roof/#0123456789abcdef0123456789abcdef/N1a2b3c4d", "https://roofs.example.org/roof/#Jcm4et0qk"})
+  @ValueSource(strings = {"seamledger:Jcm4et0qk", "/roof/#0123456789abcdef0123456789abcdef/N1a2b3c4d",
+      "https://roofs.example.org/roof/#Jcm4et0qk"})
   void codeReadsBackAsWhatItSays(String text) throws Exception {
     assertThat(read(drawn(TagCode.svg(text, 20)))).isEqualTo(text);
     assertThat(TagCode.svg(text, 20)).isEqualTo(TagCode.svg(text, 20)).contains("width=\"20mm\"");

@@ -28,6 +28,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.SharedModels;
 import org.seamledger.detail.Detail;
+import org.seamledger.export.crew.CrewJob;
+import org.seamledger.export.crew.CrewRequest;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.Paper;
 import org.seamledger.export.sheet.SheetSetup;
@@ -43,6 +45,7 @@ import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 import org.seamledger.takeoff.Takeoffs;
+import org.seamledger.weather.WeatherSeries;
 import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
 import org.verapdf.pdfa.Foundries;
 import org.verapdf.pdfa.PDFAParser;
@@ -238,5 +241,25 @@ class SubmittalPdfTest {
     String text = text(pdf).replaceAll("\\s+", " ");
     assertThat(text).contains(many.stream().map(f -> f.message().substring(0, 20)).collect(Collectors.toList()));
     assertThat(pdf.length).isLessThan(50_000_000);
+  }
+
+  /** Sheets for the roof: cautions first; each place with its counts; a hip as worked by hand: 18 closures, 126 rivets. */
+  @Test
+  void sheetsForTheRoof() throws Exception {
+    Takeoff hip = sample("worked/regular-hip");
+    WeatherSeries weather = WeatherSeries.parse(Files.readString(Path.of("ifc-samples", "weather.csv")), "weather.csv");
+    CrewJob job = CrewJob.of(hip, new CrewRequest(0, Optional.of(weather), "", 3));
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    CrewPdf.write(job, SHEETS, out);
+    assertConforms(out.toByteArray());
+    String text = text(out.toByteArray()).replaceAll("\\s+", " ");
+    assertThat(text.indexOf("Before anybody goes up")).isBetween(0, text.indexOf("Day 1"));
+    assertThat(text).contains("18 × closure; 2 × hip cap", "126 × closed-end rivet", "Day 1, 04-13",
+        "Name, date, time:");
+    hip.lines().forEach(j -> assertThat(text).contains(j.junction().junction().id()));
+    assertThat(text.split("18 × closure; 2 × hip cap; 126 ", -1)).hasSize(5);
+    ByteArrayOutputStream again = new ByteArrayOutputStream();
+    CrewPdf.write(job, SHEETS, again);
+    assertThat(again.toByteArray()).isEqualTo(out.toByteArray());
   }
 }

@@ -17,7 +17,7 @@ import org.seamledger.http.setting.Options;
 import picocli.CommandLine.Option;
 
 /** The service that serves the page, as the operator's commands ask it: it alone uses its storage while it runs. */
-final class RunningService {
+final class ServiceRequests {
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
   private static final Duration CONNECT = Duration.ofSeconds(10);

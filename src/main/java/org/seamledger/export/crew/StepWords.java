@@ -5,9 +5,9 @@ import org.seamledger.measure.MeasureFormat;
 import org.seamledger.sequence.Step;
 
 /** Steps in words. */
-public final class StepText {
+public final class StepWords {
 
-  private StepText() {
+  private StepWords() {
   }
 
   /** {@code 12.5 m²}, {@code 7.3 m} or {@code 2 pc}. */

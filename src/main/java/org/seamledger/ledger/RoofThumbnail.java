@@ -1,0 +1,111 @@
+package org.seamledger.ledger;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A small picture of a roof from above, north up, as SVG: faces lit from the north-west, as maps are, with their outlines. Plain shapes
+ * and attributes alone, so that it shows wherever pictures do, by day and by night.
+ */
+public final class RoofThumbnail {
+
+  private static final int WIDE = 160;
+  private static final int HIGH = 100;
+  private static final double MARGIN = 4;
+  /** So many corners are all that a picture of this size can show. */
+  private static final int MOST_CORNERS = 60_000;
+  private static final double SUN_EAST = -0.5;
+  private static final double SUN_NORTH = 0.5;
+  private static final double SUN_UP = 0.707;
+
+  private final List<JsonNode> faces = new ArrayList<>();
+  private double west = Double.POSITIVE_INFINITY;
+  private double south = Double.POSITIVE_INFINITY;
+  private double east = Double.NEGATIVE_INFINITY;
+  private double north = Double.NEGATIVE_INFINITY;
+  private int corners;
+
+  private RoofThumbnail() {
+  }
+
+  /** The picture of a stored result; an empty one where it has no roof. */
+  public static String svg(StoredLedger ledger) {
+    RoofThumbnail picture = new RoofThumbnail();
+    try {
+      LedgerReader.unpack(ledger.gzip(), (name, value) -> {
+        if (name.equals("roofFaces")) {
+          LedgerReader.each(value, item -> picture.take(item.readValueAsTree()));
+        } else {
+          value.skipChildren();
+        }
+      });
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return picture.drawn();
+  }
+
+  private void take(JsonNode face) {
+    faces.add(face);
+    for (JsonNode rings : face.path("facets")) {
+      for (JsonNode ring : rings) {
+        for (JsonNode p : ring) {
+          west = Math.min(west, p.path(0).asDouble());
+          east = Math.max(east, p.path(0).asDouble());
+          south = Math.min(south, p.path(1).asDouble());
+          north = Math.max(north, p.path(1).asDouble());
+        }
+      }
+    }
+  }
+
+  private String drawn() {
+    StringBuilder svg = new StringBuilder("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + WIDE + ' ' + HIGH + "\" width=\""
+        + WIDE + "\" height=\"" + HIGH + "\">\n");
+    double scale = Math.min((WIDE - 2 * MARGIN) / Math.max(east - west, 1e-3), (HIGH - 2 * MARGIN) / Math.max(north - south, 1e-3));
+    for (JsonNode face : faces) {
+      String path = path(face, scale);
+      if (!path.isEmpty() && corners < MOST_CORNERS) {
+        svg.append("<path fill=\"").append(colour(face)).append("\" stroke=\"#4a4f4c\" stroke-width=\".6\" stroke-linejoin=\"round\"")
+            .append(" fill-rule=\"evenodd\" d=\"").append(path).append("\"/>\n");
+      }
+    }
+    return svg.append("</svg>\n").toString();
+  }
+
+  private String path(JsonNode face, double scale) {
+    StringBuilder d = new StringBuilder();
+    for (JsonNode rings : face.path("facets")) {
+      for (JsonNode ring : rings) {
+        char command = 'M';
+        for (JsonNode p : ring) {
+          double x = WIDE / 2.0 + (p.path(0).asDouble() - (west + east) / 2) * scale;
+          double y = HIGH / 2.0 - (p.path(1).asDouble() - (south + north) / 2) * scale;
+          d.append(command).append(number(x)).append(' ').append(number(y));
+          command = 'L';
+          corners++;
+        }
+        d.append('Z');
+      }
+    }
+    return d.toString();
+  }
+
+  /** From dark in the shade to light in the sun. */
+  private static String colour(JsonNode face) {
+    double slope = Math.toRadians(face.path("slopeDegrees").asDouble());
+    double azimuth = Math.toRadians(face.path("fallAzimuthDegrees").asDouble());
+    double light = Math.sin(slope) * (Math.sin(azimuth) * SUN_EAST + Math.cos(azimuth) * SUN_NORTH) + Math.cos(slope) * SUN_UP;
+    double share = 0.45 + 0.5 * Math.max(0, light);
+    return String.format(Locale.ROOT, "#%02x%02x%02x", (int) (216 * share), (int) (226 * share), (int) (220 * share));
+  }
+
+  private static String number(double x) {
+    String text = String.format(Locale.ROOT, "%.1f", x);
+    return text.equals("-0.0") ? "0" : text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+  }
+}
