@@ -32,8 +32,8 @@ import org.seamledger.takeoff.Inputs;
 import org.seamledger.takeoff.Takeoff;
 
 /**
- * What is drawn is what is counted, of junctions and of joints of panels, in every model: each part, seal and line of fasteners of which the
- * ledger has an amount is drawn once in a group that bears its id and listed with that amount; nothing else is. Nodes: NodeSheetTest.
+ * What is drawn is what is counted, of junctions and of joints of panels, in every model: each part, seal and line of fasteners of which
+ * the ledger has an amount is drawn once in a group that bears its id and listed with that amount; nothing else is. Nodes: NodeSheetTest.
  */
 @Tag("slow")
 class DrawnIsCountedTest {

@@ -129,7 +129,7 @@ class SectionDrawingTest {
             slope -> assertThat(slope).isCloseTo(0.5, within(1e-3)), slope -> assertThat(slope).isCloseTo(0.35, within(1e-3)));
   }
 
-  /** Solid metal as high as the seam, 1 1/2 in; the openings, 3/4 in, all above it (UFC 3-110-03 (2006) chapter 4: hydrostatic to the top). */
+  /** Solid metal as high as the seam, 1 1/2 in, and above it the openings, 3/4 in (UFC 3-110-03 (2006) chapter 4: tight up to there). */
   @Test
   void aVentedClosureOpensAboveTheSeam() {
     Drawn ridge = drawn("ridge-vented", RoofSystem.DEFAULT);
