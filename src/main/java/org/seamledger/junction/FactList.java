@@ -209,9 +209,10 @@ public final class FactList {
       fact("work", WORD, "work of the later step", "by the shapes"),
       fact("earlier", WORD, "work of the step that must come before it", "likewise"),
       fact("meets", WORD, "\"same\" (both at one place), \"face-above\", \"face-below\", \"face-beside\" (one at a face, the other at a "
-          + "line to which the face drains, from which it falls away, or beside which it falls), \"face-within\" (a face and a joint "
-          + "within it), \"joint-below\" (two joints of a face, the earlier the lower), \"line-end\" (a line and a node where it ends), "
-          + "\"node-face\" (a node and a face there), \"lines\" (two lines that end at one node)", "places that touch"),
+          + "line to which the face drains, from which it falls away, or beside which it falls; a step of a joint within the face may "
+          + "stand for one of the face), \"face-within\" (a face and a joint within it), \"joint-below\" (two joints of a face, that of "
+          + "the earlier step the lower one), \"line-end\" (a line and a node where it ends), \"node-face\" (a node and a face there), "
+          + "\"lines\" (two lines that end at one node)", "places that touch"),
       fact("end", WORD, "which end of the line is at the node: \"high\", \"low\" or \"level\"", "by height"),
       fact("earlierKind", WORD, "two lines: kind of that of the earlier step", "by the shapes"),
       fact("earlierFamily", WORD, "two lines: its family", "by its kind"),
