@@ -23,6 +23,8 @@ class ClusterPortfolioTest {
 
   private static final Path PROGRAM = Path.of("target", "seamledger.jar").toAbsolutePath();
 
+  private static final int MODELS = Integer.getInteger("seamledger.models", 0);
+
   @TempDir
   private Path folder;
 
@@ -34,7 +36,22 @@ class ClusterPortfolioTest {
       }
     }
     Files.writeString(models.resolve("broken.ifc"), "%PDF-1.7");
+    more(models);
     return models;
+  }
+
+  /** As many as a trial by hand asks for: {@code -Dseamledger.models=1000}; no two of the same bytes. */
+  private static void more(Path models) throws IOException {
+    List<Path> first = new ArrayList<>();
+    try (Stream<Path> all = Files.list(models)) {
+      all.filter(f -> !f.endsWith("broken.ifc")).sorted().forEach(first::add);
+    }
+    for (int i = first.size() + 1; i < MODELS; i++) {
+      Path sample = first.get(i % first.size());
+      String text = Files.readString(sample).replaceFirst("DATA;", "DATA;\n/* " + i + " */");
+      Path part = Files.createDirectories(models.resolve("part" + i % 10));
+      Files.writeString(part.resolve(i + "-" + sample.getFileName()), text);
+    }
   }
 
   private Process start(Map<String, String> environment, String... words) throws IOException {
@@ -48,7 +65,7 @@ class ClusterPortfolioTest {
   }
 
   private int end(Process process) throws InterruptedException {
-    assertThat(process.waitFor(5, TimeUnit.MINUTES)).isTrue();
+    assertThat(process.waitFor(5 + MODELS / 20, TimeUnit.MINUTES)).isTrue();
     return process.exitValue();
   }
 
@@ -91,7 +108,7 @@ class ClusterPortfolioTest {
       Process driver = start(spark.environment(), models.toString(), "--output", shared.toString(), "--master", spark.master());
       awaitEntries(shared, 3, driver);
       spark.killWorker(0);
-      awaitEntries(shared, 6, driver);
+      awaitEntries(shared, Math.max(6, MODELS / 2), driver);
       spark.killExecutors();
       assertThat(end(driver)).as(log()).isEqualTo(3);
     }
@@ -100,7 +117,7 @@ class ClusterPortfolioTest {
   }
 
   private void awaitEntries(Path output, int least, Process driver) throws Exception {
-    long end = System.nanoTime() + TimeUnit.MINUTES.toNanos(2);
+    long end = System.nanoTime() + TimeUnit.MINUTES.toNanos(2 + MODELS / 20);
     while (entries(output) < least) {
       assertThat(driver.isAlive() && System.nanoTime() < end).as(log()).isTrue();
       Thread.sleep(50);
