@@ -25,12 +25,11 @@ import java.util.zip.GZIPOutputStream;
  * junction whole. A browser takes longer to receive a large result than to do anything else with it (measured: 92 MB for 20,000 junctions,
  * half of all its time), and of most junctions nobody reads the arithmetic.
  *
- * <p>In the outline a junction, or a joint of panels, keeps all its fields but these: steps, explanation, closures, plugs, hold
- * points and metal go; {@code seals} are summed by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM}
- * stays;
- * {@code metalParts} counts the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal.
- * Lines of the order lose the arithmetic, junctions, faces and measures. The panels, where each is fixed and how far it moves, are a part
- * of their own; the list of the quantities goes, and {@code panelSum} has their number, length and area.
+ * <p>In the outline a junction, or a joint of panels, keeps all its fields but these: steps, explanation, closures, plugs, hold points and
+ * metal go; {@code seals} are summed by form and exposure, {@code fasteners} to one number, of {@code facts} only {@code upstandM} stays;
+ * {@code metalParts} counts the metal. A node keeps id, kind, place, junctions, faces and findings; {@code pieces} counts its metal. Lines
+ * of the order lose the arithmetic, junctions, faces and measures. The panels, where each is fixed and how far it moves, are a part of
+ * their own; the list of the quantities goes, and {@code panelSum} has their number, length and area.
  */
 public final class LedgerParts {
 

@@ -3,6 +3,7 @@ package org.seamledger.export.section;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.seamledger.export.sheet.LeaderRing;
 import org.seamledger.export.sheet.PaperBox;
@@ -82,7 +83,29 @@ final class Keynotes {
       order.sort((a, b) -> Boolean.compare(last[a] != null, last[b] != null));
     }
     for (int i = 0; i < best.length; i++) {
+      if (best[i] == null) {
+        makeRoom(sorted, best, i, room);
+      }
+    }
+    for (int i = 0; i < best.length; i++) {
       draw(sorted.get(i), i + 1, best[i], room, svg);
+    }
+  }
+
+  /** Looks for a number that can give up its place to one that has none, and go elsewhere. */
+  private static void makeRoom(List<Note> notes, LeaderRing[] rings, int without, PaperRoom room) {
+    for (int other = 0; other < rings.length && rings[without] == null; other++) {
+      if (rings[other] != null) {
+        LeaderRing kept = rings[other];
+        PaperRoom rest = room.copy();
+        rings[other] = null;
+        Stream.of(rings).filter(Objects::nonNull).forEach(r -> r.close(rest));
+        Optional<LeaderRing> here = LeaderRing.find(notes.get(without).places, HALF, rest);
+        here.ifPresent(r -> r.close(rest));
+        Optional<LeaderRing> there = here.isEmpty() ? here : LeaderRing.find(notes.get(other).places, HALF, rest);
+        rings[without] = there.isPresent() ? here.get() : null;
+        rings[other] = there.orElse(kept);
+      }
     }
   }
 

@@ -346,7 +346,9 @@ final class SectionParts {
   void wall(String words, double low, double high) {
     scene.area("wall", List.of(point(-thickness(), low), point(0, low), point(0, high), point(-thickness(), high)));
     scene.line("edge", point(0, low), point(0, high));
-    scene.label(words, point(-36, low + (high - low) * 0.12));
+    double tall = high - low;
+    double middle = -thickness() / 2;
+    scene.label(words, point(-36, low + tall * 0.12), point(middle, low + tall * 0.04), point(middle, low + tall * 0.3));
   }
 
   /** How much of a wall is shown; of a parapet all, as thick as its coping is folded for. */
