@@ -36,7 +36,7 @@ class KillTest {
   private StorageEngine engine;
 
   /** By hand: {@code -Dkill.rounds=1000}. */
-  private static final int ROUNDS = Integer.getInteger("kill.rounds", 6);
+  private static final int ROUNDS = Integer.getInteger("kill.rounds", 4);
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   @TempDir
