@@ -49,7 +49,7 @@ public enum Code {
   SLIVER("quantity/sliver", Severity.INFO,
       "Move the start of the seams on that face, or agree on a wider end panel."),
   // Order of work
-  WORK_CYCLE("sequence/cycle", Severity.WARNING,
+  WORK_CYCLE("sequence/cycle", Severity.VIOLATION,
       "Choose another detail at one of these places, or correct the precedence in sequence.ttl: no order of work does them all."),
   // Roof
   NO_ROOF("roof/none", Severity.VIOLATION,
