@@ -53,12 +53,12 @@ final class EpwReader {
     if (Double.isNaN(humidity) && !Double.isNaN(dew) && !Double.isNaN(air)) {
       humidity = HourDraft.humidity(air, dew);
     }
-    double cloud = value(22 < row.size() ? 22 : 21, "cloud in tenths", 0, 10, row.size() > 22 ? 99 : Double.NaN);
+    double cloud = row.size() > LEAST_CELLS ? value(LEAST_CELLS, "cloud in tenths", 0, 10, 99) / 10 : Double.NaN;
     double rain = row.size() > RAIN ? value(RAIN, "rain in mm", 0, 400, 999) : Double.NaN;
     return new WeatherHour((int) value(1, "a month", 1, 12, Double.NaN), (int) value(2, "a day", 1, DAYS, Double.NaN),
         (int) value(3, "an hour", 1, 24, Double.NaN) - 1, air, humidity, value(9, "pressure in Pa", 31000, 120000, 999999),
         value(13, "solar radiation in Wh/m²", 0, 1500, 9999), value(12, "infrared radiation in Wh/m²", 0, 800, 9999),
-        row.size() > 22 ? cloud / 10 : Double.NaN, value(21, "wind in m/s", 0, 100, 999), rain, Double.NaN);
+        cloud, value(21, "wind in m/s", 0, 100, 999), rain, Double.NaN);
   }
 
   /** A cell's number; NaN where it is the mark of what is missing, or more. */
