@@ -1,9 +1,6 @@
 package org.seamledger.cli;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Map;
@@ -88,8 +85,7 @@ final class WeatherChoice {
   private WeatherSeries read() {
     String name = String.valueOf(file.getFileName());
     try {
-      byte[] bytes = SettingsFile.bytes(file);
-      return WeatherSeries.parse(text(bytes), name);
+      return WeatherSeries.parse(SettingsFile.bytes(file), name);
     } catch (WeatherFormatException e) {
       throw new UsageException(e.getMessage());
     } catch (NoSuchFileException e) {
@@ -97,15 +93,6 @@ final class WeatherChoice {
     } catch (IOException e) {
       throw new UsageException(
           name + ": can't be read" + (e.getMessage() == null || e.getMessage().contains("/") ? "" : ": " + e.getMessage()));
-    }
-  }
-
-  /** UTF-8, or else Latin 1: names of places in older files. */
-  private static String text(byte[] bytes) {
-    try {
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-    } catch (CharacterCodingException e) {
-      return new String(bytes, StandardCharsets.ISO_8859_1);
     }
   }
 }

@@ -57,7 +57,8 @@ public record EventDraft(String id, String kind, String place, String point, Str
     };
   }
 
-  private static boolean isUuid(String text) {
+  /** Whether a text is a UUID in lower case, as ids of events are. */
+  public static boolean isUuid(String text) {
     return UUID.matcher(text).matches();
   }
 

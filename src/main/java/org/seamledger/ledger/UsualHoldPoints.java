@@ -5,16 +5,14 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.HashMap;
-import java.util.Locale;
 import java.util.Map;
+import org.seamledger.sequence.PlacedHoldPoint;
 
 /**
  * Hold points of a place in a result that has them by detail only, as earlier versions of the program stored it: with the ids and locks
  * that the place has in a newer result.
  */
 final class UsualHoldPoints {
-
-  private static final String RECHECK = "recheck-before-capping";
 
   private UsualHoldPoints() {
   }
@@ -28,7 +26,7 @@ final class UsualHoldPoints {
     String id = place.path("id").asText();
     Map<String, Integer> seen = new HashMap<>();
     for (JsonNode h : ofDetail) {
-      String slug = slug(h.path("before").asText());
+      String slug = PlacedHoldPoint.slug(h.path("before").asText());
       int times = seen.merge(slug, 1, Integer::sum);
       ObjectNode point = points.addObject();
       point.put("id", id + "/before-" + slug + (times > 1 ? "-" + times : "")).put("before", h.path("before").asText())
@@ -36,7 +34,7 @@ final class UsualHoldPoints {
     }
     if (!points.isEmpty() && hasUprightBead(place)) {
       JsonNode last = points.get(points.size() - 1);
-      points.insertObject(points.size() - 1).put("id", id + "/" + RECHECK).put("before", last.path("before").asText())
+      points.insertObject(points.size() - 1).put("id", id + "/" + PlacedHoldPoint.RECHECK).put("before", last.path("before").asText())
           .put("check", "Recheck before capping: no bead has slumped, ran down or left a gap; each stands to the top of its upright end")
           .put("step", last.path("step").asText()).put("locks", last.path("step").asText());
     }
@@ -51,9 +49,5 @@ final class UsualHoldPoints {
       }
     }
     return false;
-  }
-
-  private static String slug(String words) {
-    return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
   }
 }

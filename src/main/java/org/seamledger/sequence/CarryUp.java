@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.seamledger.detail.Seal;
+import org.seamledger.measure.Measure;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.MetalLine;
@@ -34,6 +35,17 @@ public record CarryUp(List<Item> items) {
     CarryUp.Sum sum = new Sum(quantities);
     steps.forEach(sum::add);
     return new CarryUp(sum.items());
+  }
+
+  /** {@code 2 rolls}: how many that hold so much each are opened for an amount, at least one. */
+  public static String opened(double amount, Measure each, String noun) {
+    long up = Math.max(1, (long) Math.ceil(amount / each.value() - 1e-9));
+    return up + " " + noun + (up == 1 ? "" : "s");
+  }
+
+  /** {@code 59 ml} of a volume in cubic metres. */
+  public static String millilitres(double m3) {
+    return MeasureFormat.fixed(m3 * ML_PER_M3, 0) + " ml";
   }
 
   private static final class Sum {
@@ -91,7 +103,7 @@ public record CarryUp(List<Item> items) {
       pieces.forEach((part, n) -> all.add(new Item(n + " ×", part)));
       fasteners.forEach((type, n) -> all.add(new Item(n + " ×", type)));
       if (tapeM > 0) {
-        all.add(new Item(MeasureFormat.formatMetres(tapeM), "tape, " + whole(tapeM / system.tape().roll().value(), "roll")));
+        all.add(new Item(MeasureFormat.formatMetres(tapeM), "tape, " + opened(tapeM, system.tape().roll(), "roll")));
       }
       sealant(all, "gun sealant, concealed beads", concealedM3);
       sealant(all, "gun sealant, exposed beads", exposedM3);
@@ -101,14 +113,8 @@ public record CarryUp(List<Item> items) {
 
     private void sealant(List<Item> all, String what, double m3) {
       if (m3 > 0) {
-        String tubes = whole(m3 / system.bead().cartridge().value(), "tube");
-        all.add(new Item(MeasureFormat.fixed(m3 * ML_PER_M3, 0) + " ml", what + ", " + tubes));
+        all.add(new Item(millilitres(m3), what + ", " + opened(m3, system.bead().cartridge(), "tube")));
       }
-    }
-
-    private static String whole(double n, String noun) {
-      long up = Math.max(1, (long) Math.ceil(n - 1e-9));
-      return up + " " + noun + (up == 1 ? "" : "s");
     }
 
     private static String length(double metres) {

@@ -85,4 +85,9 @@ public record CrewPlan(int people, double holdHours, List<Task> tasks, List<Wait
   public List<Task> on(int day) {
     return tasks.stream().filter(t -> t.day() == day).toList();
   }
+
+  /** The steps that are begun on a day, in their order. */
+  public List<Step> begun(int day) {
+    return on(day).stream().filter(Task::begins).map(Task::step).toList();
+  }
 }

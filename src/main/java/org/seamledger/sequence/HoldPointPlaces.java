@@ -3,7 +3,6 @@ package org.seamledger.sequence;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -17,7 +16,6 @@ import org.seamledger.node.KindedNode;
 /** Hold points of lines and nodes with the steps that wait for them. */
 final class HoldPointPlaces {
 
-  static final String RECHECK = "recheck-before-capping";
   private static final String CHECK =
       "whoever signs has looked at each bead along its whole length, to the top of its upright ends: continuous,"
           + " in touch with both sides, nothing slumped, sagged or washed out, skin formed where the sealant forms one; tape without a gap"
@@ -47,19 +45,15 @@ final class HoldPointPlaces {
     SortedMap<Integer, List<PlacedHoldPoint>> byOrder = new TreeMap<>();
     for (HoldPoint point : points) {
       List<StepTable.Draft> waiting = waiting(place, point.step());
-      String slug = "before-" + slug(point.before());
+      String slug = "before-" + PlacedHoldPoint.slug(point.before());
       int nth = used.merge(slug, 1, Integer::sum);
       int order = waiting.stream().mapToInt(d -> d.work.order()).min().orElse(Integer.MAX_VALUE);
       byOrder.computeIfAbsent(order, k -> new ArrayList<>()).add(new PlacedHoldPoint(place + "/" + slug + (nth == 1 ? "" : "-" + nth),
           point.before(), point.check(), point.ifFails(), StepFinder.ids(waiting), ""));
     }
     covering(place).ifPresent(d -> byOrder.computeIfAbsent(d.work.order(), k -> new ArrayList<>()).add(new PlacedHoldPoint(
-        place + "/" + RECHECK, d.work.label() + " covers the beads", CHECK, IF_FAILS, List.of(d.id()), d.id())));
+        place + "/" + PlacedHoldPoint.RECHECK, d.work.label() + " covers the beads", CHECK, IF_FAILS, List.of(d.id()), d.id())));
     return byOrder.values().stream().flatMap(List::stream).toList();
-  }
-
-  private static String slug(String words) {
-    return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
   }
 
   /** The step that buries concealed beads of a place: the first that must come after the one that guns them. */

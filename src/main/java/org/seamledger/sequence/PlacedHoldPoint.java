@@ -1,6 +1,7 @@
 package org.seamledger.sequence;
 
 import java.util.List;
+import java.util.Locale;
 
 /**
  * Something to look at at one place before work goes on there.
@@ -14,8 +15,16 @@ import java.util.List;
  */
 public record PlacedHoldPoint(String id, String before, String check, String ifFails, List<String> steps, String locks) {
 
+  /** The word by which a hold point that can't be skipped is known at its place. */
+  public static final String RECHECK = "recheck-before-capping";
+
   public PlacedHoldPoint {
     steps = List.copyOf(steps);
+  }
+
+  /** What is not to be done before, in small letters, digits and single dashes. */
+  public static String slug(String before) {
+    return before.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
   }
 
   /** The step at the place itself that waits; empty where only steps elsewhere do. */

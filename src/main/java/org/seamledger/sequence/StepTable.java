@@ -53,7 +53,7 @@ final class StepTable {
     return byPlace.getOrDefault(place, new TreeMap<>()).values();
   }
 
-  /** The steps of a place whose work has one of these names, or a name that begins with it and a dash. */
+  /** The steps of a place whose work has this name. */
   List<Draft> named(String place, String work) {
     return at(place).stream().filter(d -> d.work.id().equals(work)).toList();
   }

@@ -40,7 +40,8 @@ public record Work(String id, String label, String does, int order, int stage, R
     /** Pieces; one where there are none. */
     EACH;
 
-    String word() {
+    /** The name in rules and results. */
+    public String word() {
       return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
   }

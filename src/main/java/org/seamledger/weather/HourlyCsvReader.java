@@ -56,17 +56,7 @@ final class HourlyCsvReader {
   static List<WeatherHour> read(List<String> lines, String file) {
     HourlyCsvReader reader = new HourlyCsvReader();
     reader.head(WeatherTable.cells(lines.get(0), 1));
-    List<WeatherHour> hours = new ArrayList<>();
-    LocalDateTime last = null;
-    for (int i = 1; i < lines.size() && reader.table.faults().isEmpty() | !hours.isEmpty() && hours.size() <= WeatherTable.MOST_HOURS;
-        i++) {
-      if (!lines.get(i).isBlank()) {
-        List<WeatherTable.Cell> cells = WeatherTable.cells(lines.get(i), i + 1);
-        LocalDateTime time = reader.time(cells.get(0), last);
-        last = time == null ? last == null ? null : last.plusHours(1) : time;
-        hours.add(reader.hour(cells, last));
-      }
-    }
+    List<WeatherHour> hours = reader.table.faults().isEmpty() ? reader.rows(lines) : List.of();
     if (hours.isEmpty() && reader.table.faults().isEmpty()) {
       reader.table.wrong(2, 1, "an hour a line", "the end of the file");
     } else if (hours.size() > WeatherTable.MOST_HOURS) {
@@ -74,6 +64,20 @@ final class HourlyCsvReader {
     }
     if (!reader.table.faults().isEmpty()) {
       throw new WeatherFormatException(file, reader.table.faults());
+    }
+    return hours;
+  }
+
+  private List<WeatherHour> rows(List<String> lines) {
+    List<WeatherHour> hours = new ArrayList<>();
+    LocalDateTime last = null;
+    for (int i = 1; i < lines.size() && hours.size() <= WeatherTable.MOST_HOURS; i++) {
+      if (!lines.get(i).isBlank()) {
+        List<WeatherTable.Cell> cells = WeatherTable.cells(lines.get(i), i + 1);
+        LocalDateTime time = time(cells.get(0), last);
+        last = time == null ? last == null ? null : last.plusHours(1) : time;
+        hours.add(hour(cells, last));
+      }
     }
     return hours;
   }

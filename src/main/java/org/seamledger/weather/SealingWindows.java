@@ -146,13 +146,12 @@ public record SealingWindows(String source, boolean byHand, Upright upright, Lis
     return Double.POSITIVE_INFINITY;
   }
 
-  /** Stretches in which a class may be applied, within the first hours. */
-  public List<Window> windows(SealantClass sealant, int within) {
+  /** Stretches of some hours in which a class may be applied. */
+  public static List<Window> windows(List<SealingHour> hours, SealantClass sealant) {
     List<Window> all = new ArrayList<>();
     int from = -1;
-    int end = Math.min(within, hours.size());
-    for (int i = 0; i <= end; i++) {
-      boolean open = i < end && hours.get(i).isOpen(sealant);
+    for (int i = 0; i <= hours.size(); i++) {
+      boolean open = i < hours.size() && hours.get(i).isOpen(sealant);
       if (open && from < 0) {
         from = i;
       } else if (!open && from >= 0) {

@@ -1,5 +1,8 @@
 package org.seamledger.weather;
 
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -18,6 +21,19 @@ public record WeatherSeries(String source, boolean byHand, List<WeatherHour> hou
 
   public WeatherSeries {
     hours = List.copyOf(hours);
+  }
+
+  /**
+   * Reads a weather file in UTF-8, or else in Latin 1, as names of places in older ones are written.
+   *
+   * @throws WeatherFormatException as {@link #parse(String, String)}
+   */
+  public static WeatherSeries parse(byte[] bytes, String file) {
+    try {
+      return parse(StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString(), file);
+    } catch (CharacterCodingException e) {
+      return parse(new String(bytes, StandardCharsets.ISO_8859_1), file);
+    }
   }
 
   /**

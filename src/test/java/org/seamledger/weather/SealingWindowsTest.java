@@ -116,7 +116,8 @@ class SealingWindowsTest {
     assertThat(windows.hours().get(14).against().get(SealantClass.TAPE)).isEmpty();
     assertThat(windows.hours().get(14).against().get(SealantClass.BEAD)).containsExactly(Hindrance.RAIN_SOON);
     assertThat(windows.hours().get(13).against().get(SealantClass.BEAD)).isEmpty();
-    assertThat(windows.windows(SealantClass.TAPE, 24)).containsExactly(new SealingWindows.Window(0, 15), new SealingWindows.Window(16, 24));
+    assertThat(SealingWindows.windows(windows.hours().subList(0, 24), SealantClass.TAPE)).containsExactly(new SealingWindows.Window(0, 15),
+        new SealingWindows.Window(16, 24));
     Set<SealantClass> both = EnumSet.of(SealantClass.TAPE, SealantClass.BEAD);
     assertThat(windows.open(both, 10.5)).isEqualTo(10.5);
     assertThat(windows.open(both, 14.2)).isEqualTo(16);

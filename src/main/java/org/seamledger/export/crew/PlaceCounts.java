@@ -7,17 +7,16 @@ import java.util.Map;
 import org.seamledger.detail.Seal;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.wording.FastenerText;
-import org.seamledger.measure.MeasureFormat;
+import org.seamledger.measure.Measure;
 import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.quantity.SealLine;
+import org.seamledger.sequence.CarryUp;
 
 /** What one place takes, in words for who fits it there: {@code 18 × closure}, {@code 126 × screw at 4 in or less}, {@code 2 tubes}. */
 public final class PlaceCounts {
-
-  private static final double ML_PER_M3 = 1e6;
 
   private PlaceCounts() {
   }
@@ -46,30 +45,25 @@ public final class PlaceCounts {
   private static void seals(List<SealLine> seals, RoofSystem system, DrawingUnits units, List<String> all) {
     double tapeM = sum(seals, s -> s.form() == Seal.Form.TAPE, SealLine::lengthM);
     if (tapeM > 0) {
-      all.add(units.length(tapeM) + " tape, " + whole(tapeM / system.tape().roll().value(), "roll"));
+      all.add(units.length(tapeM) + " tape, " + CarryUp.opened(tapeM, system.tape().roll(), "roll"));
     }
-    double tube = system.bead().cartridge().value();
+    Measure tube = system.bead().cartridge();
     for (Seal.Exposure exposure : Seal.Exposure.values()) {
       double m3 = sum(seals, s -> s.form() == Seal.Form.BEAD && s.exposure() == exposure, SealLine::volumeM3);
       double m = sum(seals, s -> s.form() == Seal.Form.BEAD && s.exposure() == exposure, SealLine::lengthM);
       if (m3 > 0) {
-        all.add(units.length(m) + " " + exposure.word() + " bead, " + MeasureFormat.fixed(m3 * ML_PER_M3, 0) + " ml, "
-            + whole(m3 / tube, "tube"));
+        all.add(units.length(m) + " " + exposure.word() + " bead, " + CarryUp.millilitres(m3) + ", "
+            + CarryUp.opened(m3, tube, "tube"));
       }
     }
     double inSeam = sum(seals, s -> s.form() == Seal.Form.IN_SEAM, SealLine::volumeM3);
     if (inSeam > 0) {
-      all.add(MeasureFormat.fixed(inSeam * ML_PER_M3, 0) + " ml non-curing sealant, " + whole(inSeam / tube, "tube"));
+      all.add(CarryUp.millilitres(inSeam) + " non-curing sealant, " + CarryUp.opened(inSeam, tube, "tube"));
     }
   }
 
   private static double sum(List<SealLine> seals, java.util.function.Predicate<SealLine> which,
       java.util.function.ToDoubleFunction<SealLine> value) {
     return seals.stream().filter(which).mapToDouble(value).sum();
-  }
-
-  private static String whole(double n, String noun) {
-    long up = Math.max(1, (long) Math.ceil(n - 1e-9));
-    return up + " " + noun + (up == 1 ? "" : "s");
   }
 }

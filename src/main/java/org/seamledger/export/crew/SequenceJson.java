@@ -3,7 +3,6 @@ package org.seamledger.export.crew;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 import org.seamledger.export.json.JsonOutput;
 import org.seamledger.sequence.CarryUp;
@@ -64,7 +63,7 @@ public final class SequenceJson {
     json.word("label", step.work().label());
     json.word("does", step.work().does());
     json.number("amount", step.amount());
-    json.word("per", step.work().per().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    json.word("per", step.work().per().word());
     json.words("after", step.after());
     json.words("holdPoints", step.holdPoints());
     json.flag("locked", step.locked());
@@ -96,8 +95,7 @@ public final class SequenceJson {
       json.flag("begins", task.begins());
       json.flag("ends", task.ends());
     });
-    List<Step> begun = plan.on(day).stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
-    json.objects("carryUp", CarryUp.of(begun, job.takeoff().quantities()).items(), item -> {
+    json.objects("carryUp", CarryUp.of(plan.begun(day), job.takeoff().quantities()).items(), item -> {
       json.word("amount", item.amount());
       json.word("what", item.what());
     });

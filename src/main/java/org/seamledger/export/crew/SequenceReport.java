@@ -83,7 +83,7 @@ public final class SequenceReport {
           StepWords.amount(step));
     }
     table.on(page);
-    List<Step> begun = plan.on(day).stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
+    List<Step> begun = plan.begun(day);
     looks(begun);
     begun.forEach(this::held);
     List<CarryUp.Item> items = CarryUp.of(begun, takeoff.quantities()).items();

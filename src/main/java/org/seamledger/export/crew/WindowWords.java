@@ -1,6 +1,5 @@
 package org.seamledger.export.crew;
 
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -28,19 +27,11 @@ final class WindowWords {
 
   /** {@code 08:00–17:00, 19:00–20:00} of some hours of a day, or why none. */
   static String stretches(List<SealingHour> hours, SealantClass sealant) {
-    List<String> all = new ArrayList<>();
-    int from = -1;
-    for (int i = 0; i <= hours.size(); i++) {
-      boolean open = i < hours.size() && hours.get(i).isOpen(sealant);
-      if (open && from < 0) {
-        from = i;
-      } else if (!open && from >= 0) {
-        int begin = hours.get(from).weather().hour();
-        all.add(clock(begin) + "–" + clock(begin + i - from));
-        from = -1;
-      }
-    }
-    return all.isEmpty() ? "not that day: " + reasons(hours, sealant) : String.join(", ", all);
+    String all = SealingWindows.windows(hours, sealant).stream().map(w -> {
+      int begin = hours.get(w.from()).weather().hour();
+      return clock(begin) + "–" + clock(begin + w.to() - w.from());
+    }).collect(Collectors.joining(", "));
+    return all.isEmpty() ? "not that day: " + reasons(hours, sealant) : all;
   }
 
   /** Why not, the most frequent first. */

@@ -19,19 +19,20 @@ final class WindowsJson {
 
   static void write(CrewJob job, JsonOutput json) throws IOException {
     SealingWindows windows = job.windows().orElseThrow();
-    int shown = windows.byHand() ? 1 : Math.min(windows.hours().size(), job.request().days() * HOURS);
+    List<SealingHour> shown =
+        windows.hours().subList(0, windows.byHand() ? 1 : Math.min(windows.hours().size(), job.request().days() * HOURS));
     json.object("weather", () -> {
       json.word("source", windows.source());
       json.flag("byHand", windows.byHand());
       json.word("upright", windows.upright().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
       json.objects("windows", Arrays.asList(SealantClass.values()), c -> {
         json.word("class", c.word());
-        json.objects("open", windows.windows(c, shown), w -> {
-          json.word("from", windows.hours().get(w.from()).weather().label());
+        json.objects("open", SealingWindows.windows(shown, c), w -> {
+          json.word("from", shown.get(w.from()).weather().label());
           json.count("hours", w.to() - w.from());
         });
       });
-      json.objects("hours", windows.hours().subList(0, shown), h -> hour(h, json));
+      json.objects("hours", shown, h -> hour(h, json));
     });
   }
 

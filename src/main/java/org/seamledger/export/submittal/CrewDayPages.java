@@ -62,7 +62,7 @@ final class CrewDayPages implements SubmittalPages {
       }
       table.close();
     }
-    List<Step> begun = tasks.stream().filter(CrewPlan.Task::begins).map(CrewPlan.Task::step).toList();
+    List<Step> begun = plan.begun(day);
     plan.holds().stream().filter(h -> begun.stream().anyMatch(s -> s.id().equals(h.step().id())))
         .forEach(h -> FoHeadings.labelled(fo, "■ " + h.step().place(), "look and cover from day " + h.readyDay() + ", "
             + StepWords.clock(h.ready()) + " on (beads gunned by day " + h.day() + ", " + StepWords.clock(h.gunned()) + ")"));

@@ -44,7 +44,7 @@ public final class CrewPdf {
     fo.open("root", "font-family", "DejaVu Sans", "font-size", content.frame().textSize() + "mm", "line-height", "1.35", "color", "#1b2530",
         "xml:lang", "en", "fox:country", "US");
     content.frame().masters(fo);
-    fo.declare(content.title().replace("roof submittal", "sheets for the roof"), "Order of work, hold points and counts of a metal roof");
+    fo.declare(content.title("sheets for the roof"), "Order of work, hold points and counts of a metal roof");
     fo.open("bookmark-tree");
     SubmittalPdf.bookmark(new OutlineEntry("Cautions", CAUTIONS), fo);
     parts.forEach(p -> SubmittalPdf.bookmark(p.outline(), fo));

@@ -51,11 +51,16 @@ record SubmittalContent(Takeoff takeoff, SubmittalSetup setup, SheetFrame frame,
     return setup.pages().contains(set);
   }
 
-  /** What the document is called. */
+  /** What the submittal is called. */
   String title() {
+    return title("roof submittal");
+  }
+
+  /** What a document of the project is called. */
+  String title(String document) {
     String project = setup.sheets().title().project();
     String models = Sheet.models(takeoff);
-    return (project.isEmpty() ? models : project) + ": roof submittal";
+    return (project.isEmpty() ? models : project) + ": " + document;
   }
 
   static String place(PageSet set) {

@@ -8,6 +8,7 @@ import java.util.concurrent.Semaphore;
 import org.seamledger.finding.Sha256;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.JsonBodies;
+import org.seamledger.journal.EventDraft;
 import org.seamledger.journal.EventKind;
 import org.seamledger.ledger.SitePhotos;
 import org.seamledger.ledger.Store;
@@ -20,7 +21,6 @@ import org.seamledger.photo.ScaledPhoto;
 public final class PhotosApi {
 
   private static final int AT_ONCE = 2;
-  private static final String UUID = "[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}";
 
   private final Store store;
   private final Semaphore scaling = new Semaphore(AT_ONCE);
@@ -43,7 +43,7 @@ public final class PhotosApi {
     LinkGrant.require(ctx, EventKind.PHOTO);
     String project = project(ctx);
     String event = ctx.pathParam("event");
-    if (!event.matches(UUID)) {
+    if (!EventDraft.isUuid(event)) {
       throw HttpProblem.badRequest("photo/id", "A photo is sent under the id of its event, a UUID in lower case.");
     }
     Optional<SitePhotos.Photo> known = store.photos().ofEvent(project, event);

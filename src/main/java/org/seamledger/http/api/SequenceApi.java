@@ -3,9 +3,6 @@ package org.seamledger.http.api;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
@@ -101,17 +98,9 @@ public final class SequenceApi {
     }
     String name = Names.clean(word(ctx, "name").isEmpty() ? "weather" : word(ctx, "name"));
     try {
-      return WeatherSeries.parse(text(bytes), name);
+      return WeatherSeries.parse(bytes, name);
     } catch (WeatherFormatException e) {
       throw new HttpProblem(422, "weather/invalid", e.getMessage());
-    }
-  }
-
-  private static String text(byte[] bytes) {
-    try {
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-    } catch (CharacterCodingException e) {
-      return new String(bytes, StandardCharsets.ISO_8859_1);
     }
   }
 }
