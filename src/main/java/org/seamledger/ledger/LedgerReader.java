@@ -122,6 +122,15 @@ final class LedgerReader {
     }
   }
 
+  /** @throws LedgerException where the result can't be read */
+  static void read(StoredLedger ledger, Fields fields) {
+    try {
+      unpack(ledger.gzip(), fields);
+    } catch (IOException e) {
+      throw new LedgerException(LedgerException.Reason.STORAGE, "A stored result cannot be read: " + e.getMessage(), e);
+    }
+  }
+
   /** @throws IOException where it is not one JSON object */
   static void read(InputStream json, Fields fields) throws IOException {
     try (JsonParser in = PLAIN.createParser(json)) {

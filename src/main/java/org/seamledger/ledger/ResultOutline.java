@@ -3,7 +3,6 @@ package org.seamledger.ledger;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.MissingNode;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -14,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
-import java.util.zip.GZIPInputStream;
 import org.seamledger.finding.Acceptance;
 import org.seamledger.finding.AcceptedFinding;
 import org.seamledger.ledger.LedgerReader.Face;
@@ -104,16 +102,18 @@ record ResultOutline(int contract, JsonNode program, JsonNode system, List<Line>
   static ResultOutline read(InputStream json) throws IOException {
     Draft d = new Draft();
     LedgerReader.read(json, d);
-    return new ResultOutline(d.contract, d.tree("program"), d.tree("system"), d.junctions, d.findings, d.tree("quantities"),
-        d.tree("order"), d.tree("joints"), d.tree("nodes"), d.tree("panels"), d.roofFaces);
+    return of(d);
   }
 
   static ResultOutline of(StoredLedger ledger) {
-    try (InputStream in = new GZIPInputStream(new ByteArrayInputStream(ledger.gzip()), 1 << 16)) {
-      return read(in);
-    } catch (IOException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "A stored result cannot be read: " + e.getMessage(), e);
-    }
+    Draft d = new Draft();
+    LedgerReader.read(ledger, d);
+    return of(d);
+  }
+
+  private static ResultOutline of(Draft d) {
+    return new ResultOutline(d.contract, d.tree("program"), d.tree("system"), d.junctions, d.findings, d.tree("quantities"),
+        d.tree("order"), d.tree("joints"), d.tree("nodes"), d.tree("panels"), d.roofFaces);
   }
 
   /**

@@ -1,11 +1,10 @@
 package org.seamledger.ledger;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.seamledger.measure.MeasureFormat;
 
 /**
  * A small picture of a roof from above, north up, as SVG: faces lit from the north-west, as maps are, with their outlines. Plain shapes
@@ -35,17 +34,13 @@ public final class RoofThumbnail {
   /** The picture of a stored result; an empty one where it has no roof. */
   public static String svg(StoredLedger ledger) {
     RoofThumbnail picture = new RoofThumbnail();
-    try {
-      LedgerReader.unpack(ledger.gzip(), (name, value) -> {
-        if (name.equals("roofFaces")) {
-          LedgerReader.each(value, item -> picture.take(item.readValueAsTree()));
-        } else {
-          value.skipChildren();
-        }
-      });
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    LedgerReader.read(ledger, (name, value) -> {
+      if (name.equals("roofFaces")) {
+        LedgerReader.each(value, item -> picture.take(item.readValueAsTree()));
+      } else {
+        value.skipChildren();
+      }
+    });
     return picture.drawn();
   }
 
@@ -85,7 +80,7 @@ public final class RoofThumbnail {
         for (JsonNode p : ring) {
           double x = WIDE / 2.0 + (p.path(0).asDouble() - (west + east) / 2) * scale;
           double y = HIGH / 2.0 - (p.path(1).asDouble() - (south + north) / 2) * scale;
-          d.append(command).append(number(x)).append(' ').append(number(y));
+          d.append(command).append(MeasureFormat.plain(x, 1)).append(' ').append(MeasureFormat.plain(y, 1));
           command = 'L';
           corners++;
         }
@@ -102,10 +97,5 @@ public final class RoofThumbnail {
     double light = Math.sin(slope) * (Math.sin(azimuth) * SUN_EAST + Math.cos(azimuth) * SUN_NORTH) + Math.cos(slope) * SUN_UP;
     double share = 0.45 + 0.5 * Math.max(0, light);
     return String.format(Locale.ROOT, "#%02x%02x%02x", (int) (216 * share), (int) (226 * share), (int) (220 * share));
-  }
-
-  private static String number(double x) {
-    String text = String.format(Locale.ROOT, "%.1f", x);
-    return text.equals("-0.0") ? "0" : text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
   }
 }

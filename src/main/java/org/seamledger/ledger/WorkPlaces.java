@@ -34,11 +34,7 @@ final class WorkPlaces implements LedgerReader.Fields {
   /** @param lines the ids of places that go by another one through the revisions */
   static List<WorkPlace> of(StoredLedger ledger, Map<String, String> lines) {
     WorkPlaces read = new WorkPlaces();
-    try {
-      LedgerReader.unpack(ledger.gzip(), read);
-    } catch (IOException e) {
-      throw new LedgerException(LedgerException.Reason.STORAGE, "A stored result cannot be read: " + e.getMessage(), e);
-    }
+    LedgerReader.read(ledger, read);
     List<WorkPlace> places = new ArrayList<>();
     read.junctions.forEach(j -> places.add(place(j, false, read.ofDetails.get(j.path("detail").asText()), lines)));
     read.nodes.forEach(n -> places.add(place(n, true, read.ofNodeKinds.get(n.path("kind").asText()), lines)));

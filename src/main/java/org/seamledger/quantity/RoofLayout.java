@@ -9,7 +9,6 @@ import org.seamledger.progress.Progress;
 import org.seamledger.quantity.layout.Division;
 import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.RoundOnFace;
-import org.seamledger.quantity.physics.Thermal;
 import org.seamledger.quantity.system.FixedAt;
 import org.seamledger.roof.RoofFace;
 
@@ -55,10 +54,7 @@ public final class RoofLayout {
    * where panels can't move at all, it is the room that is wrong and not the panels: nothing is parted then.
    */
   private static Division division(RoofSystem system) {
-    double gap = system.panel().movementGap().value();
-    double range = system.site().highestMetal().value() - system.site().lowestMetal().value();
-    double aMetre = Thermal.movementM(system.panel().metal(), 1, range);
-    double move = (system.panel().fixedAt() == FixedAt.MIDDLE ? 2 : 1) * gap / aMetre;
+    double move = system.panel().movementGap().value() / PanelJoints.movementM(1, system);
     boolean parts = system.panel().fixedAt() != FixedAt.BOTH_ENDS && move >= LEAST_PART;
     return new Division(parts ? move : Double.POSITIVE_INFINITY, system.panel().longest().value());
   }

@@ -55,20 +55,31 @@ final class Exposure {
     return Region.unionOf(exposed);
   }
 
-  private boolean isHidden(Region piece, Plane plane, Region cutters, Region crossing) {
-    double own = 0;
-    double atCrossing = 0;
+  /** An edge of an outline: its middle and its length, metres. */
+  private record Edge(Vec2 middle, double length) {
+  }
+
+  private static List<Edge> edges(Region piece) {
+    List<Edge> edges = new ArrayList<>();
     for (Region.Ring ring : piece.rings()) {
       List<Vec2> p = ring.points();
       for (int k = 0; k < p.size(); k++) {
         Vec2 a = p.get(k);
         Vec2 b = p.get((k + 1) % p.size());
-        Vec2 mid = a.towards(b, 0.5);
-        if (crossing.boundaryDistance(mid) < tolerance.coincidenceM()) {
-          atCrossing += a.distance(b);
-        } else if (cutters.boundaryDistance(mid) >= tolerance.coincidenceM()) {
-          own += a.distance(b);
-        }
+        edges.add(new Edge(a.towards(b, 0.5), a.distance(b)));
+      }
+    }
+    return edges;
+  }
+
+  private boolean isHidden(Region piece, Plane plane, Region cutters, Region crossing) {
+    double own = 0;
+    double atCrossing = 0;
+    for (Edge edge : edges(piece)) {
+      if (crossing.boundaryDistance(edge.middle()) < tolerance.coincidenceM()) {
+        atCrossing += edge.length();
+      } else if (cutters.boundaryDistance(edge.middle()) >= tolerance.coincidenceM()) {
+        own += edge.length();
       }
     }
     return (own < limits.ownEdgeM() || atCrossing > limits.ownEdgeM()) && coveredShare(piece, plane) > limits.coveredShare();
@@ -92,16 +103,10 @@ final class Exposure {
   /** Whether more of a piece's own outline is shared with the next facets of its curve than is open. */
   private boolean goesOn(Plane plane, Region piece, Region cutters) {
     double shared = 0;
-    for (Region.Ring ring : piece.rings()) {
-      List<Vec2> p = ring.points();
-      for (int k = 0; k < p.size(); k++) {
-        Vec2 a = p.get(k);
-        Vec2 b = p.get((k + 1) % p.size());
-        Vec2 mid = a.towards(b, 0.5);
-        if (cutters.boundaryDistance(mid) >= tolerance.coincidenceM()) {
-          boolean isShared = curves.isShared(plane, TopSurface.at(plane, mid), tolerance.coincidenceM());
-          shared += isShared ? a.distance(b) : -a.distance(b);
-        }
+    for (Edge edge : edges(piece)) {
+      if (cutters.boundaryDistance(edge.middle()) >= tolerance.coincidenceM()) {
+        boolean isShared = curves.isShared(plane, TopSurface.at(plane, edge.middle()), tolerance.coincidenceM());
+        shared += isShared ? edge.length() : -edge.length();
       }
     }
     return shared > 0;
