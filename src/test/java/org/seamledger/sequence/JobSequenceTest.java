@@ -16,6 +16,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.SharedModels;
 import org.seamledger.progress.Progress;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
@@ -35,6 +36,15 @@ class JobSequenceTest {
     try (Stream<Path> files = Stream.concat(Files.list(SAMPLES), Files.list(SAMPLES.resolve("worked")))) {
       return files.filter(f -> f.toString().endsWith(".ifc")).sorted().toList().stream()
           .map(f -> DynamicTest.dynamicTest(f.getFileName().toString(), () -> check(of(f))));
+    }
+  }
+
+  @Test
+  void everyStepOfARealModelComesAfterWhatItNeeds() throws IOException {
+    for (Path model : SharedModels.all()) {
+      if (!model.getFileName().toString().contains("broken")) {
+        check(of(model));
+      }
     }
   }
 
