@@ -35,7 +35,7 @@ class KillTest {
   @Parameter
   private StorageEngine engine;
 
-  /** By hand: {@code -Dkill.rounds=1000}. */
+  /** By hand: {@code -Dkill.rounds=1000 -Dkill.seed=7}; the seed gives models and pauses, not where they hit the process. */
   private static final int ROUNDS = Integer.getInteger("kill.rounds", 4);
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
@@ -97,7 +97,7 @@ class KillTest {
 
   @Test
   void aKilledProcessLeavesNoHalfAnalysisAndLosesNoReview() throws Exception {
-    long seed = System.nanoTime();
+    long seed = Long.getLong("kill.seed", System.nanoTime());
     Random random = new Random(seed);
     Map<String, String> said = new HashMap<>();
     List<String> begun = new ArrayList<>();
@@ -143,6 +143,7 @@ class KillTest {
     }
     assertThat(whole).as("the last ones were killed less than twice").isPositive();
     process.destroyForcibly().waitFor();
+    System.err.println("kills " + ROUNDS + " " + engine + ", analyses " + begun.size() + ", whole " + whole + ", seed " + seed);
   }
 
   private void awaitFollowed(String id) throws IOException, InterruptedException {
