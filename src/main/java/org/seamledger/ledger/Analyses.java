@@ -14,6 +14,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -216,8 +218,9 @@ public final class Analyses {
 
   private List<StoredAnalysis> withFiles(List<StoredAnalysis> all) throws SQLException {
     List<StoredAnalysis> full = new ArrayList<>();
+    Map<String, List<StoredFile>> filesOf = numbers.files(all.stream().map(StoredAnalysis::id).toList());
     for (StoredAnalysis a : all) {
-      List<StoredFile> files = numbers.files(a.id());
+      List<StoredFile> files = filesOf.getOrDefault(a.id(), List.of());
       full.add(new StoredAnalysis(a.id(), a.project(), Numbers.withOrigin(a.revision(), files), a.state(), a.title(), files, a.created(),
           a.finished(),
           a.problemCode(), a.problem()));
@@ -317,6 +320,15 @@ public final class Analyses {
             "This analysis has no result: it is " + required(id).state().word() + ".");
       }
       return hash.get();
+    });
+  }
+
+  /** The hashes of the results of those of some analyses that have one, by id. */
+  public Map<String, String> ledgerHashes(Collection<String> ids) {
+    return db.read(() -> {
+      Map<String, String> found = new HashMap<>();
+      db.among("SELECT analysis, sha256 FROM ledger WHERE analysis IN ?", ids, r -> found.put(r.getString(1), r.getString(2)));
+      return found;
     });
   }
 
