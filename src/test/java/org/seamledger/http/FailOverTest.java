@@ -3,6 +3,7 @@ package org.seamledger.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -186,5 +187,43 @@ class FailOverTest {
     assertThat(answered("/api/analyses").path("total").intValue()).as("seed %d: each once, but for what got no answer", seed)
         .isBetween(sent.ids.size() + 1, sent.ids.size() + 1 + sent.unsure);
     System.err.println("fail-overs " + ROUNDS + ", uploads " + sent.ids.size() + ", without an answer " + sent.unsure + ", seed " + seed);
+  }
+
+  /** A database that is away says nothing about who lives: nobody's run is begun again. */
+  @Test
+  void workersGoOnWhereItsServerWasStartedAgain() throws Exception {
+    service.close();
+    service = null;
+    try (Fleet fleet = new Fleet(postgres.url(postgres.port()), folder.resolve("models"), "-Dseamledger.heartbeat=5000")) {
+      Fleet.Member server = fleet.start("serve");
+      fleet.start("work");
+      fleet.start("work");
+      List<String> sent = new ArrayList<>();
+      for (int round = 0; round < 3; round++) {
+        sent.add(sendSurely(fleet, server, "house millis=2500"));
+        sent.add(sendSurely(fleet, server, "house"));
+        postgres.stop();
+        postgres.startAgain();
+      }
+      for (String id : sent) {
+        assertThat(fleet.awaitAnywhere(id).path("state").textValue()).isEqualTo("done");
+      }
+      assertThat(fleet.logs()).doesNotContain("its worker died");
+    } finally {
+      first.close();
+      second.close();
+      postgres.close();
+    }
+  }
+
+  private static String sendSurely(Fleet fleet, Fleet.Member server, String words) throws Exception {
+    for (int i = 0;; i++) {
+      try {
+        return fleet.upload(server, words).path("id").textValue();
+      } catch (IOException e) {
+        assertThat(i).as(e.toString()).isLessThan(1000);
+        Thread.sleep(100);
+      }
+    }
   }
 }
