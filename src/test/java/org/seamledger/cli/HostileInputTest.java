@@ -9,7 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
@@ -37,6 +39,28 @@ class HostileInputTest {
     List<String> words = new ArrayList<>(List.of("files"));
     words.addAll(listed(hostile, ".ifc"));
     assertTrue(words.size() > 18, "all eighteen are there");
+    ordeal(words);
+  }
+
+  /** The kinds of damage that those models have, done to a sample. */
+  @Test
+  void kindsOfModelsThatBrokeTheReaderEndInTime() throws Exception {
+    String house = Files.readString(Path.of("ifc-samples", "gatehouse.ifc"));
+    String loop = "(#26,#27,#28,#29,#26)";
+    Map<String, String> damaged = new LinkedHashMap<>();
+    damaged.put("far", house.replace("((10000.,0.))", "((1.E15,0.))"));
+    damaged.put("farther", house.replace("((10000.,0.))", "((1.E300,0.))"));
+    damaged.put("huge-extrusion", house.replaceFirst("(IFCEXTRUDEDAREASOLID\\([^)]*,)[\\d.]+\\)", "$11.E12)"));
+    damaged.put("repeated-points", house.replace(loop, "(" + "#26,#26,#27,#27,".repeat(1500) + "#28,#29,#26)"));
+    damaged.put("going-round", house.replace(loop, "(" + "#26,#27,#28,#29,".repeat(1500) + "#26)"));
+    damaged.put("zero-direction", house.replace("IFCDIRECTION((0.,0.,1.))", "IFCDIRECTION((0.,0.,0.))"));
+    damaged.put("tiny-direction", house.replace("IFCDIRECTION((0.,0.,1.))", "IFCDIRECTION((0.,0.,4.9E-324))"));
+    damaged.put("endless-direction", house.replace("IFCDIRECTION((1.,0.,0.))", "IFCDIRECTION((1.E400,0.,0.))"));
+    List<String> words = new ArrayList<>(List.of("files"));
+    for (Map.Entry<String, String> d : damaged.entrySet()) {
+      assertTrue(!d.getValue().equals(house), d.getKey());
+      words.add(Files.writeString(folder.resolve(d.getKey() + ".ifc"), d.getValue()).toString());
+    }
     ordeal(words);
   }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,7 +20,7 @@ import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.TestPostgres;
 
-/** A page of analyses costs as many questions to the database as one analysis, as the driver tells what it sends. */
+/** Pages of analyses; one costs as many questions to the database as one analysis, as the driver tells what it sends. */
 @Tag("slow")
 class PageQueriesTest {
 
@@ -86,6 +87,27 @@ class PageQueriesTest {
       for (String path : List.of("/api/analyses?limit=21", "/api/projects/" + house.path("project").textValue())) {
         assertThat(statements(service, path, 21)).as("%s, and what the project itself costs", path).isLessThanOrEqualTo(one + 2);
       }
+    }
+  }
+
+  @Test
+  void pagesTogetherAreAllOfThemOnceAndTheNewestComesFirst() {
+    try (TestService service = TestService.on(data)) {
+      List<String> sent = new ArrayList<>();
+      for (int i = 0; i < 7; i++) {
+        sent.add(0, service.analyse("house").path("id").textValue());
+      }
+      List<String> listed = new ArrayList<>();
+      for (int from = 0; from < 9; from += 3) {
+        JsonNode page = TestService.json(service.get("/api/analyses?limit=3&offset=" + from));
+        assertThat(page.path("total").intValue()).isEqualTo(7);
+        assertThat(page.path("analyses").size()).isEqualTo(Math.min(3, 7 - from));
+        page.path("analyses").forEach(a -> listed.add(a.path("id").textValue()));
+      }
+      assertThat(listed).isEqualTo(sent);
+      assertThat(TestService.json(service.get("/api/analyses?limit=0")).path("analyses")).isEmpty();
+      assertThat(service.get("/api/analyses?limit=-1").statusCode()).isEqualTo(400);
+      assertThat(service.get("/api/analyses?offset=x").statusCode()).isEqualTo(400);
     }
   }
 }
