@@ -12,7 +12,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -33,6 +34,8 @@ public final class Analyses {
   static final String DIED_WORDS = "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not begun again. Where"
       + " models aren't the reason, send them again.";
   private static final SecureRandom RANDOM = new SecureRandom();
+  /** Always with milliseconds, so that texts are in the order of time. */
+  private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSS'Z'").withZone(ZoneOffset.UTC);
   private static final String COLUMNS =
       "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
 
@@ -63,7 +66,7 @@ public final class Analyses {
   }
 
   static String now() {
-    return Instant.now().truncatedTo(ChronoUnit.MILLIS).toString();
+    return WHEN.format(Instant.now());
   }
 
   /**

@@ -51,8 +51,12 @@ public final class SharedTime {
    */
   public synchronized Instant now() {
     if (told == null || nanos.getAsLong() - askedAt > BETWEEN.toNanos()) {
-      askedAt = nanos.getAsLong();
-      ask();
+      try {
+        ask();
+      } finally {
+        // Where it took long to get no answer, who waited meanwhile need not ask again.
+        askedAt = nanos.getAsLong();
+      }
     }
     return told.plusNanos(Math.min(nanos.getAsLong() - toldAt, MOST.toNanos()));
   }

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +20,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.SharedModels;
+import org.seamledger.takeoff.Analysis;
 
 /**
  * Bad input ends in a result or in one clear line, within 5 s of processor time and 256 MB: models that once did not, and inputs damaged
@@ -77,6 +80,24 @@ class HostileInputTest {
         + " \"ridge-vented\", \"reason\": \"the attic is vented\"}], \"accepted\": [{\"finding\": {\"code\": \"drainage/no-cricket\","
         + " \"junction\": \"J0xcbxgtm\", \"elements\": [\"0hGinPNwiSDrAurecV39RR\"]}, \"by\": \"A\", \"reason\": \"b\"}]}");
     fuzz("decisions", INPUTS, List.of(decisions.toString()));
+  }
+
+  @Test
+  void damagedFilesBesideAModelEndInTime() throws Exception {
+    Path prices = Files.writeString(folder.resolve("prices.csv"), """
+        id,unit,price,labourHours,currency,note
+        trim:*,m,12.5,0.1,EUR,"a, b"
+        panel*,m,30,0.2,EUR,
+        *,piece,1.5,,EUR,x
+        """);
+    int few = Math.max(1, INPUTS / 4);
+    fuzz("prices", few, List.of(prices.toString()));
+    fuzz("weather", few, List.of("ifc-samples/weather.csv"));
+    fuzz("query", few, listed(Path.of("shapes", "queries"), ".rq"));
+    Path reviews = folder.resolve("reviews.bcf");
+    new Cli(Analysis::run, Environment.PLAIN).run(new String[] {"analyze", "ifc-samples/gatehouse.ifc", "--format", "bcf", "--output",
+        reviews.toString()}, OutputStream.nullOutputStream(), new PrintStream(OutputStream.nullOutputStream()));
+    fuzz("reviews", few, List.of(reviews.toString()));
   }
 
   @Test
