@@ -70,18 +70,14 @@ final class FaceJoiner {
         joined.add(s.matched());
       }
     }
-    for (int i = 1; i + 1 < joined.size(); i++) {
-      if (isLeftBetween(joined.get(i - 1), joined.get(i), joined.get(i + 1))) {
-        joined.set(i, joined.get(i).with(joined.get(i - 1).contact()));
+    OpenChains chains = new OpenChains(List.copyOf(joined), tolerance.gapM(), tinyM);
+    for (int i = 0; i < joined.size(); i++) {
+      if (chains.isTiny(i)) {
+        int left = i;
+        chains.beside(i).stream().filter(this::goesOn).findFirst().ifPresent(b -> joined.set(left, joined.get(left).with(b.contact())));
       }
     }
     return joined;
-  }
-
-  /** Whether a tiny stretch is all that is open between two that have more of their curve beyond them. */
-  private boolean isLeftBetween(BoundaryEdge before, BoundaryEdge e, BoundaryEdge after) {
-    return NarrowGaps.isOpen(e) && !facets.get(e.facet()).asMeshed() && e.lengthM() < tinyM && before.facet() == e.facet()
-        && e.facet() == after.facet() && before.to().equals(e.from()) && e.to().equals(after.from()) && goesOn(before) && goesOn(after);
   }
 
   private boolean isOneCurve(BoundaryEdge e) {
