@@ -27,16 +27,16 @@ final class FaceJoiner {
   private final SurfaceLimits.Faces limits;
   private final DisjointSets sets;
   private final int[] curve;
-  private final double tinyM;
+  private final SurfaceLimits.Stretches stretches;
   private final Map<Long, Double> shared = new HashMap<>();
 
   private FaceJoiner(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits all) {
     this.facets = facets;
     this.tolerance = tolerance;
     this.limits = all.faces();
-    this.tinyM = all.stretches().tinyM();
+    this.stretches = all.stretches();
     this.sets = new DisjointSets(facets.size());
-    this.gaps = NarrowGaps.of(facets, edges, tolerance, all.stretches());
+    this.gaps = NarrowGaps.of(facets, edges, tolerance, stretches);
     this.curve = CurvedRuns.of(facets, gaps.stream().flatMap(s -> s.across().stream()).toList(), tolerance, limits);
     for (BoundaryEdge e : edges) {
       if (e.contact() instanceof Contact.OtherFacet other) {
@@ -70,7 +70,7 @@ final class FaceJoiner {
         joined.add(s.matched());
       }
     }
-    OpenChains chains = new OpenChains(List.copyOf(joined), tolerance.gapM(), tinyM);
+    OpenChains chains = new OpenChains(List.copyOf(joined), tolerance.gapM(), stretches);
     for (int i = 0; i < joined.size(); i++) {
       if (chains.isTiny(i)) {
         int left = i;

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.seamledger.geometry.Box3;
 import org.seamledger.geometry.PlanIndex;
+import org.seamledger.geometry.Vec3;
 
 /**
  * Stretches of outline that end in the open, one after the other from facet to facet. The end of a vault may be cut into stretches of a few
@@ -18,17 +19,19 @@ final class OpenChains {
   private final List<BoundaryEdge> edges;
   private final double gapM;
   private final double tinyM;
+  private final double facingCosine;
   private final PlanIndex<Integer> open;
 
   /**
    * @param edges facet by facet
    * @param gapM ends no farther apart (metres) meet
-   * @param tinyM chains that are shorter (metres) are no outline
+   * @param limits which edges face each other, and how short (metres) a chain is that is no outline
    */
-  OpenChains(List<BoundaryEdge> edges, double gapM, double tinyM) {
+  OpenChains(List<BoundaryEdge> edges, double gapM, SurfaceLimits.Stretches limits) {
     this.edges = edges;
     this.gapM = gapM;
-    this.tinyM = tinyM;
+    this.tinyM = limits.tinyM();
+    this.facingCosine = limits.cosine();
     List<Integer> numbers = new ArrayList<>();
     for (int i = 0; i < edges.size(); i++) {
       if (NarrowGaps.isOpen(edges.get(i))) {
@@ -58,8 +61,12 @@ final class OpenChains {
     return length < tinyM;
   }
 
+  /** Whether one goes on in the other; what faces it, across what was left out, does not. */
   private boolean meet(BoundaryEdge a, BoundaryEdge b) {
-    return List.of(a.from(), a.to()).stream().anyMatch(p -> p.distance(b.from()) <= gapM || p.distance(b.to()) <= gapM);
+    Vec3 d = a.to().minus(a.from());
+    Vec3 e = b.to().minus(b.from());
+    return d.dot(e) >= -facingCosine * d.length() * e.length()
+        && List.of(a.from(), a.to()).stream().anyMatch(p -> p.distance(b.from()) <= gapM || p.distance(b.to()) <= gapM);
   }
 
   /** The stretches before and after one in the outline of its facet; none where an end is not exactly theirs. */
