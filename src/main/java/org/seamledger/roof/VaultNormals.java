@@ -59,7 +59,8 @@ final class VaultNormals {
 
   /**
    * Whether every direction lies near the circle, or as many miss it to one side as to the other all along it: a triangle whose corners lie
-   * on the curve at different places across it is tilted, those beside it are tilted back, and the surface bends one way only.
+   * on the curve at different places across it is tilted, those beside it are tilted back, and the surface bends one way only. Falls to
+   * drains tilt both ways, too, but leave most of the circle out.
    */
   private boolean areNear() {
     double most = limits.vaultOff() * spread;
@@ -67,7 +68,8 @@ final class VaultNormals {
       return true;
     }
     Map<Integer, List<Direction>> along = directions.stream().collect(Collectors.groupingBy(this::part));
-    return directions.stream().mapToDouble(d -> d.off() * d.off()).average().orElseThrow() <= most * most
+    return along.size() == limits.vaultSteps()
+        && directions.stream().mapToDouble(d -> d.off() * d.off()).average().orElseThrow() <= most * most
         && along.values().stream().allMatch(some -> Math.abs(some.stream().mapToDouble(Direction::off).average().orElseThrow()) <= most / 2);
   }
 

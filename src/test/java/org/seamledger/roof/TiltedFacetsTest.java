@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.seamledger.geometry.GreatCircle;
 import org.seamledger.geometry.MeshBuilder;
 import org.seamledger.geometry.Vec3;
@@ -80,6 +82,31 @@ class TiltedFacetsTest {
   @Test
   void aFlatVaultIsOneFaceThoughItsFacetsTilt() {
     checkOneFace(new Vault(20, -12, 4, 8, 0.4));
+  }
+
+  /**
+   * Three fields of 8 m by 32 m, each with four slopes to a drain in its middle: twelve flat faces, as a sheet and as a body. Area: of each
+   * field ½ · 8 · √(16² + d²) twice and ½ · 32 · √(4² + d²) twice.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.3})
+  void fallsToDrainsAreFlatFaces(double thick) {
+    MeshBuilder mesh = new MeshBuilder();
+    double[] deep = {0.10, 0.12, 0.14};
+    double area = 0;
+    for (int i = 0; i < deep.length; i++) {
+      List<Vec3> p = Scene.points(0, 8 * i, 5, 32, 8 * i, 5, 32, 8 * i + 8, 5, 0, 8 * i + 8, 5);
+      for (int k = 0; k < 4; k++) {
+        mesh.face(List.of(p.get(k), p.get((k + 1) % 4), new Vec3(16, 8 * i + 4, 5 - deep[i])), List.of());
+        if (thick > 0) {
+          mesh.face(List.of(p.get((k + 1) % 4), p.get(k), new Vec3(16, 8 * i + 4, 5 - deep[i] - thick)), List.of());
+        }
+      }
+      area += 8 * Math.hypot(16, deep[i]) + 32 * Math.hypot(4, deep[i]);
+    }
+    Roof roof = new Scene().roof("falls", List.of(mesh.build())).build();
+    assertThat(roof.faces()).hasSize(12).noneMatch(RoofFace::isCurved);
+    assertThat(roof.faces().stream().mapToDouble(RoofFace::areaM2).sum()).isCloseTo(area, within(1e-3));
   }
 
   /** Three unit vectors near the great circle across X, one of them off it: the axis of least squares is off by part of that only. */
