@@ -204,17 +204,22 @@ def measure(program, name, model, work, env):
         shutil.rmtree(data, ignore_errors=True)
 
 
-def run(root, work, replicate, base):
-    """Measures the page on both models; says what is missing where it can't."""
+def run(o, root):
+    """Measures the page on both models, or on those that are named; says what is missing where it can't."""
     missing = [p for p in ('chromium', 'chromedriver') if not shutil.which(p)]
     if missing:
         sys.exit('the page needs ' + ' and '.join(missing) + ' to be measured')
-    if not os.path.exists(replicate):
-        sys.exit('no script to replicate models with: give one with --replicate')
-    program = os.path.join(root, 'seamledger')
-    five, many = os.path.join(work, 'page-5.ifc'), os.path.join(work, 'page-20000.ifc')
-    for source, target, size in ((base, five, ['--size', '5M']), (os.path.join(root, 'ifc-samples', 'school.ifc'), many, ['--copies', '205'])):
+    subprocess.run([o.program, '--version'], check=True, stdout=subprocess.DEVNULL)
+    for name, model in [(os.path.basename(m), m) for m in o.page] or made(o, root):
+        measure(o.program, name, model, o.work, {'SEAMLEDGER_JAVA_OPTS': '-Xmx1500m'})
+
+
+def made(o, root):
+    """Both models with their names, made where they are not there yet."""
+    if not os.path.exists(o.replicate):
+        sys.exit('no script to replicate models with: give one with --replicate, or models')
+    five, many = os.path.join(o.work, 'page-5.ifc'), os.path.join(o.work, 'page-20000.ifc')
+    for source, target, size in ((o.base, five, ['--size', '5M']), (os.path.join(root, 'ifc-samples', 'school.ifc'), many, ['--copies', '205'])):
         if not os.path.exists(target):
-            subprocess.run([sys.executable, replicate, source, target] + size, check=True, stdout=sys.stderr)
-    measure(program, '5 MB', five, work, {})
-    measure(program, '20,000 junctions', many, work, {'SEAMLEDGER_JAVA_OPTS': '-Xmx1500m'})
+            subprocess.run([sys.executable, o.replicate, source, target] + size, check=True, stdout=sys.stderr)
+    return [('5 MB', five), ('20,000 junctions', many)]

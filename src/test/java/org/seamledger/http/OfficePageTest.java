@@ -11,13 +11,10 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -26,12 +23,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.NoSuchElementException;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
@@ -40,20 +33,19 @@ import org.seamledger.run.TakeoffAnalyzer;
  * the whole way by keys alone. The roof is 10 m by 7 m at 4:12 each way: its four hips rise by atan(tan 26.57° · sin 45°) = 19.47°.
  */
 @Tag("slow")
-class OfficePageTest {
+class OfficePageTest extends BrowserCase {
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
   private static final Path SAMPLE = Path.of("ifc-samples", "gatehouse.ifc");
 
   @TempDir
   private static Path folder;
-  private static ChromeDriver browser;
   private static Server server;
   private static String analysis;
 
   @BeforeAll
   static void start() throws Exception {
-    browser = Chromium.open(folder.resolve("profile"), 1440, 900);
+    openBrowser(1440, 900);
     Path samples = Files.createDirectories(folder.resolve("samples").resolve("thumbnails")).getParent();
     Files.copy(SAMPLE, samples.resolve("gatehouse.ifc"));
     Files.copy(Path.of("ifc-samples", "thumbnails", "gatehouse.svg"), samples.resolve("thumbnails").resolve("gatehouse.svg"));
@@ -64,9 +56,6 @@ class OfficePageTest {
 
   @AfterAll
   static void stop() {
-    if (browser != null) {
-      browser.quit();
-    }
     if (server != null) {
       server.close();
     }
@@ -74,7 +63,7 @@ class OfficePageTest {
 
   @BeforeEach
   void clean() {
-    browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+    emulateNothing();
     browser.get(server.url());
     js("localStorage.clear()");
   }
@@ -89,27 +78,6 @@ class OfficePageTest {
       Thread.currentThread().interrupt();
       throw new IllegalStateException(e);
     }
-  }
-
-  private static <T> T until(Supplier<T> what) {
-    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class)
-        .ignoring(NoSuchElementException.class).until(d -> what.get());
-  }
-
-  private static WebElement see(String css, String text) {
-    return Chromium.see(browser, css, text);
-  }
-
-  /** The page may draw an element anew at any moment. */
-  private static void with(Consumer<WebElement> action, String css, String text) {
-    until(() -> {
-      action.accept(see(css, text));
-      return true;
-    });
-  }
-
-  private static Object js(String code, Object... arguments) {
-    return browser.executeScript(code, arguments);
   }
 
   private static void open(String tab) {
