@@ -22,7 +22,7 @@ const EDGE_PX = 2.4;
 const edgeOf = path => s('path', {d: path.getAttribute('d'), 'stroke-width': Number(path.getAttribute('stroke-width')) + EDGE_PX});
 
 /** From a tenth of the widest up, as the root of the amount: twice as wide is four times the water. */
-const width = (amount, most) => Math.max(1.2, 8 * Math.sqrt(amount / most));
+const width = (amount, most) => Math.max(1.2, 6 * Math.sqrt(amount / most));
 
 function lines(water) {
   const most = Math.max(...water.lines.map(l => l.planAreaM2), 1);

@@ -120,8 +120,9 @@ async function onSamples(names, asked, rows, root, isStill) {
   const status = h('p', {class: 'quiet', role: 'status'}), shown = h('div', {});
   const finish = words => {
     const touched = rows.filter(r => r[1] + r[2] + r[3] > 0);
-    put(root, h('p', {}, words, touched.length ? `${count(touched.length)} of ${count(rows.length)} samples change.`
-      : `None of the ${count(rows.length)} samples changes.`), sampleRows(rows));
+    put(root, h('p', {}, words, rows.length === 0 ? 'none of the samples was tried.'
+      : touched.length ? `${count(touched.length)} of ${count(rows.length)} samples change.`
+        : `None of the ${count(rows.length)} samples changes.`), sampleRows(rows));
   };
   put(root, h('p', {}, stopButton), status, shown);
   for (const name of names) {

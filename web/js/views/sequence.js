@@ -47,7 +47,7 @@ function asking(plan) {
     field('Weather file', file, 'EPW, or a table: time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm'),
     field('Begins on its day', inputs.from), h('fieldset', {}, h('legend', {}, 'or the weather of now'), field('Air', inputs.air),
       field('Humidity, %', inputs.humidity), field('Sun', sun), field('Wind', inputs.wind), field('Metal', inputs.metal)),
-    h('button', {class: 'button'}, 'Plan'), answer);
+    h('button', {class: 'button'}, 'Plan the days'), answer);
   return {form, ask};
 }
 

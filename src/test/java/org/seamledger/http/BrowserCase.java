@@ -2,13 +2,17 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -132,6 +136,31 @@ public abstract class BrowserCase {
   /** The page as it looks, kept beside the results of the tests for people to look at. */
   protected static void picture(String name) throws IOException {
     Files.write(Files.createDirectories(PICTURES).resolve(name + ".png"), browser.getScreenshotAs(OutputType.BYTES));
+  }
+
+  /** Pixels of an element that are near a colour, as the browser shows it. */
+  protected static long pixels(WebElement element, int rgb) {
+    BufferedImage image = image(element);
+    long count = 0;
+    for (int y = 0; y < image.getHeight(); y++) {
+      for (int x = 0; x < image.getWidth(); x++) {
+        int p = image.getRGB(x, y);
+        int distance =
+            Math.abs((p >> 16 & 255) - (rgb >> 16 & 255)) + Math.abs((p >> 8 & 255) - (rgb >> 8 & 255)) + Math.abs((p & 255) - (rgb & 255));
+        if (distance < 40) {
+          count++;
+        }
+      }
+    }
+    return count;
+  }
+
+  private static BufferedImage image(WebElement element) {
+    try {
+      return ImageIO.read(new ByteArrayInputStream(element.getScreenshotAs(OutputType.BYTES)));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** What axe finds to be serious on the page as it is now: nothing. */

@@ -2,8 +2,6 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -23,7 +20,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.interactions.Actions;
 import org.seamledger.http.setting.Options;
@@ -78,23 +74,6 @@ class BrowserTest extends BrowserCase {
     see(".drop");
     browser.findElement(By.cssSelector("input[type=file]")).sendKeys(model(name, words).toString());
     see(".canvas .line");
-  }
-
-  /** Pixels of an element that are near a colour, as the browser shows it. */
-  private static long pixels(WebElement element, int rgb) throws IOException {
-    BufferedImage image = ImageIO.read(new ByteArrayInputStream(element.getScreenshotAs(OutputType.BYTES)));
-    long count = 0;
-    for (int y = 0; y < image.getHeight(); y++) {
-      for (int x = 0; x < image.getWidth(); x++) {
-        int p = image.getRGB(x, y);
-        int distance =
-            Math.abs((p >> 16 & 255) - (rgb >> 16 & 255)) + Math.abs((p >> 8 & 255) - (rgb >> 8 & 255)) + Math.abs((p & 255) - (rgb & 255));
-        if (distance < 40) {
-          count++;
-        }
-      }
-    }
-    return count;
   }
 
   @Test
@@ -519,29 +498,4 @@ class BrowserTest extends BrowserCase {
       Files.write(Path.of(keep, "print.pdf"), bytes);
     }
   }
-
-  @Test
-  void hasNoSeriousBarrier() throws IOException {
-    browser.get(server.url());
-    see(".drop");
-    barriers("start, light");
-    open("hall.ifc", "house");
-    with(WebElement::click, ".canvas .line:not(.group)");
-    for (String theme : List.of("light", "dark")) {
-      js("document.documentElement.dataset.theme = arguments[0]", theme);
-      for (String name : List.of("Ledger", "Findings", "Order", "Estimates", "Revisions", "Cautions")) {
-        tab(name);
-        TestService.pause(300);
-        barriers(name + ", " + theme);
-      }
-      tab("Findings");
-      for (int wide : List.of(390, 1280, 1920)) {
-        emulate(wide, 900);
-        TestService.pause(400);
-        barriers("Findings at " + wide + ", " + theme);
-      }
-      emulateNothing();
-    }
-  }
-
 }

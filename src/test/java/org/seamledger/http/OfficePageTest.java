@@ -13,8 +13,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -116,6 +117,30 @@ class OfficePageTest extends BrowserCase {
   }
 
   @Test
+  void aSavedFolderComesBackWithItsExamplesAndATrialStops() throws IOException {
+    Path zip = folder.resolve("shapes.zip");
+    try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
+      out.putNextEntry(new ZipEntry("office/tests/kinds/hip.ttl"));
+      out.write(Files.readAllBytes(Path.of("shapes", "tests", "kinds", "hip.ttl")));
+      out.putNextEntry(new ZipEntry("office/kinds.ttl"));
+      out.write(Files.readAllBytes(Path.of("shapes", "kinds.ttl")));
+    }
+    open("rules");
+    see(".rule", "");
+    hand("input[aria-label='Files of rules of your own']", zip);
+    see(".edits", "files of your own: kinds.ttl, 1 example");
+    // A sample that never answers: who waits for it may stop.
+    js("const real = window.fetch; window.fetch = (at, how) => String(at).includes('/api/samples/') ? new Promise(() => {}) : real(at, how)");
+    with(WebElement::click, ".edits button", "Try on this roof");
+    assertThat(see(".trial", "On the samples").getText()).contains("examples of the rules hold");
+    with(WebElement::click, ".trial .stop", "Stop");
+    see(".trial", "Stopped: none of the samples was tried.");
+    gone(".trial .stop");
+    with(WebElement::click, ".edits button", "Take back");
+    gone(".edits.any");
+  }
+
+  @Test
   void aBrokenFileIsRefusedWithLineAndReason() throws IOException {
     Path broken = Files.writeString(folder.resolve("kinds.ttl"),
         Files.readString(Path.of("shapes", "kinds.ttl")).replace("sl:inclinationDegrees ; sh:maxExclusive 0.5",
@@ -186,20 +211,6 @@ class OfficePageTest extends BrowserCase {
         + ".every(i => i.complete && i.naturalWidth === 160)") == Boolean.TRUE ? true : null);
   }
 
-  @Test
-  void waterAndMovementAreLayersInThreeDimensions() {
-    browser.get(server.url() + "?analysis=" + analysis + "&view=3d");
-    until(() -> js("return Number(document.querySelector('.drawing.roof')?.dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
-    for (String layer : List.of("Water", "Movement", "Nodes")) {
-      String drawn = String.valueOf(js("return document.querySelector('.drawing.roof').dataset.drawn"));
-      String pressed = see(".roof .layer", layer).getDomAttribute("aria-pressed");
-      with(WebElement::click, ".roof .layer", layer);
-      until(() -> see(".roof .layer", layer).getDomAttribute("aria-pressed").equals(pressed) ? null : true);
-      until(() -> drawn.equals(js("return document.querySelector('.drawing.roof').dataset.drawn")) ? null : true);
-    }
-    assertThat(browser.getCurrentUrl()).contains("water=on", "movement=on");
-  }
-
   /** Goes on by the tabulator until an element has the keyboard; each stop on the way is marked so that it can be seen. */
   private static void tabTo(String css, String text) {
     List<String> unseen = new ArrayList<>();
@@ -251,24 +262,5 @@ class OfficePageTest extends BrowserCase {
     tabTo("a.button", "Order as CSV");
     assertThat(browser.switchTo().activeElement().getDomAttribute("href")).endsWith("/order.csv");
     tabTo("a.button", "Submittal as PDF");
-  }
-
-  @Test
-  void newPagesHaveNoSeriousBarrier() {
-    Axe axe = Axe.in(browser);
-    for (String theme : List.of("light", "dark")) {
-      for (int wide : List.of(1280, 390, 1920)) {
-        browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
-            Map.of("width", wide, "height", 900, "deviceScaleFactor", 1, "mobile", false));
-        open("rules");
-        js("document.documentElement.dataset.theme = arguments[0]", theme);
-        with(WebElement::click, ".rule summary", "");
-        assertThat(axe.serious()).as("rules, " + wide + ", " + theme).isEmpty();
-        open("findings");
-        js("document.documentElement.dataset.theme = arguments[0]", theme);
-        with(WebElement::click, ".tools .view-switch button", "Table");
-        assertThat(axe.serious()).as("findings as a table, " + wide + ", " + theme).isEmpty();
-      }
-    }
   }
 }
