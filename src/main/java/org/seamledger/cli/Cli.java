@@ -101,6 +101,10 @@ final class Cli {
     if (failure instanceof Failure.TooLong) {
       return fail(err, ExitStatus.UNREADABLE, failure.message() + " " + TimeLimit.VARIABLE + " sets another limit, in seconds.");
     }
+    if (failure instanceof Failure.DiskFull) {
+      return fail(err, ExitStatus.OUTPUT, failure.message() + " Temporary files go to " + System.getProperty("java.io.tmpdir")
+          + "; make room there, or name another folder, such as SEAMLEDGER_JAVA_OPTS=-Djava.io.tmpdir=FOLDER");
+    }
     return failure instanceof Failure.UnreadableModel ? fail(err, ExitStatus.UNREADABLE, failure.message())
         : fault(err, failure.cause().orElseGet(() -> new CancellationException(failure.message())));
   }

@@ -107,7 +107,7 @@ final class CompareCommand implements Task {
         }
       }
     } catch (IOException e) {
-      throw new UnreadableModelException(word, 0, 0, "a file that can be read to its end", String.valueOf(e.getMessage()));
+      throw UnreadableModelException.of(word, e);
     }
     try (ChosenModels chosen = ChosenModels.of(List.of(word), servers)) {
       ByteArrayOutputStream out = new ByteArrayOutputStream();

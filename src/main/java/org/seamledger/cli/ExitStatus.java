@@ -12,7 +12,7 @@ final class ExitStatus {
   static final int UNREADABLE = 3;
   /** A fault of this program. */
   static final int INTERNAL = 70;
-  /** The result can't be written. */
+  /** The result can't be written, or the disk has no room for what is unpacked or fetched on the way to it. */
   static final int OUTPUT = 74;
 
   private ExitStatus() {

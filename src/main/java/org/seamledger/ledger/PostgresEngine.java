@@ -24,13 +24,16 @@ final class PostgresEngine implements Engine {
   /** A killed server's connection ends a moment after it. */
   private static final int LOCK_TRIES = 20;
   private static final int LOCK_PAUSE_MILLIS = 150;
-  /** Of class 57, operator intervention: those after which the session is over. */
-  private static final Set<String> SESSION_ENDED = Set.of("57P01", "57P02", "57P03", "57P05");
+  /** Operator intervention, and a transaction in which nothing was said for too long: those after which the session is over. */
+  private static final Set<String> SESSION_ENDED = Set.of("57P01", "57P02", "57P03", "57P05", "25P03");
 
   static final String READS_ONLY = "takes no changes (a standby, or set to read only); name the primary server, or let it be written.";
   /** The first version with every function and kind of column that is used here. */
   private static final int FIRST_VERSION = 11;
   private static final int VERSION_UNIT = 10_000;
+
+  /** So long may a transaction be silent, unless whoever runs the database says otherwise: well under the driver's socketTimeout. */
+  private static final String SILENCE = "15s";
 
   private final PostgresAddress address;
   private final PostgresFaults faults;
@@ -80,6 +83,9 @@ final class PostgresEngine implements Engine {
       s.execute("SET tcp_keepalives_idle = 20");
       s.execute("SET tcp_keepalives_interval = 10");
       s.execute("SET tcp_keepalives_count = 3");
+      // Rows that a process had locked when it was cut off are free before others who wait for them give up.
+      s.execute("SELECT set_config('idle_in_transaction_session_timeout', '" + SILENCE + "', false)"
+          + " WHERE current_setting('idle_in_transaction_session_timeout') = '0'");
       if (!locks(s, shared ? SHARE : LOCK)) {
         throw new LedgerException(LedgerException.Reason.IN_USE, name() + " is in use by another running server"
             + (shared ? ", which was started without --models and shares it with nobody" : "")

@@ -74,7 +74,7 @@ final class PostgresFaults {
       case "53100" -> StorageFault.lasting(FULL, "has no room left on its disk; make room there, nothing was kept of what was under way.");
       case "53300" -> StorageFault.passing("has no connection free; see max_connections there, and the limits of user and database.");
       case "55000" -> StorageFault.passing("does not accept connections now; see ALLOW_CONNECTIONS there.");
-      case "57P01", "57P02", "57P05" -> StorageFault.passing("cannot be reached: it ended the connection.");
+      case "57P01", "57P02", "57P05", "25P03" -> StorageFault.passing("cannot be reached: it ended the connection.");
       case "57P03" -> StorageFault.passing("is starting up or shutting down.");
       case "57014", "55P03", "40P01" ->
           StorageFault.lasting(STORAGE, "did not finish a piece of work in time (" + words(e) + "); see what else works on its tables.");

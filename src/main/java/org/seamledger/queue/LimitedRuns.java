@@ -43,10 +43,7 @@ final class LimitedRuns {
     try {
       Outcome<Result> outcome = Outcome.of(() -> {
         fetch(run, analysis);
-        return runs.run(analysis, decided, run.progress(), work -> {
-          run.isBeyondInterrupts();
-          PatientStorage.run(work);
-        }).orThrow();
+        return runs.run(analysis, decided, run.progress(), StoredRuns.Keeping.patient(run::isBeyondInterrupts)).orThrow();
       });
       run.isBeyondInterrupts();
       Optional<Failure> failure = outcome.failure().map(f -> f.orStopped(run.stop()));
@@ -76,7 +73,7 @@ final class LimitedRuns {
     if (failure.isEmpty() || failure.get() instanceof Failure.UnreadableModel) {
       setting.health().works(ANALYSES);
     }
-    failure.filter(f -> f instanceof Failure.Fault || f instanceof Failure.OutOfMemory).ifPresent(f -> {
+    failure.filter(f -> f instanceof Failure.Fault || f instanceof Failure.OutOfMemory || f instanceof Failure.DiskFull).ifPresent(f -> {
       LOG.atError().addKeyValue("analysis", run.id).setCause(f.cause().orElseThrow()).log("analysis failed");
       setting.health().failedAsLogged(ANALYSES);
     });

@@ -3,7 +3,9 @@ package org.seamledger.run;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import org.seamledger.finding.FullDisk;
 import org.seamledger.finding.UnreadableModelException;
+import org.seamledger.ledger.LedgerException;
 import org.seamledger.source.ModelServerException;
 import org.seamledger.takeoff.UnusableFileException;
 
@@ -33,7 +35,7 @@ public sealed interface Failure {
 
   /** Whether the fault is on this side, so that there is nothing to tell the model's owner. */
   static boolean isOurs(String code) {
-    return code.equals(Fault.CODE) || code.equals(UnusableSettings.CODE);
+    return code.equals(Fault.CODE) || code.equals(UnusableSettings.CODE) || code.equals(DiskFull.CODE);
   }
 
   /** A model can't be read; the message names file, line, column, what was expected and what was found. */
@@ -92,6 +94,31 @@ public sealed interface Failure {
     @Override
     public String message() {
       return "The model needs more memory than " + mebibytes + " MiB.";
+    }
+
+    @Override
+    public Optional<Throwable> cause() {
+      return Optional.of(thrown);
+    }
+  }
+
+  /** The disk has no room for what the run writes: what it unpacks, fetches or has reckoned. */
+  record DiskFull(Throwable thrown) implements Failure {
+    public static final String CODE = "storage/full";
+
+    @Override
+    public String code() {
+      return CODE;
+    }
+
+    @Override
+    public String message() {
+      return "There is no room left on the disk for what the analysis writes.";
+    }
+
+    @Override
+    public String action() {
+      return "Make room there, then run it again.";
     }
 
     @Override
@@ -167,6 +194,9 @@ public sealed interface Failure {
     }
     if (e instanceof CancellationException) {
       return new Cancelled();
+    }
+    if (FullDisk.causes(e) || e instanceof LedgerException l && l.reason() == LedgerException.Reason.FULL) {
+      return new DiskFull(e);
     }
     return e instanceof OutOfMemoryError memory ? new OutOfMemory(Runtime.getRuntime().maxMemory() / (1 << 20), memory) : new Fault(e);
   }

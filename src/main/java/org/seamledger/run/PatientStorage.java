@@ -2,6 +2,7 @@ package org.seamledger.run;
 
 import java.io.IOException;
 import java.util.concurrent.CancellationException;
+import org.seamledger.finding.FullDisk;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.run.StoredRuns.StorageWork;
 
@@ -26,13 +27,17 @@ public final class PatientStorage {
     });
   }
 
-  /** @throws CancellationException where the thread is interrupted while the database is away */
+  /** @throws CancellationException where the thread is interrupted while the database is away or the disk full */
   public static <T> T ask(Question<T> question) throws IOException {
     while (true) {
       try {
         return question.ask();
       } catch (LedgerException e) {
         if (!e.isTemporary() && e.reason() != LedgerException.Reason.FULL) {
+          throw e;
+        }
+      } catch (IOException e) {
+        if (!FullDisk.causes(e)) {
           throw e;
         }
       }

@@ -29,13 +29,46 @@ public final class StoredRuns {
     void run() throws IOException;
   }
 
-  /** How a result gets into the storage: at once, or when it is reachable. */
-  @FunctionalInterface
+  /** How a result gets into the storage: at once, or when it is reachable and has room. */
   public interface Keeping {
 
     /** Whatever the storage says is a failure. */
-    Keeping AT_ONCE = StorageWork::run;
+    Keeping AT_ONCE = new Keeping() {
+      @Override
+      public void write(StorageWork work) throws IOException {
+        work.run();
+      }
 
+      @Override
+      public void keep(StorageWork work) throws IOException {
+        work.run();
+      }
+    };
+
+    /**
+     * Waits for the storage, and for room on the disk.
+     *
+     * @param last done before a result that is written is kept: from there on the run can't be stopped
+     */
+    static Keeping patient(Runnable last) {
+      return new Keeping() {
+        @Override
+        public void write(StorageWork work) throws IOException {
+          PatientStorage.run(work);
+        }
+
+        @Override
+        public void keep(StorageWork work) throws IOException {
+          last.run();
+          PatientStorage.run(work);
+        }
+      };
+    }
+
+    /** Writes a result to the disk, where it is not kept yet; may begin again. */
+    void write(StorageWork work) throws IOException;
+
+    /** Takes a written result into the storage. */
     void keep(StorageWork work) throws IOException;
   }
 
@@ -75,7 +108,7 @@ public final class StoredRuns {
     return Outcome.of(() -> {
       try {
         Result result = run(analysis, decided.map(Choices.Standing::inForce).orElse(List.of()), progress).orThrow();
-        write(result, json, progress.stage("writing the ledger", 1, 1));
+        keeping.write(() -> write(result, json, progress.stage("writing the ledger", 1, 1)));
         keeping.keep(() -> keep(analysis.id(), decided, json, result));
         return result;
       } finally {
@@ -86,9 +119,18 @@ public final class StoredRuns {
 
   /** Progress is told before and after: the last moments in which the run can be cancelled. */
   private void write(Result result, Path json, Progress progress) throws IOException {
-    Files.createDirectories(scratch);
-    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(json), 1 << 16)) {
-      result.writeLedger(out);
+    boolean written = false;
+    try {
+      Files.createDirectories(scratch);
+      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(json), 1 << 16)) {
+        result.writeLedger(out);
+      }
+      written = true;
+    } finally {
+      if (!written) {
+        // A half takes room that others wait for.
+        discard(json);
+      }
     }
     progress.at(1);
   }

@@ -25,6 +25,7 @@ import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipMethod;
+import org.seamledger.finding.FullDisk;
 import org.seamledger.finding.UnreadableModelException;
 
 /** Unpacks a model into a temporary file that goes when its channel is closed. */
@@ -87,6 +88,9 @@ final class Unpacker {
         return Optional.of(unpacked);
       }
     } catch (IOException | IllegalArgumentException e) {
+      if (FullDisk.causes(e)) {
+        throw e;
+      }
       // Broken in a way that says nothing more than what the platform said.
       return Optional.empty();
     }

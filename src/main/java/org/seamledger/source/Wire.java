@@ -1,7 +1,9 @@
 package org.seamledger.source;
 
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.ConnectException;
 import java.net.URI;
 import java.net.UnknownHostException;
@@ -21,6 +23,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
 import javax.net.ssl.SSLException;
+import org.seamledger.finding.FullDisk;
 import org.seamledger.source.ModelServerException.Reason;
 
 /**
@@ -103,6 +106,9 @@ final class Wire {
     Optional<Error> ours = find(cause, Error.class);
     if (ours.isPresent()) {
       throw ours.get();
+    }
+    if (FullDisk.causes(cause)) {
+      throw new UncheckedIOException(new IOException(cause));
     }
     if (find(cause, Sink.TooLargeException.class).isPresent()) {
       return new ModelServerException(Reason.UNUSABLE, access + " sent more than the " + access.limits().bytes()

@@ -2,11 +2,9 @@ package org.seamledger.takeoff;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.channels.ClosedByInterruptException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import org.seamledger.element.Building;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ifc.IfcReader;
@@ -36,7 +34,7 @@ final class Models {
       }
       return IfcReader.read(inputs, progress.part(0.5, 1));
     } catch (UncheckedIOException e) {
-      throw unreadable(sources.get(open.size() - 1).name(), e.getCause());
+      throw UnreadableModelException.of(sources.get(Math.max(0, open.size() - 1)).name(), e.getCause());
     } finally {
       open.forEach(Models::close);
     }
@@ -46,7 +44,7 @@ final class Models {
     try {
       return source.open();
     } catch (IOException e) {
-      throw unreadable(source.name(), e);
+      throw UnreadableModelException.of(source.name(), e);
     }
   }
 
@@ -54,15 +52,8 @@ final class Models {
     try {
       return StepFile.open(model.channel(), model.name(), progress);
     } catch (IOException e) {
-      throw unreadable(model.name(), e);
+      throw UnreadableModelException.of(model.name(), e);
     }
-  }
-
-  private static UnreadableModelException unreadable(String name, IOException e) {
-    if (e instanceof ClosedByInterruptException) {
-      throw new CancellationException("interrupted while reading " + name);
-    }
-    return new UnreadableModelException(name, 0, 0, "a file that can be read to its end", String.valueOf(e.getMessage()));
   }
 
   private static void close(StepFile file) {

@@ -8,14 +8,13 @@ import java.io.RandomAccessFile;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.seamledger.finding.SmallDisk;
 
 /**
  * A data folder on a disk of its own, a small file system in memory, that is full but for a few pages: more of them with every round, so
@@ -29,21 +28,6 @@ class FullDiskTest {
 
   @TempDir
   private Path data;
-
-  private List<String> onSmallDisk() throws IOException, InterruptedException {
-    String mount = "mount -t tmpfs -o size=16m,mode=0700 tmpfs \"$0\" && exec \"$@\"";
-    List<String> command = List.of("unshare", "-rm", "sh", "-c", mount, data.toString());
-    List<String> attempt = new ArrayList<>(command);
-    attempt.add("true");
-    boolean allowed;
-    try {
-      allowed = new ProcessBuilder(attempt).start().waitFor() == 0;
-    } catch (IOException e) {
-      allowed = false;
-    }
-    Assumptions.assumeTrue(allowed, "this machine lets no user mount a file system of their own");
-    return command;
-  }
 
   private static void fill(Path ballast, int pagesLeft) throws IOException {
     try (RandomAccessFile file = new RandomAccessFile(ballast.toFile(), "rw")) {
@@ -60,7 +44,7 @@ class FullDiskTest {
 
   @Test
   void refusesOrWaitsAndKeepsWhatItAcknowledged() throws Exception {
-    try (ServedProcess service = new ServedProcess(onSmallDisk(), List.of("-Xmx128m"), data)) {
+    try (ServedProcess service = new ServedProcess(SmallDisk.at(data, "16m"), List.of("-Xmx128m"), data)) {
       Path ballast = Path.of("/proc/" + service.pid() + "/root" + data.toAbsolutePath()).resolve("ballast");
       String hall = ServedProcess.json(service.upload("house")).path("id").textValue();
       assertThat(service.ended(hall).path("state").textValue()).isEqualTo("done");
@@ -88,7 +72,8 @@ class FullDiskTest {
       }
       assertThat(refused).as("the disk was full indeed").isPositive();
       for (Map.Entry<String, String> s : sent.entrySet()) {
-        assertThat(service.ended(s.getKey()).path("state").textValue()).as(s.getValue()).isEqualTo("done");
+        JsonNode ended = service.ended(s.getKey());
+        assertThat(ended.path("state").textValue()).as("%s: %s%n%s", s.getValue(), ended, service.log()).isEqualTo("done");
         assertThat(service.get("/api/analyses/" + s.getKey() + "/ledger").path("junctions")).hasSize(60);
       }
       assertThat(review(service, hall, junction, "at last", version).statusCode()).isEqualTo(200);

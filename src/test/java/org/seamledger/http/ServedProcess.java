@@ -21,6 +21,7 @@ final class ServedProcess implements AutoCloseable {
   private final Process process;
   private final HttpClient client = HttpClient.newHttpClient();
   private final URI url;
+  private final StringBuffer log = new StringBuffer();
 
   /** @param before what the command line begins with, such as another program that starts it; then options of Java */
   ServedProcess(List<String> before, List<String> options, Path data) throws IOException {
@@ -41,13 +42,18 @@ final class ServedProcess implements AutoCloseable {
       throw new IOException(String.join("\n", said));
     }
     url = URI.create(line.substring(6));
-    Thread rest = new Thread(() -> out.lines().forEach(l -> {}), "log of " + url);
+    Thread rest = new Thread(() -> out.lines().forEach(l -> log.append(l).append('\n')), "log of " + url);
     rest.setDaemon(true);
     rest.start();
   }
 
   long pid() {
     return process.pid();
+  }
+
+  /** What it has said since it was ready. */
+  String log() {
+    return log.toString();
   }
 
   HttpResponse<String> send(String method, String path, String type, String body) throws IOException, InterruptedException {

@@ -6,6 +6,10 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
 
 /** A way to a server that can be shut: then nothing goes through in either direction, and nobody is told. */
 final class Valve implements AutoCloseable {
@@ -13,6 +17,8 @@ final class Valve implements AutoCloseable {
   private final ServerSocket entry;
   private final int target;
   private boolean open = true;
+  /** What shuts it, in this order; empty where it does not shut by itself. */
+  private final Deque<byte[]> stops = new ArrayDeque<>();
 
   Valve(int target) throws IOException {
     this.target = target;
@@ -27,6 +33,37 @@ final class Valve implements AutoCloseable {
   synchronized void open(boolean now) {
     open = now;
     notifyAll();
+  }
+
+  /** Shuts when the last of these comes from a client after the others have, and keeps it back. */
+  synchronized void shutBefore(String... words) {
+    for (String w : words) {
+      stops.add(w.getBytes(StandardCharsets.US_ASCII));
+    }
+  }
+
+  private synchronized void look(byte[] buffer, int length) {
+    for (int i = 0; i < length && !stops.isEmpty(); i++) {
+      byte[] stop = stops.peek();
+      if (i + stop.length <= length && Arrays.equals(buffer, i, i + stop.length, stop, 0, stop.length)) {
+        stops.remove();
+        open = !stops.isEmpty();
+      }
+    }
+  }
+
+  /** Returns when it is shut. */
+  void awaitShut() throws InterruptedException {
+    for (int i = 0; i < 1200 && isOpen(); i++) {
+      Thread.sleep(50);
+    }
+    if (isOpen()) {
+      throw new AssertionError("never shut");
+    }
+  }
+
+  private synchronized boolean isOpen() {
+    return open;
   }
 
   private synchronized void awaitOpen() throws InterruptedException {
@@ -56,17 +93,20 @@ final class Valve implements AutoCloseable {
       Socket in = entry.accept();
       awaitOpen();
       Socket out = new Socket(InetAddress.getLoopbackAddress(), target);
-      begin(() -> pump(in, out));
-      begin(() -> pump(out, in));
+      begin(() -> pump(in, out, true));
+      begin(() -> pump(out, in, false));
     }
   }
 
-  private void pump(Socket from, Socket to) throws IOException, InterruptedException {
+  private void pump(Socket from, Socket to, boolean isClient) throws IOException, InterruptedException {
     try (from; to) {
       InputStream in = from.getInputStream();
       OutputStream out = to.getOutputStream();
       byte[] buffer = new byte[1 << 14];
       for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
+        if (isClient) {
+          look(buffer, n);
+        }
         awaitOpen();
         out.write(buffer, 0, n);
         out.flush();

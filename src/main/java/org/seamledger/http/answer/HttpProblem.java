@@ -31,6 +31,11 @@ public final class HttpProblem extends RuntimeException {
     return new HttpProblem(400, code, detail);
   }
 
+  public static HttpProblem diskFull() {
+    return new HttpProblem(507, "storage/full", "The disk of this server is full, and nothing was saved. Whoever runs it has to make room;"
+        + " then try again.");
+  }
+
   public static HttpProblem notFound(String detail) {
     return new HttpProblem(404, "not-found", detail);
   }

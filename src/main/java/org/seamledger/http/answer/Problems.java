@@ -9,6 +9,7 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.seamledger.finding.FullDisk;
 import org.seamledger.ledger.LedgerException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -48,6 +49,10 @@ public final class Problems {
     }
     if (isGone(e)) {
       return cut();
+    }
+    if (FullDisk.causes(e)) {
+      LOG.atError().addKeyValue("path", Names.forLog(ctx.path())).log("no room left on the disk");
+      return HttpProblem.diskFull();
     }
     LOG.atError().addKeyValue("method", ctx.method()).addKeyValue("path", Names.forLog(ctx.path())).setCause(e).log("fault");
     return internal();

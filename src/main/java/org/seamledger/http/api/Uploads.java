@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import org.seamledger.finding.FullDisk;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.Names;
 import org.seamledger.http.setting.Limits;
@@ -186,9 +187,9 @@ final class Uploads {
       if (m.matches("(?s).*max (file size|length) exceeded.*")) {
         return tooLarge();
       }
-      if (m.contains("No space left")) {
-        return new HttpProblem(507, "storage/full", "The disk of this server is full.");
-      }
+    }
+    if (FullDisk.causes(e)) {
+      return HttpProblem.diskFull();
     }
     return HttpProblem.badRequest("upload/broken",
         "The upload is not whole: a multipart/form-data body was expected, with parts named model.");

@@ -14,7 +14,6 @@ import org.seamledger.run.Outcome;
 import org.seamledger.run.Result;
 import org.seamledger.run.StoredRuns;
 import org.seamledger.watch.Health;
-import org.seamledger.run.PatientStorage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -56,10 +55,7 @@ final class JobRuns {
     try {
       Outcome<Result> outcome = Outcome.of(() -> {
         before.run();
-        return runs.run(analysis, decided, job.progress(), work -> {
-          job.isBeyondInterrupts();
-          PatientStorage.run(work);
-        }).orThrow();
+        return runs.run(analysis, decided, job.progress(), StoredRuns.Keeping.patient(job::isBeyondInterrupts)).orThrow();
       });
       job.isBeyondInterrupts();
       if (outcome instanceof Outcome.Done<Result> done) {
@@ -84,7 +80,7 @@ final class JobRuns {
     if (failure.isEmpty() || failure.get() instanceof Failure.UnreadableModel) {
       health.works(part);
     }
-    boolean isFault = failure.filter(Failure.Fault.class::isInstance).isPresent();
+    boolean isFault = failure.filter(f -> f instanceof Failure.Fault || f instanceof Failure.DiskFull).isPresent();
     if (isFault || failure.filter(Failure.OutOfMemory.class::isInstance).isPresent()) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(failure.get().cause().orElseThrow())
           .log(part.equals(LocalJobs.ANALYSES) ? "analysis failed" : "decisions not followed");

@@ -45,14 +45,10 @@ public final class IdsCheck {
               .schemas())));
       elements(new ModelAccess(file, release), model.file(), progress.part(0.5, 1));
     } catch (UncheckedIOException e) {
-      throw unreadable(source, e.getCause());
+      throw UnreadableModelException.of(source.name(), e.getCause());
     } catch (IOException e) {
-      throw unreadable(source, e);
+      throw UnreadableModelException.of(source.name(), e);
     }
-  }
-
-  private static UnreadableModelException unreadable(ModelSource source, IOException e) {
-    return new UnreadableModelException(source.name(), 0, 0, "a file that can be read to its end", String.valueOf(e.getMessage()));
   }
 
   private void elements(ModelAccess model, String name, Progress progress) {
