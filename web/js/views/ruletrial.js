@@ -133,6 +133,7 @@ async function onSamples(names, asked, rows, root, isStill) {
       if (!isStill()) return;
       rows.push([name, c.changed.length + c.added.length + c.removed.length, c.newFindings.length, c.goneFindings.length, kindsOf(c)]);
     } catch (e) {
+      if (!isStill()) return;
       rows.push([name, NaN, NaN, NaN, e.message]);
     }
   }

@@ -114,7 +114,7 @@ class ScreensPageTest extends BrowserCase {
       see(".detail-card");
       checked("a junction with details to choose from, at " + wide);
       with(WebElement::click, ".detail-panel .drawing-section");
-      see("dialog[open] svg, dialog[open] .whole-sheet");
+      see("dialog[open] .whole-sheet");
       checked("a whole section, at " + wide);
       with(WebElement::click, "dialog[open] button", "Close");
       turnTo("findings");
@@ -155,6 +155,11 @@ class ScreensPageTest extends BrowserCase {
     see(".finding-table tbody tr");
     assertThat(js("return document.documentElement.scrollWidth <= innerWidth")).as("the wide table scrolls in its own box").isEqualTo(true);
     with(WebElement::click, ".tools .view-switch button", "Cards");
+    browser.get(service.server.url() + "?analysis=none");
+    see(".card");
+    assertThat((List<?>) js("return [...document.querySelectorAll('main, main *')].filter(e => e.scrollWidth > e.clientWidth + 1"
+        + " && /auto|scroll/.test(getComputedStyle(e).overflowX) && e.checkVisibility()).map(e => e.tagName + ' ' + e.className)"))
+        .as("start, sideways").isEmpty();
   }
 
   @Test
