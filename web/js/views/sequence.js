@@ -55,7 +55,7 @@ function asking(plan) {
     field('People in the crew', inputs.crew),
     field('Weather file', file, 'EPW, or a table: time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm'),
     without, field('Begins on its day', inputs.from), now,
-    h('button', {class: 'button'}, 'Plan'), answer);
+    h('button', {class: 'button'}, 'Plan the days'), answer);
   return {form, ask};
 }
 

@@ -3,47 +3,28 @@ package org.seamledger.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/** The order of work and the sealing windows on the page, in a real browser. Skipped where Chromium and its driver are not installed. */
+/** The order of work and the sealing windows on the page, in a real browser. */
 @Tag("slow")
-class SequencePageTest {
-
-  @TempDir
-  private static Path profile;
-  private static ChromeDriver browser;
+class SequencePageTest extends BrowserCase {
 
   @TempDir
   private Path data;
 
   @BeforeAll
-  static void openBrowser() {
-    browser = Chromium.open(profile, 1440, 1400);
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    if (browser != null) {
-      browser.quit();
-    }
-  }
-
-  private static WebElement see(String css, String text) {
-    return Chromium.see(browser, css, text);
+  static void open() {
+    openBrowser(1440, 1400);
   }
 
   private static WebElement named(String label) {
@@ -85,8 +66,7 @@ class SequencePageTest {
       see(".at-sequence li", "Beads: not now: metal too near the dew point");
       String both = "/api/analyses/" + id + "/sequence?air=12C&humidity=80";
       assertThat(service.send("POST", both, "time,air_C".getBytes(StandardCharsets.UTF_8)).statusCode()).as("both at once").isEqualTo(400);
-      Files.write(Files.createDirectories(Path.of("target", "pictures")).resolve("sequence.png"),
-          browser.getScreenshotAs(OutputType.BYTES));
+      picture("sequence");
     }
   }
 }
