@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What is acknowledged is on the disk, so that a loss of power takes none of it; the settings are held, as nobody can take the power here. */
+/** What is acknowledged is on the disk, so that a loss of power takes none of it. Nobody can take the power here: settings are held. */
 class DurabilityTest {
 
   @TempDir
