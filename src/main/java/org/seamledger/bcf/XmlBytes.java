@@ -11,12 +11,13 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * The characters of an XML document, by its byte order mark or the encoding that it declares, else UTF-8 (XML 1.0, appendix F). They are not
- * left to the parser, which writes to standard error of bytes that are none.
+ * The characters of an XML document, by its byte order mark or the encoding that it declares, else UTF-8 (XML 1.0, appendix F). They are
+ * not left to the parser, which writes to standard error of bytes that are none.
  */
 final class XmlBytes {
 
-  private static final Pattern DECLARED = Pattern.compile("^(?:\u00EF\u00BB\u00BF)?<\\?xml[^>]{0,100}?\\bencoding\\s*=\\s*[\"']([A-Za-z][\\w.-]{0,40})[\"']");
+  private static final Pattern DECLARED =
+      Pattern.compile("^(?:\u00EF\u00BB\u00BF)?<\\?xml[^>]{0,100}?\\bencoding\\s*=\\s*[\"']([A-Za-z][\\w.-]{0,40})[\"']");
   private static final int HEAD = 200;
   private static final char MARK = '\uFEFF';
 
@@ -29,7 +30,8 @@ final class XmlBytes {
    */
   static String text(byte[] document, String place) {
     Charset charset = charset(document, place);
-    CharsetDecoder decoder = charset.newDecoder().onMalformedInput(CodingErrorAction.REPORT).onUnmappableCharacter(CodingErrorAction.REPORT);
+    CharsetDecoder decoder =
+        charset.newDecoder().onMalformedInput(CodingErrorAction.REPORT).onUnmappableCharacter(CodingErrorAction.REPORT);
     CharBuffer text = CharBuffer.allocate((int) (document.length * (double) decoder.maxCharsPerByte()) + 1);
     CoderResult result = decoder.decode(ByteBuffer.wrap(document), text, true);
     String read = text.flip().toString();
