@@ -183,38 +183,54 @@ def processor(browser):
     return next(m['value'] for m in browser.cdp('Performance.getMetrics')['metrics'] if m['name'] == 'TaskDuration')
 
 
+def look(work, url):
+    """Opens the page twice and works with it."""
+    browser = Browser(work)
+    try:
+        for which in ('first', 'again'):
+            seen, moved, heap, longest, taken, after = opened(browser, url)
+            print('  %-6s rows %6.2f s  usable %6.2f s  after data %5.2f s  plan %6.2f s  3-D %6.2f s  %9.0f kB moved  %6.0f MiB heap  %6.0f ms longest stretch  %5.2f s processor' % (
+                which, seen['rows'] / 1e3, seen['usable'] / 1e3, after, seen['plan'] / 1e3, seen['roof'] / 1e3, moved / 1e3, heap / 2 ** 20, longest, taken))
+        print('  then   ' + '  '.join('%s %.0f ms' % (what, act(browser, script)) for what, script in ACTIONS)
+              + '  3-D %.1f ms a frame (%d frames)' % frame(browser), flush=True)
+    finally:
+        browser.close()
+
+
 def measure(program, name, model, work, env):
+    if model.startswith('http'):
+        print(model)
+        look(work, model)
+        return
     data = tempfile.mkdtemp(prefix='data-', dir=work)
     process, url, answers, analysed = serve(program, model, data, env)
     try:
-        browser = Browser(work)
-        try:
-            print('%s: answers after %.2f s, analysed after %.2f s more' % (name, answers, analysed))
-            for which in ('first', 'again'):
-                seen, moved, heap, longest, taken, after = opened(browser, url)
-                print('  %-6s rows %6.2f s  usable %6.2f s  after data %5.2f s  plan %6.2f s  3-D %6.2f s  %9.0f kB moved  %6.0f MiB heap  %6.0f ms longest stretch  %5.2f s processor' % (
-                    which, seen['rows'] / 1e3, seen['usable'] / 1e3, after, seen['plan'] / 1e3, seen['roof'] / 1e3, moved / 1e3, heap / 2 ** 20, longest, taken))
-            print('  then   ' + '  '.join('%s %.0f ms' % (what, act(browser, script)) for what, script in ACTIONS)
-                  + '  3-D %.1f ms a frame (%d frames)' % frame(browser), flush=True)
-        finally:
-            browser.close()
+        print('%s: answers after %.2f s, analysed after %.2f s more' % (name, answers, analysed))
+        look(work, url)
     finally:
         process.terminate()
         process.wait()
         shutil.rmtree(data, ignore_errors=True)
 
 
-def run(root, work, replicate, base):
-    """Measures the page on both models; says what is missing where it can't."""
+def run(o, root):
+    """Measures the page on both models, or on those that are named, or on results that are served already; says what is missing where it can't."""
     missing = [p for p in ('chromium', 'chromedriver') if not shutil.which(p)]
     if missing:
         sys.exit('the page needs ' + ' and '.join(missing) + ' to be measured')
-    if not os.path.exists(replicate):
-        sys.exit('no script to replicate models with: give one with --replicate')
-    program = os.path.join(root, 'seamledger')
-    five, many = os.path.join(work, 'page-5.ifc'), os.path.join(work, 'page-20000.ifc')
-    for source, target, size in ((base, five, ['--size', '5M']), (os.path.join(root, 'ifc-samples', 'school.ifc'), many, ['--copies', '205'])):
+    if not all(m.startswith('http') for m in o.page) or not o.page:
+        # The first start builds the program; it is not measured.
+        subprocess.run([o.program, '--version'], check=True, stdout=subprocess.DEVNULL)
+    for name, model in [(os.path.basename(m), m) for m in o.page] or made(o, root):
+        measure(o.program, name, model, o.work, {'SEAMLEDGER_JAVA_OPTS': '-Xmx3g'})
+
+
+def made(o, root):
+    """Both models with their names, made where they are not there yet."""
+    if not os.path.exists(o.replicate):
+        sys.exit('no script to replicate models with: give one with --replicate, or models')
+    five, many = os.path.join(o.work, 'page-5.ifc'), os.path.join(o.work, 'page-20000.ifc')
+    for source, target, size in ((o.base, five, ['--size', '5M']), (os.path.join(root, 'ifc-samples', 'school.ifc'), many, ['--copies', '205'])):
         if not os.path.exists(target):
-            subprocess.run([sys.executable, replicate, source, target] + size, check=True, stdout=sys.stderr)
-    measure(program, '5 MB', five, work, {})
-    measure(program, '20,000 junctions', many, work, {'SEAMLEDGER_JAVA_OPTS': '-Xmx1500m'})
+            subprocess.run([sys.executable, o.replicate, source, target] + size, check=True, stdout=sys.stderr)
+    return [('5 MB', five), ('20,000 junctions', many)]

@@ -18,6 +18,13 @@ export const rulesWith = edits => call('POST', '/api/rules', edits);
 export const onRoof = (id, edits) => call('POST', a(id) + '/rules', edits);
 /** What edits change of a sample. */
 export const onSample = (name, edits) => call('POST', `/api/samples/${encodeURIComponent(name)}/rules`, edits);
+/** Texts of the files of an archive, by name. @param {Blob} archive @returns {Promise<{files: Object<string, string>}>} */
+export async function unpacked(archive) {
+  const answer = await fetch('/api/rules/archive', {method: 'POST', body: archive, headers: {'Content-Type': 'application/zip'}});
+  const body = await answer.json().catch(() => ({}));
+  if (!answer.ok) throw refused(answer.status, body);
+  return body;
+}
 /** The edited rules as an archive. @returns {Promise<Blob>} */
 export async function folder(edits) {
   const answer = await fetch('/api/rules/folder',

@@ -42,7 +42,7 @@ export function mountDesk(desk) {
   };
   put(desk, parts.book, h('section', {class: 'board', 'aria-label': 'The roof'},
     h('div', {class: 'board-head'}, parts.switch, legend()),
-    h('div', {class: 'drawings'}, parts.plan, parts.roof)), parts.detail, parts.panes);
+    h('div', {class: 'drawings-room'}, h('div', {class: 'drawings'}, parts.plan, parts.roof))), parts.detail, parts.panes);
   mountPlan(parts.plan);
   mountDetailPanel(parts.detail);
   showBook();

@@ -32,7 +32,7 @@ function preference(name, options, label) {
 function title() {
   const models = (state.ledger.raw.models ?? []).map(m => m.file);
   return h('div', {class: 'sheet-title'},
-    h('h1', {}, state.analysis.title),
+    h('h1', {title: `${state.analysis.title}, ${state.analysis.words}`}, state.analysis.title),
     h('span', {class: 'revision', title: checkedIn(state.analysis)}, capital(state.analysis.words)),
     models.length > 1 && h('span', {class: 'models', title: models.join('\n')}, models.join(' + ')));
 }

@@ -15,8 +15,10 @@ export function section(j) {
 
 function figure(title, url, text) {
   const host = h('div', {class: 'drawing-section', role: 'img', 'aria-label': `${title}; the list below it names its parts`});
-  const words = shortSection(host, text);
+  const words = shortSection(host, text), enlarge = () => openSheet(title, url, text);
+  // For a pointer alone: keys have the button.
+  host.addEventListener('click', enlarge);
   return [h('div', {class: 'figure-pair'}, host, words.length > 0 && h('ol', {class: 'section-key'}, words.map(w => h('li', {}, w)))),
-    h('p', {class: 'doings'}, h('button', {on: {click: () => openSheet(title, url, text)}}, 'Enlarge'), ' ',
+    h('p', {class: 'doings'}, h('button', {on: {click: enlarge}}, 'Enlarge'), ' ',
       h('a', {href: url, target: '_blank', rel: 'noopener'}, 'The sheet to print, to scale'))];
 }

@@ -18,7 +18,7 @@ export const amount = (x, unit) => MEASURED[unit] ? MEASURED[unit](x) : packs(x,
  * @returns {{title: string, lines: import('../types.js').OrderLine[]}[]} what isn't needed has no line
  */
 export function orderGroups(order, rows) {
-  const line = l => ({what: l.item, size: l.size, net: amount(l.net, l.unit),
+  const line = l => ({what: l.item, size: u.written(l.size), net: amount(l.net, l.unit),
     gross: l.wastePercent > 0 ? amount(l.withWaste, l.unit) : '', buy: amount(l.order, l.orderUnit),
     cost: rows.get(l.id)?.cost ?? '', how: rows.get(l.id)?.arithmetic.split('; ') ?? []});
   return Object.entries(GROUPS).map(([group, title]) => ({title, lines: order.filter(l => l.group === group).map(line)}))

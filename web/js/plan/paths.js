@@ -15,7 +15,7 @@ const around = ([west, south, east, north], p) =>
   [Math.min(west, p[0]), Math.min(south, p[1]), Math.max(east, p[0]), Math.max(north, p[1])];
 
 /** Whether any of a face may lie in the part of the plan that shows. */
-export function mayShow(f, camera) {
-  const b = f.planBox ??= f.facets.flat(2).reduce(around, NOWHERE), [west, south, east, north] = camera.bounds();
+export function mayShow(f, [west, south, east, north]) {
+  const b = f.planBox ??= f.facets.flat(2).reduce(around, NOWHERE);
   return b[0] < east && b[2] > west && b[1] < north && b[3] > south;
 }

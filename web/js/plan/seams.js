@@ -28,7 +28,7 @@ export class SeamLayer {
       this.drawnFor = L;
       return;
     }
-    const near = camera.perPx > DENSE_M_PER_PX ? [] : faces.filter(f => mayShow(f, camera));
+    const bounds = camera.bounds(), near = camera.perPx > DENSE_M_PER_PX ? [] : faces.filter(f => mayShow(f, bounds));
     const key = near.map(f => f.id).join();
     if (this.drawnFor !== key) put(this.group, near.length > 0 && seams(L, near));
     this.drawnFor = key;

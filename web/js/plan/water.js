@@ -13,11 +13,16 @@ const MOST_ARROWS = 1500;
 export function drawWater(layers) {
   const water = state.water && state.ledger.raw.drainage;
   put(layers.catchment, water && catchment(water));
-  put(layers.water, water && [lines(water), arrows(water)]);
+  const paths = water ? [...lines(water), ...arrows(water)].filter(Boolean) : [];
+  // The edges of all lie under all: where two meet the water is one.
+  put(layers.water, water && [s('g', {class: 'edge'}, paths.map(edgeOf)), paths]);
 }
 
+const EDGE_PX = 2.4;
+const edgeOf = path => s('path', {d: path.getAttribute('d'), 'stroke-width': Number(path.getAttribute('stroke-width')) + EDGE_PX});
+
 /** From a tenth of the widest up, as the root of the amount: twice as wide is four times the water. */
-const width = (amount, most) => Math.max(0.8, 9 * Math.sqrt(amount / most));
+const width = (amount, most) => Math.max(1.2, 6 * Math.sqrt(amount / most));
 
 function lines(water) {
   const most = Math.max(...water.lines.map(l => l.planAreaM2), 1);

@@ -53,9 +53,7 @@ export class Flight {
   }
 
   everything() {
-    const at = this.model.faces.geometry.attributes.position;
-    const points = Array.from({length: at.count}, (_, i) => new THREE.Vector3().fromBufferAttribute(at, i));
-    return [...points, ...this.model.below()];
+    return [...this.model.corners(), ...this.model.below()];
   }
 
   /** Goes to a target and an offset from it, in a short flight where there is time for one. */

@@ -5,7 +5,7 @@ import {withPanels} from '../api/panels.js';
 import {flows} from '../ledger/water.js';
 import {lineSet} from './meshes.js';
 
-const MOST_ARROWS = 1500, WIDTHS = [2, 4, 7], CHANNEL = '#0b4f9e', FLOW = '#2f7fd6';
+const MOST_ARROWS = 1500, WIDTHS = [2, 4, 7], FLOW_PX = 2, EDGE_PX = 3;
 /** Of the radius of the roof. */
 const BARB = 0.012, ARROW = 0.02;
 
@@ -15,12 +15,12 @@ const BARB = 0.012, ARROW = 0.02;
  * @param {() => void} redraw when what had to be fetched is here
  */
 export function layerObjects(model, css, redraw) {
-  return [...state.water && state.ledger.raw.drainage ? water(model, state.ledger.raw.drainage) : [],
+  return [...state.water && state.ledger.raw.drainage ? water(model, css, state.ledger.raw.drainage) : [],
     ...state.movement ? movement(model, css, redraw) : []];
 }
 
-/** Lines as wide as what runs there, in three steps: the root of their share of the widest. */
-function water(model, drainage) {
+/** Lines as wide as what runs there, in three steps: the root of their share of the widest; light within a dark edge, as on the plan. */
+function water(model, css, drainage) {
   const most = Math.max(...drainage.lines.map(l => l.planAreaM2), 1), sets = WIDTHS.map(() => ({at: [], of: []}));
   const step = a => Math.min(WIDTHS.length - 1, Math.floor(Math.sqrt(a / most) * WIDTHS.length));
   for (const l of drainage.lines) {
@@ -29,8 +29,14 @@ function water(model, drainage) {
   }
   const arrows = {at: [], of: []};
   for (const f of flows(drainage).slice(0, MOST_ARROWS)) arrow(model, arrows, f.from, f.to, false);
-  return [...sets.map((t, i) => t.at.length && lineSet(t, {colour: CHANNEL, width: WIDTHS[i], dash: null}, model.planes)),
-    arrows.at.length && lineSet(arrows, {colour: FLOW, width: 2, dash: null}, model.planes)].filter(Boolean);
+  const drawn = [...sets.map((t, i) => ({t, width: WIDTHS[i]})), {t: arrows, width: FLOW_PX}].filter(x => x.t.at.length);
+  const layer = (name, wider, order) => drawn.map(x => {
+    const o = lineSet(x.t, {colour: css(name), width: x.width + wider, dash: null}, model.planes);
+    o.renderOrder = order;
+    o.material.polygonOffsetUnits *= 1 + order;
+    return Object.assign(o, {name: 'water'});
+  });
+  return [...layer('--water-edge', EDGE_PX, 1), ...layer('--water', 0, 2)];
 }
 
 /** An arrow along a face: its barbs lie level, and so in the face. */

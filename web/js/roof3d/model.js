@@ -59,6 +59,12 @@ export class Model {
     this.onAround();
   }
 
+  /** Corners of the roof's faces, each once. */
+  corners() {
+    const {attributes, userData} = this.faces.geometry;
+    return userData.corners ??= distinct(attributes.position);
+  }
+
   /** Corners of the building under the roof, as far as a picture of the roof should show of it. */
   below() {
     const body = this.around[0];
@@ -174,4 +180,10 @@ export class Model {
   scaleDashes(pxPerM) {
     for (const o of [...this.lines, ...this.changes, ...this.chosen]) o.material.dashScale = pxPerM;
   }
+}
+
+function distinct(at) {
+  const seen = new Map();
+  for (let i = 0; i < at.count; i++) seen.set(`${at.getX(i)} ${at.getY(i)} ${at.getZ(i)}`, i);
+  return [...seen.values()].map(i => new THREE.Vector3().fromBufferAttribute(at, i));
 }

@@ -13,6 +13,8 @@ export class Stage {
     this.renderer = new THREE.WebGLRenderer({antialias: true, alpha: true});
     this.renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
     this.renderer.localClippingEnabled = true;
+    // To ask whether a shader has an error makes the page wait until it is compiled.
+    this.renderer.debug.checkShaderErrors = false;
     // Nothing moves but the camera: shadows are drawn once for each roof.
     Object.assign(this.renderer.shadowMap, {enabled: true, autoUpdate: false, type: THREE.PCFSoftShadowMap});
     this.canvas = this.renderer.domElement;

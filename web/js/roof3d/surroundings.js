@@ -3,7 +3,8 @@
 import * as THREE from 'three';
 import * as api from '../api.js';
 
-const EDGE_DEGREES = 25;
+/** Of so many triangles edges are sought; more would take seconds, and are too small to be told apart. */
+const EDGE_DEGREES = 25, MOST_EDGED = 60_000, COORDINATES = 9;
 
 /**
  * Fetches what stands near the roof; nothing where the service knows nothing of it.
@@ -22,6 +23,7 @@ export async function surroundings(id, local) {
     polygonOffset: true, polygonOffsetFactor: 3, polygonOffsetUnits: 4}));
   body.castShadow = true;
   body.receiveShadow = true;
+  if (at.length > MOST_EDGED * COORDINATES) return [body];
   const edges = new THREE.LineSegments(new THREE.EdgesGeometry(g, EDGE_DEGREES),
     new THREE.LineBasicMaterial({transparent: true, opacity: 0.45}));
   return [body, edges];

@@ -3,7 +3,7 @@
 
 import {h, put} from '../dom.js';
 import {state, watch} from '../state.js';
-import {capital} from '../units.js';
+import {capital, written} from '../units.js';
 
 const TOPICS = {
   movement: ['Movement', 'Metal grows and shrinks with its temperature; what holds it, and what seals it, has to follow.'],
@@ -16,7 +16,7 @@ const TOPICS = {
 
 export function mountEstimates(root) {
   const draw = () => state.ledger && root.isConnected && put(root, content(state.ledger.raw.estimates ?? []));
-  watch(['ledger'], draw);
+  watch(['ledger', 'units'], draw);
   root.addEventListener('shown', draw);
 }
 
@@ -36,5 +36,5 @@ function topic(name, list) {
   const [title, about] = TOPICS[name] ?? [name, ''];
   return list.length > 0 && h('section', {class: 'estimates'}, h('h3', {}, title), about && h('p', {class: 'quiet'}, about),
     h('dl', {class: 'figures'}, list.map(e =>
-      h('div', {}, h('dt', {}, capital(e.name)), h('dd', {}, h('b', {}, e.value), h('small', {}, e.basis))))));
+      h('div', {}, h('dt', {}, capital(written(e.name))), h('dd', {}, h('b', {}, written(e.value)), h('small', {}, written(e.basis)))))));
 }

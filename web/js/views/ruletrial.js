@@ -37,7 +37,7 @@ export function editsBar(rules, draw) {
   };
   const save = () => api.folder(edits.asked()).then(blob => saveBlob('shapes.zip', blob)).catch(refuse);
   const words = [edits.limits.size && `${count(edits.limits.size)} ${edits.limits.size === 1 ? 'limit' : 'limits'} changed`,
-    edits.files.size && `files of your own: ${[...edits.files.keys()].join(', ')}`].filter(Boolean).join('; ');
+    edits.files.size && `files of your own: ${fileWords([...edits.files.keys()])}`].filter(Boolean).join('; ');
   return h('div', {class: 'edits' + (edits.isAny() ? ' any' : '')}, words && h('b', {role: 'status'}, words), ' ',
     edits.isAny() && [h('button', {class: 'main', on: {click: tryIt}}, 'Try on this roof and the samples'), ' ',
       h('button', {on: {click: save}}, 'Save as a folder (zip)'), ' ', h('button', {on: {click: back}}, 'Take back'), ' '],
@@ -47,9 +47,10 @@ export function editsBar(rules, draw) {
 /** Files that an office has already; broken ones are refused with file and line. */
 function ownFiles(draw, refuse) {
   const take = async () => {
-    const files = new Map(await Promise.all([...input.files].map(async f => [f.name, await f.text()])));
+    const chosen = [...input.files];
     input.value = '';
     try {
+      const files = new Map((await Promise.all(chosen.map(textsOf))).flat());
       await api.rulesWith({limits: {}, files: Object.fromEntries(files)});
       files.forEach((text, name) => edits.files.set(name, text));
       // The places of limits are those of the files before.
@@ -61,13 +62,28 @@ function ownFiles(draw, refuse) {
       refuse(e);
     }
   };
-  const input = h('input', {type: 'file', accept: '.ttl,text/turtle', multiple: true, class: 'unseen', tabindex: -1,
+  const input = h('input', {type: 'file', accept: '.ttl,text/turtle,.zip,application/zip', multiple: true, class: 'unseen', tabindex: -1,
     'aria-label': 'Files of rules of your own', on: {change: take}});
   return [h('button', {on: {click: () => input.click()}}, 'Try files of your own…'), input];
 }
 
+/** The files of rules in what was chosen: itself, or what a saved folder holds. */
+const textsOf = async f => /\.zip$/i.test(f.name) ? Object.entries((await api.unpacked(f)).files) : [[f.name, await f.text()]];
+
+/** Rules by name, examples by number: a folder may hold many. */
+function fileWords(names) {
+  const rules = names.filter(n => !n.startsWith('tests/')), more = names.length - rules.length;
+  return [...rules, more && `${count(more)} ${more === 1 ? 'example' : 'examples'}`].filter(Boolean).join(', ');
+}
+
 /** What came of the last trial. */
 export const trialResult = () => place;
+
+/** What is tried from now on is nothing any more; what was tried already stays in view. */
+function stop() {
+  edits.tried = null;
+  say('Stopped.');
+}
 
 /** Examples first, then this roof, then one sample after the other. */
 async function run(rules, refuse) {
@@ -100,19 +116,28 @@ function examples(now) {
 
 async function onSamples(names, asked, rows, root, isStill) {
   if (!names.length) return put(root, h('p', {class: 'quiet'}, 'This service offers no samples.'));
+  const stopButton = h('button', {class: 'stop', on: {click: () => { stop(); finish('Stopped: '); }}}, 'Stop');
+  const status = h('p', {class: 'quiet', role: 'status'}), shown = h('div', {});
+  const finish = words => {
+    const touched = rows.filter(r => r[1] + r[2] + r[3] > 0);
+    put(root, h('p', {}, words, rows.length === 0 ? 'none of the samples was tried.'
+      : touched.length ? `${count(touched.length)} of ${count(rows.length)} samples change.`
+        : `None of the ${count(rows.length)} samples changes.`), sampleRows(rows));
+  };
+  put(root, h('p', {}, stopButton), status, shown);
   for (const name of names) {
-    put(root, h('p', {class: 'quiet', role: 'status'}, `Trying ${name}…`), sampleRows(rows));
+    put(status, `Trying ${name}, ${count(rows.length + 1)} of ${count(names.length)}…`);
+    put(shown, sampleRows(rows));
     try {
       const c = await api.onSample(name, asked);
       if (!isStill()) return;
       rows.push([name, c.changed.length + c.added.length + c.removed.length, c.newFindings.length, c.goneFindings.length, kindsOf(c)]);
     } catch (e) {
+      if (!isStill()) return;
       rows.push([name, NaN, NaN, NaN, e.message]);
     }
   }
-  const touched = rows.filter(r => r[1] + r[2] + r[3] > 0);
-  put(root, h('p', {}, touched.length ? `${count(touched.length)} of ${count(rows.length)} samples change.`
-    : `None of the ${count(rows.length)} samples changes.`), sampleRows(rows));
+  finish('');
   say('All samples were tried.');
 }
 

@@ -102,6 +102,10 @@ final class FaceJoiner {
     return faces;
   }
 
+  /** The facets of a face, with the ids of its elements in one word. */
+  private record Ordered(String elements, List<Integer> members) {
+  }
+
   private List<List<Integer>> ordered() {
     List<List<Integer>> ordered = new ArrayList<>();
     for (List<Integer> set : sets.sets()) {
@@ -109,8 +113,8 @@ final class FaceJoiner {
       members.sort(Comparator.comparingDouble((Integer i) -> facets.get(i).box().minZ()).thenComparing(i -> i));
       ordered.add(members);
     }
-    ordered.sort(Comparator.comparing((List<Integer> m) -> String.join(" ", elements(m))).thenComparing(m -> place(m.get(0))));
-    return ordered;
+    return ordered.stream().map(m -> new Ordered(String.join(" ", elements(m)), m))
+        .sorted(Comparator.comparing(Ordered::elements).thenComparing(o -> place(o.members.get(0)))).map(Ordered::members).toList();
   }
 
   /** By the least facet of a face: length of the outlines between facets of the face, metres. */

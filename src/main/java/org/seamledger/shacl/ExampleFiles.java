@@ -13,12 +13,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** The examples that stand beside rules: Turtle files in a folder {@code tests} and its folders. */
 public final class ExampleFiles {
 
   private static final String FOLDER = "tests";
+  private static final Pattern NAME = Pattern.compile(FOLDER + "/((?:[A-Za-z0-9][A-Za-z0-9._-]{0,80}/){0,2}[A-Za-z0-9][A-Za-z0-9._-]{0,80}\\.ttl)");
   private static final int MOST = 1000;
   private static final long LARGEST_BYTES = 1 << 20;
 
@@ -26,18 +29,32 @@ public final class ExampleFiles {
   }
 
   /**
-   * The texts by their names, such as {@code kinds/ridge.ttl}: those of the program, and in their place or beside them those of a folder
-   * of rules.
+   * The texts of those of a folder of rules by their names; none where it has none.
    *
    * @throws BrokenRulesException where a file can't be read
    */
-  public static SortedMap<String, String> of(Optional<Path> rules) {
-    SortedMap<String, String> all = new TreeMap<>(packaged());
-    rules.map(r -> r.resolve(FOLDER)).filter(Files::isDirectory).ifPresent(folder -> read(folder, all));
-    return all;
+  public static SortedMap<String, String> in(Path rules) {
+    SortedMap<String, String> own = new TreeMap<>();
+    read(rules.resolve(FOLDER), own);
+    return own;
   }
 
-  private static SortedMap<String, String> packaged() {
+  /**
+   * What a file beside the rules is called as an example, such as {@code kinds/ridge.ttl} for {@code tests/kinds/ridge.ttl}; empty where it
+   * is no example's file.
+   */
+  public static Optional<String> example(String name) {
+    Matcher m = NAME.matcher(name);
+    return m.matches() ? Optional.of(m.group(1)) : Optional.empty();
+  }
+
+  /** The name of the file of an example beside the rules. */
+  public static String file(String example) {
+    return FOLDER + "/" + example;
+  }
+
+  /** The texts of the program's own by their names, such as {@code kinds/ridge.ttl}. */
+  public static SortedMap<String, String> packaged() {
     SortedMap<String, String> all = new TreeMap<>();
     URL beside = ExampleFiles.class.getResource("/shapes/kinds.ttl");
     try {

@@ -14,19 +14,6 @@ import org.apache.jena.graph.Node;
 import org.apache.jena.shacl.engine.constraint.ConstraintOp1;
 import org.apache.jena.shacl.engine.constraint.ConstraintOpN;
 import org.apache.jena.shacl.engine.constraint.ConstraintPairwise;
-import org.apache.jena.shacl.engine.constraint.HasValueConstraint;
-import org.apache.jena.shacl.engine.constraint.InConstraint;
-import org.apache.jena.shacl.engine.constraint.LessThanConstraint;
-import org.apache.jena.shacl.engine.constraint.LessThanOrEqualsConstraint;
-import org.apache.jena.shacl.engine.constraint.MaxCount;
-import org.apache.jena.shacl.engine.constraint.MinCount;
-import org.apache.jena.shacl.engine.constraint.ShNot;
-import org.apache.jena.shacl.engine.constraint.ShOr;
-import org.apache.jena.shacl.engine.constraint.ShXone;
-import org.apache.jena.shacl.engine.constraint.ValueMaxExclusiveConstraint;
-import org.apache.jena.shacl.engine.constraint.ValueMaxInclusiveConstraint;
-import org.apache.jena.shacl.engine.constraint.ValueMinExclusiveConstraint;
-import org.apache.jena.shacl.engine.constraint.ValueMinInclusiveConstraint;
 import org.apache.jena.shacl.engine.constraint.ValueRangeConstraint;
 import org.apache.jena.shacl.parser.Constraint;
 import org.apache.jena.shacl.parser.PropertyShape;
@@ -100,7 +87,7 @@ final class ShapeText {
     Constraint c = entry.constraint();
     if (entry.resultPath() != null) {
       String name = name(entry.resultPath());
-      return "needs " + asked(name, c, false) + "; " + found(name, thing);
+      return "needs " + Requirement.of(name, c, false).text() + "; " + found(name, thing);
     }
     Set<Node> done = new HashSet<>();
     Set<String> names = new TreeSet<>();
@@ -109,7 +96,7 @@ final class ShapeText {
     } else if (c instanceof ConstraintOpN many) {
       many.getOthers().forEach(s -> collect(s, names, done));
     }
-    return "needs " + asked("", c, false)
+    return "needs " + Requirement.of("", c, false).text()
         + names.stream().map(n -> "; " + found(n, thing)).collect(Collectors.joining());
   }
 
@@ -147,73 +134,7 @@ final class ShapeText {
 
   /** All that a shape requires, in words. */
   static String required(Shape shape) {
-    return asked(shape, false);
-  }
-
-  /** All that a shape requires. */
-  private static String asked(Shape shape, boolean not) {
-    List<String> parts = new ArrayList<>();
-    String path = shape instanceof PropertyShape p ? name(p.getPath()) : "";
-    shape.getConstraints().forEach(c -> parts.add(asked(path, c, not)));
-    shape.getPropertyShapes().forEach(p -> parts.add(asked(p, not)));
-    return String.join(not ? " or " : " and ", parts);
-  }
-
-  private static String asked(String path, Constraint c, boolean not) {
-    if (c instanceof ValueRangeConstraint range) {
-      return path + " " + comparison(range, not) + " " + show(range.getNodeValue().asNode());
-    }
-    if (c instanceof HasValueConstraint has) {
-      return path + (not ? " not " : " ") + show(has.getValue());
-    }
-    if (c instanceof InConstraint in) {
-      return path + (not ? " not " : " ") + in.getValues().stream().map(ShapeText::show).collect(Collectors.joining(" or "));
-    }
-    if (c instanceof MinCount min && min.getMinCount() == 1) {
-      return path + (not ? " absent" : " present");
-    }
-    if (c instanceof MaxCount max && max.getMaxCount() == 0) {
-      return path + (not ? " present" : " absent");
-    }
-    if (c instanceof LessThanConstraint less) {
-      return path + (not ? " not less than " : " less than ") + RuleCheck.local(less.getValue());
-    }
-    if (c instanceof LessThanOrEqualsConstraint less) {
-      return path + (not ? " more than " : " at most ") + RuleCheck.local(less.getValue());
-    }
-    if (c instanceof ShNot inner) {
-      return asked(inner.getOther(), !not);
-    }
-    if (c instanceof ConstraintOp1 inner) {
-      return asked(inner.getOther(), not);
-    }
-    if (c instanceof ShXone xone) {
-      return (not ? "none or several of " : "exactly one of ") + alternatives(xone, false, ", ");
-    }
-    if (c instanceof ConstraintOpN inner) {
-      return alternatives(inner, not, inner instanceof ShOr == not ? " and " : " or ");
-    }
-    return path + (not ? " not " : " ") + c;
-  }
-
-  private static String alternatives(ConstraintOpN c, boolean not, String between) {
-    return c.getOthers().stream().map(s -> "(" + asked(s, not) + ")").collect(Collectors.joining(between));
-  }
-
-  private static String comparison(ValueRangeConstraint c, boolean not) {
-    if (c instanceof ValueMinInclusiveConstraint) {
-      return not ? "below" : "at least";
-    }
-    if (c instanceof ValueMaxInclusiveConstraint) {
-      return not ? "above" : "at most";
-    }
-    if (c instanceof ValueMinExclusiveConstraint) {
-      return not ? "at most" : "above";
-    }
-    if (c instanceof ValueMaxExclusiveConstraint) {
-      return not ? "at least" : "below";
-    }
-    throw new IllegalStateException(c.getClass().getName());
+    return Requirement.of(shape, false).text();
   }
 
   static String name(Path path) {
@@ -221,7 +142,7 @@ final class ShapeText {
   }
 
   /** A value for people: whole numbers without a fraction, no exponents. */
-  private static String show(Node n) {
+  static String show(Node n) {
     if (n.isLiteral() && n.getLiteralValue() instanceof Number number) {
       return new java.math.BigDecimal(number.toString()).stripTrailingZeros().toPlainString();
     }

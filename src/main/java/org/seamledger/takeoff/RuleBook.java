@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import org.seamledger.detail.Details;
 import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Kind;
@@ -49,15 +50,16 @@ public final class RuleBook {
   }
 
   private final RuleFiles files;
-  private final Optional<Path> folder;
+  /** Examples that the program doesn't have, or has with another text. */
+  private final SortedMap<String, String> ownExamples;
   private final Rules rules;
   private final RuleLimits limits;
   private final Map<String, String> titles = new HashMap<>();
 
-  private RuleBook(RuleFiles files, Optional<Path> folder) {
+  private RuleBook(RuleFiles files, SortedMap<String, String> ownExamples) {
     try {
       this.files = files;
-      this.folder = folder;
+      this.ownExamples = ownExamples;
       rules = Rules.of(files);
       limits = rules.limits();
       // Some mistakes show only when something is made of the rules.
@@ -79,7 +81,8 @@ public final class RuleBook {
    */
   public static RuleBook of(Optional<Path> folder) {
     try {
-      return new RuleBook(folder.map(RuleFiles::in).orElseGet(RuleFiles::packaged), folder);
+      return new RuleBook(folder.map(RuleFiles::in).orElseGet(RuleFiles::packaged),
+          folder.map(ExampleFiles::in).orElseGet(TreeMap::new));
     } catch (BrokenRulesException e) {
       throw new UnusableFileException(e);
     }
@@ -88,14 +91,17 @@ public final class RuleBook {
   /**
    * These rules with other texts of files, and then with other numbers for limits of these.
    *
-   * @param texts by the file's name
+   * @param texts by the file's name; those in {@code tests/} are examples
    * @param numbers by the limit's id
    * @throws UnusableFileException with file, line and reason where they can't be used
    */
   public RuleBook with(Map<String, String> texts, Map<String, String> numbers) {
     try {
-      RuleBook read = texts.isEmpty() ? this : new RuleBook(files.with(texts), folder);
-      return numbers.isEmpty() ? read : new RuleBook(read.limits.with(numbers), folder);
+      SortedMap<String, String> examples = new TreeMap<>(ownExamples);
+      Map<String, String> shapes = new TreeMap<>(texts);
+      texts.forEach((name, text) -> ExampleFiles.example(name).ifPresent(example -> examples.put(example, shapes.remove(name))));
+      RuleBook read = texts.isEmpty() ? this : new RuleBook(files.with(shapes), examples);
+      return numbers.isEmpty() ? read : new RuleBook(read.limits.with(numbers), examples);
     } catch (BrokenRulesException e) {
       throw new UnusableFileException(e);
     }
@@ -134,10 +140,12 @@ public final class RuleBook {
     return limits.all();
   }
 
-  /** Runs the examples: those of the program, and of the folder where there is one. */
+  /** Runs the examples: those of the program, and in their place or beside them an office's own. */
   public List<ShapeExamples.Example> examples() {
     try {
-      return ShapeExamples.run(files, ExampleFiles.of(folder));
+      SortedMap<String, String> all = new TreeMap<>(ExampleFiles.packaged());
+      all.putAll(ownExamples);
+      return ShapeExamples.run(files, all);
     } catch (BrokenRulesException e) {
       throw new UnusableFileException(e);
     }
@@ -148,9 +156,11 @@ public final class RuleBook {
     return files.texts();
   }
 
-  /** What a folder has to hold to be these rules: texts of the files that differ from the program's own, by name. */
+  /** What a folder has to hold to be these rules: texts of the files that differ from the program's own, examples too, by name. */
   public SortedMap<String, String> own() {
-    return files.own();
+    SortedMap<String, String> own = files.own();
+    ownExamples.forEach((name, text) -> own.put(ExampleFiles.file(name), text));
+    return own;
   }
 
   /** Writes all files into a folder that is there. */

@@ -32,13 +32,16 @@ final class Axe {
     }
   }
 
-  /** What is serious or critical, each with the elements that have it. */
+  /** What is serious or critical by some rules of axe, by default by all, each with the elements that have it. */
   @SuppressWarnings("unchecked")
-  List<String> serious() {
-    browser.executeScript(script);
+  List<String> serious(String... rules) {
+    if (browser.executeScript("return typeof axe === 'undefined'") == Boolean.TRUE) {
+      browser.executeScript(script);
+    }
     return (List<String>) browser
-        .executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
+        .executeAsyncScript("const done = arguments[1], rules = arguments[0]; axe.run(document, {resultTypes: ['violations'],"
+            + "...(rules.length ? {runOnly: rules} : {})}).then(r => done("
             + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, "
-            + "4).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | '))))");
+            + "4).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | '))))", List.of(rules));
   }
 }

@@ -7,46 +7,24 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
-import org.openqa.selenium.OutputType;
-import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/**
- * The files for other programs on the page, and a file that comes back, in a real browser. Skipped where Chromium and its driver are not
- * installed.
- */
+/** The files for other programs on the page, and a file that comes back, in a real browser. */
 @Tag("slow")
-class HandoverPageTest {
-
-  @TempDir
-  private static Path profile;
-  private static ChromeDriver browser;
+class HandoverPageTest extends BrowserCase {
 
   @TempDir
   private Path data;
 
   @BeforeAll
-  static void openBrowser() {
-    browser = Chromium.open(profile, 1300, 1000);
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    if (browser != null) {
-      browser.quit();
-    }
-  }
-
-  private static WebElement see(String css, String text) {
-    return Chromium.see(browser, css, text);
+  static void open() {
+    openBrowser(1300, 1000);
   }
 
   @Test
@@ -71,8 +49,7 @@ class HandoverPageTest {
       browser.findElement(By.cssSelector(".topics-back input")).sendKeys(back.toAbsolutePath().toString());
       see(".topics-back", "1 finding accepted");
       see(".remarks", "water is led away");
-      Files.write(Files.createDirectories(Path.of("target", "pictures")).resolve("handover.png"),
-          browser.getScreenshotAs(OutputType.BYTES));
+      picture("handover");
     }
   }
 }

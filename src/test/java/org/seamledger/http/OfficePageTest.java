@@ -11,13 +11,11 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
-import java.util.function.Supplier;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -26,12 +24,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.NoSuchElementException;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
@@ -40,20 +34,19 @@ import org.seamledger.run.TakeoffAnalyzer;
  * the whole way by keys alone. The roof is 10 m by 7 m at 4:12 each way: its four hips rise by atan(tan 26.57° · sin 45°) = 19.47°.
  */
 @Tag("slow")
-class OfficePageTest {
+class OfficePageTest extends BrowserCase {
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
   private static final Path SAMPLE = Path.of("ifc-samples", "gatehouse.ifc");
 
   @TempDir
   private static Path folder;
-  private static ChromeDriver browser;
   private static Server server;
   private static String analysis;
 
   @BeforeAll
   static void start() throws Exception {
-    browser = Chromium.open(folder.resolve("profile"), 1440, 900);
+    openBrowser(1440, 900);
     Path samples = Files.createDirectories(folder.resolve("samples").resolve("thumbnails")).getParent();
     Files.copy(SAMPLE, samples.resolve("gatehouse.ifc"));
     Files.copy(Path.of("ifc-samples", "thumbnails", "gatehouse.svg"), samples.resolve("thumbnails").resolve("gatehouse.svg"));
@@ -64,9 +57,6 @@ class OfficePageTest {
 
   @AfterAll
   static void stop() {
-    if (browser != null) {
-      browser.quit();
-    }
     if (server != null) {
       server.close();
     }
@@ -74,7 +64,7 @@ class OfficePageTest {
 
   @BeforeEach
   void clean() {
-    browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+    emulateNothing();
     browser.get(server.url());
     js("localStorage.clear()");
   }
@@ -89,27 +79,6 @@ class OfficePageTest {
       Thread.currentThread().interrupt();
       throw new IllegalStateException(e);
     }
-  }
-
-  private static <T> T until(Supplier<T> what) {
-    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class)
-        .ignoring(NoSuchElementException.class).until(d -> what.get());
-  }
-
-  private static WebElement see(String css, String text) {
-    return Chromium.see(browser, css, text);
-  }
-
-  /** The page may draw an element anew at any moment. */
-  private static void with(Consumer<WebElement> action, String css, String text) {
-    until(() -> {
-      action.accept(see(css, text));
-      return true;
-    });
-  }
-
-  private static Object js(String code, Object... arguments) {
-    return browser.executeScript(code, arguments);
   }
 
   private static void open(String tab) {
@@ -145,6 +114,30 @@ class OfficePageTest {
     see(".edits .refused", "kinds.ttl:");
     with(WebElement::click, ".edits button", "Take back");
     until(() -> browser.findElements(By.cssSelector(".edits.any")).isEmpty() ? true : null);
+  }
+
+  @Test
+  void aSavedFolderComesBackWithItsExamplesAndATrialStops() throws IOException {
+    Path zip = folder.resolve("shapes.zip");
+    try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
+      out.putNextEntry(new ZipEntry("office/tests/kinds/hip.ttl"));
+      out.write(Files.readAllBytes(Path.of("shapes", "tests", "kinds", "hip.ttl")));
+      out.putNextEntry(new ZipEntry("office/kinds.ttl"));
+      out.write(Files.readAllBytes(Path.of("shapes", "kinds.ttl")));
+    }
+    open("rules");
+    see(".rule", "");
+    hand("input[aria-label='Files of rules of your own']", zip);
+    see(".edits", "files of your own: kinds.ttl, 1 example");
+    // A sample that never answers: who waits for it may stop.
+    js("const real = window.fetch; window.fetch = (at, how) => String(at).includes('/api/samples/') ? new Promise(() => {}) : real(at, how)");
+    with(WebElement::click, ".edits button", "Try on this roof");
+    assertThat(see(".trial", "On the samples").getText()).contains("examples of the rules hold");
+    with(WebElement::click, ".trial .stop", "Stop");
+    see(".trial", "Stopped: none of the samples was tried.");
+    gone(".trial .stop");
+    with(WebElement::click, ".edits button", "Take back");
+    gone(".edits.any");
   }
 
   @Test
@@ -218,20 +211,6 @@ class OfficePageTest {
         + ".every(i => i.complete && i.naturalWidth === 160)") == Boolean.TRUE ? true : null);
   }
 
-  @Test
-  void waterAndMovementAreLayersInThreeDimensions() {
-    browser.get(server.url() + "?analysis=" + analysis + "&view=3d");
-    until(() -> js("return Number(document.querySelector('.drawing.roof')?.dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
-    for (String layer : List.of("Water", "Movement", "Nodes")) {
-      String drawn = String.valueOf(js("return document.querySelector('.drawing.roof').dataset.drawn"));
-      String pressed = see(".roof .layer", layer).getDomAttribute("aria-pressed");
-      with(WebElement::click, ".roof .layer", layer);
-      until(() -> see(".roof .layer", layer).getDomAttribute("aria-pressed").equals(pressed) ? null : true);
-      until(() -> drawn.equals(js("return document.querySelector('.drawing.roof').dataset.drawn")) ? null : true);
-    }
-    assertThat(browser.getCurrentUrl()).contains("water=on", "movement=on");
-  }
-
   /** Goes on by the tabulator until an element has the keyboard; each stop on the way is marked so that it can be seen. */
   private static void tabTo(String css, String text) {
     List<String> unseen = new ArrayList<>();
@@ -283,24 +262,5 @@ class OfficePageTest {
     tabTo("a.button", "Order as CSV");
     assertThat(browser.switchTo().activeElement().getDomAttribute("href")).endsWith("/order.csv");
     tabTo("a.button", "Submittal as PDF");
-  }
-
-  @Test
-  void newPagesHaveNoSeriousBarrier() {
-    Axe axe = Axe.in(browser);
-    for (String theme : List.of("light", "dark")) {
-      for (int wide : List.of(1280, 390, 1920)) {
-        browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
-            Map.of("width", wide, "height", 900, "deviceScaleFactor", 1, "mobile", false));
-        open("rules");
-        js("document.documentElement.dataset.theme = arguments[0]", theme);
-        with(WebElement::click, ".rule summary", "");
-        assertThat(axe.serious()).as("rules, " + wide + ", " + theme).isEmpty();
-        open("findings");
-        js("document.documentElement.dataset.theme = arguments[0]", theme);
-        with(WebElement::click, ".tools .view-switch button", "Table");
-        assertThat(axe.serious()).as("findings as a table, " + wide + ", " + theme).isEmpty();
-      }
-    }
   }
 }

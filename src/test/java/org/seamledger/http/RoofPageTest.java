@@ -9,45 +9,42 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WindowType;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
 /** A day on a roof with a telephone that loses its connection, in a real browser. */
 @Tag("slow")
-class RoofPageTest {
+class RoofPageTest extends BrowserCase {
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
-  private static final Path SHOTS = Path.of("target", "pictures");
 
   @TempDir
   private Path folder;
   private Server server;
-  private ChromeDriver browser;
   private String analysis;
   private String token;
 
+  @BeforeAll
+  static void open() {
+    openBrowser(500, 844);
+  }
+
   @BeforeEach
   void start() throws Exception {
-    browser = Chromium.open(folder.resolve("profile"), 500, 844);
     browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
         Map.of("width", 390, "height", 844, "deviceScaleFactor", 2, "mobile", true));
     server = Server.start(Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")).port(0)
@@ -58,14 +55,14 @@ class RoofPageTest {
     token = ask("POST", "/api/projects/" + project + "/links", "{\"scope\":\"sign\",\"name\":\"crew\",\"days\":2}").path("token").asText();
   }
 
+  /** The next telephone has nothing of this one's: no work that waits, no worker, no page that is kept. */
   @AfterEach
   void stop() {
-    if (browser != null) {
-      browser.quit();
-    }
-    if (server != null) {
-      server.close();
-    }
+    network(true);
+    browser.get("about:blank");
+    browser.executeCdpCommand("Storage.clearDataForOrigin",
+        Map.of("origin", server.url().replaceFirst("/$", ""), "storageTypes", "all"));
+    server.close();
   }
 
   private JsonNode ask(String method, String path, String body) {
@@ -85,20 +82,7 @@ class RoofPageTest {
     return ask("GET", "/api/analyses/" + analysis + "/record.json", "");
   }
 
-  private <T> T until(Supplier<T> what) {
-    return new WebDriverWait(browser, Duration.ofSeconds(30)).until(d -> what.get());
-  }
-
-  private Object js(String code, Object... arguments) {
-    return browser.executeScript(code, arguments);
-  }
-
-  private void shot(String name) throws IOException {
-    Files.createDirectories(SHOTS);
-    Files.write(SHOTS.resolve("roof-" + name + ".png"), browser.getScreenshotAs(OutputType.BYTES));
-  }
-
-  private void network(boolean isOn) {
+  private static void network(boolean isOn) {
     browser.executeCdpCommand("Network.enable", Map.of());
     browser.executeCdpCommand("Network.emulateNetworkConditions",
         Map.of("offline", !isOn, "latency", 0, "downloadThroughput", -1, "uploadThroughput", -1));
@@ -107,7 +91,7 @@ class RoofPageTest {
   /** Goes to the page by its link, and waits until it can do without a connection: files, sheets and drawings are kept. */
   private void openRoof() {
     browser.get(server.url() + "roof/#" + token);
-    Chromium.see(browser, "#link", "all sent");
+    see("#link", "all sent");
     until(() -> browser.findElements(By.cssSelector(".roof-plan .line")).isEmpty() ? null : true);
     js("return navigator.serviceWorker.ready.then(() => true)");
     until(() -> (Boolean) js("return caches.keys().then(k => Promise.all(k.map(c => caches.open(c).then(x => x.keys()))))"
@@ -116,7 +100,7 @@ class RoofPageTest {
 
   private void name(String name) {
     js("document.querySelectorAll('#ways button')[document.querySelectorAll('#ways button').length - 1].click()");
-    Chromium.see(browser, "#who", "").sendKeys(name + "\t");
+    see("#who", "").sendKeys(name + "\t");
     until(() -> (Boolean) js("return document.querySelector('#who').value === arguments[0]", name) ? true : null);
   }
 
@@ -156,12 +140,12 @@ class RoofPageTest {
   @Test
   void whatWasTickedWithoutAConnectionIsThereOnceAfterTheTabWasKilled() throws IOException {
     openRoof();
-    shot("plan");
+    picture("roof-plan");
     name("Ida");
-    shot("whole");
+    picture("roof-whole");
     network(false);
     work(30, 5);
-    Chromium.see(browser, "#link", "35 waiting");
+    see("#link", "35 waiting");
     assertThat(record().path("chain")).isEmpty();
     String first = browser.getWindowHandle();
     browser.switchTo().newWindow(WindowType.TAB);
@@ -170,16 +154,16 @@ class RoofPageTest {
     browser.switchTo().window(second);
     network(false);
     browser.get(server.url() + "roof/");
-    Chromium.see(browser, "#link", "35 waiting");
+    see("#link", "35 waiting");
     network(true);
     js("dispatchEvent(new Event('online'))");
-    Chromium.see(browser, "#link", "all sent");
+    see("#link", "all sent");
     JsonNode record = record();
     assertThat(record.path("chain")).as("each once").hasSize(35);
     assertThat(of(record, "tick")).hasSize(30);
     assertThat(of(record, "photo")).hasSize(5);
     js("dispatchEvent(new Event('online'))");
-    Chromium.see(browser, "#link", "all sent");
+    see("#link", "all sent");
     assertThat(record().path("chain")).hasSize(35);
   }
 
@@ -188,13 +172,13 @@ class RoofPageTest {
     openRoof();
     name("Ida");
     js("document.querySelectorAll('#ways button')[1].click()");
-    Chromium.see(browser, "#tag", "").sendKeys("J3fw1e\n");
-    Chromium.see(browser, ".place h1", "Hip");
+    see("#tag", "").sendKeys("J3fw1e\n");
+    see(".place h1", "Hip");
     assertThat((Boolean) js("return document.querySelector('.item.step.locked button.main').disabled")).isTrue();
     until(() -> (Boolean) js("const i = document.querySelector('.section img'); return Boolean(i && i.naturalWidth)") ? true : null);
-    shot("place");
+    picture("roof-place");
     js("document.querySelector('.item.step.locked').scrollIntoView({block: 'center'})");
-    shot("locked");
+    picture("roof-locked");
     assertThat((Long) js("return Math.floor(Math.min(...[...document.querySelectorAll('button, summary')].filter(b => b.offsetParent)"
         + ".map(b => b.getBoundingClientRect().height)))")).as("smallest target, px (WCAG 2.2, 2.5.5)").isGreaterThanOrEqualTo(44L);
     assertThat((Boolean) js("return document.documentElement.scrollWidth <= 390")).isTrue();
@@ -206,9 +190,9 @@ class RoofPageTest {
         "{\"kind\":\"failure\",\"place\":\"J3fw1emgc\",\"point\":\"J3fw1emgc/recheck-before-capping\",\"by\":\"Jon\","
             + "\"at\":\"2026-05-04T09:30:00Z\",\"base\":0,\"text\":\"one bead ran down; cut out and laid again\"}");
     js("dispatchEvent(new Event('online'))");
-    Chromium.see(browser, ".item.conflict", "What holds?");
+    see(".item.conflict", "What holds?");
     js("document.querySelector('.item.conflict').scrollIntoView({block: 'center'})");
-    shot("conflict");
+    picture("roof-conflict");
     js("document.querySelector('.item.conflict button.main').click()");
     until(() -> (Boolean) js("return !document.querySelector('.item.conflict')") ? true : null);
     assertThat(record().path("form").asText()).isEqualTo("seamledger-record");
@@ -226,8 +210,8 @@ class RoofPageTest {
 
   /** WCAG 2.2, 2.5.5 (target size) and 1.4.10 (reflow), and what axe finds. */
   private void assertUsable(String where) throws IOException {
-    shot(where);
-    BrowserTest.barriers(browser, where);
+    picture("roof-" + where);
+    barriers(where);
     assertThat((String) js("return [...document.querySelectorAll('button, summary, input:not(.unseen):not([type=checkbox])')]"
         + ".filter(b => b.offsetParent && b.getBoundingClientRect().height < 44).map(b => b.outerHTML.slice(0, 90)).join()")).as(where)
         .isEmpty();
@@ -249,16 +233,16 @@ class RoofPageTest {
       js("document.querySelector('#view').scrollTop = 700");
       assertUsable("points-" + theme);
       js("[...document.querySelectorAll('.more button')].find(b => b.textContent === 'Deviation').click()");
-      Chromium.see(browser, "dialog", "Deviation");
+      see("dialog", "Deviation");
       assertUsable("ask-" + theme);
       js("document.querySelector('dialog button[type=button]').click()");
       js("[...document.querySelectorAll('.neighbours button')][0].click()");
-      Chromium.see(browser, ".plan-tools", "");
+      see(".plan-tools", "");
       assertThat(browser.findElements(By.cssSelector(".here"))).as("where it is on the plan").hasSize(1);
       assertUsable("where-" + theme);
       part(1);
       js("[...document.querySelectorAll('.place-row')].find(r => r.textContent.includes('Hip foot')).click()");
-      Chromium.see(browser, ".place h1", "Hip foot");
+      see(".place h1", "Hip foot");
       assertUsable("node-" + theme);
       part(3);
       assertUsable("whole-" + theme);
@@ -276,10 +260,10 @@ class RoofPageTest {
     // A telephone's own camera opens the address; the roof that was open before is the one that is meant.
     browser.get(server.url() + "roof/#J3fw1emgc");
     js("location.reload()");
-    Chromium.see(browser, ".place h1", "Hip");
+    see(".place h1", "Hip");
     browser.get(server.url() + "roof/#Jnowhere0");
     js("location.reload()");
-    Chromium.see(browser, ".trouble-line", "no place Jnowhere0");
+    see(".trouble-line", "no place Jnowhere0");
   }
 
   @Test
@@ -295,16 +279,16 @@ class RoofPageTest {
     }
     browser.get(server.url() + "?analysis=" + analysis + "&tab=site");
     // Four eaves of 10 and 7 m, twice each, of 61.3 m: see the sample's expected lines.
-    Chromium.see(browser, ".at-site h2", "55 % of the length looked at");
+    see(".at-site h2", "55 % of the length looked at");
     assertThat(browser.findElements(By.cssSelector(".sheet .site path.checked"))).hasSize(1);
-    Chromium.see(browser, ".links td", "crew");
+    see(".links td", "crew");
     browser.findElement(By.cssSelector(".links input[type=text]")).sendKeys("second crew");
     js("document.querySelector('.links form button').click()");
     String url = until(() -> (String) js("return document.querySelector('.links input[readonly]')?.value"));
     assertThat(url).startsWith(server.url() + "roof/#roof-");
-    shot("desk");
-    BrowserTest.barriers(browser, "On the roof");
+    picture("roof-desk");
+    barriers("On the roof");
     js("window.confirm = () => true; [...document.querySelectorAll('.links td button')][0].click()");
-    Chromium.see(browser, ".links td", "revoked");
+    see(".links td", "revoked");
   }
 }

@@ -2,47 +2,29 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
-/** The order of work and the sealing windows on the page, in a real browser. Skipped where Chromium and its driver are not installed. */
+/** The order of work and the sealing windows on the page, in a real browser. */
 @Tag("slow")
-class SequencePageTest {
-
-  @TempDir
-  private static Path profile;
-  private static ChromeDriver browser;
+class SequencePageTest extends BrowserCase {
 
   @TempDir
   private Path data;
 
   @BeforeAll
-  static void openBrowser() {
-    browser = Chromium.open(profile, 1440, 1400);
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    if (browser != null) {
-      browser.quit();
-    }
-  }
-
-  private static WebElement see(String css, String text) {
-    return Chromium.see(browser, css, text);
+  static void open() {
+    openBrowser(1440, 1400);
   }
 
   private static WebElement named(String label) {
@@ -51,7 +33,11 @@ class SequencePageTest {
     return browser.findElement(By.id(found.getDomAttribute("for")));
   }
 
-  /** First without weather, then in that of now, then in the demo file's five days. */
+  private static void plan() {
+    browser.findElement(By.cssSelector(".weather button:not([type=button])")).click();
+  }
+
+  /** First without weather, then in that of now, then in the demo file's five days, then in that of now again. */
   @Test
   void daysAndWindows() throws Exception {
     try (TestService service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), data.resolve("store"))
@@ -63,20 +49,24 @@ class SequencePageTest {
       see(".at-sequence summary", "Day 1: 9 tasks");
       named("Air").sendKeys("12C");
       named("Humidity, %").sendKeys("wet");
-      browser.findElement(By.cssSelector(".weather button")).click();
+      plan();
       see(".weather [role=alert]", "humidity is a relative humidity");
       named("Humidity, %").clear();
       named("Humidity, %").sendKeys("95");
-      browser.findElement(By.cssSelector(".weather button")).click();
+      plan();
       see(".at-sequence li", "Beads: not now: metal too near the dew point");
       String file = Path.of("ifc-samples/weather.csv").toAbsolutePath().toString();
       browser.findElement(By.cssSelector(".weather input[type=file]")).sendKeys(file);
       see(".at-sequence h3", "Sealing windows, weather from weather.csv");
+      assertThat(named("Air").isEnabled()).as("one kind of weather at a time").isFalse();
       // Five days, three classes, 24 hours.
       assertThat(browser.findElements(By.cssSelector("table.windows td"))).hasSize(5 * 3 * 24);
       see(".at-sequence li", "no weather to seal in for");
-      Files.write(Files.createDirectories(Path.of("target", "pictures")).resolve("sequence.png"),
-          browser.getScreenshotAs(OutputType.BYTES));
+      browser.findElement(By.cssSelector(".weather button[type=button]")).click();
+      see(".at-sequence li", "Beads: not now: metal too near the dew point");
+      String both = "/api/analyses/" + id + "/sequence?air=12C&humidity=80";
+      assertThat(service.send("POST", both, "time,air_C".getBytes(StandardCharsets.UTF_8)).statusCode()).as("both at once").isEqualTo(400);
+      picture("sequence");
     }
   }
 }

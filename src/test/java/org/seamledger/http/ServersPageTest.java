@@ -3,16 +3,11 @@ package org.seamledger.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Properties;
-import java.util.function.Consumer;
-import java.util.function.Supplier;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -21,28 +16,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
-import org.openqa.selenium.OutputType;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.Select;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.http.setting.Options;
 import org.seamledger.source.ModelServerException.Reason;
 import org.seamledger.source.ModelServerException;
 import org.seamledger.source.ServedProject;
 import org.seamledger.watch.MemoryServers;
 
-/**
- * Models from servers on the page, in a real browser; the servers are kept in memory. Skipped where Debian's Chromium and its driver are
- * not installed.
- */
+/** Models from servers on the page, in a real browser; the servers are kept in memory. */
 @Tag("slow")
-class ServersPageTest {
-
-  @TempDir
-  private static Path profile;
-  private static ChromeDriver browser;
+class ServersPageTest extends BrowserCase {
 
   @TempDir
   private Path data;
@@ -53,15 +37,8 @@ class ServersPageTest {
   private Server server;
 
   @BeforeAll
-  static void openBrowser() {
-    browser = Chromium.open(profile, 1300, 1000);
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    if (browser != null) {
-      browser.quit();
-    }
+  static void open() {
+    openBrowser(1300, 1000);
   }
 
   @BeforeEach
@@ -83,40 +60,6 @@ class ServersPageTest {
     office.checkIn(school, words, words.getBytes(StandardCharsets.UTF_8));
   }
 
-  private static <T> T until(Supplier<T> what) {
-    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d -> what.get());
-  }
-
-  private static WebElement see(String css) {
-    return see(css, "");
-  }
-
-  /** What an element reads; the page may draw it anew at any moment. */
-  private static String textOf(String css) {
-    return textOf(css, "");
-  }
-
-  private static String textOf(String css, String text) {
-    return until(() -> see(css, text).getText());
-  }
-
-  /** Does something with the first such element that is in sight, as soon as there is one. */
-  private static void with(Consumer<WebElement> action, String css) {
-    with(action, css, "");
-  }
-
-  private static void with(Consumer<WebElement> action, String css, String text) {
-    until(() -> {
-      action.accept(see(css, text));
-      return true;
-    });
-  }
-
-  private static WebElement see(String css, String text) {
-    return until(() -> browser.findElements(By.cssSelector(css)).stream().filter(e -> e.isDisplayed() && e.getText().contains(text))
-        .findFirst().orElse(null));
-  }
-
   /** Chooses in the field with that label what begins with these words. */
   private static void choose(String label, String words) {
     until(() -> {
@@ -129,12 +72,6 @@ class ServersPageTest {
       select.selectByVisibleText(texts.get(0));
       return true;
     });
-  }
-
-  /** The page as it looks, kept beside the results of the tests for people to look at. */
-  private static void picture(String name) throws IOException {
-    Path folder = Files.createDirectories(Path.of("target", "pictures"));
-    Files.write(folder.resolve(name + ".png"), browser.getScreenshotAs(OutputType.BYTES));
   }
 
   @Test
@@ -312,20 +249,4 @@ class ServersPageTest {
     assertThat(browser.findElements(By.cssSelector(".served"))).isEmpty();
   }
 
-  private static void barriers(String where) throws IOException {
-    Properties p = new Properties();
-    try (InputStream in = ServersPageTest.class.getResourceAsStream("/META-INF/maven/org.webjars.npm/axe-core/pom.properties")) {
-      p.load(in);
-    }
-    try (InputStream in =
-        ServersPageTest.class.getResourceAsStream("/META-INF/resources/webjars/axe-core/" + p.getProperty("version") + "/axe.min.js")) {
-      browser.executeScript(new String(in.readAllBytes(), StandardCharsets.UTF_8));
-    }
-    @SuppressWarnings("unchecked")
-    List<String> found = (List<String>) browser
-        .executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done("
-            + "r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, "
-            + "4).map(n => n.html.slice(0, 160)).join(' | '))))");
-    assertThat(found).as(where).isEmpty();
-  }
 }

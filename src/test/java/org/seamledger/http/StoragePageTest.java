@@ -6,11 +6,8 @@ import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.read.ListAppender;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -18,21 +15,14 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
-import org.openqa.selenium.StaleElementReferenceException;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.PostgresAddress;
 import org.seamledger.ledger.TestPostgres;
 import org.slf4j.LoggerFactory;
 
-/** A database that another server took, on the page as in the log. Skipped where Debian's Chromium and its driver are not installed. */
+/** A database that another server took, on the page as in the log. */
 @Tag("slow")
-class StoragePageTest {
-
-  @TempDir
-  private static Path profile;
-  private static ChromeDriver browser;
+class StoragePageTest extends BrowserCase {
 
   @TempDir
   private Path data;
@@ -41,15 +31,8 @@ class StoragePageTest {
   private TestService service;
 
   @BeforeAll
-  static void openBrowser() {
-    browser = Chromium.open(profile, 1300, 1000);
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    if (browser != null) {
-      browser.quit();
-    }
+  static void open() {
+    openBrowser(1300, 1000);
   }
 
   @BeforeEach
@@ -74,10 +57,6 @@ class StoragePageTest {
   private Options options(String folder) {
     return Options.of(new FixtureAnalyzer(), data.resolve(folder))
         .database(Optional.of(PostgresAddress.of(url, Optional.empty(), Optional.empty()))).port(0);
-  }
-
-  private static <T> T until(Supplier<T> what) {
-    return new WebDriverWait(browser, Duration.ofSeconds(40)).ignoring(StaleElementReferenceException.class).until(d -> what.get());
   }
 
   private static boolean reads(String css, String text) {

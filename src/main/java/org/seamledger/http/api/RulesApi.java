@@ -6,15 +6,14 @@ import io.javalin.http.Context;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import org.seamledger.export.ChangesJson;
+import org.seamledger.finding.Sha256;
 import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.job.DrawingBoard;
@@ -38,10 +37,8 @@ public final class RulesApi {
 
   /** Texts of all files together; those of the program have a quarter of it. */
   private static final int MOST_BYTES = 1 << 20;
-  private static final int MOST_FILES = 50;
+  private static final int MOST_FILES = 1000;
   private static final int MOST_LIMITS = 500;
-  /** Of a file in an archive, so that the same rules give the same bytes: 1 January 1980, the first that archives know. */
-  private static final long FIRST_DAY = 315_532_800_000L;
 
   private final Store store;
   private final DrawingBoard board;
@@ -64,6 +61,7 @@ public final class RulesApi {
     routes.get("/api/rules", ctx -> JsonBodies.answer(ctx, 200, view(current())));
     routes.post("/api/rules", ctx -> JsonBodies.answer(ctx, 200, view(wanted(ctx))));
     routes.post("/api/rules/folder", this::folder);
+    routes.post("/api/rules/archive", this::unpacked);
     routes.post("/api/analyses/{id}/rules", this::onRoof);
     routes.post("/api/samples/{name}/rules", this::onSample);
   }
@@ -108,31 +106,33 @@ public final class RulesApi {
   }
 
   private Map<String, Object> view(RuleBook book) {
-    Map<String, Object> known = views.get(book.hash());
+    // Examples decide nothing on a roof, and so are no part of what identifies the rules.
+    String key = book.hash() + ' ' + HexFormat.of().formatHex(Sha256.of(String.valueOf(book.own())));
+    Map<String, Object> known = views.get(key);
     if (known != null) {
       return known;
     }
     Map<String, Object> view = board.inTurn(() -> usable(() -> JsonBodies.object("hash", book.hash(), "files", book.texts().keySet(),
         "own", book.own().keySet(), "entries", book.entries(), "limits", book.limits(), "examples", book.examples(),
         "samples", samples.list().stream().map(s -> s.get("name")).toList())));
-    views.put(book.hash(), view);
+    views.put(key, view);
     return view;
   }
 
-  /** An archive of the files that differ from the program's own. */
+  /** The texts of an archive, to be tried like files that were handed one by one. */
+  private void unpacked(Context ctx) throws IOException {
+    byte[] archive = ctx.bodyInputStream().readNBytes(MOST_BYTES + 1);
+    if (archive.length > MOST_BYTES) {
+      throw new HttpProblem(413, "body/too-large", "The archive has more than " + MOST_BYTES + " bytes.");
+    }
+    JsonBodies.answer(ctx, 200, JsonBodies.object("files", RulesArchive.read(archive, MOST_BYTES)));
+  }
+
+  /** An archive of the files that differ from the program's own, an office's examples too. */
   private void folder(Context ctx) throws IOException {
     RuleBook book = wanted(ctx);
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try (ZipOutputStream zip = new ZipOutputStream(bytes, StandardCharsets.UTF_8)) {
-      for (Map.Entry<String, String> f : (book.own().isEmpty() ? book.texts() : book.own()).entrySet()) {
-        ZipEntry entry = new ZipEntry(f.getKey());
-        entry.setTime(FIRST_DAY);
-        zip.putNextEntry(entry);
-        zip.write(f.getValue().getBytes(StandardCharsets.UTF_8));
-      }
-    }
     ctx.header("Cache-Control", "no-cache").header("Content-Disposition", "attachment; filename=\"shapes.zip\"")
-        .contentType("application/zip").result(bytes.toByteArray());
+        .contentType("application/zip").result(RulesArchive.written(book.own().isEmpty() ? book.texts() : book.own()));
   }
 
   private void onRoof(Context ctx) throws IOException {
