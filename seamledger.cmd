@@ -39,8 +39,9 @@ goto lock
 set "megabytes=0"
 set "compiler=-XX:TieredStopAtLevel=1"
 call :weigh %*
-if %megabytes% geq 100 set "compiler=-XX:Tier4InvocationThreshold=500000 -XX:Tier4MinInvocationThreshold=60000 -XX:Tier4CompileThreshold=1500000 -XX:Tier4BackEdgeThreshold=4000000"
-if "%~1"=="serve" set "compiler="
+set "late=-XX:Tier4InvocationThreshold=500000 -XX:Tier4MinInvocationThreshold=60000 -XX:Tier4CompileThreshold=1500000 -XX:Tier4BackEdgeThreshold=4000000"
+if %megabytes% geq 100 set "compiler=%late%"
+if "%~1"=="serve" set "compiler=%late%"
 if "%~1"=="watch" set "compiler="
 if "%~1"=="portfolio" set "compiler="
 "%java%" -XX:+UseSerialGC "-XX:SharedArchiveFile=%classes%" -Xshare:auto -Xlog:disable -Xlog:all=error:stderr %compiler% "-Dseamledger.shapes=%root%\shapes" "-Dseamledger.samples=%root%\ifc-samples" %SEAMLEDGER_JAVA_OPTS% -jar "%jar%" %*

@@ -27,11 +27,20 @@ export function mountSequence(root) {
 function asking(plan) {
   const inputs = {air: text('12C'), humidity: text('80'), wind: text('2 m/s'), metal: text('measured'), crew: text(''),
     from: text('MM-DD')};
-  const file = h('input', {type: 'file', accept: '.epw,.csv,.txt', on: {change: () => ask()}});
+  const file = h('input', {type: 'file', accept: '.epw,.csv,.txt', on: {change: () => { choose(); ask(); }}});
   const sun = choice(SUN, 'none', () => {});
   const answer = h('p', {role: 'alert', class: 'refused'});
-  const wish = () => ({...Object.fromEntries(Object.entries(inputs).map(([k, el]) => [k, el.value.trim()])),
-    sun: inputs.air.value.trim() ? sun.value : ''});
+  const without = h('button', {type: 'button', class: 'button', hidden: true, on: {click: () => { file.value = ''; choose(); ask(); }}},
+    'Without the file');
+  const now = h('fieldset', {}, h('legend', {}, 'or the weather of now'), field('Air', inputs.air), field('Humidity, %', inputs.humidity),
+    field('Sun', sun), field('Wind', inputs.wind), field('Metal', inputs.metal));
+  /** One kind of weather at a time: what can't be filled in doesn't count. */
+  const choose = () => {
+    now.disabled = file.files.length > 0;
+    without.hidden = file.files.length === 0;
+  };
+  const wish = () => ({...Object.fromEntries(Object.entries(inputs).map(([k, el]) => [k, el.matches(':disabled') ? '' : el.value.trim()])),
+    sun: inputs.air.value.trim() && !now.disabled ? sun.value : ''});
   const ask = async () => {
     const id = state.analysis.id, query = wish();
     put(answer);
@@ -45,8 +54,7 @@ function asking(plan) {
   const form = h('form', {class: 'weather', on: {submit: e => { e.preventDefault(); ask(); }}},
     field('People in the crew', inputs.crew),
     field('Weather file', file, 'EPW, or a table: time,air_C,humidity_%,sun_W/m2,wind_m/s,rain_mm'),
-    field('Begins on its day', inputs.from), h('fieldset', {}, h('legend', {}, 'or the weather of now'), field('Air', inputs.air),
-      field('Humidity, %', inputs.humidity), field('Sun', sun), field('Wind', inputs.wind), field('Metal', inputs.metal)),
+    without, field('Begins on its day', inputs.from), now,
     h('button', {class: 'button'}, 'Plan the days'), answer);
   return {form, ask};
 }

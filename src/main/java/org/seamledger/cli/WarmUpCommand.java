@@ -29,6 +29,11 @@ final class WarmUpCommand implements Task {
         writeNowhere(format, takeoff);
       }
     }
+    try {
+      ServiceWarmUp.run(session, models.get(0));
+    } catch (IOException e) {
+      throw new OutputException("of a service", e);
+    }
     return ExitStatus.DONE;
   }
 

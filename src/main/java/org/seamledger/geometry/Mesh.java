@@ -10,7 +10,8 @@ import java.util.function.Consumer;
  * {@link Solid.Union}.
  *
  * <p>Orientation of the triangles does not matter: what is inside follows from the even-odd rule. An open sheet has no inside; its
- * section just below a plane is the sheet's part that lies in that plane. So it is for what is closed, but no thicker than what lies
+ * section just below a plane is the sheet's part that lies in that plane, and just above it there is none of that, though the sheet may rise
+ * round it as round a drain, but where something of the sheet lies over it. So it is for what is closed, but no thicker than what lies
  * together: a metal sheet, or two faces back to back.
  */
 public final class Mesh implements Solid {
@@ -214,8 +215,9 @@ public final class Mesh implements Solid {
     MeshSection section = new MeshSection(this, plane, coincidence);
     Region cut = wall ? section.cutSheet(side) : section.crossing(side);
     if (side == SectionSide.ABOVE) {
-      return cut;
+      return closed || wall || cut.isEmpty() ? cut : cut.minus(new MeshLayers(this, plane, coincidence).bare());
     }
-    return cut.union(closed ? section.thin() : section.lyingIn());
+    MeshLayers layers = new MeshLayers(this, plane, coincidence);
+    return cut.union(closed ? layers.thin() : layers.lyingIn());
   }
 }

@@ -155,38 +155,4 @@ final class MeshSection {
     }
     return new Vec2(plane.u(p), plane.v(p));
   }
-
-  /** The triangles that lie in the plane. */
-  Region lyingIn() {
-    return Region.unionOf(lying(0));
-  }
-
-  /** Where two layers of triangles lie in the plane, so that what is between them is too thin to be cut. */
-  Region thin() {
-    List<Region> up = lying(1);
-    List<Region> down = up.isEmpty() ? up : lying(-1);
-    return down.isEmpty() ? Region.EMPTY : Region.unionOf(up).intersect(Region.unionOf(down));
-  }
-
-  /** Triangles in the plane: those that turn with it (1), against it (-1), or either way (0). */
-  private List<Region> lying(int turn) {
-    List<Region> parts = new ArrayList<>();
-    for (int t = 0; t < mesh.triangleCount(); t++) {
-      List<Vec2> corners = new ArrayList<>(3);
-      for (int k = 0; k < 3; k++) {
-        Vec3 p = mesh.corner(t, k);
-        if (Math.abs(plane.height(p)) <= coincidence) {
-          corners.add(new Vec2(plane.u(p), plane.v(p)));
-        }
-      }
-      if (corners.size() == 3 && (turn == 0 || turn * twiceArea(corners) > 0)) {
-        parts.add(Region.polygon(corners));
-      }
-    }
-    return parts;
-  }
-
-  private static double twiceArea(List<Vec2> c) {
-    return c.get(1).minus(c.get(0)).cross(c.get(2).minus(c.get(0)));
-  }
 }

@@ -118,6 +118,7 @@ public final class Region {
     List<Vec2> corners = List.of(new Vec2(e.getMinX() - pad, e.getMinY() - pad), new Vec2(e.getMaxX() + pad, e.getMinY() - pad),
         new Vec2(e.getMaxX() + pad, e.getMaxY() + pad), new Vec2(e.getMinX() - pad, e.getMaxY() + pad));
     List<Vec2> kept = new ArrayList<>();
+    List<Vec2> edge = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
       Vec2 p = corners.get(i);
       Vec2 q = corners.get((i + 1) % 4);
@@ -128,9 +129,13 @@ public final class Region {
       }
       if (fp < 0 != fq < 0) {
         kept.add(p.towards(q, fp / (fp - fq)));
+        edge.add(fp < 0 ? 0 : edge.size(), p.towards(q, fp / (fp - fq)));
       }
     }
-    return kept.size() == 4 && kept.equals(corners) ? this : intersect(polygon(kept));
+    if (edge.isEmpty()) {
+      return kept.isEmpty() ? EMPTY : this;
+    }
+    return HalfPlaneCut.left(geometry, edge.get(0), edge.get(1)).map(Region::of).orElseGet(() -> intersect(polygon(kept)));
   }
 
   /** Moved by (du, dv), metres. */

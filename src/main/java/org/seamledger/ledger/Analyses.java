@@ -12,8 +12,11 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +34,8 @@ public final class Analyses {
   static final String DIED_WORDS = "The program ended " + MOST_DEATHS + " times while this analysis ran, so it is not begun again. Where"
       + " models aren't the reason, send them again.";
   private static final SecureRandom RANDOM = new SecureRandom();
+  /** Always with milliseconds, so that texts are in the order of time. */
+  private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSS'Z'").withZone(ZoneOffset.UTC);
   private static final String COLUMNS =
       "SELECT id, project, number, run, numbering, state, title, created, finished, problem_code, problem FROM analysis ";
 
@@ -61,7 +66,7 @@ public final class Analyses {
   }
 
   static String now() {
-    return Instant.now().truncatedTo(ChronoUnit.MILLIS).toString();
+    return WHEN.format(Instant.now());
   }
 
   /**
@@ -216,8 +221,9 @@ public final class Analyses {
 
   private List<StoredAnalysis> withFiles(List<StoredAnalysis> all) throws SQLException {
     List<StoredAnalysis> full = new ArrayList<>();
+    Map<String, List<StoredFile>> filesOf = numbers.files(all.stream().map(StoredAnalysis::id).toList());
     for (StoredAnalysis a : all) {
-      List<StoredFile> files = numbers.files(a.id());
+      List<StoredFile> files = filesOf.getOrDefault(a.id(), List.of());
       full.add(new StoredAnalysis(a.id(), a.project(), Numbers.withOrigin(a.revision(), files), a.state(), a.title(), files, a.created(),
           a.finished(),
           a.problemCode(), a.problem()));
@@ -317,6 +323,15 @@ public final class Analyses {
             "This analysis has no result: it is " + required(id).state().word() + ".");
       }
       return hash.get();
+    });
+  }
+
+  /** The hashes of the results of those of some analyses that have one, by id. */
+  public Map<String, String> ledgerHashes(Collection<String> ids) {
+    return db.read(() -> {
+      Map<String, String> found = new HashMap<>();
+      db.among("SELECT analysis, sha256 FROM ledger WHERE analysis IN ?", ids, r -> found.put(r.getString(1), r.getString(2)));
+      return found;
     });
   }
 

@@ -5,7 +5,12 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.seamledger.detail.Decision;
@@ -19,8 +24,9 @@ import org.seamledger.detail.Decision;
  */
 public final class Choices {
 
-  private static final String IN_FORCE = " FROM review r WHERE r.analysis = ? AND (r.kind <> '' OR r.detail <> '')"
-      + " AND NOT EXISTS (SELECT 1 FROM stale s WHERE s.analysis = r.analysis AND s.junction = r.junction)";
+  private static final String IN_FORCE = "SELECT r.analysis, r.junction, r.kind, r.detail, r.reason FROM review r"
+      + " WHERE r.analysis IN ? AND (r.kind <> '' OR r.detail <> '')"
+      + " AND NOT EXISTS (SELECT 1 FROM stale s WHERE s.analysis = r.analysis AND s.junction = r.junction) ORDER BY r.junction";
 
   private final Database db;
   private final ReviewCarryOver carrier;
@@ -56,26 +62,38 @@ public final class Choices {
     });
   }
 
-  private Standing standing(String analysis) throws SQLException {
-    List<Decision> inForce = db.list("SELECT r.junction, r.kind, r.detail, r.reason" + IN_FORCE + " ORDER BY r.junction",
-        r -> new Decision(r.getString(1), r.getString(2), r.getString(3), r.getString(4)), analysis);
-    int stale = db.one("SELECT COUNT(*) FROM stale WHERE analysis = ?", r -> r.getInt(1), analysis).orElse(0);
-    return new Standing(inForce, stale, digest(inForce).equals(followed(analysis)));
+  /** How the decisions of some analyses stand, by id; of one that was removed there are none. */
+  public Map<String, Standing> of(Collection<String> analyses) {
+    return db.read(() -> standing(analyses));
   }
 
-  private String followed(String analysis) throws SQLException {
-    return db.one("SELECT decisions FROM by_rules WHERE analysis = ?", r -> r.getString(1), analysis).orElse("");
+  private Standing standing(String analysis) throws SQLException {
+    return standing(List.of(analysis)).get(analysis);
+  }
+
+  private Map<String, Standing> standing(Collection<String> analyses) throws SQLException {
+    Map<String, List<Decision>> inForce = new HashMap<>();
+    db.among(IN_FORCE, analyses, r -> inForce.computeIfAbsent(r.getString(1), a -> new ArrayList<>())
+        .add(new Decision(r.getString(2), r.getString(3), r.getString(4), r.getString(5))));
+    Map<String, Integer> stale = new HashMap<>();
+    db.among("SELECT analysis, COUNT(*) FROM stale WHERE analysis IN ? GROUP BY analysis", analyses,
+        r -> stale.put(r.getString(1), r.getInt(2)));
+    Map<String, String> followed = new HashMap<>();
+    db.among("SELECT analysis, decisions FROM by_rules WHERE analysis IN ?", analyses, r -> followed.put(r.getString(1), r.getString(2)));
+    Map<String, Standing> all = new LinkedHashMap<>();
+    for (String id : analyses) {
+      List<Decision> decisions = inForce.getOrDefault(id, List.of());
+      all.put(id,
+          new Standing(decisions, stale.getOrDefault(id, 0), digest(decisions).equals(followed.getOrDefault(id, ""))));
+    }
+    return all;
   }
 
   /** Ids of the analyses whose results don't follow their decisions yet: a process ended before they could. */
   public List<String> behind() {
-    return db.transaction(() -> db.list("SELECT id FROM analysis WHERE state = 'done' AND (id IN (SELECT analysis FROM review"
-        + " WHERE kind <> '' OR detail <> '') OR id IN (SELECT analysis FROM by_rules)) ORDER BY created, id", r -> r.getString(1)).stream()
-        .filter(id -> !unchecked(id).followed()).toList());
-  }
-
-  private Standing unchecked(String id) {
-    return db.transaction(() -> standing(id));
+    return db.transaction(() -> standing(db.list("SELECT id FROM analysis WHERE state = 'done' AND (id IN (SELECT analysis FROM review"
+        + " WHERE kind <> '' OR detail <> '') OR id IN (SELECT analysis FROM by_rules)) ORDER BY created, id", r -> r.getString(1))).entrySet()
+        .stream().filter(e -> !e.getValue().followed()).map(Map.Entry::getKey).toList());
   }
 
   /**

@@ -5,6 +5,8 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
@@ -24,6 +26,8 @@ final class Database implements AutoCloseable {
   /** So often is work repeated that another process came in the way of. */
   private static final int MOST_CONFLICTS = 60;
   private static final int CONFLICT_PAUSE_MILLIS = 40;
+  /** So many values every engine takes in one statement. */
+  private static final int MOST_VALUES = 500;
 
   private final ReentrantLock lock = new ReentrantLock();
   private final Engine engine;
@@ -302,6 +306,22 @@ final class Database implements AutoCloseable {
         return all;
       }
     }
+  }
+
+  /**
+   * Runs one query for many values, in pieces where they are too many for one statement.
+   *
+   * @param sql with {@code IN ?} where the values go
+   */
+  <T> List<T> among(String sql, Collection<String> values, Row<T> row) throws SQLException {
+    List<String> rest = List.copyOf(values);
+    List<T> all = new ArrayList<>();
+    for (int from = 0; from < rest.size(); from += MOST_VALUES) {
+      List<String> piece = rest.subList(from, Math.min(rest.size(), from + MOST_VALUES));
+      String marks = String.join(",", Collections.nCopies(piece.size(), "?"));
+      all.addAll(list(sql.replace("IN ?", "IN (" + marks + ")"), row, piece.toArray()));
+    }
+    return all;
   }
 
   <T> Optional<T> one(String sql, Row<T> row, Object... values) throws SQLException {

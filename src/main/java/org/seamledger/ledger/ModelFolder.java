@@ -41,7 +41,9 @@ public final class ModelFolder {
   private final String storage;
   /** Where the models are that the folder has copies of; empty where it has the models themselves. */
   private final Optional<ModelObjects> objects;
-  private final AtomicReference<Instant> tidied = new AtomicReference<>(Instant.EPOCH);
+  private final CautiousClock clock = new CautiousClock();
+  /** When it was tidied last, by {@link System#nanoTime}; null before the first time. */
+  private final AtomicReference<Long> tidied = new AtomicReference<>();
 
   private ModelFolder(Path folder, String storage, Optional<ModelObjects> objects) {
     this.folder = folder.toAbsolutePath().normalize();
@@ -204,9 +206,9 @@ public final class ModelFolder {
 
   /** Removes copies that nobody used for long. */
   private void tidy() {
-    Instant now = Instant.now();
-    Instant last = tidied.get();
-    if (last.isBefore(now.minus(BETWEEN_LOOKS)) && tidied.compareAndSet(last, now)) {
+    Long last = tidied.get();
+    long now = System.nanoTime();
+    if ((last == null || now - last > BETWEEN_LOOKS.toNanos()) && tidied.compareAndSet(last, now)) {
       cleanFiles(Set.of(), COPY_KEPT);
     }
   }
@@ -233,13 +235,13 @@ public final class ModelFolder {
 
   private int cleanFiles(Set<String> wanted, Duration kept) {
     int gone = 0;
-    Instant before = Instant.now().minus(kept);
+    Instant before = clock.now().minus(kept);
     for (Path file : Stream.concat(OldFiles.below(folder.resolve(BY_HASH)).stream(), OldFiles.below(served()).stream()).toList()) {
       if (!wanted.contains(stored(file.toString())) && OldFiles.isOlder(file, before) && removed(file)) {
         gone++;
       }
     }
-    Instant longAgo = Instant.now().minus(SCRATCH_KEPT);
+    Instant longAgo = clock.now().minus(SCRATCH_KEPT);
     OldFiles.below(folder.resolve(SCRATCH)).stream().filter(f -> OldFiles.isOlder(f, longAgo)).forEach(ModelFolder::removed);
     return gone;
   }

@@ -6,7 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.seamledger.ledger.Revision.Numbering;
@@ -106,13 +110,15 @@ final class Numbers {
     }
   }
 
-  /** The files of an analysis, in their order. */
-  List<StoredFile> files(String analysis) throws SQLException {
-    return db.list(
+  /** The files of some analyses, by id, each list in its order. */
+  Map<String, List<StoredFile>> files(Collection<String> analyses) throws SQLException {
+    Map<String, List<StoredFile>> found = new HashMap<>();
+    db.among(
         "SELECT f.name, f.path, f.bytes, f.role, f.server, f.served, p.name, f.served_revision, f.number, f.comment, f.checked_in,"
-            + " m.movement FROM file f LEFT JOIN served_project p ON p.server = f.server AND p.served = f.served"
-            + " LEFT JOIN placement m ON m.analysis = f.analysis AND m.place = f.place WHERE f.analysis = ? ORDER BY f.place",
-        this::file, analysis);
+            + " m.movement, f.analysis FROM file f LEFT JOIN served_project p ON p.server = f.server AND p.served = f.served"
+            + " LEFT JOIN placement m ON m.analysis = f.analysis AND m.place = f.place WHERE f.analysis IN ? ORDER BY f.place",
+        analyses, r -> found.computeIfAbsent(r.getString(13), a -> new ArrayList<>()).add(file(r)));
+    return found;
   }
 
   private StoredFile file(ResultSet r) throws SQLException {

@@ -16,8 +16,9 @@ public final class Processes {
   static final String NOW = "CAST(EXTRACT(EPOCH FROM clock_timestamp()) * 1000 AS BIGINT)";
   /** Who has said nothing for so long (ms) is taken for dead. */
   private static final int SILENCE = 20_000;
-  private static final String ALIVE = "SELECT id, work, host, version, rules FROM process WHERE seen > " + NOW + " - " + SILENCE
-      + " ORDER BY work, host, id";
+  /** Where that clock was set back, who died before would seem to live until it is as late again. */
+  private static final String ALIVE = "SELECT id, work, host, version, rules FROM process WHERE seen BETWEEN " + NOW + " - " + SILENCE
+      + " AND " + NOW + " + " + SILENCE + " ORDER BY work, host, id";
 
   private final Database db;
 

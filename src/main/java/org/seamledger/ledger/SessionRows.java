@@ -31,7 +31,9 @@ public final class SessionRows {
     return db.stepwise(() -> {
       boolean open =
           db.one("SELECT 1 FROM session WHERE id = ? AND used > " + Processes.NOW + " - ?", r -> 1, hash(value), life).isPresent();
-      db.run("UPDATE session SET used = " + Processes.NOW + " WHERE id = ? AND used < " + Processes.NOW + " - " + EXACT, hash(value));
+      // One used "later" is from before that clock was set back, and would live as much longer.
+      db.run("UPDATE session SET used = " + Processes.NOW + " WHERE id = ? AND NOT used BETWEEN " + Processes.NOW + " - " + EXACT + " AND "
+          + Processes.NOW, hash(value));
       return open;
     });
   }

@@ -29,7 +29,8 @@ public final class Store implements AutoCloseable {
   private final SiteLinks links;
 
   /** What storage has that several processes share. */
-  private record Shared(PostgresAddress address, Processes.Member here, ModelFolder models, PostgresConnections connections) {
+  private record Shared(PostgresAddress address, Processes.Member here, ModelFolder models, PostgresConnections connections,
+      SharedTime time) {
   }
 
   private Store(FolderGuard guard, Database db, Path uploads, Shared shared) {
@@ -97,7 +98,7 @@ public final class Store implements AutoCloseable {
           ? ModelFolder.ofCopies(place.folder().resolve("models-" + Identity.of(db)), Identity.of(db),
               new ModelObjects(connections, engine))
           : ModelFolder.open(place.folder(), Identity.of(db), here.work().equals("serve"));
-      Store store = new Store(null, db, models.served(), new Shared(database, here, models, connections));
+      Store store = new Store(null, db, models.served(), new Shared(database, here, models, connections, new SharedTime(connections)));
       store.processes().seen(here);
       open = true;
       return store;
@@ -154,6 +155,11 @@ public final class Store implements AutoCloseable {
   /** Connections of their own for the library that hands out tickets, to a storage that is shared. */
   public DataSource connections() {
     return shared().connections();
+  }
+
+  /** The time that the processes have in common that share the storage. */
+  public SharedTime time() {
+    return shared().time();
   }
 
   /** Where the database is that is shared; never with credentials. */

@@ -3,6 +3,7 @@ package org.seamledger.measure;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
 
 /** Measures as text for people; always the same text for the same number, whatever the machine's language. */
 public final class MeasureFormat {
@@ -13,6 +14,8 @@ public final class MeasureFormat {
   /** Below this a double's neighbours are 0.002 apart, so that neither the product nor the shortest decimal goes by more. */
   private static final double MOST_SURE = 1e13;
   private static final double SURE = 0.49;
+  /** Sign, point and the digits of a number below {@link #MOST_SURE}, or of one with as many places as there are powers. */
+  private static final int LONGEST = 24;
 
   private MeasureFormat() {
   }
@@ -101,19 +104,27 @@ public final class MeasureFormat {
   }
 
   private static String plain(boolean negative, long n, int decimals) {
-    long left = n;
-    int places = decimals;
-    while (places > 0 && left % 10 == 0) {
-      left /= 10;
-      places--;
-    }
-    if (left == 0) {
+    if (n == 0) {
       return "0";
     }
-    String digits = Long.toString(left);
-    StringBuilder text = new StringBuilder(digits.length() + decimals + 2).append(negative ? "-" : "");
-    text.append("0".repeat(Math.max(0, places + 1 - digits.length()))).append(digits);
-    return places == 0 ? text.toString() : text.insert(text.length() - places, '.').toString();
+    byte[] text = new byte[LONGEST];
+    int start = text.length;
+    long left = n;
+    int places = decimals;
+    for (; places > 0 && left % 10 == 0; places--) {
+      left /= 10;
+    }
+    for (int place = places; place >= 0 || left != 0; place--) {
+      text[--start] = (byte) ('0' + left % 10);
+      left /= 10;
+      if (place == 1) {
+        text[--start] = '.';
+      }
+    }
+    if (negative) {
+      text[--start] = '-';
+    }
+    return new String(text, start, text.length - start, StandardCharsets.ISO_8859_1);
   }
 
   private static BigDecimal rounded(double value, int decimals) {

@@ -31,12 +31,16 @@ final class WindZones {
 
   /** A straight piece of an edge or ridge in plan. */
   private record Line(Vec3 from, Vec3 to, boolean free) {
-    double distance(Vec3 p) {
+    boolean isWithin(double by, Vec3 p) {
       double dx = to.x() - from.x();
       double dy = to.y() - from.y();
       double square = dx * dx + dy * dy;
       double t = square == 0 ? 0 : Math.max(0, Math.min(1, ((p.x() - from.x()) * dx + (p.y() - from.y()) * dy) / square));
-      return Math.hypot(p.x() - from.x() - t * dx, p.y() - from.y() - t * dy);
+      double x = p.x() - from.x() - t * dx;
+      double y = p.y() - from.y() - t * dy;
+      double squared = x * x + y * y;
+      // The exact distance takes its time; it counts only where the square, rounded, could say otherwise.
+      return Math.abs(squared - by * by) > UNSURE * by * by ? squared < by * by : Math.hypot(x, y) < by;
     }
 
     /** False where no point of the stretch is nearer than {@code by}. */
@@ -60,6 +64,7 @@ final class WindZones {
   private static final double LEAST_WIDTH = 3 * 0.3048;
   private static final double SAMPLE = 0.25;
   private static final double SHARP = 1e-6;
+  private static final double UNSURE = 1e-12;
 
   private final Map<String, List<Line>> lines = new HashMap<>();
   private final double width;
@@ -142,7 +147,12 @@ final class WindZones {
 
   private Zone at(List<Line> near, Seam.Stretch stretch, double share) {
     Vec3 p = stretch.low().towards(stretch.high(), share);
-    List<Line> within = near.stream().filter(l -> l.distance(p) < width - SHARP).toList();
+    List<Line> within = new ArrayList<>();
+    for (Line l : near) {
+      if (l.isWithin(width - SHARP, p)) {
+        within.add(l);
+      }
+    }
     for (Line a : within) {
       if (a.free() && within.stream().anyMatch(a::runsOtherwise)) {
         return Zone.CORNER;

@@ -2,7 +2,9 @@ package org.seamledger.quantity;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -37,8 +39,8 @@ final class ProjectSum {
     ProjectSum s = new ProjectSum(junctions, counted, layout, system);
     double metalFirst = s.lengthWhere(j -> j.detail().metalFirst());
     double detailed = s.lengthWhere(j -> j.detail() != Detail.NONE);
-    return new ProjectQuantities(s.tape(), s.bead(), s.inSeam(), s.gunSealant(), s.fasteners(), s.closures(), s.caps(), s.plugs(),
-        s.parts(),
+    List<ProjectQuantities.Part> parts = s.parts();
+    return new ProjectQuantities(s.tape(), s.bead(), s.inSeam(), s.gunSealant(), s.fasteners(), s.closures(), caps(parts), s.plugs(), parts,
         s.boots(), s.curbs(), metalFirst, detailed);
   }
 
@@ -122,8 +124,8 @@ final class ProjectSum {
     return new ProjectQuantities.Closures(pieces, length, order(pieces, system.waste().closures(), 1).units(), shorter);
   }
 
-  private ProjectQuantities.Caps caps() {
-    List<ProjectQuantities.Part> caps = parts().stream().filter(p -> p.part().endsWith("cap")).toList();
+  private static ProjectQuantities.Caps caps(List<ProjectQuantities.Part> parts) {
+    List<ProjectQuantities.Part> caps = parts.stream().filter(p -> p.part().endsWith("cap")).toList();
     return new ProjectQuantities.Caps(caps.stream().mapToLong(ProjectQuantities.Part::pieces).sum(),
         caps.stream().mapToDouble(ProjectQuantities.Part::lengthM).sum(), caps.stream().mapToLong(ProjectQuantities.Part::laps).sum());
   }
@@ -137,10 +139,11 @@ final class ProjectSum {
   /** Parts by name, then girth; pieces between seams are not among them. */
   private List<ProjectQuantities.Part> parts() {
     Map<String, ProjectQuantities.Part> sums = new TreeMap<>();
+    Map<Double, String> girths = new HashMap<>();
     for (JunctionQuantities q : counted) {
       for (MetalLine m : q.metal()) {
         if (q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
-          String key = m.part() + " " + String.format(java.util.Locale.ROOT, "%08.4f", m.girthM());
+          String key = m.part() + " " + girths.computeIfAbsent(m.girthM(), g -> String.format(Locale.ROOT, "%08.4f", g));
           sums.merge(key, new ProjectQuantities.Part(m.part(), m.pieces(), m.lengthM(), m.laps(), m.girthM(), 0), ProjectSum::plus);
         }
       }

@@ -5,7 +5,6 @@ import com.github.kagkarlsson.scheduler.task.ExecutionContext;
 import com.github.kagkarlsson.scheduler.task.ExecutionHandler;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
 import java.io.IOException;
-import java.time.Instant;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
@@ -67,7 +66,7 @@ final class AnalysisTicket implements ExecutionHandler<Void> {
 
   /** The ticket stays, for whoever has a hand free. */
   private static CompletionHandler<Void> again(int seconds) {
-    return (done, operations) -> operations.reschedule(done, Instant.now().plusSeconds(seconds));
+    return (done, operations) -> operations.reschedule(done, done.getTimeDone().plusSeconds(seconds));
   }
 
   private Optional<StoredAnalysis> left(String ticket) {

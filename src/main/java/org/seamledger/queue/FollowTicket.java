@@ -5,7 +5,6 @@ import com.github.kagkarlsson.scheduler.task.ExecutionContext;
 import com.github.kagkarlsson.scheduler.task.ExecutionHandler;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
 import java.io.IOException;
-import java.time.Instant;
 import java.util.Optional;
 import org.seamledger.ledger.Choices;
 import org.seamledger.ledger.LedgerException;
@@ -43,7 +42,7 @@ final class FollowTicket implements ExecutionHandler<Void> {
         Optional<Failure> failure = follow(id, standing);
         if (failure.isPresent() && failure.get() instanceof Failure.Cancelled) {
           // The worker ends, or another has it; whoever comes next goes on.
-          return (done, operations) -> operations.reschedule(done, Instant.now());
+          return (done, operations) -> operations.reschedule(done, done.getTimeDone());
         }
         if (failure.isPresent()) {
           store.queue().trouble(id, ClientWords.of(failure.get()));

@@ -2,8 +2,8 @@ package org.seamledger.queue;
 
 import com.github.kagkarlsson.scheduler.SchedulerClient;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
-import java.time.Instant;
 import org.seamledger.ledger.Queue;
+import org.seamledger.ledger.SharedTime;
 import org.seamledger.ledger.Store;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -19,8 +19,10 @@ public final class Tickets {
   static final int FOLLOW_PRIORITY = 10;
 
   private final SchedulerClient client;
+  private final SharedTime time;
 
   public Tickets(Store store) {
+    time = store.time();
     client = SchedulerClient.Builder.create(store.connections()).tableName(Queue.TICKETS).enablePriority().build();
   }
 
@@ -36,7 +38,7 @@ public final class Tickets {
 
   private void issue(TaskInstance<Void> ticket) {
     try {
-      client.scheduleIfNotExists(ticket, Instant.now());
+      client.scheduleIfNotExists(ticket, time.now());
     } catch (RuntimeException e) {
       LOG.atWarn().addKeyValue("analysis", ticket.getId()).setCause(e).log("no ticket now, the workers will make one");
     }

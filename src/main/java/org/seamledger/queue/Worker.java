@@ -9,7 +9,6 @@ import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -53,7 +52,7 @@ public final class Worker implements AutoCloseable {
     LimitedRuns runs = new LimitedRuns(setting, limits);
     FailureHandler<Void> later = (done, operations) -> {
       LOG.atWarn().setCause(done.getCause().orElse(null)).log("ticket given back");
-      operations.reschedule(done, Instant.now().plusSeconds(RETRY_SECONDS));
+      operations.reschedule(done, done.getTimeDone().plusSeconds(RETRY_SECONDS));
     };
     List<Task<?>> tasks = List.of(
         Tasks.custom(Queue.ANALYSIS, Void.class).onFailure(later).onDeadExecutionRevive()
@@ -63,7 +62,7 @@ public final class Worker implements AutoCloseable {
     Upkeep upkeep = new Upkeep(setting, tickets);
     RecurringTask<Void> recurring = Tasks.recurring("upkeep", FixedDelay.of(UPKEEP)).defaultPriority(UPKEEP_PRIORITY)
         .execute((instance, context) -> upkeep.run());
-    scheduler = Scheduler.create(store.connections(), tasks).startTasks(recurring).tableName(Queue.TICKETS).enablePriority()
+    scheduler = Scheduler.create(store.connections(), tasks).startTasks(recurring).clock(store.time()::now).tableName(Queue.TICKETS).enablePriority()
         .schedulerName(new SchedulerName.Fixed(store.here().id())).threads(setting.limits().threads()).pollUsingLockAndFetch(0.5, 1.0)
         .pollingInterval(POLL).heartbeatInterval(setting.limits().heartbeat()).missedHeartbeatsLimit(MISSED).shutdownMaxWait(LAST_WAIT)
         .failureLogging(LogLevel.DEBUG, false).build();

@@ -27,16 +27,16 @@ final class FaceJoiner {
   private final SurfaceLimits.Faces limits;
   private final DisjointSets sets;
   private final int[] curve;
-  private final double tinyM;
+  private final SurfaceLimits.Stretches stretches;
   private final Map<Long, Double> shared = new HashMap<>();
 
   private FaceJoiner(List<ExposedFacet> facets, List<BoundaryEdge> edges, Tolerance tolerance, SurfaceLimits all) {
     this.facets = facets;
     this.tolerance = tolerance;
     this.limits = all.faces();
-    this.tinyM = all.stretches().tinyM();
+    this.stretches = all.stretches();
     this.sets = new DisjointSets(facets.size());
-    this.gaps = NarrowGaps.of(facets, edges, tolerance, all.stretches());
+    this.gaps = NarrowGaps.of(facets, edges, tolerance, stretches);
     this.curve = CurvedRuns.of(facets, gaps.stream().flatMap(s -> s.across().stream()).toList(), tolerance, limits);
     for (BoundaryEdge e : edges) {
       if (e.contact() instanceof Contact.OtherFacet other) {
@@ -70,18 +70,14 @@ final class FaceJoiner {
         joined.add(s.matched());
       }
     }
-    for (int i = 1; i + 1 < joined.size(); i++) {
-      if (isLeftBetween(joined.get(i - 1), joined.get(i), joined.get(i + 1))) {
-        joined.set(i, joined.get(i).with(joined.get(i - 1).contact()));
+    OpenChains chains = new OpenChains(List.copyOf(joined), tolerance.gapM(), stretches);
+    for (int i = 0; i < joined.size(); i++) {
+      if (chains.isTiny(i)) {
+        int left = i;
+        chains.beside(i).stream().filter(this::goesOn).findFirst().ifPresent(b -> joined.set(left, joined.get(left).with(b.contact())));
       }
     }
     return joined;
-  }
-
-  /** Whether a tiny stretch is all that is open between two that have more of their curve beyond them. */
-  private boolean isLeftBetween(BoundaryEdge before, BoundaryEdge e, BoundaryEdge after) {
-    return NarrowGaps.isOpen(e) && !facets.get(e.facet()).asMeshed() && e.lengthM() < tinyM && before.facet() == e.facet()
-        && e.facet() == after.facet() && before.to().equals(e.from()) && e.to().equals(after.from()) && goesOn(before) && goesOn(after);
   }
 
   private boolean isOneCurve(BoundaryEdge e) {
@@ -106,6 +102,10 @@ final class FaceJoiner {
     return faces;
   }
 
+  /** The facets of a face, with the ids of its elements in one word. */
+  private record Ordered(String elements, List<Integer> members) {
+  }
+
   private List<List<Integer>> ordered() {
     List<List<Integer>> ordered = new ArrayList<>();
     for (List<Integer> set : sets.sets()) {
@@ -113,8 +113,8 @@ final class FaceJoiner {
       members.sort(Comparator.comparingDouble((Integer i) -> facets.get(i).box().minZ()).thenComparing(i -> i));
       ordered.add(members);
     }
-    ordered.sort(Comparator.comparing((List<Integer> m) -> String.join(" ", elements(m))).thenComparing(m -> place(m.get(0))));
-    return ordered;
+    return ordered.stream().map(m -> new Ordered(String.join(" ", elements(m)), m))
+        .sorted(Comparator.comparing(Ordered::elements).thenComparing(o -> place(o.members.get(0)))).map(Ordered::members).toList();
   }
 
   /** By the least facet of a face: length of the outlines between facets of the face, metres. */

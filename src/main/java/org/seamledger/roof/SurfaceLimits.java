@@ -165,7 +165,8 @@ public record SurfaceLimits(Planes planes, Tops tops, Profiles relief, Exposed e
    * @param narrowM facets in which no wider circle fits may be parts of a curve
    * @param vaultSteps so many directions on one great circle, or more, are a vault: roofs of flat faces that fall to two sides have four
    * @param vaultSameDegrees facets that turn by less have one direction
-   * @param vaultOff share of their spread by which the directions may miss the great circle
+   * @param vaultOff share of their spread by which the directions may miss the great circle, each, or in root mean square where all along
+   *     it they miss it by less than half of this on the average
    * @param evenWidths a facet wider across the curve than this multiple of the middle one only adjoins it
    * @param domeFacets so many facets, all turning outward, or more, are a dome or a cone: pyramids over octagons have eight
    * @param oneWayShare a curve turns one way by more than this share of all that it turns; waves turn as much back

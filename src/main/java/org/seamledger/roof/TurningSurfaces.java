@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.seamledger.geometry.DisjointSets;
+import org.seamledger.geometry.GreatCircle;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.geometry.Vec3;
 
@@ -97,11 +98,10 @@ final class TurningSurfaces {
     return even;
   }
 
-  /** The direction at a right angle to the two normals that turn most; null where none turns. */
+  /** The axis of the great circle near which all normals lie; null where none turns. */
   private Vec3 axis(List<Integer> group) {
     Vec3 first = farthest(group, normal(group.get(0)));
-    Vec3 across = first.cross(farthest(group, first));
-    return across.length() < Math.sin(Math.toRadians(limits.sameDegrees())) ? null : across.unit();
+    return turn(first, farthest(group, first)) < limits.sameDegrees() ? null : GreatCircle.axis(group.stream().map(this::normal).toList());
   }
 
   private Vec3 farthest(List<Integer> group, Vec3 from) {
@@ -126,28 +126,7 @@ final class TurningSurfaces {
 
   private boolean isVault(List<Integer> group) {
     Vec3 axis = group.size() < limits.vaultSteps() ? null : axis(group);
-    if (axis == null) {
-      return false;
-    }
-    Vec3 zero = normal(group.get(0));
-    Vec3 quarter = axis.cross(zero).unit();
-    double[] at =
-        group.stream().mapToDouble(i -> Math.toDegrees(Math.atan2(normal(i).dot(quarter), normal(i).dot(zero)))).sorted().toArray();
-    double spread = at[at.length - 1] - at[0];
-    double off = group.stream().mapToDouble(i -> Math.toDegrees(Math.asin(Math.abs(normal(i).dot(axis))))).max().orElseThrow();
-    int steps = 1;
-    double counted = at[0];
-    for (int k = 1; k < at.length; k++) {
-      if (at[k] - at[k - 1] >= tolerance.facetTurnDegrees()) {
-        return false;
-      }
-      // However fine the steps are: those since the last direction that counts add up.
-      if (at[k] - counted > limits.vaultSameDegrees()) {
-        steps++;
-        counted = at[k];
-      }
-    }
-    return steps >= limits.vaultSteps() && off <= limits.vaultOff() * spread;
+    return axis != null && VaultNormals.areOfOne(group.stream().map(this::normal).toList(), axis, tolerance, limits);
   }
 
   // ---- domes and cones: many normals, all turning one way

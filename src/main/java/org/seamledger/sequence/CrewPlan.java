@@ -12,7 +12,8 @@ import org.seamledger.weather.SealingWindows;
 /**
  * The steps on the days of one crew that works together, one step after the other: an estimate by the rates of the roof system. A step
  * that would end after work goes on the next morning. A locked step waits until the beads under it have stood, day and night; where the
- * weather is known, as long as it takes in it, and what is sealed begins when all its sealants may be applied. Meanwhile the crew does
+ * weather is known, as long as it takes in it, and what is sealed is done while all its sealants may be applied, on several days where one
+ * window is too short. Meanwhile the crew does
  * what comes next in the list, and waits only where nothing is left that it could do.
  *
  * @param people in the crew
@@ -36,8 +37,8 @@ public record CrewPlan(int people, double holdHours, List<Task> tasks, List<Wait
    * @param day from 1
    * @param from hour of the day
    * @param to likewise
-   * @param begins false where it goes on from the day before
-   * @param ends false where it goes on the next day
+   * @param begins false where it goes on from an earlier task
+   * @param ends false where it goes on in a later one
    */
   public record Task(int day, double from, double to, Step step, boolean begins, boolean ends) {
   }

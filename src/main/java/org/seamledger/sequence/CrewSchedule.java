@@ -36,6 +36,8 @@ final class CrewSchedule {
   private final Map<String, Double> done = new HashMap<>();
   private final int[] open;
   private final Map<Integer, List<Integer>> next = new HashMap<>();
+  /** Hours that a step still needs which the weather has stopped. */
+  private final Map<Integer, Double> left = new HashMap<>();
   private final TreeSet<Integer> ready = new TreeSet<>();
   private final PriorityQueue<Later> later =
       new PriorityQueue<>((a, b) -> a.at != b.at ? Double.compare(a.at, b.at) : Integer.compare(a.index, b.index));
@@ -109,8 +111,7 @@ final class CrewSchedule {
 
   /** When a step can begin: in hours of work, in weather for all that it seals. */
   private double begins(Step step) {
-    Set<SealantClass> classes = EnumSet.noneOf(SealantClass.class);
-    step.seals().forEach(s -> classes.add(SealantClass.of(s.form())));
+    Set<SealantClass> classes = classes(step);
     double at = working(now);
     while (windows.isPresent() && !classes.isEmpty()) {
       double open = windows.get().open(classes, at);
@@ -122,18 +123,36 @@ final class CrewSchedule {
     return at;
   }
 
+  /** When what a step seals may no longer be applied, from a moment on at which it may. */
+  private double closes(Step step, double at) {
+    Set<SealantClass> classes = classes(step);
+    return classes.isEmpty() ? Double.POSITIVE_INFINITY : windows.map(w -> w.closes(classes, at)).orElse(Double.POSITIVE_INFINITY);
+  }
+
+  private static Set<SealantClass> classes(Step step) {
+    Set<SealantClass> classes = EnumSet.noneOf(SealantClass.class);
+    step.seals().forEach(s -> classes.add(SealantClass.of(s.form())));
+    return classes;
+  }
+
+  /** Works on a step over its evenings until it is done, or until the weather stops it: then it goes on when it may, and others before. */
   private void work(int i) {
     Step step = steps.get(i);
-    double left = step.work().rate().hours(step.amount(), crew);
-    boolean isBegin = true;
+    double rest = left.getOrDefault(i, step.work().rate().hours(step.amount(), crew));
+    boolean isBegin = !left.containsKey(i);
     do {
       now = working(now);
-      double part = Math.min(left, evening(now) - now);
-      left = left - part < MOMENT ? 0 : left - part;
-      tasks.add(new Task(day(now), hour(now), hour(now) + part, step, isBegin, left == 0));
+      double part = Math.min(rest, Math.min(evening(now), closes(step, now)) - now);
+      rest = rest - part < MOMENT ? 0 : rest - part;
+      tasks.add(new Task(day(now), hour(now), hour(now) + part, step, isBegin, rest == 0));
       now += part;
       isBegin = false;
-    } while (left > 0);
+      if (rest > 0 && begins(step) > working(now) + MOMENT) {
+        left.put(i, rest);
+        ready.add(i);
+        return;
+      }
+    } while (rest > 0);
     done.put(step.id(), now);
     for (int n : next.getOrDefault(i, List.of())) {
       if (--open[n] == 0) {

@@ -2,6 +2,7 @@ package org.seamledger.sequence;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +31,8 @@ final class StepFinder {
   private final StepTable table = new StepTable();
   /** Area of the panels of a face that are laid in steps at lines. */
   private final Map<String, Double> apartM2 = new TreeMap<>();
+  /** What the rules said, by the facts of the places and the part: few of each, on however many places. */
+  private final Map<Map<String, Object>, Map<String, List<Work>>> known = new HashMap<>();
 
   private StepFinder(RoofPlaces places, Quantities quantities, WorkRules rules) {
     this.places = places;
@@ -96,9 +99,11 @@ final class StepFinder {
   }
 
   private List<Work> works(Map<String, Object> facts, String part) {
-    Map<String, Object> of = new TreeMap<>(facts);
-    of.put("part", part);
-    return rules.of(of);
+    return known.computeIfAbsent(facts, f -> new HashMap<>()).computeIfAbsent(part, p -> {
+      Map<String, Object> of = new TreeMap<>(facts);
+      of.put("part", p);
+      return rules.of(of);
+    });
   }
 
   private void node(KindedNode node) {

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import org.seamledger.detail.DetailedJunction;
 
@@ -61,38 +60,52 @@ final class StepOrder {
   }
 
   private void sort() {
-    Map<String, Integer> open = new HashMap<>();
-    Map<String, List<String>> next = new HashMap<>();
-    TreeSet<String> ready = new TreeSet<>(this::compare);
-    drafts.forEach((id, d) -> {
-      open.put(id, d.after.size());
-      d.after.forEach(e -> next.computeIfAbsent(e, k -> new ArrayList<>()).add(id));
-      if (d.after.isEmpty()) {
-        ready.add(id);
+    Map<String, Waiting> all = new HashMap<>();
+    drafts.forEach((id, d) -> all.put(id, new Waiting(d, rankOfStep.get(id))));
+    TreeSet<Waiting> ready = new TreeSet<>();
+    drafts.keySet().stream().map(all::get).forEach(w -> {
+      w.draft.after.forEach(e -> all.get(e).next.add(w));
+      if (w.open == 0) {
+        ready.add(w);
       }
     });
     while (!ready.isEmpty()) {
-      String id = ready.pollFirst();
-      listed.add(id);
-      for (String n : next.getOrDefault(id, List.of())) {
-        if (open.merge(n, -1, Integer::sum) == 0) {
+      Waiting done = ready.pollFirst();
+      listed.add(done.draft.id());
+      for (Waiting n : done.next) {
+        n.open--;
+        if (n.open == 0) {
           ready.add(n);
         }
       }
     }
   }
 
-  /** What comes first of what may come now: stage by stage, higher faces first; on a face panels before what stands on them. */
-  private int compare(String a, String b) {
-    StepTable.Draft x = drafts.get(a);
-    StepTable.Draft y = drafts.get(b);
-    int c = Integer.compare(x.work.stage(), y.work.stage());
-    if (c == 0 && x.work.stage() <= 2) {
-      c = x.work.compareTo(y.work);
+  /** A step that may wait for others, and those that wait for it. */
+  private static final class Waiting implements Comparable<Waiting> {
+    private final StepTable.Draft draft;
+    private final int rank;
+    private final List<Waiting> next = new ArrayList<>();
+    private int open;
+
+    Waiting(StepTable.Draft draft, int rank) {
+      this.draft = draft;
+      this.rank = rank;
+      this.open = draft.after.size();
     }
-    c = c != 0 ? c : Integer.compare(rankOfStep.get(a), rankOfStep.get(b));
-    c = c != 0 ? c : x.work.compareTo(y.work);
-    return c != 0 ? c : a.compareTo(b);
+
+    /** What comes first of what may come now: stage by stage, higher faces first; on a face panels before what stands on them. */
+    @Override
+    public int compareTo(Waiting o) {
+      Work mine = draft.work;
+      int c = Integer.compare(mine.stage(), o.draft.work.stage());
+      if (c == 0 && mine.stage() <= 2) {
+        c = mine.compareTo(o.draft.work);
+      }
+      c = c != 0 ? c : Integer.compare(rank, o.rank);
+      c = c != 0 ? c : mine.compareTo(o.draft.work);
+      return c != 0 ? c : draft.id().compareTo(o.draft.id());
+    }
   }
 
   /** Follows from one step that is left to one that it waits for, until one comes again. */
@@ -116,7 +129,7 @@ final class StepOrder {
   }
 
   List<Step> steps(SortedMap<String, List<PlacedHoldPoint>> holds) {
-    Map<String, List<PlacedHoldPoint>> ofStep = new TreeMap<>();
+    Map<String, List<PlacedHoldPoint>> ofStep = new HashMap<>();
     holds.values().forEach(list -> list.forEach(h -> h.steps().forEach(s -> ofStep.computeIfAbsent(s, k -> new ArrayList<>()).add(h))));
     return listed.stream().map(id -> {
       StepTable.Draft d = drafts.get(id);

@@ -1,5 +1,6 @@
 package org.seamledger.sequence;
 
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +18,7 @@ final class StepPairs {
   private final WorkRules rules;
   /** What the rules said, by the facts of the places, the later work and the earlier: few of each, on however many places. */
   private final Map<Map<String, Object>, Map<String, Map<String, Boolean>>> known = new HashMap<>();
+  private final Map<String, Map<String, Object>> ofLines = new HashMap<>();
 
   private StepPairs(RoofPlaces places, StepTable table, WorkRules rules) {
     this.places = places;
@@ -86,9 +88,11 @@ final class StepPairs {
 
   /** What pairs see of a line. */
   private Map<String, Object> ofLine(String id) {
-    Map<String, Object> facts = places.lineFacts(id);
-    facts.remove("place");
-    return facts;
+    return ofLines.computeIfAbsent(id, line -> {
+      Map<String, Object> facts = places.lineFacts(line);
+      facts.remove("place");
+      return Collections.unmodifiableMap(facts);
+    });
   }
 
   private static Map<String, Object> with(Map<String, Object> facts, String meets) {

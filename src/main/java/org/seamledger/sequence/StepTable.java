@@ -2,7 +2,10 @@ package org.seamledger.sequence;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -15,12 +18,15 @@ import org.seamledger.quantity.layout.Panel;
 /** Steps while they are found and put in order: by place, then by work. */
 final class StepTable {
 
-  private final SortedMap<String, SortedMap<Work, Draft>> byPlace = new TreeMap<>();
+  private static final SortedMap<Work, Draft> NONE = Collections.unmodifiableSortedMap(new TreeMap<>());
+
+  private final Map<String, SortedMap<Work, Draft>> byPlace = new HashMap<>();
 
   /** A step to be. */
   static final class Draft {
     final String place;
     final Work work;
+    private final String id;
     final SortedSet<String> after = new TreeSet<>();
     final List<MetalLine> metal = new ArrayList<>();
     final List<SealLine> seals = new ArrayList<>();
@@ -31,10 +37,11 @@ final class StepTable {
     private Draft(String place, Work work) {
       this.place = place;
       this.work = work;
+      this.id = place + "/" + work.id();
     }
 
     String id() {
-      return place + "/" + work.id();
+      return id;
     }
   }
 
@@ -45,12 +52,12 @@ final class StepTable {
 
   /** The first of some works that there is at a place, or else the first of them; null where there are none. */
   Draft atFirst(String place, List<Work> works) {
-    SortedMap<Work, Draft> there = byPlace.getOrDefault(place, new TreeMap<>());
+    SortedMap<Work, Draft> there = byPlace.getOrDefault(place, NONE);
     return works.stream().filter(there::containsKey).findFirst().or(() -> works.stream().findFirst()).map(w -> at(place, w)).orElse(null);
   }
 
   Collection<Draft> at(String place) {
-    return byPlace.getOrDefault(place, new TreeMap<>()).values();
+    return byPlace.getOrDefault(place, NONE).values();
   }
 
   /** The steps of a place whose work has this name. */
@@ -59,6 +66,6 @@ final class StepTable {
   }
 
   List<Draft> all() {
-    return byPlace.values().stream().flatMap(m -> m.values().stream()).toList();
+    return byPlace.keySet().stream().sorted().flatMap(place -> at(place).stream()).toList();
   }
 }

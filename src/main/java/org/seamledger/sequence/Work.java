@@ -1,7 +1,6 @@
 package org.seamledger.sequence;
 
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.Locale;
 import java.util.Set;
 import org.seamledger.shacl.Described;
@@ -64,6 +63,7 @@ public record Work(String id, String label, String does, int order, int stage, R
   /** By order, then by id. */
   @Override
   public int compareTo(Work o) {
-    return Comparator.comparingInt(Work::order).thenComparing(Work::id).compare(this, o);
+    int byOrder = Integer.compare(order, o.order);
+    return byOrder != 0 ? byOrder : id.compareTo(o.id);
   }
 }

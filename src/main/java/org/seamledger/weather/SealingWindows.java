@@ -188,6 +188,17 @@ public record SealingWindows(String source, boolean byHand, Upright upright, Lis
     return byHand || index(at) < 0 ? at : Math.max(at, begins() + hours.size());
   }
 
+  /** The moment at which some classes may no longer all be applied, from one at which they may; infinite where none is known. */
+  public double closes(Set<SealantClass> classes, double at) {
+    for (int i = Math.max(0, index(at)); !byHand && i < hours.size(); i++) {
+      SealingHour hour = hours.get(i);
+      if (!classes.stream().allMatch(hour::isOpen)) {
+        return Math.max(at, begins() + i);
+      }
+    }
+    return Double.POSITIVE_INFINITY;
+  }
+
   private int index(double at) {
     return (int) Math.floor(at + 1e-9) - begins();
   }

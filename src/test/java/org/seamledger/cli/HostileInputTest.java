@@ -4,18 +4,23 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamledger.SharedModels;
+import org.seamledger.takeoff.Analysis;
 
 /**
  * Bad input ends in a result or in one clear line, within 5 s of processor time and 256 MB: models that once did not, and inputs damaged
@@ -40,6 +45,28 @@ class HostileInputTest {
     ordeal(words);
   }
 
+  /** The kinds of damage that those models have, done to a sample. */
+  @Test
+  void kindsOfModelsThatBrokeTheReaderEndInTime() throws Exception {
+    String house = Files.readString(Path.of("ifc-samples", "gatehouse.ifc"));
+    String loop = "(#26,#27,#28,#29,#26)";
+    Map<String, String> damaged = new LinkedHashMap<>();
+    damaged.put("far", house.replace("((10000.,0.))", "((1.E15,0.))"));
+    damaged.put("farther", house.replace("((10000.,0.))", "((1.E300,0.))"));
+    damaged.put("huge-extrusion", house.replaceFirst("(IFCEXTRUDEDAREASOLID\\([^)]*,)[\\d.]+\\)", "$11.E12)"));
+    damaged.put("repeated-points", house.replace(loop, "(" + "#26,#26,#27,#27,".repeat(1500) + "#28,#29,#26)"));
+    damaged.put("going-round", house.replace(loop, "(" + "#26,#27,#28,#29,".repeat(1500) + "#26)"));
+    damaged.put("zero-direction", house.replace("IFCDIRECTION((0.,0.,1.))", "IFCDIRECTION((0.,0.,0.))"));
+    damaged.put("tiny-direction", house.replace("IFCDIRECTION((0.,0.,1.))", "IFCDIRECTION((0.,0.,4.9E-324))"));
+    damaged.put("endless-direction", house.replace("IFCDIRECTION((1.,0.,0.))", "IFCDIRECTION((1.E400,0.,0.))"));
+    List<String> words = new ArrayList<>(List.of("files"));
+    for (Map.Entry<String, String> d : damaged.entrySet()) {
+      assertTrue(!d.getValue().equals(house), d.getKey());
+      words.add(Files.writeString(folder.resolve(d.getKey() + ".ifc"), d.getValue()).toString());
+    }
+    ordeal(words);
+  }
+
   @Test
   void damagedModelsEndInTime() throws Exception {
     fuzz("model", INPUTS * 4, listed(Path.of("ifc-samples"), ".ifc"));
@@ -53,6 +80,24 @@ class HostileInputTest {
         + " \"ridge-vented\", \"reason\": \"the attic is vented\"}], \"accepted\": [{\"finding\": {\"code\": \"drainage/no-cricket\","
         + " \"junction\": \"J0xcbxgtm\", \"elements\": [\"0hGinPNwiSDrAurecV39RR\"]}, \"by\": \"A\", \"reason\": \"b\"}]}");
     fuzz("decisions", INPUTS, List.of(decisions.toString()));
+  }
+
+  @Test
+  void damagedFilesBesideAModelEndInTime() throws Exception {
+    Path prices = Files.writeString(folder.resolve("prices.csv"), """
+        id,unit,price,labourHours,currency,note
+        trim:*,m,12.5,0.1,EUR,"a, b"
+        panel*,m,30,0.2,EUR,
+        *,piece,1.5,,EUR,x
+        """);
+    int few = Math.max(1, INPUTS / 4);
+    fuzz("prices", few, List.of(prices.toString()));
+    fuzz("weather", few, List.of("ifc-samples/weather.csv"));
+    fuzz("query", few, listed(Path.of("shapes", "queries"), ".rq"));
+    Path reviews = folder.resolve("reviews.bcf");
+    new Cli(Analysis::run, Environment.PLAIN).run(new String[] {"analyze", "ifc-samples/gatehouse.ifc", "--format", "bcf", "--output",
+        reviews.toString()}, OutputStream.nullOutputStream(), new PrintStream(OutputStream.nullOutputStream()));
+    fuzz("reviews", few, List.of(reviews.toString()));
   }
 
   @Test

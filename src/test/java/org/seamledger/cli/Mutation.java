@@ -1,11 +1,19 @@
 package org.seamledger.cli;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
 
 /** Damage to a text, made by chance: its records, tokens, numbers, references and characters. The same seed gives the same damage. */
 final class Mutation {
@@ -35,6 +43,28 @@ final class Mutation {
       text = once(text);
     }
     return text.getBytes(StandardCharsets.ISO_8859_1);
+  }
+
+  /** The same done to one file of an archive, or to the archive itself. */
+  byte[] ofZip(byte[] archive) throws IOException {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(archive))) {
+      for (ZipEntry e = in.getNextEntry(); e != null; e = in.getNextEntry()) {
+        files.put(e.getName(), in.readAllBytes());
+      }
+    }
+    int chosen = random.nextInt(files.size() + 1);
+    if (chosen == files.size()) {
+      return of(archive);
+    }
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (ZipOutputStream out = new ZipOutputStream(bytes)) {
+      for (Map.Entry<String, byte[]> f : files.entrySet()) {
+        out.putNextEntry(new ZipEntry(f.getKey()));
+        out.write(chosen-- == 0 ? of(f.getValue()) : f.getValue());
+      }
+    }
+    return bytes.toByteArray();
   }
 
   private String once(String text) {

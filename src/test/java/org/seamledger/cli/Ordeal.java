@@ -18,7 +18,8 @@ import org.seamledger.takeoff.Analysis;
  * result, or with one clear line, within its time.
  *
  * <p>{@code Ordeal files FILE…} analyses files as they are; {@code Ordeal fuzz SEED COUNT FOLDER KIND FILE…} damages them first. Kinds are
- * {@code model}, {@code system}, {@code shapes}, {@code ids}, {@code decisions}. What fails is kept in FOLDER.
+ * {@code model}, {@code system}, {@code shapes}, {@code ids}, {@code decisions}, {@code reviews}, {@code prices}, {@code weather},
+ * {@code query}. What fails is kept in FOLDER.
  */
 final class Ordeal {
 
@@ -73,7 +74,8 @@ final class Ordeal {
       String name = "input-" + kind + "." + ending(original.getFileName().toString());
       Path file = folder.resolve(kind.equals("shapes") ? "shapes/" + original.getFileName() : name);
       Files.createDirectories(file.getParent());
-      Files.write(file, new Mutation(own).of(originals.get(chosen)));
+      byte[] whole = originals.get(chosen);
+      Files.write(file, kind.equals("reviews") ? new Mutation(own).ofZip(whole) : new Mutation(own).of(whole));
       input = Files.readString(file, StandardCharsets.ISO_8859_1);
       boolean good = judge(original.getFileName() + " with seed " + own, run(words(kind, file)), true, kind);
       if (!good) {
@@ -100,6 +102,10 @@ final class Ordeal {
       case "shapes" -> new String[] {"analyze", house, "--format", "json", "--shapes", String.valueOf(file.getParent())};
       case "decisions" -> new String[] {"analyze", house, "--format", "json", "--decisions", file.toString()};
       case "ids" -> new String[] {"check", house, "--format", "json", "--ids", file.toString()};
+      case "reviews" -> new String[] {"analyze", house, "--format", "json", "--reviews", file.toString()};
+      case "prices" -> new String[] {"analyze", house, "--format", "order", "--prices", file.toString()};
+      case "weather" -> new String[] {"sequence", house, "--format", "json", "--weather", file.toString()};
+      case "query" -> new String[] {"query", house, "--format", "json", "--sparql", file.toString()};
       default -> new String[] {"analyze", file.toString(), "--format", "json"};
     };
   }
@@ -155,10 +161,14 @@ final class Ordeal {
       boolean finding = e.out.contains("\"severity\"");
       return isUnclear(e.out.contains("\"findings\"") ? e.out.substring(e.out.lastIndexOf("\"findings\"")) : "")
           ? "a finding that is not clear"
-          : !finding && !findingsOptional ? "no finding" : !e.out.startsWith("{") ? "no result" : "";
+          : !finding && !findingsOptional ? "no finding" : !isWhole(e.out, kind) ? "no result" : "";
     }
     boolean expected = e.status == 3 || e.status == 2 && !kind.equals("model");
     return !expected || last.isEmpty() || isUnclear(last) ? "status " + e.status + ": " + last : "";
+  }
+
+  private static boolean isWhole(String out, String kind) {
+    return kind.equals("prices") ? out.contains("\n") : out.startsWith("{");
   }
 
   private boolean isUnclear(String said) {

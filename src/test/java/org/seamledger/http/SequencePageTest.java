@@ -2,6 +2,7 @@ package org.seamledger.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -32,7 +33,11 @@ class SequencePageTest extends BrowserCase {
     return browser.findElement(By.id(found.getDomAttribute("for")));
   }
 
-  /** First without weather, then in that of now, then in the demo file's five days. */
+  private static void plan() {
+    browser.findElement(By.cssSelector(".weather button:not([type=button])")).click();
+  }
+
+  /** First without weather, then in that of now, then in the demo file's five days, then in that of now again. */
   @Test
   void daysAndWindows() throws Exception {
     try (TestService service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), data.resolve("store"))
@@ -44,18 +49,23 @@ class SequencePageTest extends BrowserCase {
       see(".at-sequence summary", "Day 1: 9 tasks");
       named("Air").sendKeys("12C");
       named("Humidity, %").sendKeys("wet");
-      browser.findElement(By.cssSelector(".weather button")).click();
+      plan();
       see(".weather [role=alert]", "humidity is a relative humidity");
       named("Humidity, %").clear();
       named("Humidity, %").sendKeys("95");
-      browser.findElement(By.cssSelector(".weather button")).click();
+      plan();
       see(".at-sequence li", "Beads: not now: metal too near the dew point");
       String file = Path.of("ifc-samples/weather.csv").toAbsolutePath().toString();
       browser.findElement(By.cssSelector(".weather input[type=file]")).sendKeys(file);
       see(".at-sequence h3", "Sealing windows, weather from weather.csv");
+      assertThat(named("Air").isEnabled()).as("one kind of weather at a time").isFalse();
       // Five days, three classes, 24 hours.
       assertThat(browser.findElements(By.cssSelector("table.windows td"))).hasSize(5 * 3 * 24);
       see(".at-sequence li", "no weather to seal in for");
+      browser.findElement(By.cssSelector(".weather button[type=button]")).click();
+      see(".at-sequence li", "Beads: not now: metal too near the dew point");
+      String both = "/api/analyses/" + id + "/sequence?air=12C&humidity=80";
+      assertThat(service.send("POST", both, "time,air_C".getBytes(StandardCharsets.UTF_8)).statusCode()).as("both at once").isEqualTo(400);
       picture("sequence");
     }
   }

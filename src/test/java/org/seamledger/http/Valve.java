@@ -10,13 +10,20 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
-/** A way to a server that can be shut: then nothing goes through in either direction, and nobody is told. */
+/**
+ * A way to a server that can be shut: then nothing goes through in either direction, and nobody is told. Or it can be cut, which both ends
+ * notice at once.
+ */
 final class Valve implements AutoCloseable {
 
   private final ServerSocket entry;
   private final int target;
+  private final Set<Socket> sockets = ConcurrentHashMap.newKeySet();
   private boolean open = true;
+  private volatile boolean refusing;
   /** What shuts it, in this order; empty where it does not shut by itself. */
   private final Deque<byte[]> stops = new ArrayDeque<>();
 
@@ -33,6 +40,18 @@ final class Valve implements AutoCloseable {
   synchronized void open(boolean now) {
     open = now;
     notifyAll();
+  }
+
+  /** Cuts what is connected now. */
+  void cut() throws IOException {
+    for (Socket s : sockets) {
+      s.close();
+    }
+  }
+
+  /** Whether who comes from now on is sent away at once. */
+  void refuse(boolean now) {
+    refusing = now;
   }
 
   /** Shuts when the last of these comes from a client after the others have, and keeps it back. */
@@ -91,8 +110,23 @@ final class Valve implements AutoCloseable {
   private void accept() throws IOException, InterruptedException {
     while (true) {
       Socket in = entry.accept();
+      try {
+        connect(in);
+      } catch (IOException e) {
+        // The server is not there: who came is told so, and others may come later.
+        in.close();
+      }
+    }
+  }
+
+  private void connect(Socket in) throws IOException, InterruptedException {
+    if (refusing) {
+      in.close();
+    } else {
       awaitOpen();
       Socket out = new Socket(InetAddress.getLoopbackAddress(), target);
+      sockets.add(in);
+      sockets.add(out);
       begin(() -> pump(in, out, true));
       begin(() -> pump(out, in, false));
     }
@@ -111,6 +145,8 @@ final class Valve implements AutoCloseable {
         out.write(buffer, 0, n);
         out.flush();
       }
+    } finally {
+      sockets.remove(from);
     }
   }
 

@@ -87,6 +87,17 @@ class BadInputTest {
     });
   }
 
+  /** A number that no building has is named as such, and nothing is laid out or counted over it. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1e9, 1e12, 1e300})
+  void leavesOutWhatLiesBeyondAnyBuilding(double far) {
+    Drawing d = Drawing.ifc4();
+    d.roof(d.extruded(d.closedProfile(d.polyline(p(0, 0), p(far, 0), p(0, 1), p(0, 0))), 1), d.extruded(d.rectangle(4, 3), 2));
+    Building b = d.read();
+    assertThat(b.roofs()).singleElement().satisfies(e -> assertThat(Drawing.volume(e.solid())).isBetween(23.99, 24.01));
+    assertThat(b.findings()).singleElement().satisfies(f -> assertThat(f.code()).isEqualTo("model/out-of-bounds"));
+  }
+
   /** A roof with nothing in it says so. */
   @ParameterizedTest
   @ValueSource(strings = {"$", "#99999", "'text'", "(())"})

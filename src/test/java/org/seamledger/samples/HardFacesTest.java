@@ -32,7 +32,7 @@ class HardFacesTest {
     VAULT(HardHouses::vault), DOME(HardHouses::dome), CONE(HardHouses::cone), NEAR_COPLANAR(HardHouses::nearCoplanar),
     CROSSING_HIPS(CrossingHips::tee), THIN(HardHouses::thin), CUT_BY_OPENINGS(HardHouses::wallsCutByOpenings),
     SHEET_WALLS(HardHouses::sheetWalls), STUDS(HardHouses::studs), PARAPETS_APART(HardHouses::parapetsApart),
-    LAYERS(HardHouses::layers), POST(HardHouses::post), CROSSED_HIPS(CrossingHips::cross);
+    LAYERS(HardHouses::layers), POST(HardHouses::post), CROSSED_HIPS(CrossingHips::cross), SHORT_ROWS(HardHouses::shortRows);
 
     private final Function<Random, House> house;
 

@@ -50,6 +50,23 @@ final class HardHouses {
             random.nextInt(3) == 0 ? 0 : 0.2), random.nextLong());
   }
 
+  /**
+   * A vault of few wide facets in short rows: triangles whose corners lie at different places across the curve are tilted, a corner that is
+   * moved by as much as 0.3 facets each way by (1.6 w)² κ / 8 over the row's length.
+   */
+  static House shortRows(Random random) {
+    double from = between(random, 8, 60);
+    double to = random.nextInt(3) > 0 ? between(random, 8, 60) : -between(random, 1, Math.min(from - 4, from / 2));
+    int facets = Math.max(8, (int) Math.ceil((from + to) / between(random, 3, 6)));
+    double radius = between(random, 4, 25);
+    double step = Math.toRadians(from + to) / facets;
+    double tilt = Math.toRadians(between(random, 3, 4.5));
+    double row = Math.max(0.2, 1.6 * 1.6 * radius * step * step / 8 / tilt);
+    int rows = 3 + random.nextInt(6);
+    double length = Math.rint(rows * row * 1000) / 1000;
+    return Vaults.vault(new Vaults.Vault(radius, from, to, length, facets, rows, random.nextInt(3) == 0 ? 0 : 0.2), random.nextLong());
+  }
+
   static House dome(Random random) {
     return Vaults.dome(between(random, 3, 9), between(random, 30, 75), 24 + random.nextInt(25), 6 + random.nextInt(6));
   }

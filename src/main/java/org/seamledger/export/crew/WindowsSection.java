@@ -52,7 +52,8 @@ final class WindowsSection {
     page.line("  air        " + WindowWords.celsius(now.weather().airC()) + ", " + MeasureFormat.fixed(now.weather().humidity() * 100, 0)
         + " % relative humidity, dew point " + WindowWords.celsius(now.dewPointC()));
     page.line("  metal      " + WindowWords.celsius(now.metalC()) + (Double.isNaN(now.weather().metalC()) ? ", estimated" : ", measured")
-        + "; " + MeasureFormat.fixed(now.metalC() - now.dewPointC(), 1) + " K above the dew point");
+        + "; " + MeasureFormat.fixed(Math.abs(now.metalC() - now.dewPointC()), 1) + " K "
+        + (now.metalC() < now.dewPointC() ? "below" : "above") + " the dew point");
     for (SealantClass c : SealantClass.values()) {
       page.paragraph("  ", "  " + INDENT, WindowWords.name(c) + ": "
           + (now.isOpen(c) ? "yes" : "NO: " + WindowWords.reasons(List.of(now), c)));

@@ -3,8 +3,6 @@ package org.seamledger.export.json;
 import com.fasterxml.jackson.core.JsonEncoding;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Collection;
@@ -41,7 +39,7 @@ public final class JsonOutput implements AutoCloseable {
   public JsonOutput(OutputStream out) throws IOException {
     json = FACTORY.createGenerator(out, JsonEncoding.UTF8);
     json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
-    json.setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(new DefaultIndenter("  ", "\n")));
+    json.setPrettyPrinter(new JsonLayout());
   }
 
   /** The whole document and a line end. */

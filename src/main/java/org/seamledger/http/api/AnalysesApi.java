@@ -66,7 +66,7 @@ public final class AnalysesApi {
     int limit = number(ctx, "limit", PAGE, MOST_ON_A_PAGE);
     int offset = number(ctx, "offset", 0, Integer.MAX_VALUE);
     List<StoredAnalysis> page = store.analyses().list(limit, offset);
-    JsonBodies.answer(ctx, 200, JsonBodies.object("analyses", page.stream().map(body::of).toList(), "total", store.analyses().count()));
+    JsonBodies.answer(ctx, 200, JsonBodies.object("analyses", body.of(page), "total", store.analyses().count()));
   }
 
   private static int number(Context ctx, String name, int otherwise, int most) {

@@ -1,7 +1,12 @@
 package org.seamledger.http.api;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.seamledger.http.answer.HttpProblem;
 import org.seamledger.http.answer.JsonBodies;
 import org.seamledger.http.job.JobStatus;
 import org.seamledger.http.job.Jobs;
@@ -15,8 +20,25 @@ import org.seamledger.ledger.StoredFile;
 /** Analyses as clients see them. */
 public record AnalysisBody(Store store, Jobs jobs) {
 
+  /** What a page of them needs besides, asked once for all. */
+  private record Besides(Map<String, JobStatus> statuses, Map<String, String> hashes, Map<String, Choices.Standing> standings,
+      Map<String, String> troubles) {
+  }
+
   Map<String, Object> of(StoredAnalysis a) {
-    JobStatus p = jobs.status(a);
+    return of(List.of(a)).stream().findFirst().orElseThrow(() -> HttpProblem.notFound("There is no such analysis."));
+  }
+
+  /** Some, in their order, without those that were removed just now; as many questions to storage for one as for many. */
+  List<Map<String, Object>> of(List<StoredAnalysis> all) {
+    Set<String> done = all.stream().filter(a -> a.state() == State.DONE).map(StoredAnalysis::id).collect(Collectors.toSet());
+    Besides besides =
+        new Besides(jobs.statuses(all), store.analyses().ledgerHashes(done), store.choices().of(done), jobs.troubles(done));
+    return all.stream().filter(a -> a.state() != State.DONE || besides.hashes.containsKey(a.id())).map(a -> body(a, besides)).toList();
+  }
+
+  private static Map<String, Object> body(StoredAnalysis a, Besides besides) {
+    JobStatus p = besides.statuses.get(a.id());
     Map<String, Object> b = new LinkedHashMap<>();
     b.put("id", a.id());
     b.put("project", a.project());
@@ -33,19 +55,19 @@ public record AnalysisBody(Store store, Jobs jobs) {
     a.finished().ifPresent(f -> b.put("finished", f));
     a.problem().ifPresent(m -> b.put("problem", JsonBodies.object("code", a.problemCode().orElse(""), "detail", m)));
     if (a.state() == State.DONE) {
-      b.put("ledgerSha256", store.analyses().ledgerHash(a.id()));
-      b.put("decisions", decisions(a.id()));
+      b.put("ledgerSha256", besides.hashes.get(a.id()));
+      b.put("decisions", decisions(a.id(), besides));
     }
     b.put("links", links(a.id()));
     return b;
   }
 
   /** Whether the result follows what people chose by hand. */
-  private Map<String, Object> decisions(String id) {
-    Choices.Standing standing = store.choices().of(id);
+  private static Map<String, Object> decisions(String id, Besides besides) {
+    Choices.Standing standing = besides.standings.get(id);
     Map<String, Object> d =
         JsonBodies.object("inForce", standing.inForce().size(), "stale", standing.stale(), "followed", standing.followed());
-    jobs.trouble(id).ifPresent(t -> d.put("problem", t));
+    Optional.ofNullable(besides.troubles.get(id)).ifPresent(t -> d.put("problem", t));
     return d;
   }
 

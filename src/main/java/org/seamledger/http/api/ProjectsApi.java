@@ -63,7 +63,7 @@ public final class ProjectsApi {
     b.put("name", p.name());
     b.put("created", p.created());
     b.put("revisions", p.revisions());
-    b.put("analyses", store.analyses().ofProject(p.id()).stream().map(analyses::of).toList());
+    b.put("analyses", analyses.of(store.analyses().ofProject(p.id())));
     JsonBodies.answer(ctx, 200, b);
   }
 

@@ -6,7 +6,6 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.zip.GZIPInputStream;
 import org.seamledger.http.answer.CachedBodies;
@@ -24,8 +23,6 @@ public final class ResultsApi {
   private final Store store;
   private final String version;
   private final Recent<LedgerParts> recent = new Recent<>();
-  /** What those lock who read a result, by its hash. */
-  private final ConcurrentHashMap<String, Object> reading = new ConcurrentHashMap<>();
 
   public ResultsApi(Store store, String version) {
     this.store = store;
@@ -87,25 +84,8 @@ public final class ResultsApi {
         "application/json");
   }
 
-  /** Each result is read once, however many ask for it meanwhile; who asks for another does not wait for it. */
   private LedgerParts parts(String id, String hash) {
-    LedgerParts parts = recent.get(hash);
-    if (parts != null) {
-      return parts;
-    }
-    Object mine = reading.computeIfAbsent(hash, h -> new Object());
-    try {
-      synchronized (mine) {
-        parts = recent.get(hash);
-        if (parts == null) {
-          parts = LedgerParts.of(store.analyses().ledger(id).gzip());
-          recent.put(hash, parts);
-        }
-        return parts;
-      }
-    } finally {
-      reading.remove(hash, mine);
-    }
+    return recent.get(hash, () -> LedgerParts.of(store.analyses().ledger(id).gzip()));
   }
 
   private static byte[] unzip(byte[] gzip) {

@@ -39,7 +39,13 @@ public final class SequenceApi {
 
   public void install(RoutesConfig routes) {
     routes.get("/api/analyses/{id}/sequence", ctx -> answer(ctx, byHand(ctx)));
-    routes.post("/api/analyses/{id}/sequence", ctx -> answer(ctx, Optional.of(file(ctx))));
+    routes.post("/api/analyses/{id}/sequence", ctx -> {
+      if (byHand(ctx).isPresent()) {
+        throw HttpProblem.badRequest("query/weather", "The body is a file of weather, and the query states weather by hand: give one"
+            + " of them.");
+      }
+      answer(ctx, Optional.of(file(ctx)));
+    });
   }
 
   private void answer(Context ctx, Optional<WeatherSeries> weather) {

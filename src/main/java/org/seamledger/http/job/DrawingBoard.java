@@ -147,7 +147,7 @@ public final class DrawingBoard {
 
   private Progress withinTime() {
     long deadline = System.nanoTime() + options.limits().duration().toNanos();
-    return Progress.NONE.unless(() -> System.nanoTime() > deadline);
+    return Progress.NONE.unless(() -> System.nanoTime() - deadline > 0);
   }
 
   private static Result usable(Outcome<Result> outcome) {

@@ -1,6 +1,9 @@
 package org.seamledger.http.job;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
@@ -22,8 +25,8 @@ public interface Jobs {
    */
   void follow(String id);
 
-  /** Why a result does not follow its decisions, where it could not. */
-  Optional<String> trouble(String id);
+  /** Why the results of some analyses do not follow their decisions, by id, where they could not. */
+  Map<String, String> troubles(Set<String> ids);
 
   /** Whether one more may wait. */
   boolean hasRoom();
@@ -37,7 +40,12 @@ public interface Jobs {
   /** How many processes work, this one included where it does. */
   int workers();
 
-  JobStatus status(StoredAnalysis a);
+  default JobStatus status(StoredAnalysis a) {
+    return statuses(List.of(a)).get(a.id());
+  }
+
+  /** How far these are, by id. */
+  Map<String, JobStatus> statuses(List<StoredAnalysis> all);
 
   /** Hears every step of an analysis from now on; empty where it has ended. The answer stops it. */
   Optional<Runnable> listen(String id, Consumer<JobStatus> listener);

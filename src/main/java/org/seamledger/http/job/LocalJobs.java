@@ -2,14 +2,17 @@ package org.seamledger.http.job;
 
 import java.nio.file.Path;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.State;
@@ -96,8 +99,8 @@ public final class LocalJobs implements Jobs {
   }
 
   @Override
-  public Optional<String> trouble(String id) {
-    return following.trouble(id);
+  public Map<String, String> troubles(Set<String> ids) {
+    return following.troubles(ids);
   }
 
   /** The last resort: what gets through all else must neither end the worker nor leave anybody waiting for the job. */
@@ -149,7 +152,11 @@ public final class LocalJobs implements Jobs {
   }
 
   @Override
-  public JobStatus status(StoredAnalysis a) {
+  public Map<String, JobStatus> statuses(List<StoredAnalysis> all) {
+    return all.stream().collect(Collectors.toMap(StoredAnalysis::id, this::statusOf));
+  }
+
+  private JobStatus statusOf(StoredAnalysis a) {
     Job job = jobs.get(a.id());
     return job != null && !a.state().isFinal() ? job.status : JobStatus.of(a.state());
   }

@@ -1,5 +1,6 @@
 package org.seamledger.http.job;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.seamledger.http.setting.Options;
 import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Queue;
@@ -94,8 +96,10 @@ public final class QueuedJobs implements Jobs {
   }
 
   @Override
-  public Optional<String> trouble(String id) {
-    return Optional.ofNullable(queue.standing(Set.of(id)).get(id)).flatMap(Queue.Standing::trouble);
+  public Map<String, String> troubles(Set<String> ids) {
+    Map<String, String> found = new HashMap<>();
+    queue.standing(ids).forEach((id, s) -> s.trouble().ifPresent(t -> found.put(id, t)));
+    return found;
   }
 
   @Override
@@ -119,9 +123,11 @@ public final class QueuedJobs implements Jobs {
   }
 
   @Override
-  public JobStatus status(StoredAnalysis a) {
-    Queue.Standing now = a.state().isFinal() ? null : queue.standing(Set.of(a.id())).get(a.id());
-    return now == null ? JobStatus.of(a.state()) : status(now, true);
+  public Map<String, JobStatus> statuses(List<StoredAnalysis> all) {
+    Map<String, Queue.Standing> now =
+        queue.standing(all.stream().filter(a -> !a.state().isFinal()).map(StoredAnalysis::id).collect(Collectors.toSet()));
+    return all.stream().collect(Collectors.toMap(StoredAnalysis::id,
+        a -> now.containsKey(a.id()) ? status(now.get(a.id()), true) : JobStatus.of(a.state())));
   }
 
   private JobStatus status(Queue.Standing s, boolean followed) {

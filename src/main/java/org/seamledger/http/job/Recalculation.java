@@ -1,8 +1,10 @@
 package org.seamledger.http.job;
 
 import java.io.IOException;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
@@ -28,9 +30,11 @@ final class Recalculation {
     this.runs = runs;
   }
 
-  /** Why a result does not follow its decisions, where it could not. */
-  Optional<String> trouble(String id) {
-    return Optional.ofNullable(troubles.get(id));
+  /** Why results do not follow their decisions, where they could not. */
+  Map<String, String> troubles(Set<String> ids) {
+    Map<String, String> found = new HashMap<>(troubles);
+    found.keySet().retainAll(ids);
+    return found;
   }
 
   /**

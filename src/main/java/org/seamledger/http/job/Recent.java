@@ -3,6 +3,8 @@ package org.seamledger.http.job;
 import java.lang.ref.SoftReference;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
 
 /** The few values asked for most recently, by the hash of the result that each was made from, while there is memory for them. */
 public final class Recent<T> {
@@ -17,6 +19,30 @@ public final class Recent<T> {
       return size() > KEPT;
     }
   };
+
+  /** What those lock who make a value, by its hash. */
+  private final Map<String, Object> making = new ConcurrentHashMap<>();
+
+  /** The value, made if it is not here: once, however many ask for it meanwhile; who asks for another does not wait for it. */
+  public T get(String hash, Supplier<T> maker) {
+    T found = get(hash);
+    if (found != null) {
+      return found;
+    }
+    Object mine = making.computeIfAbsent(hash, h -> new Object());
+    try {
+      synchronized (mine) {
+        found = get(hash);
+        if (found == null) {
+          found = maker.get();
+          put(hash, found);
+        }
+        return found;
+      }
+    } finally {
+      making.remove(hash, mine);
+    }
+  }
 
   public synchronized void put(String hash, T value) {
     kept.put(hash, new SoftReference<>(value));
