@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.seamledger.portfolio.Cluster;
@@ -25,11 +26,6 @@ import picocli.CommandLine.ParseResult;
 final class Cli {
 
   @Command(name = Program.NAME, description = "Finds what seals every junction of a standing-seam metal roof, from its building model.",
-      subcommands = {AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class, CompareCommand.class, ExplainCommand.class,
-          LinksCommand.class, PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class, QueryCommand.class,
-          RecordCommand.class, SectionCommand.class, SequenceCommand.class,
-          ProjectsCommand.class,
-          ServeCommand.class, WorkCommand.class, WatchCommand.class, WarmUpCommand.class},
       mixinStandardHelpOptions = true,
       versionProvider = VersionText.class, scope = CommandLine.ScopeType.INHERIT,
       synopsisSubcommandLabel = "COMMAND", usageHelpWidth = 100,
@@ -38,6 +34,12 @@ final class Cli {
           "of this program; 74 the result can't be written."})
   private static final class Top {
   }
+
+  /** In the order of the help. */
+  private static final List<Class<? extends Task>> COMMANDS = List.of(AnalyzeCommand.class, AlternatesCommand.class, CheckCommand.class,
+      CompareCommand.class, ExplainCommand.class, LinksCommand.class, PlanCommand.class, PortfolioCommand.class, ProfilesCommand.class,
+      QueryCommand.class, RecordCommand.class, SectionCommand.class, SequenceCommand.class, ProjectsCommand.class, ServeCommand.class,
+      WorkCommand.class, WatchCommand.class, WarmUpCommand.class);
 
   static final class VersionText implements CommandLine.IVersionProvider {
     @Override
@@ -71,6 +73,7 @@ final class Cli {
   int run(String[] words, OutputStream out, PrintStream err) {
     try {
       CommandLine line = new CommandLine(new Top());
+      commands(words).forEach(line::addSubcommand);
       line.setCaseInsensitiveEnumValuesAllowed(true);
       return run(line.parseArgs(words), new Session(analyzer, environment, out, err, clock, cluster));
     } catch (ParameterException e) {
@@ -83,6 +86,13 @@ final class Cli {
       // Errors too: a class that is missing is none of the exceptions.
       return fail(err, Failure.of(e));
     }
+  }
+
+  /** The command that is asked for, or else all: to read the options of all takes a good part of what a small model takes. */
+  private static List<Class<? extends Task>> commands(String[] words) {
+    return words.length == 0 ? COMMANDS
+        : COMMANDS.stream().filter(c -> c.getAnnotation(Command.class).name().equals(words[0])).findFirst()
+            .<List<Class<? extends Task>>>map(List::of).orElse(COMMANDS);
   }
 
   private int fail(PrintStream err, Failure failure) {

@@ -27,8 +27,6 @@ final class ServiceRequests {
       + "(default: http://" + Options.LOOPBACK + ":" + Options.PORT + ").")
   private URI url = URI.create("http://" + Options.LOOPBACK + ":" + Options.PORT);
 
-  private final HttpClient client = HttpClient.newBuilder().connectTimeout(CONNECT).build();
-
   /** Where the page is, with a slash at its end. */
   String page() {
     String text = url.toString();
@@ -47,6 +45,7 @@ final class ServiceRequests {
         .header("Content-Type", "application/json").method(method, body == null ? HttpRequest.BodyPublishers.noBody()
             : HttpRequest.BodyPublishers.ofString(body.toString()));
     session.environment().token().ifPresent(t -> request.header("Authorization", "Bearer " + t));
+    HttpClient client = HttpClient.newBuilder().connectTimeout(CONNECT).build();
     try {
       HttpResponse<byte[]> answer = client.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
       if (answer.statusCode() >= 300) {
