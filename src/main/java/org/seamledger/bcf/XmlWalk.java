@@ -1,6 +1,6 @@
 package org.seamledger.bcf;
 
-import java.io.ByteArrayInputStream;
+import java.io.StringReader;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import javax.xml.stream.XMLInputFactory;
@@ -38,7 +38,7 @@ final class XmlWalk {
   /**
    * @param place what the document is called in messages
    * @return the fields
-   * @throws BcfFormatException where it isn't well-formed or has a document type
+   * @throws BcfFormatException where its bytes are no text, or it isn't well-formed or has a document type
    */
   static <F extends Fields> F read(byte[] document, String place, F fields) {
     XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
@@ -46,7 +46,7 @@ final class XmlWalk {
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
     factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
     try {
-      XMLStreamReader reader = factory.createXMLStreamReader(new ByteArrayInputStream(document));
+      XMLStreamReader reader = factory.createXMLStreamReader(new StringReader(XmlBytes.text(document, place)));
       try {
         new XmlWalk(reader, place, fields).walk();
       } finally {

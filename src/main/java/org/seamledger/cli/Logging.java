@@ -45,6 +45,8 @@ public final class Logging extends ContextAwareBase implements Configurator {
     Level asked = level(Level.WARN);
     context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME).setLevel(asked.isGreaterOrEqual(Level.INFO) ? asked : Level.INFO);
     context.getLogger("org.seamledger").setLevel(asked.isGreaterOrEqual(Level.INFO) ? null : asked);
+    // What the query's parser finds odd about a query is its author's business: who can't ask it is told why.
+    context.getLogger("SPARQL").setLevel(Level.ERROR);
     return ExecutionStatus.DO_NOT_INVOKE_NEXT_IF_ANY;
   }
 

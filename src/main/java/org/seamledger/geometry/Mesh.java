@@ -10,9 +10,9 @@ import java.util.function.Consumer;
  * {@link Solid.Union}.
  *
  * <p>Orientation of the triangles does not matter: what is inside follows from the even-odd rule. An open sheet has no inside; its
- * section just below a plane is the sheet's part that lies in that plane, and just above it there is none of that, though the sheet may rise
- * round it as round a drain, but where something of the sheet lies over it. So it is for what is closed, but no thicker than what lies
- * together: a metal sheet, or two faces back to back.
+ * section just below a plane is the sheet's part that lies in that plane, and just above it there is none of that, though the sheet may
+ * rise round it as round a drain, but where something of the sheet lies over it. So the first is for what is closed, but no thicker than
+ * what lies together: a metal sheet, or two faces back to back.
  */
 public final class Mesh implements Solid {
 

@@ -92,7 +92,8 @@ public final class Choices {
   /** Ids of the analyses whose results don't follow their decisions yet: a process ended before they could. */
   public List<String> behind() {
     return db.transaction(() -> standing(db.list("SELECT id FROM analysis WHERE state = 'done' AND (id IN (SELECT analysis FROM review"
-        + " WHERE kind <> '' OR detail <> '') OR id IN (SELECT analysis FROM by_rules)) ORDER BY created, id", r -> r.getString(1))).entrySet()
+        + " WHERE kind <> '' OR detail <> '') OR id IN (SELECT analysis FROM by_rules)) ORDER BY created, id", r -> r.getString(1)))
+        .entrySet()
         .stream().filter(e -> !e.getValue().followed()).map(Map.Entry::getKey).toList());
   }
 

@@ -62,7 +62,8 @@ public final class Worker implements AutoCloseable {
     Upkeep upkeep = new Upkeep(setting, tickets);
     RecurringTask<Void> recurring = Tasks.recurring("upkeep", FixedDelay.of(UPKEEP)).defaultPriority(UPKEEP_PRIORITY)
         .execute((instance, context) -> upkeep.run());
-    scheduler = Scheduler.create(store.connections(), tasks).startTasks(recurring).clock(store.time()::now).tableName(Queue.TICKETS).enablePriority()
+    scheduler = Scheduler.create(store.connections(), tasks).startTasks(recurring).clock(store.time()::now).tableName(Queue.TICKETS)
+        .enablePriority()
         .schedulerName(new SchedulerName.Fixed(store.here().id())).threads(setting.limits().threads()).pollUsingLockAndFetch(0.5, 1.0)
         .pollingInterval(POLL).heartbeatInterval(setting.limits().heartbeat()).missedHeartbeatsLimit(MISSED).shutdownMaxWait(LAST_WAIT)
         .failureLogging(LogLevel.DEBUG, false).build();

@@ -70,7 +70,8 @@ final class VaultNormals {
     Map<Integer, List<Direction>> along = directions.stream().collect(Collectors.groupingBy(this::part));
     return along.size() == limits.vaultSteps()
         && directions.stream().mapToDouble(d -> d.off() * d.off()).average().orElseThrow() <= most * most
-        && along.values().stream().allMatch(some -> Math.abs(some.stream().mapToDouble(Direction::off).average().orElseThrow()) <= most / 2);
+        && along.values().stream()
+            .allMatch(some -> Math.abs(some.stream().mapToDouble(Direction::off).average().orElseThrow()) <= most / 2);
   }
 
   /** In which of equal parts of the circle's used arc a direction lies. */

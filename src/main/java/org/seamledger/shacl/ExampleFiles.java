@@ -21,7 +21,8 @@ import java.util.stream.Stream;
 public final class ExampleFiles {
 
   private static final String FOLDER = "tests";
-  private static final Pattern NAME = Pattern.compile(FOLDER + "/((?:[A-Za-z0-9][A-Za-z0-9._-]{0,80}/){0,2}[A-Za-z0-9][A-Za-z0-9._-]{0,80}\\.ttl)");
+  private static final Pattern NAME =
+      Pattern.compile(FOLDER + "/((?:[A-Za-z0-9][A-Za-z0-9._-]{0,80}/){0,2}[A-Za-z0-9][A-Za-z0-9._-]{0,80}\\.ttl)");
   private static final int MOST = 1000;
   private static final long LARGEST_BYTES = 1 << 20;
 

@@ -87,7 +87,7 @@ final class ShapeText {
     Constraint c = entry.constraint();
     if (entry.resultPath() != null) {
       String name = name(entry.resultPath());
-      return "needs " + Requirement.of(name, c, false).text() + "; " + found(name, thing);
+      return "needs " + ShapeClause.of(name, c, false).text() + "; " + found(name, thing);
     }
     Set<Node> done = new HashSet<>();
     Set<String> names = new TreeSet<>();
@@ -96,7 +96,7 @@ final class ShapeText {
     } else if (c instanceof ConstraintOpN many) {
       many.getOthers().forEach(s -> collect(s, names, done));
     }
-    return "needs " + Requirement.of("", c, false).text()
+    return "needs " + ShapeClause.of("", c, false).text()
         + names.stream().map(n -> "; " + found(n, thing)).collect(Collectors.joining());
   }
 
@@ -134,7 +134,7 @@ final class ShapeText {
 
   /** All that a shape requires, in words. */
   static String required(Shape shape) {
-    return Requirement.of(shape, false).text();
+    return ShapeClause.of(shape, false).text();
   }
 
   static String name(Path path) {

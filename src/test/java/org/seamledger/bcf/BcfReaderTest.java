@@ -3,8 +3,11 @@ package org.seamledger.bcf;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -106,6 +109,34 @@ class BcfReaderTest {
     refused(zip("bcf.version", version("9.9")), "VersionId 2.0, 2.1 or 3.0", "9.9");
     refused(zip("bcf.version", version("2.1"), "a/markup.bcf", "<Markup>\n<Topic"), "a/markup.bcf:2:", "well-formed");
     refused(zip("bcf.version", version("2.1"), "a/markup.bcf", "<Markup/>"), "a Topic with its Guid");
+  }
+
+  /** The parser would write of such bytes to standard error by itself. */
+  @Test
+  void bytesThatAreNoTextAreToldOnceAndInOnePlace() throws IOException {
+    String ascii = "<?xml version=\"1.0\" encoding=\"US-ASCII\"?>\n<Markup>\n  \u00E4</Markup>";
+    String unknown = "<?xml version='1.0' encoding='X-NOBODYS'?><Markup/>";
+    PrintStream usual = System.err;
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(err, true, StandardCharsets.UTF_8));
+    try {
+      refused(zip("bcf.version", version("2.1"), "a/markup.bcf", ascii), "a/markup.bcf:3:3", "US-ASCII");
+      refused(zip("bcf.version", version("2.1"), "a/markup.bcf", unknown), "a/markup.bcf:1", "X-NOBODYS");
+      assertThatThrownBy(() -> XmlBytes.text(new byte[] {'<', 'a', '>', '\n', (byte) 0xC3, '<'}, "a"))
+          .hasMessageContaining("a:2:1").hasMessageContaining("UTF-8");
+    } finally {
+      System.setErr(usual);
+    }
+    assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
+  }
+
+  /** XML 1.0, appendix F. */
+  @ParameterizedTest
+  @CsvSource({"UTF-8,false", "UTF-8,true", "UTF-16BE,true", "UTF-16LE,true", "ISO-8859-1,false"})
+  void encodings(Charset charset, boolean marked) {
+    String text = "<?xml version='1.0' encoding='" + (marked && charset.name().startsWith("UTF-16") ? "UTF-16" : charset.name())
+        + "'?><a>\u00E4</a>";
+    assertThat(XmlBytes.text(((marked ? "\uFEFF" : "") + text).getBytes(charset), "a")).isEqualTo(text);
   }
 
   /** Entities that read a file, that grow without end, and a document type that names another host. */

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -26,6 +27,7 @@ import org.seamledger.http.setting.Options;
 import org.seamledger.progress.Progress;
 import org.seamledger.run.Analyzer;
 import org.seamledger.run.Result;
+import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
 import org.slf4j.LoggerFactory;
 
@@ -143,5 +145,23 @@ class LogTest {
     Logging.asCommand();
     LoggerFactory.getLogger("org.seamledger.http.job.Jobs").info("not for the log");
     assertThat(log.toString(StandardCharsets.UTF_8)).isEmpty();
+  }
+
+  /** What the query's parser warns of by itself would be a second line. */
+  @Test
+  void aQueryThatIsWrongTwiceIsOneLine(@TempDir Path folder) throws Exception {
+    Path query = Files.writeString(folder.resolve("a.rq"), "PREFIX a: <http://h:port/ns#>\nSELECT ?x WHERE { ?x a \\ }");
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    PrintStream usual = System.err;
+    PrintStream stream = new PrintStream(err, true, StandardCharsets.UTF_8);
+    System.setErr(stream);
+    try {
+      int status = new Cli(Analysis::run, Environment.PLAIN).run(
+          new String[] {"query", "ifc-samples/cart-shed.ifc", "--sparql", query.toString()}, new ByteArrayOutputStream(), stream);
+      assertThat(status).isEqualTo(2);
+    } finally {
+      System.setErr(usual);
+    }
+    assertThat(err.toString(StandardCharsets.UTF_8).lines().filter(l -> !l.endsWith("…"))).singleElement().asString().contains("a.rq:2:");
   }
 }

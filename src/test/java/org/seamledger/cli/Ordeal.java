@@ -29,8 +29,12 @@ final class Ordeal {
   private static final Pattern UNCLEAR =
       Pattern.compile("NaN|Infinity|Exception|\\bat org\\.|internal fault|more memory than|null$", Pattern.MULTILINE);
 
-  /** How a command line ended. */
-  private record Ending(int status, String out, String err, double seconds) {
+  /**
+   * How a command line ended.
+   *
+   * @param beside what came to standard error past the program
+   */
+  private record Ending(int status, String out, String err, String beside, double seconds) {
   }
 
   private final Path folder;
@@ -114,6 +118,8 @@ final class Ordeal {
   private static Ending run(String... words) throws InterruptedException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
+    ByteArrayOutputStream beside = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(beside, true, StandardCharsets.UTF_8));
     int[] status = {-1};
     long[] nanos = {0};
     ThreadMXBean threads = ManagementFactory.getThreadMXBean();
@@ -135,9 +141,10 @@ final class Ordeal {
       t.interrupt();
       t.join(PATIENCE_MILLIS);
       System.out.println(t.isAlive() ? "and does not hear an interrupt" : "and ends when it is interrupted");
-      return new Ending(-2, "", "hangs", 4 * MOST_SECONDS);
+      return new Ending(-2, "", "hangs", "", 4 * MOST_SECONDS);
     }
-    return new Ending(status[0], out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8), nanos[0] / 1e9);
+    return new Ending(status[0], out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8),
+        beside.toString(StandardCharsets.UTF_8).strip(), nanos[0] / 1e9);
   }
 
   private boolean judge(String what, Ending e, boolean findingsOptional, String kind) throws IOException {
@@ -156,6 +163,9 @@ final class Ordeal {
   private String wrong(Ending e, String last, boolean findingsOptional, String kind) {
     if (e.seconds > MOST_SECONDS) {
       return String.format("%.1f s", e.seconds);
+    }
+    if (!e.beside.isEmpty()) {
+      return "a library writes by itself: " + e.beside;
     }
     if (e.status == 0 || e.status == 1) {
       boolean finding = e.out.contains("\"severity\"");

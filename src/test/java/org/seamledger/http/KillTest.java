@@ -53,7 +53,8 @@ class KillTest {
   private void start() throws IOException {
     ProcessBuilder server =
         new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1",
-            "-Djava.io.tmpdir=" + temporary, "-cp", System.getProperty("java.class.path"), FixtureServer.class.getName(), "fixture", data.toString(), "0")
+            "-Djava.io.tmpdir=" + temporary, "-cp", System.getProperty("java.class.path"), FixtureServer.class.getName(), "fixture",
+            data.toString(), "0")
             .redirectErrorStream(true);
     database.ifPresent(d -> server.environment().put(FixtureServer.DATABASE, d));
     process = server.start();

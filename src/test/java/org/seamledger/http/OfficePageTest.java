@@ -130,7 +130,8 @@ class OfficePageTest extends BrowserCase {
     hand("input[aria-label='Files of rules of your own']", zip);
     see(".edits", "files of your own: kinds.ttl, 1 example");
     // A sample that never answers: who waits for it may stop.
-    js("const real = window.fetch; window.fetch = (at, how) => String(at).includes('/api/samples/') ? new Promise(() => {}) : real(at, how)");
+    js("const real = window.fetch;"
+        + "window.fetch = (at, how) => String(at).includes('/api/samples/') ? new Promise(() => {}) : real(at, how)");
     with(WebElement::click, ".edits button", "Try on this roof");
     assertThat(see(".trial", "On the samples").getText()).contains("examples of the rules hold");
     with(WebElement::click, ".trial .stop", "Stop");

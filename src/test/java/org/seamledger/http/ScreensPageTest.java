@@ -118,6 +118,7 @@ class ScreensPageTest extends BrowserCase {
       checked("a whole section, at " + wide);
       with(WebElement::click, "dialog[open] button", "Close");
       turnTo("findings");
+      with(WebElement::click, ".tools .view-switch button", "Cards");
       with(WebElement::click, ".notes .warning .doings button", "Accept");
       see("form.inline");
       with(WebElement::click, ".tools .view-switch button", "Table");

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What is acknowledged is on the disk, so that a loss of power takes none of it; nobody can take the power here, so the settings are held. */
+/** What is acknowledged is on the disk, so that a loss of power takes none of it. Nobody can take the power here: settings are held. */
 class DurabilityTest {
 
   @TempDir
@@ -22,7 +22,7 @@ class DurabilityTest {
     return db.transaction(() -> db.one(query, r -> r.getString(1))).orElseThrow();
   }
 
-  /** SQLite, "PRAGMA Statements": 2 is FULL, by which a commit in write-ahead mode outlives a loss of power; 1 is NORMAL, by which it may not. */
+  /** SQLite, "PRAGMA Statements": by 2, FULL, a commit in write-ahead mode outlives a loss of power; by 1, NORMAL, it may not. */
   @Test
   void theEmbeddedStoreSyncsEachCommit() {
     try (Database db = Database.open(new SqliteEngine(folder))) {
@@ -44,7 +44,8 @@ class DurabilityTest {
 
   @Test
   void whoeverTakesModelsInWritesThemOut() {
-    JavaClasses program = new ClassFileImporter().importPackages("org.seamledger.http.api", "org.seamledger.watch", "org.seamledger.ledger");
+    JavaClasses program =
+        new ClassFileImporter().importPackages("org.seamledger.http.api", "org.seamledger.watch", "org.seamledger.ledger");
     Set<String> callers = new TreeSet<>();
     program.get(SyncedFiles.class).getDirectDependenciesToSelf().forEach(d -> callers.add(d.getOriginClass().getSimpleName()));
     assertThat(callers).contains("UploadFolder", "Download", "ModelFolder");

@@ -113,4 +113,24 @@ class RuleBookTest {
     assertThat(RuleBook.of(Optional.of(folder)).examples()).filteredOn(e -> e.file().equals("kinds/ridge.ttl")).hasSize(1)
         .allMatch(ShapeExamples.Example::holds);
   }
+
+  /** A fact that is missing has no value that it must not have: what the shape says of both is said once. */
+  @Test
+  void wordsOfCompoundShapesSayEachThingOnce() {
+    List<RuleBook.Entry> all = PACKAGED.entries();
+    String cricket = all.stream().filter(e -> e.sort().equals("detail") && e.id().equals("curb-upslope-cricket")).findFirst()
+        .orElseThrow().requires();
+    assertThat(cricket).startsWith("kind curb-upslope and ").contains("minSlopeDegrees below 60 where known",
+        "neighbourClass none of IfcWindow, IfcWindowStandardCase").doesNotContain("minSlopeDegrees absent", "neighbourClass absent");
+  }
+
+  @Test
+  void anOfficesExamplesAreRunAndSavedWithItsRules() {
+    String text = PACKAGED.texts().get("kinds.ttl") + "# our own\n";
+    RuleBook mine = PACKAGED.with(Map.of("kinds.ttl", text, "tests/kinds/ours.ttl", "this is no Turtle"), Map.of());
+    assertThat(mine.own()).containsOnlyKeys("kinds.ttl", "tests/kinds/ours.ttl");
+    assertThat(mine.examples()).filteredOn(e -> !e.holds()).extracting(ShapeExamples.Example::file).containsExactly("kinds/ours.ttl");
+    assertThatThrownBy(() -> PACKAGED.with(Map.of("tests/../kinds.ttl", text), Map.of()))
+        .hasMessageContaining("a file of rules has a name");
+  }
 }

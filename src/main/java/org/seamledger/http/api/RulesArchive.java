@@ -41,8 +41,8 @@ final class RulesArchive {
   }
 
   /**
-   * The texts of the files of rules and examples by their names in the folder, whether the archive holds what is in the folder or the folder
-   * itself.
+   * The texts of the files of rules and examples by their names in the folder, whether the archive holds what is in the folder or the
+   * folder itself.
    *
    * @throws HttpProblem where it is no such archive, or its texts have more bytes together than that
    */

@@ -27,7 +27,7 @@ import org.apache.jena.shacl.parser.PropertyShape;
 import org.apache.jena.shacl.parser.Shape;
 
 /** What a shape requires as short words: negations led inwards, what is said twice said once, brackets only where they decide. */
-sealed interface Requirement {
+sealed interface ShapeClause {
 
   /** How a fact is held: against a value, against a value that it must not have, or only whether it is there. */
   enum Sort {
@@ -35,7 +35,7 @@ sealed interface Requirement {
   }
 
   /** Of one fact; its words stand behind the fact's name. */
-  record Fact(String name, Sort sort, String words) implements Requirement {
+  record Fact(String name, Sort sort, String words) implements ShapeClause {
     @Override
     public String text() {
       return (name + " " + words).strip();
@@ -43,7 +43,7 @@ sealed interface Requirement {
   }
 
   /** All of several, or one of several. */
-  record Group(boolean isAll, List<Requirement> parts) implements Requirement {
+  record Group(boolean isAll, List<ShapeClause> parts) implements ShapeClause {
     @Override
     public String text() {
       return parts.stream().map(p -> p instanceof Group ? "(" + p.text() + ")" : p.text())
@@ -54,13 +54,13 @@ sealed interface Requirement {
   String text();
 
   /** @param not whether the shape must not be met */
-  static Requirement of(Shape shape, boolean not) {
+  static ShapeClause of(Shape shape, boolean not) {
     String path = shape instanceof PropertyShape p ? ShapeText.name(p.getPath()) : "";
     return group(!not, Stream.concat(shape.getConstraints().stream().map(c -> of(path, c, not)),
         shape.getPropertyShapes().stream().map(p -> of(p, not))));
   }
 
-  static Requirement of(String path, Constraint c, boolean not) {
+  static ShapeClause of(String path, Constraint c, boolean not) {
     if (c instanceof ShNot inner) {
       return of(inner.getOther(), !not);
     }
@@ -129,28 +129,28 @@ sealed interface Requirement {
   }
 
   /** A group within one of its own sort is one with it; one of a single part is that part. Single facts come first, the kind before all. */
-  private static Requirement group(boolean isAll, Stream<Requirement> parts) {
-    List<Requirement> flat = new ArrayList<>(
+  private static ShapeClause group(boolean isAll, Stream<ShapeClause> parts) {
+    List<ShapeClause> flat = new ArrayList<>(
         parts.flatMap(p -> p instanceof Group g && g.isAll == isAll ? g.parts.stream() : Stream.of(p)).distinct().toList());
     flat = isAll ? withoutPresence(flat) : whereKnown(flat);
     flat.sort(Comparator.comparingInt(p -> p instanceof Fact f ? f.name.equals("kind") ? 0 : 1 : 2));
     return flat.size() == 1 ? flat.get(0) : new Group(isAll, List.copyOf(flat));
   }
 
-  private static boolean has(List<Requirement> parts, String name, Sort... sorts) {
+  private static boolean has(List<ShapeClause> parts, String name, Sort... sorts) {
     return parts.stream().anyMatch(p -> p instanceof Fact f && f.name.equals(name) && List.of(sorts).contains(f.sort));
   }
 
   /** A fact that has a value is there. */
-  private static List<Requirement> withoutPresence(List<Requirement> parts) {
+  private static List<ShapeClause> withoutPresence(List<ShapeClause> parts) {
     return new ArrayList<>(parts.stream()
         .filter(p -> !(p instanceof Fact f && f.sort == Sort.PRESENT && has(parts, f.name, Sort.VALUE))).toList());
   }
 
   /** A fact that is not there has no value that it must not have; one that may be missing is asked for its value where it is known. */
-  private static List<Requirement> whereKnown(List<Requirement> parts) {
-    List<Requirement> kept = new ArrayList<>();
-    for (Requirement p : parts) {
+  private static List<ShapeClause> whereKnown(List<ShapeClause> parts) {
+    List<ShapeClause> kept = new ArrayList<>();
+    for (ShapeClause p : parts) {
       if (!(p instanceof Fact f) || f.name.isEmpty()) {
         kept.add(p);
       } else if (f.sort == Sort.VALUE && has(parts, f.name, Sort.ABSENT)) {
