@@ -38,7 +38,7 @@ class ServersPageTest extends BrowserCase {
 
   @BeforeAll
   static void open() {
-    openBrowser(1300, 1000);
+    openBrowser(1900, 1000);
   }
 
   @BeforeEach
