@@ -40,7 +40,8 @@ class CoverageTest {
     for (ElementCoverage c : t.coverage()) {
       double sum = c.inFacesM2() + c.coveredM2() + c.innerLayerM2() + c.enclosedM2() + c.voidM2() + c.cutEdgeM2() + c.tooSmallM2()
           + c.lostM2();
-      if (Math.abs(sum - c.upwardM2()) > 1e-6 * Math.max(1, c.upwardM2()) || c.lostM2() > 0.05 || c.coveredM2() > 0 && c.coveredBy().isEmpty()) {
+      if (Math.abs(sum - c.upwardM2()) > 1e-6 * Math.max(1, c.upwardM2()) || c.lostM2() > 0.05
+          || c.coveredM2() > 0 && c.coveredBy().isEmpty()) {
         failures.add(name + ": " + c);
       }
     }
