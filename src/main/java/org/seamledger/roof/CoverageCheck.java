@@ -131,7 +131,7 @@ public final class CoverageCheck {
   }
 
   private void explain(Element e, Patch patch, Tally tally) {
-    Region rest = tally.take(Reason.COVERED, patch.region(), standing(e, patch, tally));
+    Region rest = tally.take(Reason.COVERED, patch.region(), standing(patch, tally));
     rest = tally.take(Reason.LAYER, rest, above(patch.with(rest), limits.faceM(), all.tops().buildUpM()));
     rest = tally.take(Reason.FACE, rest, faces(e, patch.with(rest), -limits.faceM(), all.relief().deepestM()));
     rest = tally.take(Reason.ENCLOSED, rest, above(patch.with(rest), limits.faceM(), Double.POSITIVE_INFINITY));
@@ -177,7 +177,7 @@ public final class CoverageCheck {
   }
 
   /** Where other bodies, and this element's own, stand on the patch or go through it. */
-  private Region standing(Element e, Patch patch, Tally tally) {
+  private Region standing(Patch patch, Tally tally) {
     Region window = TopSurface.window(patch.plane(), patch.box());
     List<Region> on = new ArrayList<>();
     for (Part part : bodies.overlapping(patch.box().grown(coincidence))) {
@@ -185,9 +185,7 @@ public final class CoverageCheck {
       Region covered = part.element().category() == Category.WALL || part.element().category() == Category.ROOF ? above : above.filled();
       if (covered.area() > all.tops().speckM2()) {
         on.add(covered);
-        if (!part.id().equals(e.globalId())) {
-          tally.by.add(part.id());
-        }
+        tally.by.add(part.id());
       }
     }
     return Region.unionOf(on);

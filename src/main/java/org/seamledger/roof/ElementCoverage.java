@@ -8,8 +8,8 @@ import java.util.List;
  * @param globalId of the element
  * @param upwardM2 what of the element's surface looks up, openings not taken away; what is steeper than a roof may be doesn't
  * @param inFacesM2 what is in faces of the roof
- * @param coveredM2 what other elements stand on
- * @param coveredBy GlobalIds of these, sorted
+ * @param coveredM2 what other elements stand on, or another part of its own body
+ * @param coveredBy GlobalIds of these, the element's own among them where its body has parts that cover each other; sorted
  * @param innerLayerM2 what lies under another layer of the roof
  * @param enclosedM2 what other roof surface higher up hides inside the building
  * @param voidM2 what openings take away

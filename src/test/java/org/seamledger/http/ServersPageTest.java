@@ -28,6 +28,9 @@ import org.seamledger.watch.MemoryServers;
 @Tag("slow")
 class ServersPageTest extends BrowserCase {
 
+  private static final int WIDTH = 1900;
+  private static final int HEIGHT = 1000;
+
   @TempDir
   private Path data;
   private final MemoryServers servers = new MemoryServers();
@@ -38,7 +41,7 @@ class ServersPageTest extends BrowserCase {
 
   @BeforeAll
   static void open() {
-    openBrowser(1900, 1000);
+    openBrowser(WIDTH, HEIGHT);
   }
 
   @BeforeEach
@@ -180,7 +183,7 @@ class ServersPageTest extends BrowserCase {
     try {
       picture("revisions-narrow");
     } finally {
-      browser.manage().window().setSize(new Dimension(1300, 1000));
+      browser.manage().window().setSize(new Dimension(WIDTH, HEIGHT));
     }
   }
 

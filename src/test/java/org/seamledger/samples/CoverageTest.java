@@ -12,7 +12,7 @@ import org.seamledger.SharedModels;
 import org.seamledger.roof.ElementCoverage;
 import org.seamledger.takeoff.Takeoff;
 
-/** Nothing of any sample's or shared model's roof is lost, and where its area went adds up. */
+/** Nothing of any sample's or shared model's roof is lost, where its area went adds up, and what covers it has a name. */
 @Tag("slow")
 class CoverageTest {
 
@@ -40,7 +40,8 @@ class CoverageTest {
     for (ElementCoverage c : t.coverage()) {
       double sum = c.inFacesM2() + c.coveredM2() + c.innerLayerM2() + c.enclosedM2() + c.voidM2() + c.cutEdgeM2() + c.tooSmallM2()
           + c.lostM2();
-      if (Math.abs(sum - c.upwardM2()) > 1e-6 * Math.max(1, c.upwardM2()) || c.lostM2() > 0.05) {
+      if (Math.abs(sum - c.upwardM2()) > 1e-6 * Math.max(1, c.upwardM2()) || c.lostM2() > 0.05
+          || c.coveredM2() > 0 && c.coveredBy().isEmpty()) {
         failures.add(name + ": " + c);
       }
     }
