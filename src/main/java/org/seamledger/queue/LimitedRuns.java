@@ -73,7 +73,7 @@ final class LimitedRuns {
     if (failure.isEmpty() || failure.get() instanceof Failure.UnreadableModel) {
       setting.health().works(ANALYSES);
     }
-    failure.filter(f -> f instanceof Failure.Fault || f instanceof Failure.OutOfMemory || f instanceof Failure.DiskFull).ifPresent(f -> {
+    failure.filter(f -> Failure.isFault(f.code()) || f instanceof Failure.OutOfMemory).ifPresent(f -> {
       LOG.atError().addKeyValue("analysis", run.id).setCause(f.cause().orElseThrow()).log("analysis failed");
       setting.health().failedAsLogged(ANALYSES);
     });

@@ -15,6 +15,11 @@ public sealed interface Failure {
   /** Short name for programs, such as {@code model/unreadable}; never another for the same failure. */
   String code();
 
+  /** Whether the program or its machine failed, and not the model, the settings or a server: it may be gone at the next try. */
+  static boolean isFault(String code) {
+    return code.equals(Fault.CODE) || code.equals(DiskFull.CODE);
+  }
+
   /** What happened, for people. */
   String message();
 
@@ -35,7 +40,7 @@ public sealed interface Failure {
 
   /** Whether the fault is on this side, so that there is nothing to tell the model's owner. */
   static boolean isOurs(String code) {
-    return code.equals(Fault.CODE) || code.equals(UnusableSettings.CODE) || code.equals(DiskFull.CODE);
+    return isFault(code) || code.equals(UnusableSettings.CODE);
   }
 
   /** A model can't be read; the message names file, line, column, what was expected and what was found. */

@@ -13,8 +13,7 @@ import org.seamledger.weather.SealingWindows;
  * The steps on the days of one crew that works together, one step after the other: an estimate by the rates of the roof system. A step
  * that would end after work goes on the next morning. A locked step waits until the beads under it have stood, day and night; where the
  * weather is known, as long as it takes in it, and what is sealed is done while all its sealants may be applied, on several days where one
- * window is too short. Meanwhile the crew does
- * what comes next in the list, and waits only where nothing is left that it could do.
+ * window is too short. Meanwhile the crew does what comes next in the list, and waits only where nothing is left that it could do.
  *
  * @param people in the crew
  * @param holdHours how long upright beads stand before they are looked at and covered, at the site's air

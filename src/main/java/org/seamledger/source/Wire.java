@@ -108,7 +108,7 @@ final class Wire {
       throw ours.get();
     }
     if (FullDisk.causes(cause)) {
-      throw new UncheckedIOException(new IOException(cause));
+      throw new UncheckedIOException(find(cause, IOException.class).orElseThrow());
     }
     if (find(cause, Sink.TooLargeException.class).isPresent()) {
       return new ModelServerException(Reason.UNUSABLE, access + " sent more than the " + access.limits().bytes()

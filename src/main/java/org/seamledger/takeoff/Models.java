@@ -27,32 +27,32 @@ final class Models {
     try {
       List<IfcInput> inputs = new ArrayList<>();
       for (ModelSource source : sources) {
-        OpenModel model = open(source);
-        StepFile file = index(model, progress.part(0, 0.5).part(open.size(), sources.size()));
+        OpenModel model = reading(source.name(), source::open);
+        Progress part = progress.part(0, 0.5).part(open.size(), sources.size());
+        StepFile file = reading(model.name(), () -> StepFile.open(model.channel(), model.name(), part));
         open.add(file);
         inputs.add(new IfcInput(file, names.get(inputs.size()), Optional.ofNullable(analysis.places().get(inputs.size()))));
       }
-      return IfcReader.read(inputs, progress.part(0.5, 1));
-    } catch (UncheckedIOException e) {
-      throw UnreadableModelException.of(sources.get(Math.max(0, open.size() - 1)).name(), e.getCause());
+      // Which of several breaks off can't be told here: the last stands for all.
+      return reading(sources.get(sources.size() - 1).name(), () -> IfcReader.read(inputs, progress.part(0.5, 1)));
     } finally {
       open.forEach(Models::close);
     }
   }
 
-  private static OpenModel open(ModelSource source) {
-    try {
-      return source.open();
-    } catch (IOException e) {
-      throw UnreadableModelException.of(source.name(), e);
-    }
+  /** Reading that may break off. */
+  @FunctionalInterface
+  private interface Reading<T> {
+    T read() throws IOException;
   }
 
-  private static StepFile index(OpenModel model, Progress progress) {
+  private static <T> T reading(String name, Reading<T> reading) {
     try {
-      return StepFile.open(model.channel(), model.name(), progress);
+      return reading.read();
     } catch (IOException e) {
-      throw UnreadableModelException.of(model.name(), e);
+      throw UnreadableModelException.of(name, e);
+    } catch (UncheckedIOException e) {
+      throw UnreadableModelException.of(name, e.getCause());
     }
   }
 

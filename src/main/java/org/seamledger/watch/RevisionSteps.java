@@ -109,7 +109,7 @@ final class RevisionSteps {
       return giveUp(origin, problem);
     }
     talk.tell("trouble", origin, code + ": " + problem);
-    return code.equals(Failure.Fault.CODE) ? RoundOutcome.PASSING : RoundOutcome.TROUBLE;
+    return Failure.isFault(code) ? RoundOutcome.PASSING : RoundOutcome.TROUBLE;
   }
 
   RoundOutcome giveUp(Origin origin, String why) {

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -58,16 +57,7 @@ class KillTest {
             .redirectErrorStream(true);
     database.ifPresent(d -> server.environment().put(FixtureServer.DATABASE, d));
     process = server.start();
-    BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
-    List<String> said = new ArrayList<>();
-    for (String line = out.readLine(); line != null; line = out.readLine()) {
-      said.add(line);
-      if (line.startsWith("ready ")) {
-        url = line.substring(6);
-        return;
-      }
-    }
-    throw new AssertionError(String.join("\n", said));
+    url = ReadyLine.await(process.inputReader(StandardCharsets.UTF_8));
   }
 
   private JsonNode call(String method, String path, String type, String body) throws IOException, InterruptedException {

@@ -32,16 +32,7 @@ final class ServedProcess implements AutoCloseable {
         FixtureServer.class.getName(), "fixture", data.toString(), "0"));
     process = new ProcessBuilder(command).redirectErrorStream(true).start();
     BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
-    List<String> said = new ArrayList<>();
-    String line = out.readLine();
-    while (line != null && !line.startsWith("ready ")) {
-      said.add(line);
-      line = out.readLine();
-    }
-    if (line == null) {
-      throw new IOException(String.join("\n", said));
-    }
-    url = URI.create(line.substring(6));
+    url = URI.create(ReadyLine.await(out));
     Thread rest = new Thread(() -> out.lines().forEach(l -> log.append(l).append('\n')), "log of " + url);
     rest.setDaemon(true);
     rest.start();

@@ -65,18 +65,10 @@ class WatchKillTest {
     database.ifPresent(d -> watcher.environment().put(FixtureServer.DATABASE, d));
     process = watcher.start();
     BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
-    List<String> said = new ArrayList<>();
-    for (String line = out.readLine(); line != null; line = out.readLine()) {
-      said.add(line);
-      if (line.startsWith("ready ")) {
-        url = line.substring(6);
-        Thread rest = new Thread(() -> drain(out), "output");
-        rest.setDaemon(true);
-        rest.start();
-        return;
-      }
-    }
-    throw new AssertionError(String.join("\n", said));
+    url = ReadyLine.await(out);
+    Thread rest = new Thread(() -> drain(out), "output");
+    rest.setDaemon(true);
+    rest.start();
   }
 
   private static void drain(BufferedReader out) {

@@ -3,6 +3,8 @@ package org.seamledger.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -28,6 +30,8 @@ class FailureTest {
             "a.ifc:3:7: expected a keyword, found a bracket"),
         Arguments.of(new UnusableFileException(new IllegalStateException("kinds.ttl:1:2: no")), "settings/unusable", "kinds.ttl:1:2: no"),
         Arguments.of(new ModelServerException(ModelServerException.Reason.TIMED_OUT, "too slow"), "server/timed-out", "too slow"),
+        Arguments.of(new UncheckedIOException(new IOException("No space left on device")), "storage/full",
+            "There is no room left on the disk for what the analysis writes. Make room there, then run it again."),
         Arguments.of(new CancellationException(), "cancelled", "Cancelled on request."),
         Arguments.of(new NoClassDefFoundError("x"), "internal",
             "The program failed at these models; its log says where. Please report it with the model."));
@@ -43,7 +47,8 @@ class FailureTest {
     Failure failure = outcome.failure().orElseThrow();
     assertThat(failure.code()).isEqualTo(code);
     assertThat(failure.text()).isEqualTo(text);
-    assertThat(Failure.isOurs(failure.code())).isEqualTo(code.equals("internal") || code.equals("settings/unusable"));
+    assertThat(Failure.isOurs(failure.code())).isEqualTo(List.of("internal", "settings/unusable", "storage/full").contains(code));
+    assertThat(Failure.isFault(failure.code())).isEqualTo(List.of("internal", "storage/full").contains(code));
     assertThatThrownBy(outcome::orThrow).isInstanceOfSatisfying(FailureException.class, e -> assertThat(Failure.of(e)).isEqualTo(failure));
   }
 

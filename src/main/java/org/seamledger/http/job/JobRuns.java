@@ -80,7 +80,7 @@ final class JobRuns {
     if (failure.isEmpty() || failure.get() instanceof Failure.UnreadableModel) {
       health.works(part);
     }
-    boolean isFault = failure.filter(f -> f instanceof Failure.Fault || f instanceof Failure.DiskFull).isPresent();
+    boolean isFault = failure.filter(f -> Failure.isFault(f.code())).isPresent();
     if (isFault || failure.filter(Failure.OutOfMemory.class::isInstance).isPresent()) {
       LOG.atError().addKeyValue("analysis", job.id).setCause(failure.get().cause().orElseThrow())
           .log(part.equals(LocalJobs.ANALYSES) ? "analysis failed" : "decisions not followed");
