@@ -18,6 +18,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import threading
 import time
 import urllib.error
 import urllib.request
@@ -105,6 +106,8 @@ def serve(program, model, data, env):
     if not words:
         sys.exit('the server did not start')
     url = words.split(' open ')[1].split()[0]
+    # A full pipe would stop the server at its next line of log.
+    threading.Thread(target=process.stderr.read, daemon=True).start()
     answers = time.monotonic() - begun
     begun = time.monotonic()
     analysis = get(url + 'api/start')['analysis']

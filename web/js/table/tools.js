@@ -52,19 +52,23 @@ function choices() {
   ];
 }
 
-/** What is seldom needed unfolds over the table; which one is open outlives the drawing anew. */
+/**
+ * What is seldom needed unfolds over the table; which one is open outlives the drawing anew. It is noted at the click: the event
+ * "toggle" comes later, and may come after the next drawing.
+ */
 let unfolded = '';
 function menu(title, content, isSet) {
   const name = title.split(':')[0];
-  const toggle = () => { unfolded = el.open ? name : unfolded === name ? '' : unfolded; };
+  const click = () => { unfolded = el.open ? '' : name; };
   const keydown = e => {
     if (e.key !== 'Escape' || !el.open) return;
     e.stopPropagation();
     el.open = false;
+    unfolded = '';
     el.firstElementChild.focus();
   };
-  const el = h('details', {class: 'menu', open: unfolded === name || null, on: {toggle, keydown}},
-    h('summary', {class: isSet ? 'set' : ''}, title), h('div', {class: 'menu-content'}, content));
+  const el = h('details', {class: 'menu', open: unfolded === name || null, on: {keydown}},
+    h('summary', {class: isSet ? 'set' : '', on: {click}}, title), h('div', {class: 'menu-content'}, content));
   return el;
 }
 
