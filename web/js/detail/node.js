@@ -8,6 +8,7 @@ import {openSheet, fetchSheet, noSheet} from '../parts/sheet.js';
 import {hold, requirements} from './requirements.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
+import {written} from '../units/written.js';
 
 /**
  * @param {import('../types.js').RoofNode} n
@@ -20,9 +21,9 @@ export function nodePanel(n, findings) {
       link('×', () => set({selected: '', pane: 'book'}), {title: 'Close', 'aria-label': 'Close the node'})),
     h('p', {class: 'lead'}, kind.title, ' · faces ', n.faces.join(', ')),
     findings, drawing(n),
-    kind.note && h('section', {}, h('h3', {}, 'Order of work'), h('p', {}, kind.note)),
+    kind.note && h('section', {}, h('h3', {}, 'Order of work'), h('p', {}, written(kind.note))),
     lines(n), fetched(n), hold(kind),
-    kind.source && h('p', {class: 'quiet'}, `Source: ${kind.source}`)];
+    kind.source && h('p', {class: 'quiet'}, `Source: ${written(kind.source)}`)];
 }
 
 function lines(n) {

@@ -5,6 +5,7 @@ import {filter, set, state, watch} from '../state.js';
 import {SEALS, SEVERITY, kindText} from '../ledger/marks.js';
 import {detailOf, kindOf, titleOf} from '../ledger/result.js';
 import {alongLine} from '../parts/bars.js';
+import {adviceOf, reasonOf, restOf, titleOf as findingTitle} from '../parts/findingwords.js';
 import {swatch} from '../parts/legend.js';
 import {remarks} from '../parts/remarks.js';
 import {elementsOf, facts} from './facts.js';
@@ -97,8 +98,9 @@ const findingsOf = j => j.found.length > 0 && [h('ul', {class: 'notes'}, j.found
 
 /** @param {import('../types.js').Finding} f */
 function finding(f) {
-  const isAccepted = state.marks.get(f.place)?.state === 'accepted', advice = f.action ?? f.advice;
+  const isAccepted = state.marks.get(f.place)?.state === 'accepted';
   return h('li', {class: f.severity + (isAccepted ? ' accepted' : '')},
-    h('b', {}, `${SEVERITY[f.severity]?.sign ?? ''} ${u.capital(f.message)}`), advice && h('span', {}, ' ' + advice),
-    f.reason && h('small', {}, ` ${f.reason}`), h('small', {}, ` ${f.code}`), remarks(f));
+    h('b', {}, `${SEVERITY[f.severity]?.sign ?? ''} ${findingTitle(f)}`),
+    h('p', {}, [restOf(f), adviceOf(f)].filter(Boolean).join(' '), f.reason && h('small', {}, ` ${reasonOf(f)}`),
+      h('small', {}, ` ${f.code}`)), remarks(f));
 }

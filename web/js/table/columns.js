@@ -4,6 +4,7 @@ import {h} from '../dom.js';
 import {set, state} from '../state.js';
 import {REVIEW, SEALS, SEVERITY, kindText} from '../ledger/marks.js';
 import {detailOf, kindOf, reviewOf} from '../ledger/result.js';
+import {titleOf} from '../parts/findingwords.js';
 import {swatch} from '../parts/legend.js';
 import * as u from '../units.js';
 
@@ -61,7 +62,7 @@ function findings(j) {
   const isOpen = f => state.marks.get(f.place)?.state !== 'accepted', open = j.found.filter(isOpen);
   const worst = ['violation', 'warning', 'info'].find(s => open.some(f => f.severity === s));
   if (!j.found.length) return '';
-  const title = j.found.map(f => `${f.code}: ${u.capital(f.message)}`).join('\n');
+  const title = j.found.map(titleOf).join('\n');
   const show = e => {
     e.stopPropagation();
     set({tab: 'findings', findingsAt: j.id, selected: j.id, pane: 'book'});

@@ -5,6 +5,7 @@ import {set} from '../state.js';
 import {kindText} from '../ledger/marks.js';
 import {amounts, staleLink} from '../parts/differences.js';
 import * as u from '../units.js';
+import {written} from '../units/written.js';
 
 const MOST_ROWS = 400;
 const BY = {id: 'same id', place: 'same place', elements: 'same elements'};
@@ -53,7 +54,8 @@ function findingsThatDiffer(c) {
 }
 
 function findings(title, list) {
-  const item = f => h('li', {class: f.severity}, h('code', {}, f.code), ' ', f.message, ' ', f.junction && h('code', {}, f.junction),
+  const item = f => h('li', {class: f.severity}, h('code', {}, f.code), ' ', written(f.message), ' ',
+    f.junction && h('code', {}, f.junction),
     f.accepted && ' (accepted)');
   return list.length > 0 && [h('h3', {}, `${title} (${u.count(list.length)})`),
     h('ul', {class: 'notes'}, list.slice(0, MOST_ROWS).map(item)),

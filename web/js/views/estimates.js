@@ -3,7 +3,8 @@
 
 import {h, put} from '../dom.js';
 import {state, watch} from '../state.js';
-import {capital, written} from '../units.js';
+import {capital} from '../units.js';
+import {written} from '../units/written.js';
 
 const TOPICS = {
   movement: ['Movement', 'Metal grows and shrinks with its temperature; what holds it, and what seals it, has to follow.'],

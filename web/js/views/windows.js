@@ -1,6 +1,7 @@
 // Sealing windows as a picture of cells: a row for each class of sealant, an hour a cell.
 
 import {h, scrolling} from '../dom.js';
+import {written} from '../units/written.js';
 
 const CLASSES = [['tape', 'Tape'], ['bead', 'Beads'], ['in-seam', 'In seams, laps']];
 const WHY = {rain: ['R', 'rain'], 'rain-soon': ['S', 'rain before it has a skin'], dew: ['D', 'metal too near the dew point'],
@@ -23,7 +24,7 @@ export function windows(weather) {
       `${letter} ${Object.values(WHY).filter(w => w[0] === letter).map(w => w[1]).join(' or ')}`).join(' · '), '.')];
 }
 
-const degrees = value => value === null ? 'not known' : `${value.toFixed(1)} °C (${(value * 1.8 + 32).toFixed(0)} °F)`;
+const degrees = value => value === null ? 'not known' : written(`${value.toFixed(1)} °C`);
 const hours = value => value === null ? 'not within the weather that is known' : `${value.toFixed(1)} h`;
 
 function now(hour) {
@@ -37,7 +38,7 @@ function now(hour) {
 function day(date, list) {
   const low = Math.min(...list.map(x => x.metalC ?? Infinity)), high = Math.max(...list.map(x => x.metalC ?? -Infinity));
   const first = list.find(x => x['against-bead'].length === 0);
-  return h('div', {class: 'windows-day'}, h('p', {}, h('b', {}, date), ` metal ${low.toFixed(0)} to ${high.toFixed(0)} °C`,
+  return h('div', {class: 'windows-day'}, h('p', {}, h('b', {}, date), written(` metal ${low.toFixed(0)} °C to ${high.toFixed(0)} °C`),
     first && `; a bead gunned at ${first.time.slice(6)} has a skin after ${hours(first.skinHours)} `
       + `and is covered after ${hours(first.coverHours)}`),
   scrolling(`Windows of ${date}`, h('table', {class: 'windows'}, h('thead', {}, h('tr', {}, h('th', {scope: 'col'}, 'Hour'),
