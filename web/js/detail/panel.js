@@ -50,6 +50,7 @@ const compass = az => `${['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'][Math.round
 
 /** @param {import('../types.js').Face} f */
 function face(f) {
+  const close = link('×', () => set({face: '', pane: 'book'}), {title: 'Close', 'aria-label': 'Close the face'});
   const rows = [['Slope', `${u.degrees(f.slopeDegrees)} · ${f.risePer12?.toFixed(2)}:12`], ['Falls towards', compass(f.fallAzimuthDegrees)],
     ['Area', u.area(f.areaM2)], ['Plan area', u.area(f.planAreaM2)], ['Perimeter', u.run(f.perimeterM)],
     f.seams && ['Seams', `${u.count(f.seams.count)}, ${u.run(f.seams.lengthM)}`], f.curved && ['Form', 'Curved']];
@@ -57,7 +58,8 @@ function face(f) {
     filter('face', f.id);
     set({tab: 'ledger', pane: 'book'});
   };
-  return [h('h2', {}, `Roof face ${f.id}`), facts(rows), h('p', {}, h('button', {on: {click: show}}, 'Show its junctions')),
+  return [h('header', {class: 'detail-head'}, h('h2', {}, `Roof face ${f.id}`), close), facts(rows),
+    h('p', {}, h('button', {on: {click: show}}, 'Show its junctions')),
     elementsOf(f.elements)];
 }
 

@@ -13,4 +13,4 @@ const HELD = /\b([a-z]+[A-Z]\w*)( (?:at least|at most|above|below) )?(-?[\d.]+)?
 
 /** What a shape requires, with names of facts as words and numbers with the unit of their fact. */
 export const inWords = text => text.replace(HELD, (all, fact, how, value) =>
-  `${factName(fact)}${how ?? ''}${value ?? ''}${how && value ? ' ' + unitOf(fact) : ''}`.trim());
+  `${factName(fact)}${how ?? ''}${value ?? ''}${how && value ? unitOf(fact).replace(/^(?!°$)(?=.)/, ' ') : ''}`.trim());

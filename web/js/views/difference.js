@@ -28,8 +28,7 @@ export function difference(c, isLater) {
     lines('Changed', c.changed, p => [pick(p.after, p.before), `${u.length(p.before.lengthM)} → ${u.length(p.after.lengthM)}`,
       `${p.changes.join(', ')} (found by ${BY[p.by]})`]),
     findingsThatDiffer(c),
-    h('h3', {}, 'Length by kind'),
-    table(['Kind', ...['Before', 'Now', 'Difference'].map(text => ({text, num: true}))], c.lengths.map(lengths)),
+    lengthsByKind(c.lengths.filter(l => Math.abs(l.afterM - l.beforeM) >= 5e-4)),
     h('h3', {}, 'Difference in the order'), amounts(c));
 }
 
@@ -39,10 +38,14 @@ const counts = (c, isLater) => `${isLater ? `Against ${c.fromWords}, which is la
 
 const gone = d => `${d.junction} (${[d.kind && kindText(d.kind), d.detail].filter(Boolean).join(', ')}: ${d.reason})`;
 
+/** Kinds that have as much as before say nothing. */
+const lengthsByKind = list => list.length > 0 && [h('h3', {}, 'Length by kind'),
+  table(['Kind', ...['Before', 'Now', 'Difference'].map(text => ({text, num: true}))], list.map(lengths))];
+
 function lengths(l) {
   const by = l.afterM - l.beforeM;
   return h('tr', {}, h('td', {}, kindText(l.kind)), num(u.run(l.beforeM)), num(u.run(l.afterM)),
-    num(Math.abs(by) < 5e-4 ? '' : `${by >= 0 ? '+' : '−'}${u.run(Math.abs(by))}`));
+    num(`${by >= 0 ? '+' : '−'}${u.run(Math.abs(by))}`));
 }
 
 /** Findings and overrides, as the comparison of the command line has them. */

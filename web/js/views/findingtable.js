@@ -115,8 +115,8 @@ function places(f) {
 function element(f) {
   const all = elementsOfFinding(f), e = all[0];
   return e && [h('span', {class: 'element-name'}, e.name || '–', all.length > 1 && h('small', {}, ` and ${u.count(all.length - 1)} more`)),
-    h('small', {}, [e.class, (state.ledger.raw.models ?? []).length > 1 && e.file].filter(Boolean).join(' · ')),
-    h('span', {class: 'gid'}, copied(e.globalId))];
+    h('small', {}, [e.class, (state.ledger.raw.models ?? []).length > 1 && e.file].filter(Boolean).join(' · ')), ' ',
+    h('small', {class: 'gid'}, copied(e.globalId))];
 }
 
 function stateOf(f) {

@@ -45,8 +45,8 @@ function content(draw) {
   const groups = orderGroups(order ?? [], table.rows);
   const sum = costs(table.rows.values()), priced = sum.priced > 0;
   return [h('h2', {}, 'Order'),
-    groups.length ? [lead(sum), groups.map(g => group(g, priced)), cutList(quantities), subtotals(), prices(table.rows, () => fetchTable(draw)),
-      system && alternates(system)]
+    groups.length ? [lead(sum), groups.map(g => group(g, priced)), cutList(quantities), subtotals(),
+      prices(table.rows, () => fetchTable(draw)), system && alternates(system)]
       : h('p', {class: 'empty'}, 'This result holds no order.'),
     overridesSection(), changed(), system && h('section', {class: 'current-system'}, h('h2', {}, 'Current roof system'),
       h('p', {}, 'Change a value, with its unit, and compute again: the result becomes the next revision, and what changed is shown.'),

@@ -34,7 +34,7 @@ const head = (alternates, priced) => h('thead', {}, h('tr', {}, h('th', {scope: 
 function line(l, priced) {
   const differs = l.amounts.some(a => a.orderDifference !== 0 || Number(a.costDifference ?? 0) !== 0);
   return h('tr', {class: differs ? 'differs' : ''},
-    h('th', {scope: 'row'}, capital(l.item), ' ', h('small', {}, `${l.id}, ${l.orderUnit}`)),
+    h('th', {scope: 'row', title: l.id}, capital(l.item), h('small', {}, `, ${l.orderUnit}`)),
     l.amounts.map((a, i) => [num(count(a.order)), i > 0 && num(signed(a.orderDifference, count(Math.abs(a.orderDifference)))),
       priced && num(i > 0 ? money(a.costDifference) : amountOf(a.cost))]));
 }
