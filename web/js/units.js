@@ -69,8 +69,8 @@ export function words(name) {
   return capital(spaced);
 }
 
-/** Words as the beginning of a sentence. */
-export const capital = text => text.charAt(0).toUpperCase() + text.slice(1);
+/** Words as the beginning of a sentence; what a file is called stays as it is. */
+export const capital = text => /^\S*[^\s\d]\.[a-z]/i.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);
 
 const UNIT = {mm: 0.001, cm: 0.01, m: 1, in: 0.0254, ft: 0.3048};
 

@@ -15,7 +15,8 @@ export function requirements(j) {
   const sealant = x =>
     [x.form, x.exposure === 'exposed' ? ', exposed' : ', concealed', x.role === 'secondary' ? ', second line' : ''].join('');
   return [why(j),
-    part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m => [[m.part, on(m)], u.count(m.pieces), m.lengthM > 0 ? u.run(m.lengthM) : ''])),
+    part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m =>
+      [[m.part, on(m)], u.count(m.pieces), m.lengthM > 0 ? u.run(m.lengthM) : ''])),
     part('Closures to cut', ['Part', 'Count', 'Length', 'Bevel'], (j.closures ?? []).map(c =>
       [[c.part, on(c), c.shorterThanMinimum && ', short'], u.count(c.count), u.length(c.lengthM), u.degrees(c.bevelDegrees)])),
     part('Sealant', ['Where', 'What', 'Lines', 'Length'], (j.seals ?? []).map(x =>

@@ -21,7 +21,7 @@ const SUMS = [['tape', 'Tape', 88, 'tapeM', u.run, 8], ['bead', 'Bead', 88, 'bea
  */
 export const COLUMNS = [
   {id: 'review', title: 'Review', width: 64, rank: 3, cell: review},
-  {id: 'kind', title: 'Kind', width: 154, rank: 0, grow: 2, cell: j => [kindText(kindOf(j)), overridden(j)]},
+  {id: 'kind', title: 'Kind', width: 170, rank: 0, grow: 2, cell: j => [kindText(kindOf(j)), overridden(j)]},
   {id: 'length', title: 'Length', width: 112, rank: 1, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, rank: 6, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 88, rank: 7, cell: j => j.faces.join(' · ')},

@@ -8,7 +8,7 @@ import * as u from '../units.js';
 import {written} from '../units/written.js';
 
 const MOST_ROWS = 400;
-const BY = {id: 'same id', place: 'same place', elements: 'same elements'};
+const BY = {id: 'id', place: 'place', elements: 'elements'};
 
 /**
  * @param {object} c as the service compares two revisions
@@ -25,8 +25,8 @@ export function difference(c, isLater) {
     staleLink() && h('p', {}, staleLink()),
     lines('Added', c.added, l => [pick(l), u.length(l.lengthM), '']),
     lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM), '']),
-    lines('Changed', c.changed, p => [pick(p.after, p.before), `${u.length(p.before.lengthM)} → ${u.length(p.after.lengthM)}`,
-      `${p.changes.join(', ')} (found by ${BY[p.by]})`]),
+    lines('Changed', c.changed, p => [pick(p.after, p.before), lengthsOf(p),
+      `${p.changes.join(', ')} (matched by ${BY[p.by]})`]),
     findingsThatDiffer(c),
     lengthsByKind(c.lengths.filter(l => Math.abs(l.afterM - l.beforeM) >= 5e-4)),
     h('h3', {}, 'Difference in the order'), amounts(c));
@@ -37,6 +37,12 @@ const counts = (c, isLater) => `${isLater ? `Against ${c.fromWords}, which is la
   + `${u.count(c.same)} as before`;
 
 const gone = d => `${d.junction} (${[d.kind && kindText(d.kind), d.detail].filter(Boolean).join(', ')}: ${d.reason})`;
+
+/** Both lengths, or the one where they read the same. */
+function lengthsOf(p) {
+  const [before, after] = [p.before, p.after].map(l => u.length(l.lengthM));
+  return before === after ? after : `${before} → ${after}`;
+}
 
 /** Kinds that have as much as before say nothing. */
 const lengthsByKind = list => list.length > 0 && [h('h3', {}, 'Length by kind'),
