@@ -20,12 +20,12 @@ const SUMS = [['tape', 'Tape', 88, 'tapeM', u.run, 8], ['bead', 'Bead', 88, 'bea
  * @type {{id: string, title: string, width: number, rank: number, grow?: number, num?: boolean, cell: Function, sum?: Function}[]}
  */
 export const COLUMNS = [
-  {id: 'review', title: 'Review', width: 64, rank: 3, cell: review},
+  {id: 'review', title: 'Review', width: 76, rank: 3, cell: review},
   {id: 'kind', title: 'Kind', width: 170, rank: 0, grow: 2, cell: j => [kindText(kindOf(j)), overridden(j)]},
   {id: 'length', title: 'Length', width: 112, rank: 1, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, rank: 6, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 88, rank: 7, cell: j => j.faces.join(' · ')},
-  {id: 'seal', title: 'Sealed by', width: 218, rank: 5, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
+  {id: 'seal', title: 'Sealed by', width: 224, rank: 5, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
   {id: 'detail', title: 'Detail', width: 146, rank: 4, grow: 3, cell: shortDetail},
   ...SUMS.map(([id, title, width, name, text, rank]) =>
     ({id, title, width, rank, num: true, sum: t => some(t[name], text), cell: j => some(j[name], text)})),

@@ -25,13 +25,13 @@ export function windows(weather) {
 }
 
 const degrees = value => value === null ? 'not known' : written(`${value.toFixed(1)} °C`);
-const hours = value => value === null ? 'not within the weather that is known' : `${value.toFixed(1)} h`;
+const after = value => value === null ? 'later than the weather that is known' : `after ${value.toFixed(1)} h`;
 
 function now(hour) {
   return h('ul', {}, h('li', {}, `Air ${degrees(hour.airC)}, dew point ${degrees(hour.dewPointC)}, metal ${degrees(hour.metalC)}`),
     CLASSES.map(([id, text]) => h('li', {}, h('b', {}, `${text}: `), hour['against-' + id].length === 0 ? 'may be applied'
       : `not now: ${hour['against-' + id].map(w => WHY[w][1]).join(', ')}`)),
-    h('li', {}, `A bead gunned now: skin after ${hours(hour.skinHours)}, looked at and covered after ${hours(hour.coverHours)}, `
+    h('li', {}, `A bead gunned now: skin ${after(hour.skinHours)}, looked at and covered ${after(hour.coverHours)}, `
       + 'if the weather stays'));
 }
 
@@ -39,8 +39,8 @@ function day(date, list) {
   const low = Math.min(...list.map(x => x.metalC ?? Infinity)), high = Math.max(...list.map(x => x.metalC ?? -Infinity));
   const first = list.find(x => x['against-bead'].length === 0);
   return h('div', {class: 'windows-day'}, h('p', {}, h('b', {}, date), written(` metal ${low.toFixed(0)} °C to ${high.toFixed(0)} °C`),
-    first && `; a bead gunned at ${first.time.slice(6)} has a skin after ${hours(first.skinHours)} `
-      + `and is covered after ${hours(first.coverHours)}`),
+    first && `; a bead gunned at ${first.time.slice(6)} has a skin ${after(first.skinHours)} `
+      + `and is covered ${after(first.coverHours)}`),
   scrolling(`Windows of ${date}`, h('table', {class: 'windows'}, h('thead', {}, h('tr', {}, h('th', {scope: 'col'}, 'Hour'),
     list.map(x => h('th', {scope: 'col'}, x.time.slice(6, 8))))), h('tbody', {}, CLASSES.map(([id, text]) => h('tr', {},
     h('th', {scope: 'row'}, text), list.map(x => cell(x, id))))))));
