@@ -68,7 +68,7 @@ class ScreensPageTest extends BrowserCase {
     see(switch (tab) {
       case "ledger" -> ".canvas .line";
       case "rules" -> ".rule";
-      case "sequence" -> ".at-sequence summary";
+      case "sequence" -> ".at-sequence h2";
       case "site" -> ".at-site table";
       default -> ".page.at-" + tab + " h2";
     });
