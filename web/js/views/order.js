@@ -80,6 +80,9 @@ function group({title, lines}, priced) {
       h('tbody', {}, lines.map(l => line(l, !common && l.size, priced))))));
 }
 
+/** A unit at the end stays with its number. */
+const unbroken = size => size.replace(/ (\S+)$/, '\u00a0$1');
+
 /** @param {import('../types.js').OrderLine} l */
 function line(l, size, priced) {
   const steps = h('tr', {class: 'how', hidden: true}, h('td', {colspan: priced ? 6 : 5}, h('ul', {}, l.how.map(s => h('li', {}, s)))));
@@ -87,7 +90,7 @@ function line(l, size, priced) {
     steps.hidden = !steps.hidden;
     button.setAttribute('aria-expanded', String(!steps.hidden));
   }}}, 'How');
-  return [h('tr', {}, h('th', {scope: 'row'}, capital(l.what), size && h('small', {}, size)), num(l.net), num(l.gross),
+  return [h('tr', {}, h('th', {scope: 'row'}, capital(l.what), size && h('small', {}, unbroken(size))), num(l.net), num(l.gross),
     h('td', {class: 'num strong'}, l.buy), priced && num(l.cost), h('td', {}, l.how.length > 0 && button)), l.how.length > 0 && steps];
 }
 
