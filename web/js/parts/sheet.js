@@ -62,8 +62,9 @@ const IN_PANEL = `${WHOLE} svg { max-height: clamp(11rem, 100cqh - 8.5rem, 24rem
 
 const TINY = `:host { display: block } svg { display: block; width: 100%; height: 100%; } ${WITHOUT_WORDS} .halo { display: none }`;
 
-const NODE = `:host { display: block } svg { display: block; width: 100%; height: auto; max-height: 24rem }
-  .arm-name, .dim-text { font-size: 3.3px } .balloon-text { font-size: 3.8px } .caption { display: none }`;
+const NODE = `:host { display: block } svg { display: block; width: 100%; height: auto;
+  max-height: clamp(11rem, 100cqh - 8.5rem, 24rem) } .head, .caption { display: none }
+  .arm-name, .dim-text { font-size: 3.3px } .balloon-text { font-size: 3.8px }`;
 
 /** The drawings of a node's sheet as large as there is room, without what is written beside them; the host is in the page. */
 export function nodeDrawing(host, text) {

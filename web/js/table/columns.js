@@ -43,7 +43,8 @@ function shortDetail(j) {
 const detailTitle = id => state.ledger.choices.get(id) ?? id;
 
 /** What tells a group of details from its neighbours stands last in the title. */
-export const groupNote = k => state.group === 'detail' && h('small', {title: detailTitle(k)}, detailTitle(k).split(/[:,;] /).slice(1).pop());
+export const groupNote = k => state.group === 'detail'
+  && h('small', {title: detailTitle(k)}, detailTitle(k).split(/[:,;] /).slice(1).pop());
 
 function review(j) {
   if (j.isJoint) return '';

@@ -301,8 +301,6 @@ class BrowserTest extends BrowserCase {
       assertThat(js("return document.documentElement.scrollWidth > innerWidth")).as("the page at " + wide).isEqualTo(false);
     }
     emulate(1440, 900);
-    assertThat((List<?>) js("return [...document.querySelectorAll('.canvas .line:not(.group) > div')]"
-        + ".filter(d => d.scrollWidth > d.clientWidth && !d.querySelector('.unseen')).map(d => d.textContent)")).as("names that are cut").isEmpty();
     with(WebElement::click, ".tools summary", "Columns");
     js("[...document.querySelectorAll('.menu .check')].find(l => l.textContent.includes('In-seam')).firstElementChild.click()");
     see("[role=columnheader]", "In-seam");

@@ -231,6 +231,9 @@ class OfficePageTest extends BrowserCase {
         + " <= document.querySelector('.detail-panel').getBoundingClientRect().bottom")).as("the last of its key").isEqualTo(true);
     assertThat((Boolean) js("return [...document.querySelectorAll('.section-key li')].every(l => l.title.startsWith(l.textContent))"))
         .as("all words are a pointer away").isTrue();
+    assertThat((List<?>) js("return [...document.querySelectorAll('.canvas .line:not(.group) > div')]"
+        + ".filter(d => d.scrollWidth > d.clientWidth && !d.querySelector('.unseen')).map(d => d.textContent)")).as("names that are cut")
+        .isEmpty();
   }
 
   @Test
