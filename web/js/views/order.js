@@ -69,15 +69,19 @@ function lead(sum) {
       below('Roof system', '.current-system'))];
 }
 
-/** A size that all lines of a group have stands once, in its head; costs have a column where the project has prices. */
+/** What all lines of a group have in common of their sizes. */
+const shared = lines => lines.length < 2 ? [] : parts(lines[0]).filter(p => lines.every(l => parts(l).includes(p)));
+const parts = l => l.size ? l.size.split(', ') : [];
+
+/** What the sizes of a group have in common stands once, in its head; costs have a column where the project has prices. */
 function group({title, lines}, priced) {
-  const sizes = new Set(lines.map(l => l.size)), common = lines.length > 1 && sizes.size === 1 ? lines[0].size : '';
+  const common = shared(lines), rest = l => parts(l).filter(p => !common.includes(p)).join(', ');
   const heads = ['Net', 'With waste', 'To order', ...(priced ? ['Cost'] : [])];
-  return h('section', {}, h('h3', {}, title, common && h('small', {}, ` ${common}`)), scrolling(title,
+  return h('section', {}, h('h3', {}, title, common.length > 0 && h('small', {}, ` ${common.join(', ')}`)), scrolling(title,
     h('table', {class: 'plain order-table' + (priced ? ' priced' : '')},
       h('thead', {}, h('tr', {}, h('th', {scope: 'col'}, 'What'), heads.map(text => h('th', {scope: 'col', class: 'num'}, text)),
         h('th', {scope: 'col'}, h('span', {class: 'unseen'}, 'How')))),
-      h('tbody', {}, lines.map(l => line(l, !common && l.size, priced))))));
+      h('tbody', {}, lines.map(l => line(l, rest(l), priced))))));
 }
 
 /** A unit at the end stays with its number. */
