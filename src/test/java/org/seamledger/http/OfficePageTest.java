@@ -197,7 +197,8 @@ class OfficePageTest extends BrowserCase {
     with(e -> e.sendKeys("Metric"), "select[aria-label=Units]", "");
     with(WebElement::click, ".order-table button", "How");
     assertThat(see(".order-table tr.how", "").getText()).contains(" mm").doesNotContain(" in", " ft");
-    assertThat((Long) js("return document.querySelector('.order-table tbody tr').offsetHeight")).as("a panel takes one line").isLessThan(40L);
+    assertThat((Long) js("return document.querySelector('.order-table tbody tr').offsetHeight")).as("a panel takes one line")
+        .isLessThan(40L);
   }
 
   @Test
@@ -206,8 +207,10 @@ class OfficePageTest extends BrowserCase {
     see(".node-group summary", "");
     int nodes = ask("GET", "/api/analyses/" + analysis + "/outline").path("nodes").size();
     assertThat(browser.findElements(By.cssSelector(".node-group tr"))).as("folded").isEmpty();
-    assertThat(((Number) js("return [...document.querySelectorAll('.node-group summary small')].reduce((t, e) => t + Number(e.textContent), 0)"))
-        .intValue()).as("counts of the groups").isEqualTo(nodes);
+    assertThat(
+        ((Number) js("return [...document.querySelectorAll('.node-group summary small')].reduce((t, e) => t + Number(e.textContent), 0)"))
+            .intValue())
+        .as("counts of the groups").isEqualTo(nodes);
     with(WebElement::click, ".node-group summary", "");
     with(WebElement::click, ".node-group[open] tbody .link", "F");
     see(".detail-panel .drawing-section", "");
