@@ -12,6 +12,9 @@ const HEADS = {part: 'Part', face: 'Face', junction: 'Line', pieces: 'Pieces', w
   lowBevelDegrees: 'Bevel low', highBevelDegrees: 'Bevel high', note: 'Note', profile: 'Folded profile'};
 const isNumber = head => /pieces|(M|Degrees)$/.test(head);
 
+/** Whether it is unfolded: the order may be drawn anew at any moment. */
+let unfolded = false;
+
 /** @param {object} q quantities of the result; nothing where they have no panels */
 export function cutList(q) {
   if (!q.panelSum?.count) return null;
@@ -23,7 +26,10 @@ export function cutList(q) {
       put(body, h('p', {}, e.message));
     }
   };
-  return h('details', {class: 'cuts', on: {toggle: e => e.currentTarget.open && unfold()}},
+  return h('details', {class: 'cuts', open: unfolded || null, on: {toggle: e => {
+    unfolded = e.currentTarget.open;
+    if (unfolded) unfold();
+  }}},
     h('summary', {}, `Pieces to cut, ${count(q.panelSum.kinds)} kinds of panel and the closures`), body);
 }
 

@@ -4,8 +4,8 @@ import {h, link, num, table} from '../dom.js';
 import {set} from '../state.js';
 import {kindText} from '../ledger/marks.js';
 import {amounts, staleLink} from '../parts/differences.js';
+import {restOf, titleOf} from '../parts/findingwords.js';
 import * as u from '../units.js';
-import {written} from '../units/written.js';
 
 const MOST_ROWS = 400;
 const BY = {id: 'id', place: 'place', elements: 'elements'};
@@ -23,8 +23,8 @@ export function difference(c, isLater) {
     c.decisionsGone.length > 0 && h('p', {class: 'overridden'},
       `✎ Overridden in ${c.fromWords}, about lines that are gone: ${c.decisionsGone.map(gone).join('; ')}`),
     staleLink() && h('p', {}, staleLink()),
-    lines('Added', c.added, l => [pick(l), u.length(l.lengthM), '']),
-    lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM), '']),
+    lines('Added', c.added, l => [pick(l), u.length(l.lengthM)]),
+    lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM)]),
     lines('Changed', c.changed, p => [pick(p.after, p.before), lengthsOf(p),
       `${p.changes.join(', ')} (matched by ${BY[p.by]})`]),
     findingsThatDiffer(c),
@@ -63,9 +63,8 @@ function findingsThatDiffer(c) {
 }
 
 function findings(title, list) {
-  const item = f => h('li', {class: f.severity}, h('code', {}, f.code), ' ', written(f.message), ' ',
-    f.junction && h('code', {}, f.junction),
-    f.accepted && ' (accepted)');
+  const item = f => h('li', {class: f.severity}, h('b', {}, titleOf(f)), ' ', restOf(f), ' ', h('code', {}, f.code), ' ',
+    f.junction && h('code', {}, f.junction), f.accepted && ' (accepted)');
   return list.length > 0 && [h('h3', {}, `${title} (${u.count(list.length)})`),
     h('ul', {class: 'notes'}, list.slice(0, MOST_ROWS).map(item)),
     list.length > MOST_ROWS && h('p', {}, `and ${u.count(list.length - MOST_ROWS)} more`)];
@@ -85,6 +84,6 @@ function pick(l, before) {
 function lines(title, list, cells) {
   const row = l => h('tr', {}, cells(l).map((x, i) => h('td', {class: i === 1 ? 'num' : ''}, x)));
   return list.length > 0 && [h('h3', {}, title),
-    table(['Junction', {text: 'Length', num: true}, 'What'], list.slice(0, MOST_ROWS).map(row)),
+    table(['Junction', {text: 'Length', num: true}, 'What'].slice(0, cells(list[0]).length), list.slice(0, MOST_ROWS).map(row)),
     list.length > MOST_ROWS && h('p', {}, `and ${u.count(list.length - MOST_ROWS)} more`)];
 }

@@ -20,10 +20,10 @@ const view = {unfolded: new Set(), openOnly: false, severity: '', who: '', text:
   form: '', sort: '-risk', open: new Set()};
 const GROUPS = {
   severity: {text: 'severity', of: f => f.severity, name: k => `${SEVERITY[k].sign} ${SEVERITY[k].text}s`},
-  who: {text: 'who acts', of: f => f.who ?? '–', name: u.capital},
+  who: {text: 'who acts', of: f => f.who ?? '', name: k => u.capital(k) || 'Nobody named'},
   code: {text: 'kind of finding', of: f => f.code.split('/')[0], name: u.capital},
-  ifcClass: {text: 'class of element', of: f => elementsOfFinding(f)[0]?.class ?? '–', name: k => k},
-  model: {text: 'model', of: f => f.elementDetails?.[0]?.file ?? '–', name: k => k},
+  ifcClass: {text: 'class of element', of: f => elementsOfFinding(f)[0]?.class ?? '', name: k => k || 'No element'},
+  model: {text: 'model', of: f => f.elementDetails?.[0]?.file ?? '', name: k => k || 'No element of one model'},
 };
 
 export function mountFindings(root) {

@@ -2,7 +2,7 @@
 
 import {h, num, scrolling} from '../dom.js';
 import {capital, count, fixed} from '../units.js';
-import {written} from '../units/written.js';
+import {restOf, titleOf} from '../parts/findingwords.js';
 
 const MOST_FINDINGS = 60;
 
@@ -41,8 +41,8 @@ function line(l, priced) {
 
 function findings(a, all, i) {
   const some = ['comes', 'goes'].map(change => [change, all.filter(f => f.changes[i] === change)]).filter(([, list]) => list.length);
-  const item = (change, f) => h('li', {class: f.severity}, h('strong', {}, change), ' ', h('code', {}, f.code), ' ',
-    written(f.message), ' ', f.junction && h('code', {}, f.junction));
+  const item = (change, f) => h('li', {class: f.severity}, h('strong', {}, capital(change)), ': ',
+    titleOf(f), ' ', restOf(f), ' ', h('code', {}, f.code), ' ', f.junction && h('code', {}, f.junction));
   return h('section', {}, h('h4', {}, `Findings of ${a.name}`), some.length === 0 ? h('p', {}, 'The same as now.')
     : some.map(([change, list]) => [h('ul', {class: 'notes'}, list.slice(0, MOST_FINDINGS).map(f => item(change, f))),
       list.length > MOST_FINDINGS && h('p', {}, `and ${count(list.length - MOST_FINDINGS)} more`)]));

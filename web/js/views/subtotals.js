@@ -15,6 +15,8 @@ const MOST_KEYS = 60;
 
 /** What to divide by; kept while the page is open. */
 let by = 'kind';
+/** Whether it is unfolded: the order may be drawn anew at any moment. */
+let unfolded = false;
 
 /** A section that opens on request. */
 export function subtotals() {
@@ -33,7 +35,10 @@ export function subtotals() {
     }
   };
   const pick = choice(BY.map(b => [b, b]), by, next => { by = next; fetchAll(); }, {'aria-label': 'Subtotals by'});
-  return h('details', {class: 'cuts subtotals', on: {toggle: e => e.currentTarget.open && fetchAll()}}, h('summary', {}, 'Subtotals'),
+  return h('details', {class: 'cuts subtotals', open: unfolded || null, on: {toggle: e => {
+    unfolded = e.currentTarget.open;
+    if (unfolded) fetchAll();
+  }}}, h('summary', {}, 'Subtotals'),
     h('p', {class: 'doings'}, h('label', {}, 'By ', pick), ' ', save), body);
 }
 
