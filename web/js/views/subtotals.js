@@ -8,6 +8,7 @@ import {KINDS} from '../ledger/marks.js';
 import {titleOf} from '../ledger/result.js';
 import * as api from '../api.js';
 import {capital} from '../units.js';
+import {written} from '../units/written.js';
 
 const BY = ['kind', 'family', 'detail', 'junction', 'face', 'storey', 'model'];
 const SHARED = 'for each that shares it';
@@ -53,6 +54,12 @@ function shown(rows) {
     more > 0 && h('p', {}, `The first ${MOST_KEYS} of ${keys.size}. The file has them all.`)];
 }
 
+/** Lines of one name differ by their size. */
+function sizeOf(id) {
+  const {size} = (state.ledger.raw.order ?? []).find(x => x.id === id) ?? {};
+  return size && h('small', {}, ` ${written(size)}`);
+}
+
 /** What a key is called: a kind of lines or of nodes, a detail, or as it stands. */
 const nameOf = key => by === 'kind' ? KINDS[key] ?? capital(state.ledger.nodeKinds.get(key)?.label ?? key)
   : capital(by === 'detail' ? titleOf(state.ledger, key) : key);
@@ -60,7 +67,7 @@ const nameOf = key => by === 'kind' ? KINDS[key] ?? capital(state.ledger.nodeKin
 function group(key, lines, isPriced) {
   const title = nameOf(key), priced = lines.filter(l => l.cost);
   const sum = (priced.reduce((all, l) => all + Math.round(Number(l.cost) * 100), 0) / 100).toFixed(2);
-  const row = l => h('tr', {}, h('td', {title: l.id}, capital(l.item)), num(amount(Number(l.net), l.unit)), isPriced && num(money(l.cost)));
+  const row = l => h('tr', {}, h('td', {title: l.id}, capital(l.item), sizeOf(l.id)), num(amount(Number(l.net), l.unit)), isPriced && num(money(l.cost)));
   const heads = ['What', {text: 'Net', num: true}, ...(isPriced ? [{text: 'Cost', num: true}] : [])];
   return h('section', {}, h('h4', {}, title, priced.length > 0 && `: ${money(sum)} ${priced[0].currency}`),
     scrolling(title, table(heads, lines.map(row))));
