@@ -137,10 +137,29 @@ class RoofPageTest extends BrowserCase {
     return found;
   }
 
+  /** All work of the order is on one of the days, under words; the plan and the day's work together fill the first screen, in one line of ways. */
+  private void dayByDay() {
+    JsonNode sequence = ask("GET", "/api/analyses/" + analysis + "/sequence", "");
+    see(".day-head h2", "Day 1 of " + sequence.path("days").size());
+    see(".day h3", "Underlayment");
+    assertThat((Boolean) js("return document.querySelector('.day h3').getBoundingClientRect().bottom < 770")).as("in sight").isTrue();
+    Set<String> seen = new HashSet<>();
+    for (int day = 1; day <= sequence.path("days").size(); day++) {
+      see(".day-head h2", "Day " + day + " of");
+      ((List<?>) js("return [...document.querySelectorAll('.day .places b, .day-face')].map(e => e.textContent)"))
+          .forEach(e -> seen.add(e.toString()));
+      js("document.querySelectorAll('.day-head button')[1].click()");
+    }
+    assertThat(seen).anyMatch(n -> n.startsWith("Hip 4")).anyMatch(n -> n.startsWith("Ridge")).anyMatch(n -> n.startsWith("Face F1"))
+        .noneMatch(n -> n.matches(".*\\b[JN][0-9a-z]{8}\\b.*"));
+    assertThat((Boolean) js("return [...document.querySelectorAll('#ways button')].every(b => b.textContent.length < 12)")).isTrue();
+  }
+
   @Test
   void whatWasTickedWithoutAConnectionIsThereOnceAfterTheTabWasKilled() throws IOException {
     openRoof();
     picture("roof-plan");
+    dayByDay();
     name("Ida");
     picture("roof-whole");
     network(false);
@@ -174,6 +193,7 @@ class RoofPageTest extends BrowserCase {
     js("document.querySelectorAll('#ways button')[1].click()");
     see("#tag", "").sendKeys("J3fw1e\n");
     see(".place h1", "Hip");
+    assertThat((String) js("return document.querySelector('#ways [aria-current]').textContent")).matches("Hip [1-4]");
     assertThat((Boolean) js("return document.querySelector('.item.step.locked button.main').disabled")).isTrue();
     until(() -> (Boolean) js("const i = document.querySelector('.section img'); return Boolean(i && i.naturalWidth)") ? true : null);
     picture("roof-place");
