@@ -184,6 +184,23 @@ class RoofPageTest extends BrowserCase {
     js("dispatchEvent(new Event('online'))");
     see("#link", "all sent");
     assertThat(record().path("chain")).hasSize(35);
+    signedWithoutAConnection();
+  }
+
+  /** What the same telephone said of a place just before, nobody has to see anew before they sign. */
+  private void signedWithoutAConnection() {
+    network(false);
+    js("window.done = false; (async () => {"
+        + "const roof = await import('/js/phone/roof.js'), queue = await import('/js/phone/queue.js');"
+        + "const {place} = roof.standings().find(s => s.stage === 'checked');"
+        + "await queue.say('note', place.id, {text: 'dry since noon'}); await queue.say('sign-off', place.id); window.done = true; })()");
+    until(() -> (Boolean) js("return window.done") ? true : null);
+    network(true);
+    js("dispatchEvent(new Event('online'))");
+    until(() -> record().path("chain").size() == 37 ? true : null);
+    assertThat(record().path("chain").path(36).path("kind").asText()).isEqualTo("sign-off");
+    see("#link", "all sent");
+    assertThat((Long) js("return import('/js/phone/roof.js').then(r => r.open.own.filter(e => e.state === 'refused').length)")).isZero();
   }
 
   @Test
