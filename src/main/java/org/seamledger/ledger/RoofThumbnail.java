@@ -76,7 +76,8 @@ public final class RoofThumbnail {
 
   private void draw(StringBuilder svg, String path, String fill, String line) {
     if (!path.isEmpty() && corners < MOST_CORNERS) {
-      svg.append("<path fill=\"").append(fill).append("\" stroke=\"").append(line).append("\" stroke-width=\".6\" stroke-linejoin=\"round\"")
+      svg.append("<path fill=\"").append(fill).append("\" stroke=\"").append(line)
+          .append("\" stroke-width=\".6\" stroke-linejoin=\"round\"")
           .append(" fill-rule=\"evenodd\" d=\"").append(path).append("\"/>\n");
     }
   }

@@ -318,7 +318,8 @@ class RoofPageTest extends BrowserCase {
     // Four eaves of 10 and 7 m, twice each, of 61.3 m: see the sample's expected lines.
     see(".at-site h2", "55 % of the length looked at");
     assertThat(browser.findElements(By.cssSelector(".sheet .site path.checked"))).hasSize(1);
-    assertThat((String) js("return [...document.querySelectorAll('.at-site td')].map(d => d.textContent).find(t => t.includes('J3fw1emgc'))"))
+    assertThat(
+        (String) js("return [...document.querySelectorAll('.at-site td')].map(d => d.textContent).find(t => t.includes('J3fw1emgc'))"))
         .as("as the telephones call it").matches("Hip [1-4] J3fw1emgc");
     see(".links td", "crew");
     browser.findElement(By.cssSelector(".links input[type=text]")).sendKeys("second crew");
