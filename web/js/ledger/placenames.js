@@ -14,7 +14,9 @@ export function placeNames(places, labelOf) {
     count.set(x.label, number);
     names.set(x.id, {label: x.label, number, part: part || 'middle'});
   }
-  for (const n of names.values()) n.text = n.label.charAt(0).toUpperCase() + n.label.slice(1) + (count.get(n.label) > 1 ? ` ${n.number}` : '');
+  for (const n of names.values()) {
+    n.text = n.label.charAt(0).toUpperCase() + n.label.slice(1) + (count.get(n.label) > 1 ? ` ${n.number}` : '');
+  }
   return names;
 }
 

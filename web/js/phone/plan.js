@@ -30,7 +30,8 @@ export function showPlan(root, go, at = '') {
   const scroll = h('div', {class: 'plan-scroll', tabindex: 0, role: 'region', 'aria-label': 'Plan'}, svg);
   const size = k => { zoom = Math.min(8, Math.max(1, zoom * k)); showPlan(root, go, at); };
   put(root, h('div', {class: 'plan-tools'}, h('button', {class: 'big', 'aria-label': 'Smaller', on: {click: () => size(1 / 1.6)}}, '−'),
-    h('button', {class: 'big', 'aria-label': 'Larger', on: {click: () => size(1.6)}}, '+'), key(all)), scroll, dayPlan(go, () => showPlan(root, go)));
+    h('button', {class: 'big', 'aria-label': 'Larger', on: {click: () => size(1.6)}}, '+'), key(all)), scroll,
+  dayPlan(go, () => showPlan(root, go)));
 }
 
 const key = all => h('ul', {class: 'plan-key'}, Object.entries(STAGE).filter(([id]) => all.some(x => x.stage === id && x.place.path))

@@ -10,9 +10,9 @@ const PAUSE_MS = 15_000;
 export async function say(kind, place, {point = '', text = '', photo = null, withPlace = false} = {}) {
   const before = open.own.filter(e => point && e.event.point === point && e.state !== 'refused').at(-1);
   const own = open.own.filter(e => e.event.place === place && e.state !== 'refused').map(e => e.event.id);
-  await shelf.addWaiting({roof: open.roof.key, analysis: open.roof.analysis, state: 'waiting', photo, withPlace, seq: 0, why: '', own, event: {
-    id: crypto.randomUUID(), kind, place, point, by: open.name, at: new Date().toISOString(), base: open.record?.version ?? 0,
-    after: before?.event.id ?? '', text}});
+  const event = {id: crypto.randomUUID(), kind, place, point, by: open.name, at: new Date().toISOString(), base: open.record?.version ?? 0,
+    after: before?.event.id ?? '', text};
+  await shelf.addWaiting({roof: open.roof.key, analysis: open.roof.analysis, state: 'waiting', photo, withPlace, seq: 0, why: '', own, event});
   await readQueue();
   flush();
 }

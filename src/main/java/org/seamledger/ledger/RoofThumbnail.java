@@ -7,8 +7,8 @@ import java.util.Locale;
 import org.seamledger.measure.MeasureFormat;
 
 /**
- * A small picture of a roof from above, north up, as SVG: faces lit from the north-west, as maps are, with their outlines; curved ones by their facets. Plain shapes
- * and attributes alone, so that it shows wherever pictures do, by day and by night.
+ * A small picture of a roof from above, north up, as SVG: faces lit from the north-west, as maps are, with their outlines; curved ones by
+ * their facets. Plain shapes and attributes alone, so that it shows wherever pictures do, by day and by night.
  */
 public final class RoofThumbnail {
 

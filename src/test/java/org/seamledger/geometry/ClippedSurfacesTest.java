@@ -63,7 +63,7 @@ class ClippedSurfacesTest {
     assertThat(area(new Solid.Difference(BOX, new Solid.Union(List.of(wide, west, east))))).isCloseTo(gable, within(1e-6));
   }
 
-  /** A window of 1 by 1 right through: two faces lose 1 each, four reveals of 1 by 3 come; a body in it and flush with it changes nothing. */
+  /** A window of 1 by 1 right through: two faces lose 1 each, four reveals of 1 by 3 come. A tool that only touches takes nothing. */
   @Test
   void openingIsAHoleWithItsReveals() {
     Solid window = Scene.box(1, 0, 0.5, 2, 3, 1.5);

@@ -137,7 +137,7 @@ class RoofPageTest extends BrowserCase {
     return found;
   }
 
-  /** All work of the order is on one of the days, under words; the plan and the day's work together fill the first screen, in one line of ways. */
+  /** All work of the order is on one of the days, in words; plan and the day's work share the first screen. */
   private void dayByDay() {
     JsonNode sequence = ask("GET", "/api/analyses/" + analysis + "/sequence", "");
     see(".day-head h2", "Day 1 of " + sequence.path("days").size());
