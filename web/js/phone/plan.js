@@ -10,8 +10,12 @@ const point = p => `${Math.round(p[0] * 1e3) / 1e3} ${Math.round(-p[1] * 1e3) / 
 const ring = r => 'M' + r.map(point).join('L') + 'Z';
 let zoom = 1;
 
-/** @param {(place: object) => void} go opens a place @param {string} at the place that is shown as the one where one is */
-export function showPlan(root, go, at = '') {
+/**
+ * @param {(place: object) => void} go opens a place
+ * @param {string} at the place that is shown as the one where one is
+ * @param {number[]} [middle] what of the plan's width and height is in the middle of what is seen
+ */
+export function showPlan(root, go, at = '', middle = null) {
   const all = standings(), box = bounds(), pad = 0.04 * Math.max(box.w, box.h);
   const due = new Set(tasksToday().map(t => t.place)), isDue = id => !at && due.has(id);
   const svg = s('svg', {viewBox: `${box.x - pad} ${box.y - pad} ${box.w + 2 * pad} ${box.h + 2 * pad}`, role: 'img',
@@ -28,10 +32,22 @@ export function showPlan(root, go, at = '') {
     if (hit) go(hit.place);
   });
   const scroll = h('div', {class: 'plan-scroll', tabindex: 0, role: 'region', 'aria-label': 'Plan'}, svg);
-  const size = k => { zoom = Math.min(8, Math.max(1, zoom * k)); showPlan(root, go, at); };
+  const size = k => {
+    zoom = Math.min(8, Math.max(1, zoom * k));
+    showPlan(root, go, at, [(scroll.scrollLeft + scroll.clientWidth / 2) / scroll.scrollWidth,
+      (scroll.scrollTop + scroll.clientHeight / 2) / scroll.scrollHeight]);
+  };
   put(root, h('div', {class: 'plan-tools'}, h('button', {class: 'big', 'aria-label': 'Smaller', on: {click: () => size(1 / 1.6)}}, '−'),
     h('button', {class: 'big', 'aria-label': 'Larger', on: {click: () => size(1.6)}}, '+'), key(all)), scroll,
   dayPlan(go, () => showPlan(root, go)));
+  const [x, y] = middle ?? middleOf(all.find(o => o.place.id === at)?.place, box);
+  scroll.scrollTo(x * scroll.scrollWidth - scroll.clientWidth / 2, y * scroll.scrollHeight - scroll.clientHeight / 2);
+}
+
+/** Where a place lies in a box, as shares of its width and height; the middle where there is none. */
+function middleOf(place, box) {
+  const p = place?.at ?? place?.path?.[Math.floor(place.path.length / 2)];
+  return p ? [(p[0] - box.x) / box.w, (-p[1] - box.y) / box.h] : [0.5, 0.5];
 }
 
 const key = all => h('ul', {class: 'plan-key'}, Object.entries(STAGE).filter(([id]) => all.some(x => x.stage === id && x.place.path))

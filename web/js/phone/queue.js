@@ -12,7 +12,8 @@ export async function say(kind, place, {point = '', text = '', photo = null, wit
   const own = open.own.filter(e => e.event.place === place && e.state !== 'refused').map(e => e.event.id);
   const event = {id: crypto.randomUUID(), kind, place, point, by: open.name, at: new Date().toISOString(), base: open.record?.version ?? 0,
     after: before?.event.id ?? '', text};
-  await shelf.addWaiting({roof: open.roof.key, analysis: open.roof.analysis, state: 'waiting', photo, withPlace, seq: 0, why: '', own, event});
+  const {key, analysis} = open.roof;
+  await shelf.addWaiting({roof: key, analysis, state: 'waiting', photo, withPlace, seq: 0, why: '', own, event});
   await readQueue();
   flush();
 }

@@ -152,6 +152,9 @@ class RoofPageTest extends BrowserCase {
     }
     assertThat(seen).anyMatch(n -> n.startsWith("Hip 4")).anyMatch(n -> n.startsWith("Ridge")).anyMatch(n -> n.startsWith("Face F1"))
         .noneMatch(n -> n.matches(".*\\b[JN][0-9a-z]{8}\\b.*"));
+    js("document.querySelectorAll('.plan-tools button')[1].click(); document.querySelectorAll('.plan-tools button')[1].click()");
+    assertThat(((Number) js("const s = document.querySelector('.plan-scroll'); return s.scrollLeft / (s.scrollWidth - s.clientWidth)"))
+        .doubleValue()).as("what was in the middle stays there").isBetween(0.45, 0.55);
     assertThat((Boolean) js("return [...document.querySelectorAll('#ways button')].every(b => b.textContent.length < 12)")).isTrue();
   }
 
