@@ -2,6 +2,7 @@
 
 import {h, link, put, scrolling, table} from '../dom.js';
 import {set, state, watch} from '../state.js';
+import {placeNames} from '../ledger/placenames.js';
 import {STAGES, inOrder, lengths, points} from '../ledger/site.js';
 import {when} from '../parts/dates.js';
 import {fileName} from '../parts/save.js';
@@ -82,9 +83,11 @@ function shares(site) {
   h('ul', {class: 'site-key'}, some.map(x => h('li', {}, h('span', {class: 'site-part ' + x[0]}), ' ', words(x)))));
 }
 
+/** As the telephones call it, so that office and roof talk of one place. */
 function labelOf(place) {
-  const kinds = state.ledger.raw[place.id.startsWith('N') ? 'nodeKinds' : 'kinds'] ?? [];
-  return capital(kinds.find(k => k.id === place.kind)?.label ?? place.kind);
+  const L = state.ledger, word = p => L.raw[p.at ? 'nodeKinds' : 'kinds']?.find(k => k.id === p.kind)?.label ?? p.kind;
+  L.placeNames ??= placeNames([...L.junctions, ...L.nodes.values()], word);
+  return L.placeNames.get(place.id)?.text ?? capital(place.kind);
 }
 
 function row(p, has) {

@@ -474,6 +474,15 @@ class BrowserTest extends BrowserCase {
   }
 
   @Test
+  void whatIsLetGoBesideTheBoxIsTakenAndAnEmptyFileNamed() {
+    browser.get(server.url());
+    see(".drop");
+    js("const t = new DataTransfer(); t.items.add(new File([], 'none.ifc'));"
+        + "document.querySelector('.intro h1').dispatchEvent(new DragEvent('drop', {dataTransfer: t, bubbles: true, cancelable: true}))");
+    see("[role=alert] h2", "none.ifc is empty");
+  }
+
+  @Test
   void everythingComesFromThisServer() throws IOException {
     open("hall.ifc", "house");
     until(() -> js("return Number(document.querySelector('.drawing.roof').dataset.drawn ?? 0) > 0") == Boolean.TRUE ? true : null);
