@@ -67,7 +67,8 @@ const nameOf = key => by === 'kind' ? KINDS[key] ?? capital(state.ledger.nodeKin
 function group(key, lines, isPriced) {
   const title = nameOf(key), priced = lines.filter(l => l.cost);
   const sum = (priced.reduce((all, l) => all + Math.round(Number(l.cost) * 100), 0) / 100).toFixed(2);
-  const row = l => h('tr', {}, h('td', {title: l.id}, capital(l.item), sizeOf(l.id)), num(amount(Number(l.net), l.unit)), isPriced && num(money(l.cost)));
+  const row = l => h('tr', {}, h('td', {title: l.id}, capital(l.item), sizeOf(l.id)), num(amount(Number(l.net), l.unit)),
+    isPriced && num(money(l.cost)));
   const heads = ['What', {text: 'Net', num: true}, ...(isPriced ? [{text: 'Cost', num: true}] : [])];
   return h('section', {}, h('h4', {}, title, priced.length > 0 && `: ${money(sum)} ${priced[0].currency}`),
     scrolling(title, table(heads, lines.map(row))));
