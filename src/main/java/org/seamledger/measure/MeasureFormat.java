@@ -3,7 +3,6 @@ package org.seamledger.measure;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
-import java.nio.charset.StandardCharsets;
 
 /** Measures as text for people; always the same text for the same number, whatever the machine's language. */
 public final class MeasureFormat {
@@ -15,7 +14,7 @@ public final class MeasureFormat {
   private static final double MOST_SURE = 1e13;
   private static final double SURE = 0.49;
   /** Sign, point and the digits of a number below {@link #MOST_SURE}, or of one with as many places as there are powers. */
-  private static final int LONGEST = 24;
+  public static final int LONGEST = 24;
 
   private MeasureFormat() {
   }
@@ -91,10 +90,22 @@ public final class MeasureFormat {
   public static String plain(double value, int decimals) {
     long n = decimals < POWERS.length ? whole(Math.abs(value) * POWERS[decimals]) : UNSURE;
     if (n != UNSURE) {
-      return plain(value < 0, n, decimals);
+      char[] text = new char[LONGEST];
+      int start = plain(value < 0, n, decimals, text);
+      return new String(text, start, text.length - start);
     }
     BigDecimal d = rounded(value, decimals);
     return d.signum() == 0 ? "0" : d.stripTrailingZeros().toPlainString();
+  }
+
+  /**
+   * The same at the end of a text of at least {@link #LONGEST} characters, for whoever writes many.
+   *
+   * @return where it begins; below 0 where only the string is sure to be right
+   */
+  public static int plain(double value, int decimals, char[] text) {
+    long n = decimals < POWERS.length ? whole(Math.abs(value) * POWERS[decimals]) : UNSURE;
+    return n == UNSURE ? -1 : plain(value < 0, n, decimals, text);
   }
 
   /** The nearest whole number of one that is small and not near a half, so that it is the same by all its digits; else UNSURE. */
@@ -103,28 +114,40 @@ public final class MeasureFormat {
     return scaled < MOST_SURE && Math.abs(scaled - n) < SURE ? n : UNSURE;
   }
 
-  private static String plain(boolean negative, long n, int decimals) {
-    if (n == 0) {
-      return "0";
-    }
-    byte[] text = new byte[LONGEST];
+  private static int plain(boolean negative, long n, int decimals, char[] text) {
     int start = text.length;
+    if (n == 0) {
+      text[--start] = '0';
+      return start;
+    }
     long left = n;
     int places = decimals;
     for (; places > 0 && left % 10 == 0; places--) {
       left /= 10;
     }
-    for (int place = places; place >= 0 || left != 0; place--) {
-      text[--start] = (byte) ('0' + left % 10);
+    for (; left > Integer.MAX_VALUE; places--) {
+      start = digit((int) (left % 10), places, start, text);
       left /= 10;
-      if (place == 1) {
-        text[--start] = '.';
-      }
+    }
+    // Division of small numbers takes a fraction of the time.
+    for (int small = (int) left; places >= 0 || small != 0; places--) {
+      start = digit(small % 10, places, start, text);
+      small /= 10;
     }
     if (negative) {
       text[--start] = '-';
     }
-    return new String(text, start, text.length - start, StandardCharsets.ISO_8859_1);
+    return start;
+  }
+
+  /** @param place how many places stand behind the digit */
+  private static int digit(int digit, int place, int start, char[] text) {
+    int at = start;
+    text[--at] = (char) ('0' + digit);
+    if (place == 1) {
+      text[--at] = '.';
+    }
+    return at;
   }
 
   private static BigDecimal rounded(double value, int decimals) {
