@@ -8,6 +8,7 @@ import java.math.RoundingMode;
 public final class MeasureFormat {
 
   private static final double SIXTEENTH = 0.0254 / 16;
+  private static final int SIXTEENTHS_IN_FOOT = 192;
   private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
   private static final long UNSURE = -1;
   /** Below this a double's neighbours are 0.002 apart, so that neither the product nor the shortest decimal goes by more. */
@@ -34,16 +35,22 @@ public final class MeasureFormat {
    * Sixteenths carry: 11 31/32 in is {@code 1 ft 0 in}.
    */
   public static String formatFeetInches(double metres) {
-    BigInteger sixteenths = sixteenths(metres);
+    long sure = sixteenths(metres);
+    if (sure != UNSURE) {
+      long feet = sure / SIXTEENTHS_IN_FOOT;
+      String inches = mixed((int) (sure % SIXTEENTHS_IN_FOOT)) + " in";
+      return (metres < 0 && sure > 0 ? "-" : "") + (feet == 0 ? inches : feet + " ft " + inches);
+    }
+    BigInteger sixteenths = allSixteenths(metres);
     String sign = sixteenths.signum() < 0 ? "-" : "";
-    BigInteger[] feet = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(192));
+    BigInteger[] feet = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(SIXTEENTHS_IN_FOOT));
     String inches = mixed(feet[1].intValueExact()) + " in";
     return sign + (feet[0].signum() == 0 ? inches : feet[0] + " ft " + inches);
   }
 
   /** Inches to the nearest 1/16, never feet: {@code 187 7/16 in}. */
   public static String formatInches(double metres) {
-    BigInteger sixteenths = sixteenths(metres);
+    BigInteger sixteenths = allSixteenths(metres);
     String sign = sixteenths.signum() < 0 ? "-" : "";
     BigInteger[] whole = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(16));
     String part = whole[1].signum() == 0 ? "" : mixed(whole[1].intValueExact());
@@ -82,6 +89,12 @@ public final class MeasureFormat {
 
   /** Exactly so many decimals, a point as the decimal sign, halves away from zero; never "-0". */
   public static String fixed(double value, int decimals) {
+    long n = decimals < POWERS.length ? whole(Math.abs(value) * POWERS[decimals]) : UNSURE;
+    if (n != UNSURE) {
+      char[] text = new char[LONGEST];
+      int start = digits(value < 0 && n > 0, n, decimals, text);
+      return new String(text, start, text.length - start);
+    }
     BigDecimal d = rounded(value, decimals);
     return d.signum() == 0 ? d.abs().toPlainString() : d.toPlainString();
   }
@@ -115,16 +128,19 @@ public final class MeasureFormat {
   }
 
   private static int plain(boolean negative, long n, int decimals, char[] text) {
-    int start = text.length;
-    if (n == 0) {
-      text[--start] = '0';
-      return start;
-    }
     long left = n;
-    int places = decimals;
+    int places = n == 0 ? 0 : decimals;
     for (; places > 0 && left % 10 == 0; places--) {
       left /= 10;
     }
+    return digits(negative && n > 0, left, places, text);
+  }
+
+  /** A whole number with a point before so many of its digits, at the end of a text; where it begins. */
+  private static int digits(boolean negative, long n, int decimals, char[] text) {
+    int start = text.length;
+    long left = n;
+    int places = decimals;
     for (; left > Integer.MAX_VALUE; places--) {
       start = digit((int) (left % 10), places, start, text);
       left /= 10;
@@ -170,7 +186,12 @@ public final class MeasureFormat {
     return plain(f.toDouble(), 6);
   }
 
-  private static BigInteger sixteenths(double metres) {
+  /** Without their sign; UNSURE where they are not small, or near a half. */
+  private static long sixteenths(double metres) {
+    return whole(Math.abs(metres) * 16 / 0.0254);
+  }
+
+  private static BigInteger allSixteenths(double metres) {
     return new BigDecimal(Double.toString(metres)).multiply(BigDecimal.valueOf(16))
         .divide(new BigDecimal("0.0254"), 0, RoundingMode.HALF_UP).toBigIntegerExact();
   }
