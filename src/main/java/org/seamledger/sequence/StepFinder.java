@@ -43,14 +43,23 @@ final class StepFinder {
     this.rules = rules;
   }
 
-  static StepTable find(RoofPlaces places, Quantities quantities, WorkRules rules) {
+  /** The steps of all places, still without their panels and amounts. */
+  static StepFinder find(RoofPlaces places, Quantities quantities, WorkRules rules) {
     StepFinder finder = new StepFinder(places, quantities, rules);
     places.lines().keySet().stream().filter(places::hasDetail).forEach(finder::line);
     places.nodes().values().forEach(finder::node);
     places.faces().keySet().forEach(finder::face);
-    finder.panels();
-    finder.table.all().forEach(finder::amount);
-    return finder.table;
+    return finder;
+  }
+
+  StepTable table() {
+    return table;
+  }
+
+  /** Gives the steps the panels that are laid in them, and how much there is to do in each; once. */
+  void measure() {
+    panels();
+    table.all().forEach(this::amount);
   }
 
   private void face(String id) {

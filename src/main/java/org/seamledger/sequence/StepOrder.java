@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
@@ -28,7 +27,7 @@ final class StepOrder {
   private final List<StepTable.Draft> listed = new ArrayList<>();
   private final List<String> cycle;
 
-  StepOrder(RoofPlaces places, StepTable table) {
+  private StepOrder(RoofPlaces places, StepTable table) {
     this.places = places;
     drafts = table.all();
     rankFaces();
@@ -40,8 +39,15 @@ final class StepOrder {
     }
   }
 
-  List<String> cycle() {
-    return cycle;
+  /** Ids of steps each of which must come before the next, and the last before the first; empty if all is well. */
+  static List<String> cycle(RoofPlaces places, StepTable table) {
+    // Whether there is one is told without an order.
+    return table.hasCycle() ? new StepOrder(places, table).cycle : List.of();
+  }
+
+  /** All steps in their order. */
+  static List<Step> steps(RoofPlaces places, StepTable table, SortedMap<String, List<PlacedHoldPoint>> holds) {
+    return new StepOrder(places, table).steps(holds);
   }
 
   private void rankFaces() {
@@ -67,17 +73,19 @@ final class StepOrder {
   }
 
   private void sort() {
-    Map<StepTable.Draft, Waiting> all = new IdentityHashMap<>();
+    Waiting[] all = new Waiting[drafts.size()];
     String place = "";
     int rank = 0;
-    for (StepTable.Draft d : drafts) {
+    for (int i = 0; i < all.length; i++) {
+      StepTable.Draft d = drafts.get(i);
       rank = d.place.equals(place) ? rank : rank(d.place);
       place = d.place;
-      all.put(d, new Waiting(d, rank));
+      d.position = i;
+      all[i] = new Waiting(d, rank);
     }
     Queue<Waiting> ready = new PriorityQueue<>();
-    for (Waiting w : all.values()) {
-      w.draft.after().forEach(e -> all.get(e).next.add(w));
+    for (Waiting w : all) {
+      w.draft.after().forEach(e -> all[e.position].next.add(w));
       if (w.open == 0) {
         ready.add(w);
       }
@@ -145,7 +153,7 @@ final class StepOrder {
     return steps.stream().filter(d -> !done.contains(d)).findFirst().orElseThrow();
   }
 
-  List<Step> steps(SortedMap<String, List<PlacedHoldPoint>> holds) {
+  private List<Step> steps(SortedMap<String, List<PlacedHoldPoint>> holds) {
     Map<String, List<PlacedHoldPoint>> ofStep = new HashMap<>();
     holds.values().forEach(list -> list.forEach(h -> h.steps().forEach(s -> ofStep.computeIfAbsent(s, k -> new ArrayList<>()).add(h))));
     List<Step> steps = new ArrayList<>(listed.size());

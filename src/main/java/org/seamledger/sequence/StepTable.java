@@ -1,8 +1,11 @@
 package org.seamledger.sequence;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import org.seamledger.quantity.FastenerRow;
@@ -30,6 +33,11 @@ final class StepTable {
     final List<FastenerRow> fasteners = new ArrayList<>();
     final List<Panel> panels = new ArrayList<>();
     double amount;
+    /** While steps are put in order. */
+    int position;
+    /** While cycles are looked for: whether what it waits for is being followed, or was. */
+    private boolean followed;
+    private boolean done;
 
     private Draft(String place, Work work, int number) {
       this.place = place;
@@ -113,6 +121,46 @@ final class StepTable {
   /** All steps that wait for others are known from now on. */
   void settle() {
     byPlace.values().forEach(there -> there.forEach(Draft::settle));
+  }
+
+  /** Whether steps wait for each other in a circle. */
+  boolean hasCycle() {
+    for (List<Draft> there : byPlace.values()) {
+      for (Draft d : there) {
+        if (!d.done && leadsBack(d)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /** Follows from a step to all that it waits for; steps that were followed to their ends aren't followed again. */
+  private static boolean leadsBack(Draft first) {
+    Deque<Iterator<Draft>> open = new ArrayDeque<>();
+    Deque<Draft> way = new ArrayDeque<>();
+    follow(first, way, open);
+    while (!way.isEmpty()) {
+      if (!open.peek().hasNext()) {
+        open.pop();
+        way.pop().done = true;
+        continue;
+      }
+      Draft next = open.peek().next();
+      if (next.followed && !next.done) {
+        return true;
+      }
+      if (!next.done) {
+        follow(next, way, open);
+      }
+    }
+    return false;
+  }
+
+  private static void follow(Draft d, Deque<Draft> way, Deque<Iterator<Draft>> open) {
+    d.followed = true;
+    way.push(d);
+    open.push(d.after.iterator());
   }
 
   List<Draft> all() {
