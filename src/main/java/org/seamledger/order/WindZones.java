@@ -72,6 +72,8 @@ final class WindZones {
   private final Map<String, List<Line>> lines = new HashMap<>();
   private final double width;
   private final String basis;
+  /** Lines near the point that is looked at; there is room for all of a stretch. */
+  private Line[] within = new Line[8];
 
   private WindZones(double least, double height) {
     double a = height > 0 ? Math.min(0.1 * least, 0.4 * height) : 0.1 * least;
@@ -117,6 +119,7 @@ final class WindZones {
         near.add(l);
       }
     }
+    within = within.length < near.size() ? new Line[2 * near.size()] : within;
     List<Length> parts = new ArrayList<>();
     double length = stretch.lengthM();
     int samples = Math.max(1, (int) Math.ceil(length / SAMPLE));
@@ -156,20 +159,19 @@ final class WindZones {
   private Zone at(List<Line> near, Seam.Stretch stretch, double share) {
     double x = stretch.low().x() + (stretch.high().x() - stretch.low().x()) * share;
     double y = stretch.low().y() + (stretch.high().y() - stretch.low().y()) * share;
-    List<Line> within = null;
+    int n = 0;
     for (Line l : near) {
       if (l.isWithin(width - SHARP, x, y)) {
-        within = within == null ? new ArrayList<>() : within;
-        within.add(l);
+        within[n++] = l;
       }
     }
-    return within == null ? Zone.FIELD : isCorner(within) ? Zone.CORNER : Zone.EDGE;
+    return n == 0 ? Zone.FIELD : isCorner(n) ? Zone.CORNER : Zone.EDGE;
   }
 
-  private static boolean isCorner(List<Line> within) {
-    for (int i = 0; i < within.size(); i++) {
-      for (int j = 0; j < within.size() && within.get(i).free(); j++) {
-        if (within.get(i).runsOtherwise(within.get(j))) {
+  private boolean isCorner(int n) {
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n && within[i].free(); j++) {
+        if (within[i].runsOtherwise(within[j])) {
           return true;
         }
       }
