@@ -47,19 +47,10 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
   /**
    * Counts everything.
    *
+   * @param nodes where these junctions end and meet: what they take goes by their ids among the junctions' and into the project's sums
    * @param layout that of the same faces and system, which the choice of details needed, too
    * @param rules that fix panels
    * @param progress receives the progress, junction by junction
-   */
-  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system,
-      FixedLines rules, Progress progress) {
-    return of(faces, junctions, List.of(), layout, system, rules, progress);
-  }
-
-  /**
-   * The same with what is taken where lines end and meet, by the nodes' ids among the junctions' and in the project's sums.
-   *
-   * @param nodes of these junctions
    */
   public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, RoofLayout layout,
       RoofSystem system, FixedLines rules, Progress progress) {

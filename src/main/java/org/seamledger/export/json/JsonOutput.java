@@ -29,7 +29,7 @@ public final class JsonOutput implements AutoCloseable {
     void write(T item) throws IOException;
   }
 
-  /** Values follow each other with nothing between: what stands between them is ready in {@link JsonLines}. */
+  /** Values follow each other with nothing between: what stands between them is ready in {@link JsonLayout}. */
   private static final JsonFactory FACTORY = new JsonFactoryBuilder().rootValueSeparator((String) null).build();
 
   /** A micrometre, a square millimetre: beyond what any model states. */
@@ -39,7 +39,7 @@ public final class JsonOutput implements AutoCloseable {
   static final double HALF_A_STEP = 0.5e-6;
 
   private final JsonGenerator json;
-  private final JsonLines lines;
+  private final JsonLayout lines;
   private final Map<String, SerializableString> terms = new HashMap<>();
   private final char[] digits = new char[MeasureFormat.LONGEST];
 
@@ -47,7 +47,7 @@ public final class JsonOutput implements AutoCloseable {
   public JsonOutput(OutputStream out) throws IOException {
     json = FACTORY.createGenerator(out, JsonEncoding.UTF8);
     json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
-    lines = new JsonLines(json);
+    lines = new JsonLayout(json);
   }
 
   /** The whole document and a line end. */
@@ -140,10 +140,6 @@ public final class JsonOutput implements AutoCloseable {
     } else {
       json.writeNumber(digits, start, digits.length - start);
     }
-  }
-
-  void path(String field, Collection<Vec3> corners) throws IOException {
-    list(field, corners, this::point);
   }
 
   /** Corners that are moved before they are written. */

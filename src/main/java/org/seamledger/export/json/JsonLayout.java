@@ -12,7 +12,7 @@ import java.util.Map;
  * the library lays JSON out. Everything from one value to the next is a run of bytes that is encoded once and kept: in a long document
  * the same few fields come again a million times.
  */
-final class JsonLines {
+final class JsonLayout {
 
   private static final SerializableString OBJECT = new SerializedString("{");
   private static final SerializableString EMPTY_OBJECT = new SerializedString(" }");
@@ -40,7 +40,7 @@ final class JsonLines {
     }
   }
 
-  JsonLines(JsonGenerator json) {
+  JsonLayout(JsonGenerator json) {
     this.json = json;
   }
 
