@@ -343,7 +343,7 @@ public final class Region {
     }).toList());
   }
 
-  /** The area that is left where every ring becomes another one: outsides with their holes as long as they are still that, else even-odd. */
+  /** What every ring changed goes round: outsides with their holes as long as they are still that, else by the even-odd rule. */
   private Region with(UnaryOperator<List<Vec2>> change) {
     List<List<Vec2>> changed = new ArrayList<>();
     List<List<Geometry>> parts = new ArrayList<>();
