@@ -100,8 +100,12 @@ final class Strips {
     return new Coordinate(Overlays.GRID.makePrecise(u), Overlays.GRID.makePrecise(v));
   }
 
+  /** The corners the other way round, as cuts leave them: sums over them are then the same to the last bit. */
   private static Region region(Coordinate[] ring) {
-    Coordinate[] closed = java.util.Arrays.copyOf(ring, ring.length + 1);
+    Coordinate[] closed = new Coordinate[ring.length + 1];
+    for (int i = 0; i <= ring.length; i++) {
+      closed[i] = ring[(ring.length - i) % ring.length];
+    }
     closed[ring.length] = ring[0].copy();
     return Region.of(Overlays.FACTORY.createPolygon(closed));
   }

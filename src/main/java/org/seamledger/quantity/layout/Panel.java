@@ -32,8 +32,7 @@ public record Panel(int pan, double widthM, double lengthM, double lowBevelDegre
   public Optional<Vec3> lowMiddle() {
     EndCut widest = null;
     for (EndCut c : low) {
-      // The last of equally wide ones.
-      widest = widest == null || Double.compare(c.widthM(), widest.widthM()) >= 0 ? c : widest;
+      widest = widest == null || Double.compare(c.widthM(), widest.widthM()) > 0 ? c : widest;
     }
     return Optional.ofNullable(widest).map(c -> c.left().plus(c.right()).times(0.5));
   }
