@@ -40,7 +40,7 @@ class StripsTest {
         assertThat(strips.get()).as("seed %d, area %d", SEED, n).extracting(Region::rings).isEqualTo(expected.stream().map(Region::rings)
             .toList());
         assertThat(strips.get()).extracting(Region::area).isEqualTo(expected.stream().map(Region::area).toList());
-        assertThat(strips.get().stream().mapToDouble(Region::area).sum()).isCloseTo(area.area(), within(1e-5));
+        assertThat(strips.get().stream().mapToDouble(Region::area).sum()).isCloseTo(area.area(), within(1e-4));
       }
     }
     assertThat(quick).as("areas that stay one ring at each cut").isGreaterThan(500);
@@ -48,8 +48,9 @@ class StripsTest {
 
   @Test
   void whatFallsApartIsLeftToCuts() {
-    Geometry comb = Overlays.ringArea(List.of(new Vec2(0, 0), new Vec2(8, 0), new Vec2(8, 1), new Vec2(1, 1), new Vec2(1, 3), new Vec2(8, 3),
-        new Vec2(8, 4), new Vec2(0, 4)));
+    Geometry comb =
+        Overlays.ringArea(List.of(new Vec2(0, 0), new Vec2(8, 0), new Vec2(8, 1), new Vec2(1, 1), new Vec2(1, 3), new Vec2(8, 3),
+            new Vec2(8, 4), new Vec2(0, 4)));
     List<Double> bounds = List.of(0.0, 2.0, 8.0);
     assertThat(Strips.of(comb, bounds)).isEmpty();
     assertThat(Region.of(comb).strips(bounds)).extracting(r -> r.parts().size()).containsExactly(1, 2);
