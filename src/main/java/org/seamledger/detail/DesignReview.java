@@ -1,6 +1,7 @@
 package org.seamledger.detail;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -44,7 +45,7 @@ public final class DesignReview {
   }
 
   public List<Finding> ofFace(RoofFace face, Map<String, ?> facts) {
-    Map<String, Object> all = new TreeMap<>(system);
+    Map<String, Object> all = new HashMap<>(system);
     all.put("slopeDegrees", face.slopeDegrees());
     all.put("curved", face.isCurved());
     all.putAll(facts);
@@ -58,7 +59,7 @@ public final class DesignReview {
    */
   public List<Finding> ofJunction(DetailedJunction junction, Map<String, ?> facts, Map<String, List<String>> counted) {
     KindedJunction kinded = junction.junction();
-    Map<String, Object> all = new TreeMap<>(system);
+    Map<String, Object> all = new HashMap<>(system);
     all.putAll(kinded.junction().facts().asMap());
     all.put("kind", kinded.kind());
     all.put("lengthM", kinded.junction().lengthM());
@@ -73,7 +74,7 @@ public final class DesignReview {
    * @param facts what the shapes of nodes see
    */
   public List<Finding> ofNode(JunctionNode node, Map<String, ?> facts) {
-    Map<String, Object> all = new TreeMap<>(system);
+    Map<String, Object> all = new HashMap<>(system);
     all.putAll(facts);
     return findings("Node", all, node.id(), node.elements());
   }
@@ -95,8 +96,12 @@ public final class DesignReview {
 
   private List<Finding> findings(String target, Map<String, ?> facts, String junction, List<String> elements,
       Map<String, List<String>> counted) {
+    List<Breach> breaches = review.breaches(target, facts);
+    if (breaches.isEmpty()) {
+      return List.of();
+    }
     List<Finding> findings = new ArrayList<>();
-    for (Breach b : review.breaches(target, facts)) {
+    for (Breach b : breaches) {
       List<String> all =
           Stream.concat(elements.stream(), counted.entrySet().stream().filter(e -> b.message().contains("{" + e.getKey() + "}"))
               .flatMap(e -> e.getValue().stream())).distinct().toList();

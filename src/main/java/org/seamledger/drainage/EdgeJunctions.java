@@ -47,10 +47,13 @@ final class EdgeJunctions {
     String best = "";
     double least = Double.POSITIVE_INFINITY;
     for (Part p : index.overlapping(Box3.of(List.of(mid)))) {
-      double away = p.distance(mid) + (other.isEmpty() == p.junction().faces().size() < 2 ? 0 : roof.tolerance().gapM());
-      if (away < least && p.junction().faces().contains(face) && (other.isEmpty() || p.junction().faces().contains(other))) {
-        least = away;
-        best = p.junction().id();
+      List<String> faces = p.junction().faces();
+      if (faces.contains(face) && (other.isEmpty() || faces.contains(other))) {
+        double away = p.distance(mid) + (other.isEmpty() == faces.size() < 2 ? 0 : roof.tolerance().gapM());
+        if (away < least) {
+          least = away;
+          best = p.junction().id();
+        }
       }
     }
     return best;

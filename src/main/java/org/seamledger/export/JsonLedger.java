@@ -78,7 +78,7 @@ public final class JsonLedger {
     junctions.kinds();
     junctions.details();
     junctions.choices();
-    new JsonNodes(takeoff, json).write();
+    new JsonNodes(takeoff, json, junctions).write();
     new JsonQuantities(takeoff, json).quantities();
     new JsonFixity(takeoff, json).panels();
     junctions.joints();

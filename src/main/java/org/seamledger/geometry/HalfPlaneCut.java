@@ -32,11 +32,11 @@ import org.locationtech.jts.geom.Polygon;
 final class HalfPlaneCut {
 
   /** Corners nearer to the line than this may be snapped on to it, metres: ten steps of the grid. */
-  private static final double NEAR = 1e-6;
+  static final double NEAR = 1e-6;
   /** Crossings nearer to each other than this may share a step of the grid with an edge, metres. */
-  private static final double APART = 1e-3;
+  static final double APART = 1e-3;
   /** Edges that cross the line at less than this sine run along it for many steps of the grid. */
-  private static final double FLAT = 1e-3;
+  static final double FLAT = 1e-3;
 
   private final Coordinate from;
   private final Coordinate to;

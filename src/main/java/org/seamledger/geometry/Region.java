@@ -145,6 +145,30 @@ public final class Region {
     return HalfPlaneCut.left(geometry, edge.get(0), edge.get(1)).map(Region::of).orElseGet(() -> intersect(polygon(kept)));
   }
 
+  /**
+   * The strips between each two bounds: the first where {@code u < bounds[1]}, the last where {@code u > bounds[n − 2]}. The area is halved
+   * again and again, so that the many holes of a long face are not cut anew for every strip.
+   *
+   * @param bounds ascending, at least two
+   */
+  public List<Region> strips(List<Double> bounds) {
+    return Strips.of(geometry, bounds).orElseGet(() -> {
+      List<Region> strips = new ArrayList<>();
+      split(bounds, 0, bounds.size() - 1, strips);
+      return strips;
+    });
+  }
+
+  private void split(List<Double> bounds, int from, int to, List<Region> strips) {
+    if (to - from > 1) {
+      int middle = (from + to) / 2;
+      cut(1, 0, bounds.get(middle)).split(bounds, from, middle, strips);
+      cut(-1, 0, -bounds.get(middle)).split(bounds, middle, to, strips);
+    } else if (to > from) {
+      strips.add(this);
+    }
+  }
+
   /** Moved by (du, dv), metres. */
   public Region moved(double du, double dv) {
     return isEmpty() ? this
@@ -334,7 +358,7 @@ public final class Region {
     return Overlays.nested(parts).map(Region::of).orElseGet(() -> evenOdd(changed));
   }
 
-  private static Region of(Geometry g) {
+  static Region of(Geometry g) {
     Geometry areas = Overlays.areasOf(g);
     return areas.isEmpty() ? EMPTY : new Region(areas);
   }

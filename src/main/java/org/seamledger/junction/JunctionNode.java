@@ -1,7 +1,10 @@
 package org.seamledger.junction;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.Set;
+import java.util.TreeSet;
 import org.seamledger.geometry.Vec3;
 
 /**
@@ -14,6 +17,8 @@ import org.seamledger.geometry.Vec3;
  */
 public record JunctionNode(String id, Vec3 at, List<LineEnd> ends, List<Junction> through) {
 
+  private static final Comparator<String> BY_NUMBER = Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder());
+
   public JunctionNode {
     ends = List.copyOf(ends);
     through = List.copyOf(through);
@@ -21,18 +26,37 @@ public record JunctionNode(String id, Vec3 at, List<LineEnd> ends, List<Junction
 
   /** Ends of the lines that lead away from here: not those of a line so short that both its ends are here. */
   public List<LineEnd> leaving() {
-    return ends.stream().filter(e -> ends.stream().filter(o -> o.junction().id().equals(e.junction().id())).count() == 1).toList();
+    List<LineEnd> leaving = new ArrayList<>(ends.size());
+    for (LineEnd e : ends) {
+      if (times(e.junction().id()) == 1) {
+        leaving.add(e);
+      }
+    }
+    return leaving;
+  }
+
+  private int times(String junction) {
+    int times = 0;
+    for (LineEnd e : ends) {
+      times += e.junction().id().equals(junction) ? 1 : 0;
+    }
+    return times;
   }
 
   /** Ids of the lines that end here or pass, sorted, each once. */
   public List<String> junctions() {
-    return lines().map(Junction::id).sorted().distinct().toList();
+    Set<String> ids = new TreeSet<>();
+    ends.forEach(e -> ids.add(e.junction().id()));
+    through.forEach(j -> ids.add(j.id()));
+    return List.copyOf(ids);
   }
 
   /** Ids of the faces of these lines, by their numbers. */
   public List<String> faces() {
-    return lines().flatMap(j -> j.faces().stream()).distinct().sorted((a, b) -> Integer.compare(a.length(), b.length()) != 0
-        ? Integer.compare(a.length(), b.length()) : a.compareTo(b)).toList();
+    Set<String> ids = new TreeSet<>(BY_NUMBER);
+    ends.forEach(e -> ids.addAll(e.junction().faces()));
+    through.forEach(j -> ids.addAll(j.faces()));
+    return List.copyOf(ids);
   }
 
   /** GlobalIds of the elements of the lines that end here, sorted. */
@@ -42,9 +66,5 @@ public record JunctionNode(String id, Vec3 at, List<LineEnd> ends, List<Junction
 
   JunctionNode named(String name) {
     return new JunctionNode(name, at, ends, through);
-  }
-
-  private Stream<Junction> lines() {
-    return Stream.concat(ends.stream().map(LineEnd::junction), through.stream());
   }
 }

@@ -3,19 +3,19 @@ package org.seamledger.measure;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
-import java.nio.charset.StandardCharsets;
 
 /** Measures as text for people; always the same text for the same number, whatever the machine's language. */
 public final class MeasureFormat {
 
   private static final double SIXTEENTH = 0.0254 / 16;
+  private static final int SIXTEENTHS_IN_FOOT = 192;
   private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
   private static final long UNSURE = -1;
   /** Below this a double's neighbours are 0.002 apart, so that neither the product nor the shortest decimal goes by more. */
   private static final double MOST_SURE = 1e13;
   private static final double SURE = 0.49;
   /** Sign, point and the digits of a number below {@link #MOST_SURE}, or of one with as many places as there are powers. */
-  private static final int LONGEST = 24;
+  public static final int LONGEST = 24;
 
   private MeasureFormat() {
   }
@@ -35,16 +35,22 @@ public final class MeasureFormat {
    * Sixteenths carry: 11 31/32 in is {@code 1 ft 0 in}.
    */
   public static String formatFeetInches(double metres) {
-    BigInteger sixteenths = sixteenths(metres);
+    long sure = sixteenths(metres);
+    if (sure != UNSURE) {
+      long feet = sure / SIXTEENTHS_IN_FOOT;
+      String inches = mixed((int) (sure % SIXTEENTHS_IN_FOOT)) + " in";
+      return (metres < 0 && sure > 0 ? "-" : "") + (feet == 0 ? inches : feet + " ft " + inches);
+    }
+    BigInteger sixteenths = allSixteenths(metres);
     String sign = sixteenths.signum() < 0 ? "-" : "";
-    BigInteger[] feet = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(192));
+    BigInteger[] feet = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(SIXTEENTHS_IN_FOOT));
     String inches = mixed(feet[1].intValueExact()) + " in";
     return sign + (feet[0].signum() == 0 ? inches : feet[0] + " ft " + inches);
   }
 
   /** Inches to the nearest 1/16, never feet: {@code 187 7/16 in}. */
   public static String formatInches(double metres) {
-    BigInteger sixteenths = sixteenths(metres);
+    BigInteger sixteenths = allSixteenths(metres);
     String sign = sixteenths.signum() < 0 ? "-" : "";
     BigInteger[] whole = sixteenths.abs().divideAndRemainder(BigInteger.valueOf(16));
     String part = whole[1].signum() == 0 ? "" : mixed(whole[1].intValueExact());
@@ -83,6 +89,12 @@ public final class MeasureFormat {
 
   /** Exactly so many decimals, a point as the decimal sign, halves away from zero; never "-0". */
   public static String fixed(double value, int decimals) {
+    long n = decimals < POWERS.length ? whole(Math.abs(value) * POWERS[decimals]) : UNSURE;
+    if (n != UNSURE) {
+      char[] text = new char[LONGEST];
+      int start = digits(value < 0 && n > 0, n, decimals, text);
+      return new String(text, start, text.length - start);
+    }
     BigDecimal d = rounded(value, decimals);
     return d.signum() == 0 ? d.abs().toPlainString() : d.toPlainString();
   }
@@ -91,10 +103,22 @@ public final class MeasureFormat {
   public static String plain(double value, int decimals) {
     long n = decimals < POWERS.length ? whole(Math.abs(value) * POWERS[decimals]) : UNSURE;
     if (n != UNSURE) {
-      return plain(value < 0, n, decimals);
+      char[] text = new char[LONGEST];
+      int start = plain(value < 0, n, decimals, text);
+      return new String(text, start, text.length - start);
     }
     BigDecimal d = rounded(value, decimals);
     return d.signum() == 0 ? "0" : d.stripTrailingZeros().toPlainString();
+  }
+
+  /**
+   * The same at the end of a text of at least {@link #LONGEST} characters, for whoever writes many.
+   *
+   * @return where it begins; below 0 where only the string is sure to be right
+   */
+  public static int plain(double value, int decimals, char[] text) {
+    long n = decimals < POWERS.length ? whole(Math.abs(value) * POWERS[decimals]) : UNSURE;
+    return n == UNSURE ? -1 : plain(value < 0, n, decimals, text);
   }
 
   /** The nearest whole number of one that is small and not near a half, so that it is the same by all its digits; else UNSURE. */
@@ -103,28 +127,43 @@ public final class MeasureFormat {
     return scaled < MOST_SURE && Math.abs(scaled - n) < SURE ? n : UNSURE;
   }
 
-  private static String plain(boolean negative, long n, int decimals) {
-    if (n == 0) {
-      return "0";
-    }
-    byte[] text = new byte[LONGEST];
-    int start = text.length;
+  private static int plain(boolean negative, long n, int decimals, char[] text) {
     long left = n;
-    int places = decimals;
+    int places = n == 0 ? 0 : decimals;
     for (; places > 0 && left % 10 == 0; places--) {
       left /= 10;
     }
-    for (int place = places; place >= 0 || left != 0; place--) {
-      text[--start] = (byte) ('0' + left % 10);
+    return digits(negative && n > 0, left, places, text);
+  }
+
+  /** A whole number with a point before so many of its digits, at the end of a text; where it begins. */
+  private static int digits(boolean negative, long n, int decimals, char[] text) {
+    int start = text.length;
+    long left = n;
+    int places = decimals;
+    for (; left > Integer.MAX_VALUE; places--) {
+      start = digit((int) (left % 10), places, start, text);
       left /= 10;
-      if (place == 1) {
-        text[--start] = '.';
-      }
+    }
+    // Division of small numbers takes a fraction of the time.
+    for (int small = (int) left; places >= 0 || small != 0; places--) {
+      start = digit(small % 10, places, start, text);
+      small /= 10;
     }
     if (negative) {
       text[--start] = '-';
     }
-    return new String(text, start, text.length - start, StandardCharsets.ISO_8859_1);
+    return start;
+  }
+
+  /** @param place how many places stand behind the digit */
+  private static int digit(int digit, int place, int start, char[] text) {
+    int at = start;
+    text[--at] = (char) ('0' + digit);
+    if (place == 1) {
+      text[--at] = '.';
+    }
+    return at;
   }
 
   private static BigDecimal rounded(double value, int decimals) {
@@ -147,7 +186,12 @@ public final class MeasureFormat {
     return plain(f.toDouble(), 6);
   }
 
-  private static BigInteger sixteenths(double metres) {
+  /** Without their sign; UNSURE where they are not small, or near a half. */
+  private static long sixteenths(double metres) {
+    return whole(Math.abs(metres) * 16 / 0.0254);
+  }
+
+  private static BigInteger allSixteenths(double metres) {
     return new BigDecimal(Double.toString(metres)).multiply(BigDecimal.valueOf(16))
         .divide(new BigDecimal("0.0254"), 0, RoundingMode.HALF_UP).toBigIntegerExact();
   }

@@ -32,7 +32,11 @@ public final class FaceSide {
   }
 
   private static double distance(Vec3 point, RoofFace face) {
-    return face.facets().stream().mapToDouble(f -> distance(point, f)).min().orElse(Double.MAX_VALUE);
+    double least = Double.MAX_VALUE;
+    for (Facet f : face.facets()) {
+      least = Math.min(least, distance(point, f));
+    }
+    return least;
   }
 
   private static double distance(Vec3 point, Facet facet) {

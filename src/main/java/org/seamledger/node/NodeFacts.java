@@ -4,7 +4,6 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Fact;
@@ -22,6 +21,7 @@ final class NodeFacts {
   private static final double STRAIGHT = 5;
   private static final String CRICKET = "cricket";
 
+  private final Map<String, Integer> none = new HashMap<>();
   private final Map<String, LineSort> sorts = new HashMap<>();
   private final Map<String, RoofFace> faces = new HashMap<>();
   private final Map<String, Boolean> crickets = new HashMap<>();
@@ -32,6 +32,7 @@ final class NodeFacts {
       sorts.put(id, LineSort.of(j.junction()));
       crickets.put(id, j.detail().metal().stream().anyMatch(m -> m.id().equals(CRICKET)));
     }
+    FactList.NODE.stream().filter(f -> f.type() == Fact.FactType.COUNT).forEach(f -> none.put(f.name(), 0));
     faces.forEach(f -> this.faces.put(f.id(), f));
   }
 
@@ -56,8 +57,7 @@ final class NodeFacts {
   }
 
   private Map<String, Integer> counts(List<LineEnd> ends) {
-    Map<String, Integer> counts = new TreeMap<>();
-    FactList.NODE.stream().filter(f -> f.type() == Fact.FactType.COUNT).forEach(f -> counts.put(f.name(), 0));
+    Map<String, Integer> counts = new HashMap<>(none);
     counts.put("endCount", ends.size());
     for (LineEnd e : ends) {
       LineSort sort = sort(e.junction());

@@ -2,7 +2,9 @@ package org.seamledger.node;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -30,6 +32,8 @@ public final class NodeKinds {
 
   private final SortedMap<String, NodeKind> byId = new TreeMap<>();
   private final Choice shapes;
+  /** The first of several kinds, by their ids. */
+  private final Map<List<String>, NodeKind> first = new HashMap<>();
 
   /** @throws org.seamledger.shacl.BrokenRulesException where the rules have no kinds of nodes, or one isn't described */
   public NodeKinds(Rules rules) {
@@ -55,7 +59,7 @@ public final class NodeKinds {
 
   /** The kind of a node with these facts. */
   public NodeKind kind(Facts facts) {
-    return shapes.decide(facts.asMap()).stream().map(byId::get).sorted().findFirst().orElseThrow();
+    return first.computeIfAbsent(shapes.decide(facts.asMap()), ids -> ids.stream().map(byId::get).sorted().findFirst().orElseThrow());
   }
 
   /**

@@ -22,8 +22,25 @@ final class LineDraft {
   private String size = "";
   private final TreeMap<String, Double> measures = new TreeMap<>();
   private final List<String> steps = new ArrayList<>();
-  private final Map<List<String>, Double> shares = new LinkedHashMap<>();
+  private final Map<List<String>, Share> shares = new LinkedHashMap<>();
+  private Share last;
   private double net;
+
+  /** What comes from one place so far. */
+  private static final class Share {
+    private final String junction;
+    private final String face;
+    private double amount;
+
+    Share(String junction, String face) {
+      this.junction = junction;
+      this.face = face;
+    }
+
+    boolean isOf(String itsJunction, String itsFace) {
+      return junction.equals(itsJunction) && face.equals(itsFace);
+    }
+  }
 
   LineDraft(String id, OrderGroup group, String item, String unit) {
     this.id = id;
@@ -52,7 +69,11 @@ final class LineDraft {
   /** @param face empty for a junction's line as a whole */
   void add(String junction, String face, double amount) {
     net += amount;
-    shares.merge(List.of(junction, face), amount, Double::sum);
+    // Amounts of one place mostly come one after the other.
+    if (last == null || !last.isOf(junction, face)) {
+      last = shares.computeIfAbsent(List.of(junction, face), k -> new Share(junction, face));
+    }
+    last.amount += amount;
   }
 
   /** An amount in another unit of the same. */
@@ -107,7 +128,7 @@ final class LineDraft {
     measures.put(unit, net);
     measures.put(orderUnit, (double) order);
     List<OrderShare> from =
-        shares.entrySet().stream().map(e -> new OrderShare(e.getKey().get(0), e.getKey().get(1), e.getValue())).toList();
+        shares.values().stream().map(s -> new OrderShare(s.junction, s.face, s.amount)).toList();
     return new OrderLine(id, group, item, size, net, unit, wasteShare, withWaste, pack, order, orderUnit, measures, steps, from,
         product, lengths);
   }

@@ -1,7 +1,7 @@
 package org.seamledger.order;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -29,7 +29,7 @@ public final class PanelLines {
 
   private final OrderSource source;
   private final RoofSystem system;
-  private final Map<String, List<DetailedJunction>> eaves = new LinkedHashMap<>();
+  private final Map<String, List<Segment>> eaves = new HashMap<>();
 
   private PanelLines(OrderSource source) {
     this.source = source;
@@ -37,7 +37,8 @@ public final class PanelLines {
     for (DetailedJunction j : source.takeoff().detailed()) {
       Kind kind = j.junction().type();
       if (kind.family() == Kind.Family.EDGE && kind.water() == Kind.Water.OVER) {
-        j.junction().junction().faces().forEach(f -> eaves.computeIfAbsent(f, k -> new ArrayList<>()).add(j));
+        List<Segment> eave = Segment.of(j.junction().junction().path());
+        j.junction().junction().faces().forEach(f -> eaves.computeIfAbsent(f, k -> new ArrayList<>()).addAll(eave));
       }
     }
   }
@@ -68,8 +69,7 @@ public final class PanelLines {
 
   private List<Double> blanksM(String face, Panel panel) {
     CutSettings cuts = system.purchase().cuts();
-    boolean eave = eaves.getOrDefault(face, List.of()).stream()
-        .anyMatch(j -> endsAt(panel, j.junction().junction()));
+    boolean eave = endsAt(panel, eaves.getOrDefault(face, List.of()));
     List<Double> blanks = new ArrayList<>();
     for (int i = 0; i < panel.piecesM().size(); i++) {
       double foot = i > 0 ? cuts.endLap().value() : cuts.hem().value() + (eave ? cuts.eaveOverhang().value() : 0);
@@ -81,11 +81,18 @@ public final class PanelLines {
 
   /** Whether a panel's low end lies on a line. */
   static boolean endsAt(Panel panel, Junction line) {
-    return panel.lowMiddle().map(p -> distance(p, line.path()) <= AT).orElse(false);
+    return endsAt(panel, Segment.of(line.path()));
   }
 
-  private static double distance(Vec3 point, List<Vec3> path) {
-    return Segment.distance(List.of(new Segment(point, point)), Segment.of(path));
+  private static boolean endsAt(Panel panel, List<Segment> lines) {
+    Vec3 end = lines.isEmpty() ? null : panel.lowMiddle().orElse(null);
+    for (int i = 0; i < lines.size() && end != null; i++) {
+      Segment s = lines.get(i);
+      if (s.distance(end) <= AT || s.from().distance(end) <= AT || s.to().distance(end) <= AT) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private boolean isLapped(RoofFace face) {

@@ -1,8 +1,10 @@
 package org.seamledger.order;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -39,10 +41,12 @@ public final class TrimLines {
 
   TrimLines(OrderSource source) {
     this.system = source.system();
+    Map<Double, String> girths = new HashMap<>();
     for (JunctionQuantities q : source.counted()) {
       for (MetalLine m : q.metal()) {
         if (m.lengthM() > 0 && q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
-          Profile p = profiles.computeIfAbsent(m.part() + String.format(Locale.ROOT, " %08.4f", m.girthM()),
+          Profile p = profiles.computeIfAbsent(
+              m.part() + girths.computeIfAbsent(m.girthM(), g -> String.format(Locale.ROOT, " %08.4f", g)),
               k -> new Profile(m.part(), m.girthM()));
           p.runs.add(new TrimPlan.Piece(q.junction(), m.face(), m.lengthM()));
           p.laps += m.laps();

@@ -29,15 +29,20 @@ final class WindZones {
   record Length(Zone zone, double lengthM) {
   }
 
-  /** A straight piece of an edge or ridge in plan. */
-  private record Line(Vec3 from, Vec3 to, boolean free) {
-    boolean isWithin(double by, Vec3 p) {
+  /** A straight piece of an edge or ridge in plan, with its direction. */
+  private record Line(Vec3 from, Vec3 to, double dx, double dy, Vec3 unit, boolean free) {
+
+    static Line of(Vec3 from, Vec3 to, boolean free) {
       double dx = to.x() - from.x();
       double dy = to.y() - from.y();
+      return new Line(from, to, dx, dy, new Vec3(dx, dy, 0).unit(), free);
+    }
+
+    boolean isWithin(double by, double px, double py) {
       double square = dx * dx + dy * dy;
-      double t = square == 0 ? 0 : Math.max(0, Math.min(1, ((p.x() - from.x()) * dx + (p.y() - from.y()) * dy) / square));
-      double x = p.x() - from.x() - t * dx;
-      double y = p.y() - from.y() - t * dy;
+      double t = square == 0 ? 0 : Math.max(0, Math.min(1, ((px - from.x()) * dx + (py - from.y()) * dy) / square));
+      double x = px - from.x() - t * dx;
+      double y = py - from.y() - t * dy;
       double squared = x * x + y * y;
       // The exact distance takes its time; it counts only where the square, rounded, could say otherwise.
       return Math.abs(squared - by * by) > UNSURE * by * by ? squared < by * by : Math.hypot(x, y) < by;
@@ -53,9 +58,7 @@ final class WindZones {
     }
 
     boolean runsOtherwise(Line o) {
-      Vec3 a = new Vec3(to.x() - from.x(), to.y() - from.y(), 0).unit();
-      Vec3 b = new Vec3(o.to.x() - o.from.x(), o.to.y() - o.from.y(), 0).unit();
-      return Math.abs(a.cross(b).z()) > OTHERWISE;
+      return Math.abs(unit.x() * o.unit.y() - unit.y() * o.unit.x()) > OTHERWISE;
     }
   }
 
@@ -69,6 +72,8 @@ final class WindZones {
   private final Map<String, List<Line>> lines = new HashMap<>();
   private final double width;
   private final String basis;
+  /** Lines near the point that is looked at; there is room for all of a stretch. */
+  private Line[] within = new Line[8];
 
   private WindZones(double least, double height) {
     double a = height > 0 ? Math.min(0.1 * least, 0.4 * height) : 0.1 * least;
@@ -89,7 +94,7 @@ final class WindZones {
         for (String face : j.junction().junction().faces()) {
           for (int i = 1; i < path.size(); i++) {
             if (path.get(i).minus(path.get(i - 1)).planLength() > SHARP) {
-              zones.lines.computeIfAbsent(face, k -> new ArrayList<>()).add(new Line(path.get(i - 1), path.get(i), free));
+              zones.lines.computeIfAbsent(face, k -> new ArrayList<>()).add(Line.of(path.get(i - 1), path.get(i), free));
             }
           }
         }
@@ -108,7 +113,13 @@ final class WindZones {
 
   /** The zones along a stretch of seam, from its low end. */
   List<Length> along(String face, Seam.Stretch stretch) {
-    List<Line> near = lines.getOrDefault(face, List.of()).stream().filter(l -> l.mayReach(stretch, width)).toList();
+    List<Line> near = new ArrayList<>();
+    for (Line l : lines.getOrDefault(face, List.of())) {
+      if (l.mayReach(stretch, width)) {
+        near.add(l);
+      }
+    }
+    within = within.length < near.size() ? new Line[2 * near.size()] : within;
     List<Length> parts = new ArrayList<>();
     double length = stretch.lengthM();
     int samples = Math.max(1, (int) Math.ceil(length / SAMPLE));
@@ -146,18 +157,25 @@ final class WindZones {
   }
 
   private Zone at(List<Line> near, Seam.Stretch stretch, double share) {
-    Vec3 p = stretch.low().towards(stretch.high(), share);
-    List<Line> within = new ArrayList<>();
+    double x = stretch.low().x() + (stretch.high().x() - stretch.low().x()) * share;
+    double y = stretch.low().y() + (stretch.high().y() - stretch.low().y()) * share;
+    int n = 0;
     for (Line l : near) {
-      if (l.isWithin(width - SHARP, p)) {
-        within.add(l);
+      if (l.isWithin(width - SHARP, x, y)) {
+        within[n++] = l;
       }
     }
-    for (Line a : within) {
-      if (a.free() && within.stream().anyMatch(a::runsOtherwise)) {
-        return Zone.CORNER;
+    return n == 0 ? Zone.FIELD : isCorner(n) ? Zone.CORNER : Zone.EDGE;
+  }
+
+  private boolean isCorner(int n) {
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n && within[i].free(); j++) {
+        if (within[i].runsOtherwise(within[j])) {
+          return true;
+        }
       }
     }
-    return within.isEmpty() ? Zone.FIELD : Zone.EDGE;
+    return false;
   }
 }

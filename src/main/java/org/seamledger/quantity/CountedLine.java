@@ -1,9 +1,11 @@
 package org.seamledger.quantity;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
+import org.seamledger.detail.On;
 import org.seamledger.junction.Junction;
 import org.seamledger.quantity.formula.Cricket;
 import org.seamledger.quantity.formula.LappedRun;
@@ -12,9 +14,11 @@ import org.seamledger.quantity.formula.Plate;
 /**
  * A junction's line as it is counted: its lengths, its sides, and the laps of what lies along it. Lengths in metres.
  *
+ * @param places where something lies at it
  * @param beyondM how far what leads water off reaches beyond each end of the line
  */
-record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem system, double beyondM, Fixity fixity) {
+record CountedLine(Junction junction, List<JunctionSide> sides, Map<On, List<CountedPlace>> places, RoofSystem system, double beyondM,
+    Fixity fixity) {
 
   /** What is wider than a curb: the pan that leads water past it, and the cleats that hold the panels above over it. */
   private static final Set<String> BEYOND = Set.of("pan", "cleat");
@@ -25,9 +29,13 @@ record CountedLine(Junction junction, List<JunctionSide> sides, RoofSystem syste
   static CountedLine of(KindedJunction kinded, RoofLayout layout, RoofSystem system, Fixity fixity) {
     Junction junction = kinded.junction();
     boolean atCurb = kinded.type().family() == Kind.Family.PENETRATION && kinded.type().water() == Kind.Water.AGAINST;
-    return new CountedLine(junction,
-        junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList(), system,
-        atCurb ? layout.coverageM(junction.faces()) : 0, fixity);
+    List<JunctionSide> sides =
+        junction.faces().stream().map(face -> JunctionSide.of(junction, layout.roofFace(face), layout.face(face))).toList();
+    return new CountedLine(junction, sides, CountedPlace.of(sides), system, atCurb ? layout.coverageM(junction.faces()) : 0, fixity);
+  }
+
+  List<CountedPlace> places(On on) {
+    return places.get(on);
   }
 
   double lengthM() {

@@ -1,6 +1,9 @@
 package org.seamledger.quantity;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -34,7 +37,7 @@ public final class DesignFacts {
   private static final Set<String> COVERS = Set.of("counterflashing", "receiver-bar");
 
   private final List<DetailedJunction> junctions;
-  private final List<DetailedJunction> joints;
+  private final Map<String, List<DetailedJunction>> joints = new HashMap<>();
   private final Quantities quantities;
   private final RoofSystem system;
   private final Penetrations penetrations;
@@ -47,7 +50,9 @@ public final class DesignFacts {
       BelowRoof below) {
     this.below = below;
     this.junctions = List.copyOf(junctions);
-    this.joints = List.copyOf(joints);
+    for (DetailedJunction j : joints) {
+      j.junction().junction().faces().stream().distinct().forEach(f -> this.joints.computeIfAbsent(f, k -> new ArrayList<>()).add(j));
+    }
     this.quantities = quantities;
     this.system = quantities.system();
     this.penetrations = new Penetrations(junctions);
@@ -146,8 +151,7 @@ public final class DesignFacts {
   }
 
   private int joints(RoofFace face, Kind.Section section) {
-    return (int) joints.stream().filter(j -> j.junction().type().section() == section
-        && j.junction().junction().faces().contains(face.id())).count();
+    return (int) joints.getOrDefault(face.id(), List.of()).stream().filter(j -> j.junction().type().section() == section).count();
   }
 
   // ---- junctions

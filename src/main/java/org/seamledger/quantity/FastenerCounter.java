@@ -3,9 +3,7 @@ package org.seamledger.quantity;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.seamledger.detail.FastenerType;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.Joins;
@@ -38,7 +36,7 @@ final class FastenerCounter {
 
   void count(Fastening fastening) {
     Measure spacing = system.spacing(fastening.spacing());
-    for (CountedPlace place : CountedPlace.of(fastening.on(), line.sides())) {
+    for (CountedPlace place : line.places(fastening.on())) {
       for (int i = 0; i < Math.max(1, fastening.lines()); i++) {
         switch (fastening.run()) {
           case PER_PIECE -> pieces(fastening, place, spacing);
@@ -82,13 +80,16 @@ final class FastenerCounter {
   }
 
   private void pieces(Fastening f, CountedPlace place, Measure spacing) {
-    Map<Boolean, List<LinePiece>> fixed = place.cut().stream()
-        .collect(Collectors.partitioningBy(p -> f.fixes() && line.fixity().fixes(line.junction().id(), place.face(), p)));
-    if (fixed.get(true).isEmpty() || !fixed.get(false).isEmpty()) {
-      pieces(f, place, spacing, fixed.get(false), false);
+    List<LinePiece> fixed = new ArrayList<>();
+    List<LinePiece> others = new ArrayList<>();
+    for (LinePiece p : place.cut()) {
+      (f.fixes() && line.fixity().fixes(line.junction().id(), place.face(), p) ? fixed : others).add(p);
     }
-    if (!fixed.get(true).isEmpty()) {
-      pieces(f, place, spacing, fixed.get(true), true);
+    if (fixed.isEmpty() || !others.isEmpty()) {
+      pieces(f, place, spacing, others, false);
+    }
+    if (!fixed.isEmpty()) {
+      pieces(f, place, spacing, fixed, true);
     }
   }
 

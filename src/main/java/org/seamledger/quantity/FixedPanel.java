@@ -1,6 +1,8 @@
 package org.seamledger.quantity;
 
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.seamledger.detail.FixedLine;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.quantity.layout.EndCut;
@@ -35,7 +37,12 @@ public record FixedPanel(String face, Panel panel, FixedLine fixed, List<FixedLi
   }
 
   private static List<Vec3> corners(List<EndCut> cuts) {
-    return cuts.stream().flatMap(c -> List.of(c.left(), c.right()).stream()).distinct().toList();
+    Set<Vec3> corners = new LinkedHashSet<>();
+    for (EndCut c : cuts) {
+      corners.add(c.left());
+      corners.add(c.right());
+    }
+    return List.copyOf(corners);
   }
 
   /** Middle of an end, on the roof; null where the panel has no such end. */

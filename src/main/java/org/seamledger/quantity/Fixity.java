@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.FixedLine;
 import org.seamledger.detail.FixedLines;
@@ -31,13 +32,28 @@ public final class Fixity {
   private static final int FEW = 32;
 
   private final List<FixedPanel> panels;
-  private final Map<String, List<FixedPanel>> byFace = new TreeMap<>();
-  private final Map<String, List<EndCut>> fixedCuts = new TreeMap<>();
-  /** Of long lines, found when they are asked for: to hold every piece against every cut would take the square of their number. */
-  private final Map<String, PlanIndex<EndCut>> cutsInPlan = new HashMap<>();
-  private final Map<String, Double> slots = new TreeMap<>();
-  private final Map<String, Double> widestSlots = new TreeMap<>();
+  private final Map<String, List<FixedPanel>> byFace = new HashMap<>();
+  /** By junction and face. */
+  private final Map<String, Map<String, Along>> along = new HashMap<>();
   private final List<Finding> findings = new ArrayList<>();
+
+  /** What is along a junction on one of its faces. */
+  private static final class Along {
+    private final List<EndCut> fixedCuts = new ArrayList<>();
+    private double slotM;
+    /** Of a long line, made when it is asked for: to hold every piece against every cut would take the square of their number. */
+    private PlanIndex<EndCut> inPlan;
+
+    Collection<EndCut> near(Vec3 point) {
+      if (fixedCuts.size() < FEW) {
+        return fixedCuts;
+      }
+      if (inPlan == null) {
+        inPlan = new PlanIndex<>(fixedCuts, Fixity::reach);
+      }
+      return inPlan.overlapping(Box3.of(List.of(point)));
+    }
+  }
 
   private Fixity(List<FixedPanel> panels) {
     this.panels = List.copyOf(panels);
@@ -50,11 +66,11 @@ public final class Fixity {
 
   private void note(FixedPanel p, PanelEnd end, List<EndCut> cuts, FixedLine line) {
     for (String junction : end.junctions()) {
+      Along at = along.computeIfAbsent(junction, j -> new HashMap<>()).computeIfAbsent(p.face(), f -> new Along());
       if (p.ruled().contains(line)) {
-        fixedCuts.computeIfAbsent(junction + " " + p.face(), k -> new ArrayList<>()).addAll(cuts);
+        at.fixedCuts.addAll(cuts);
       } else {
-        slots.merge(junction + " " + p.face(), end.slotM(), Math::max);
-        widestSlots.merge(junction, end.slotM(), Math::max);
+        at.slotM = Math.max(at.slotM, end.slotM());
       }
     }
   }
@@ -66,10 +82,12 @@ public final class Fixity {
    */
   public static Fixity of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system, FixedLines rules) {
     PanelEnds ends = new PanelEnds(junctions.stream().map(DetailedJunction::junction).toList());
+    Map<List<List<String>>, List<FixedLine>> ruled = new HashMap<>();
     List<FixedPanel> panels = new ArrayList<>();
     for (RoofFace face : faces) {
       for (Panel p : layout.face(face.id()).panels()) {
-        panels.add(fixed(face.id(), p, ends, system, rules));
+        panels.add(fixed(face.id(), p, ends, system,
+            kinds -> ruled.computeIfAbsent(kinds, k -> rules.of(facts(k.get(0), k.get(1), system)))));
       }
     }
     Fixity fixity = new Fixity(panels);
@@ -77,27 +95,32 @@ public final class Fixity {
     return fixity;
   }
 
-  private static FixedPanel fixed(String face, Panel panel, PanelEnds ends, RoofSystem system, FixedLines rules) {
-    SortedMap<String, KindedJunction> low = ends.at(face, panel.low());
-    SortedMap<String, KindedJunction> high = ends.at(face, panel.high());
-    List<FixedLine> ruled = rules.of(facts(low.values(), high.values(), system));
+  /** @param rules lines at which a panel is fixed, by the kinds of what it ends at, below and above */
+  private static FixedPanel fixed(String face, Panel panel, PanelEnds ends, RoofSystem system,
+      Function<List<List<String>>, List<FixedLine>> rules) {
+    List<KindedJunction> low = ends.at(face, panel.low());
+    List<KindedJunction> high = ends.at(face, panel.high());
+    List<String> lowKinds = kinds(low);
+    List<String> highKinds = kinds(high);
+    List<FixedLine> ruled = rules.apply(List.of(lowKinds, highKinds));
     FixedLine line = ruled.size() == 1 ? ruled.get(0) : FixedLine.NONE;
-    return new FixedPanel(face, panel, line, ruled, end(low, free(panel, ruled, FixedLine.LOW_END), system),
-        end(high, free(panel, ruled, FixedLine.HIGH_END), system));
+    return new FixedPanel(face, panel, line, ruled, end(low, lowKinds, free(panel, ruled, FixedLine.LOW_END), system),
+        end(high, highKinds, free(panel, ruled, FixedLine.HIGH_END), system));
   }
 
   /** What the rules see of a panel; {@code FactList.PANEL} lists it. */
-  static SortedMap<String, Object> facts(Collection<KindedJunction> low, Collection<KindedJunction> high, RoofSystem system) {
+  private static SortedMap<String, Object> facts(List<String> low, List<String> high, RoofSystem system) {
     SortedMap<String, Object> facts = new TreeMap<>();
     facts.put("fixedAt", system.panel().fixedAt().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     facts.put("fixedClips", system.panel().fixedClips());
-    facts.put("lowEnd", kinds(low));
-    facts.put("highEnd", kinds(high));
+    facts.put("lowEnd", low);
+    facts.put("highEnd", high);
     return facts;
   }
 
-  private static List<String> kinds(Collection<KindedJunction> junctions) {
-    return junctions.stream().map(KindedJunction::kind).distinct().sorted().toList();
+  private static List<String> kinds(List<KindedJunction> junctions) {
+    return junctions.size() == 1 ? List.of(junctions.get(0).kind())
+        : junctions.stream().map(KindedJunction::kind).distinct().sorted().toList();
   }
 
   /** Length of panel between its fixed line and an end; 0 where it is fixed there, or nowhere. */
@@ -105,11 +128,15 @@ public final class Fixity {
     return ruled.size() != 1 || ruled.contains(end) ? 0 : ruled.contains(FixedLine.CLIP) ? panel.lengthM() / 2 : panel.lengthM();
   }
 
-  private static PanelEnd end(SortedMap<String, KindedJunction> at, double freeM, RoofSystem system) {
+  private static PanelEnd end(List<KindedJunction> at, List<String> kinds, double freeM, RoofSystem system) {
     double install = system.site().installMetal().value();
     double grow = Thermal.movementM(system.panel().metal(), freeM, Math.max(0, system.site().highestMetal().value() - install));
     double shrink = Thermal.movementM(system.panel().metal(), freeM, Math.max(0, install - system.site().lowestMetal().value()));
-    return new PanelEnd(List.copyOf(at.keySet()), kinds(at.values()), grow, shrink, freeM > 0 ? Thermal.slotM(grow + shrink) : 0);
+    return new PanelEnd(ids(at), kinds, grow, shrink, freeM > 0 ? Thermal.slotM(grow + shrink) : 0);
+  }
+
+  private static List<String> ids(List<KindedJunction> at) {
+    return at.size() == 1 ? List.of(at.get(0).junction().id()) : at.stream().map(j -> j.junction().id()).toList();
   }
 
   /** Panel by panel in the order of faces and pans. */
@@ -144,11 +171,20 @@ public final class Fixity {
 
   /** Whether the panel behind a piece of a junction's line is fixed there. */
   boolean fixes(String junction, String face, LinePiece piece) {
-    String key = junction + " " + face;
-    List<EndCut> cuts = fixedCuts.getOrDefault(key, List.of());
-    Vec3 middle = piece.middle();
-    return (cuts.size() < FEW ? cuts : cutsInPlan.computeIfAbsent(key, k -> new PlanIndex<>(cuts, Fixity::reach))
-        .overlapping(Box3.of(List.of(middle)))).stream().anyMatch(c -> lies(middle, c));
+    Along at = at(junction).get(face);
+    if (at != null) {
+      Vec3 middle = piece.middle();
+      for (EndCut c : at.near(middle)) {
+        if (lies(middle, c)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private Map<String, Along> at(String junction) {
+    return along.getOrDefault(junction, Map.of());
   }
 
   /** Whatever lies along a cut is in it. */
@@ -157,18 +193,26 @@ public final class Fixity {
   }
 
   private static boolean lies(Vec3 point, EndCut cut) {
-    Vec3 edge = cut.right().minus(cut.left());
-    double t = point.minus(cut.left()).dot(edge) / edge.dot(edge);
-    return t >= -1e-6 && t <= 1 + 1e-6 && point.distance(cut.left().plus(edge.times(t))) <= BESIDE;
+    Vec3 left = cut.left();
+    double x = cut.right().x() - left.x();
+    double y = cut.right().y() - left.y();
+    double z = cut.right().z() - left.z();
+    double t = ((point.x() - left.x()) * x + (point.y() - left.y()) * y + (point.z() - left.z()) * z) / (x * x + y * y + z * z);
+    return t >= -1e-6 && t <= 1 + 1e-6 && point.distance(left.plus(new Vec3(x, y, z).times(t))) <= BESIDE;
   }
 
   /** Length of the slots in what covers the free ends of a face's panels at a junction, metres; 0 where none moves there. */
   double slotM(String junction, String face) {
-    return slots.getOrDefault(junction + " " + face, 0.0);
+    Along at = at(junction).get(face);
+    return at == null ? 0 : at.slotM;
   }
 
   /** The longest slot of all faces at a junction. */
   double slotM(String junction) {
-    return widestSlots.getOrDefault(junction, 0.0);
+    double longest = 0;
+    for (Along at : at(junction).values()) {
+      longest = Math.max(longest, at.slotM);
+    }
+    return longest;
   }
 }

@@ -3,7 +3,6 @@ package org.seamledger.quantity;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.detail.Detail;
-import org.seamledger.detail.DetailedJunction;
 
 /**
  * Counts what a junction's detail requires: parts, seals and fasteners along its true length, on each of its faces and between their
@@ -14,9 +13,7 @@ final class JunctionCounter {
   private JunctionCounter() {
   }
 
-  static JunctionQuantities count(DetailedJunction detailed, RoofLayout layout, RoofSystem system, Fixity fixity) {
-    CountedLine line = CountedLine.of(detailed.junction(), layout, system, fixity);
-    Detail detail = detailed.detail();
+  static JunctionQuantities count(CountedLine line, Detail detail) {
     List<String> steps = new ArrayList<>();
     StepText text = new StepText(line);
     MetalCounter metal = new MetalCounter(line, text, steps);

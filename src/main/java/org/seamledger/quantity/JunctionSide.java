@@ -1,5 +1,6 @@
 package org.seamledger.quantity;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Vec2;
@@ -28,7 +29,18 @@ record JunctionSide(String face, List<LinePiece> pieces, boolean below) {
 
   /** Seams that end at the line. */
   int seams() {
-    return (int) Math.max(0, pieces.stream().filter(p -> p.widthM() > 0).count() - 1);
+    return Math.max(0, cut().size() - 1);
+  }
+
+  /** The pieces that have a width. */
+  List<LinePiece> cut() {
+    List<LinePiece> cut = new ArrayList<>(pieces.size());
+    for (LinePiece p : pieces) {
+      if (p.widthM() != 0) {
+        cut.add(p);
+      }
+    }
+    return cut;
   }
 
   private static boolean fallsAway(List<Vec3> path, RoofFace face) {

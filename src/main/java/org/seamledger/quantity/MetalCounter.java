@@ -46,7 +46,7 @@ final class MetalCounter {
   }
 
   void count(MetalPart part) {
-    for (CountedPlace place : CountedPlace.of(part.on(), line.sides())) {
+    for (CountedPlace place : line.places(part.on())) {
       switch (part.run()) {
         case PER_PIECE -> {
           if (part.id().equals(BACK_UP)) {

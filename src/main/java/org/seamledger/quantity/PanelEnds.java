@@ -1,10 +1,10 @@
 package org.seamledger.quantity;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.seamledger.detail.Kind;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.geometry.Vec3;
@@ -21,32 +21,87 @@ final class PanelEnds {
   /** What covers less of an end than this share is a corner, not the end. */
   private static final double CORNER = 0.1;
 
-  private final Map<String, List<Stretch>> byFace = new TreeMap<>();
+  private final Map<String, List<Stretch>> byFace = new HashMap<>();
 
   /** A straight stretch of a junction. */
-  private record Stretch(KindedJunction junction, Vec3 from, Vec3 to) {
+  private static final class Stretch {
+    private final KindedJunction junction;
+    private final Vec3 from;
+    private final Vec3 to;
+    private final Vec3 run;
+    private final double lengthM;
+
+    Stretch(KindedJunction junction, Vec3 from, Vec3 to) {
+      this.junction = junction;
+      this.from = from;
+      this.to = to;
+      this.run = to.minus(from);
+      this.lengthM = run.length();
+    }
 
     /** Length of the edge that the stretch runs along no farther than this beside it, metres along the eave. */
-    double along(EndCut cut, double reach) {
-      Vec3 edge = cut.right().minus(cut.left());
-      double length = edge.length();
-      Vec3 run = to.minus(from);
-      if (length < 1e-9 || run.length() < 1e-9 || Math.abs(edge.dot(run)) < ALONG * length * run.length()) {
+    double along(Edge edge, double reach) {
+      if (lengthM < 1e-9 || Math.abs(edge.way.dot(run)) < ALONG * edge.lengthM * lengthM) {
         return 0;
       }
-      Vec3 unit = edge.unit();
-      double a = from.minus(cut.left()).dot(unit);
-      double b = to.minus(cut.left()).dot(unit);
+      double a = edge.at(from);
+      double b = edge.at(to);
       double low = Math.max(0, Math.min(a, b));
-      double high = Math.min(length, Math.max(a, b));
+      double high = Math.min(edge.lengthM, Math.max(a, b));
       if (high <= low) {
         return 0;
       }
-      Vec3 onEdge = cut.left().plus(unit.times((low + high) / 2));
+      Vec3 onEdge = edge.cut.left().plus(edge.unit.times((low + high) / 2));
       Vec3 onLine = from.towards(to, ((low + high) / 2 - a) / (b - a));
-      return onEdge.distance(onLine) > reach ? 0 : (high - low) / length * cut.widthM();
+      return onEdge.distance(onLine) > reach ? 0 : (high - low) / edge.lengthM * edge.cut.widthM();
     }
   }
+
+  /** The edge that a panel is cut at; none that is a point. */
+  private record Edge(EndCut cut, Vec3 way, double lengthM, Vec3 unit) {
+
+    static Edge of(EndCut cut) {
+      Vec3 way = cut.right().minus(cut.left());
+      double length = way.length();
+      return length < 1e-9 ? null : new Edge(cut, way, length, way.unit());
+    }
+
+    /** How far along it a point lies, metres. */
+    double at(Vec3 p) {
+      Vec3 left = cut.left();
+      return (p.x() - left.x()) * unit.x() + (p.y() - left.y()) * unit.y() + (p.z() - left.z()) * unit.z();
+    }
+  }
+
+  /** Junctions of an end while they are found, with how much of it each covers, metres along the eave. */
+  private static final class Found {
+    private final List<KindedJunction> junctions = new ArrayList<>();
+    private final List<Double> covered = new ArrayList<>();
+
+    void add(KindedJunction junction, double along) {
+      for (int i = 0; i < junctions.size(); i++) {
+        if (junctions.get(i) == junction) {
+          covered.set(i, covered.get(i) + along);
+          return;
+        }
+      }
+      junctions.add(junction);
+      covered.add(along);
+    }
+
+    List<KindedJunction> beyond(double least) {
+      List<KindedJunction> some = new ArrayList<>(junctions.size());
+      for (int i = 0; i < junctions.size(); i++) {
+        if (covered.get(i) >= least) {
+          some.add(junctions.get(i));
+        }
+      }
+      some.sort(BY_ID);
+      return some;
+    }
+  }
+
+  private static final Comparator<KindedJunction> BY_ID = Comparator.comparing(j -> j.junction().id());
 
   PanelEnds(List<KindedJunction> junctions) {
     for (KindedJunction j : junctions) {
@@ -60,28 +115,27 @@ final class PanelEnds {
     }
   }
 
-  /** The junctions of an end, by id. */
-  SortedMap<String, KindedJunction> at(String face, List<EndCut> end) {
-    SortedMap<String, KindedJunction> found = new TreeMap<>();
-    TreeMap<String, Double> covered = new TreeMap<>();
+  /** The junctions of an end, ordered by id. */
+  List<KindedJunction> at(String face, List<EndCut> end) {
+    List<Stretch> stretches = byFace.getOrDefault(face, List.of());
+    Found found = new Found();
     double width = end.stream().mapToDouble(EndCut::widthM).sum();
     for (EndCut cut : end) {
-      if (!cover(face, cut, NEAR, covered, found)) {
-        cover(face, cut, FAR, covered, found);
+      Edge edge = Edge.of(cut);
+      if (edge != null && !cover(stretches, edge, NEAR, found)) {
+        cover(stretches, edge, FAR, found);
       }
     }
-    found.keySet().removeIf(id -> covered.get(id) < CORNER * width);
-    return found;
+    return found.beyond(CORNER * width);
   }
 
-  private boolean cover(String face, EndCut cut, double reach, Map<String, Double> covered, Map<String, KindedJunction> found) {
+  private static boolean cover(List<Stretch> stretches, Edge edge, double reach, Found found) {
     boolean any = false;
-    for (Stretch s : byFace.getOrDefault(face, List.of())) {
-      double along = s.along(cut, reach);
+    for (Stretch s : stretches) {
+      double along = s.along(edge, reach);
       if (along > 0) {
         any = true;
-        covered.merge(s.junction().junction().id(), along, Double::sum);
-        found.put(s.junction().junction().id(), s.junction());
+        found.add(s.junction, along);
       }
     }
     return any;

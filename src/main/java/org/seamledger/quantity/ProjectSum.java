@@ -1,6 +1,5 @@
 package org.seamledger.quantity;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -9,7 +8,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
-import java.util.stream.Stream;
+import java.util.stream.DoubleStream;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
@@ -26,6 +25,13 @@ final class ProjectSum {
   private final Collection<JunctionQuantities> counted;
   private final RoofLayout layout;
   private final RoofSystem system;
+  private final Sealant tape = new Sealant();
+  private final Sealant tapeLaps = new Sealant();
+  private final Sealant beads = new Sealant();
+  private final Sealant concealed = new Sealant();
+  private final Sealant exposed = new Sealant();
+  private final Sealant inSeams = new Sealant();
+  private final Sealant inSeamLaps = new Sealant();
 
   private ProjectSum(List<DetailedJunction> junctions, Collection<JunctionQuantities> counted, RoofLayout layout, RoofSystem system) {
     this.junctions = junctions;
@@ -39,6 +45,7 @@ final class ProjectSum {
     ProjectSum s = new ProjectSum(junctions, counted, layout, system);
     double metalFirst = s.lengthWhere(j -> j.detail().metalFirst());
     double detailed = s.lengthWhere(j -> j.detail() != Detail.NONE);
+    s.seals();
     List<ProjectQuantities.Part> parts = s.parts();
     return new ProjectQuantities(s.tape(), s.bead(), s.inSeam(), s.gunSealant(), s.fasteners(), s.closures(), caps(parts), s.plugs(), parts,
         s.boots(), s.curbs(), metalFirst, detailed);
@@ -48,16 +55,43 @@ final class ProjectSum {
     return junctions.stream().filter(which).mapToDouble(j -> j.junction().junction().lengthM()).sum();
   }
 
-  private Stream<SealLine> seals(Seal.Form form) {
-    return counted.stream().flatMap(q -> q.seals().stream()).filter(s -> s.form() == form);
+  /** Lengths and volumes of one sort of sealant; streams sum them, which loses nothing however many there are. */
+  private static final class Sealant {
+    private final DoubleStream.Builder lengths = DoubleStream.builder();
+    private final DoubleStream.Builder volumes = DoubleStream.builder();
+    private double netM;
+    private double netMl;
+
+    void add(SealLine s) {
+      lengths.add(s.lengthM());
+      volumes.add(s.volumeM3() * 1e6);
+    }
+
+    void close() {
+      netM = lengths.build().sum();
+      netMl = volumes.build().sum();
+    }
   }
 
-  private static double length(Stream<SealLine> seals) {
-    return seals.mapToDouble(SealLine::lengthM).sum();
+  private void seals() {
+    for (JunctionQuantities q : counted) {
+      for (SealLine s : q.seals()) {
+        boolean lap = s.run() == Run.PER_LAP;
+        switch (s.form()) {
+          case TAPE -> add(s, tape, lap ? tapeLaps : null);
+          case IN_SEAM -> add(s, inSeams, lap ? inSeamLaps : null);
+          case BEAD -> add(s, beads, s.exposure() == Seal.Exposure.CONCEALED ? concealed : exposed);
+        }
+      }
+    }
+    List.of(tape, tapeLaps, beads, concealed, exposed, inSeams, inSeamLaps).forEach(Sealant::close);
   }
 
-  private static double millilitres(Stream<SealLine> seals) {
-    return seals.mapToDouble(s -> s.volumeM3() * 1e6).sum();
+  private static void add(SealLine s, Sealant all, Sealant sort) {
+    all.add(s);
+    if (sort != null) {
+      sort.add(s);
+    }
   }
 
   private static Order order(double net, Measure waste, double unit) {
@@ -69,22 +103,18 @@ final class ProjectSum {
   }
 
   private ProjectQuantities.Tape tape() {
-    double net = length(seals(Seal.Form.TAPE));
-    Order order = order(net, system.waste().tape(), system.tape().roll().value());
-    return new ProjectQuantities.Tape(net, length(seals(Seal.Form.TAPE).filter(s -> s.run() == Run.PER_LAP)), order.withWaste(),
-        order.units());
+    Order order = order(tape.netM, system.waste().tape(), system.tape().roll().value());
+    return new ProjectQuantities.Tape(tape.netM, tapeLaps.netM, order.withWaste(), order.units());
   }
 
   private ProjectQuantities.Bead bead() {
-    ProjectQuantities.Bead.Part all = beads(s -> true);
-    return new ProjectQuantities.Bead(all.netM(), all.netMl(), all.orderMl(), all.cartridges(),
-        beads(s -> s.exposure() == Seal.Exposure.CONCEALED), beads(s -> s.exposure() == Seal.Exposure.EXPOSED));
+    ProjectQuantities.Bead.Part all = beads(beads);
+    return new ProjectQuantities.Bead(all.netM(), all.netMl(), all.orderMl(), all.cartridges(), beads(concealed), beads(exposed));
   }
 
-  private ProjectQuantities.Bead.Part beads(Predicate<SealLine> which) {
-    double ml = millilitres(seals(Seal.Form.BEAD).filter(which));
-    Order order = order(ml, system.waste().bead(), cartridgeMl());
-    return new ProjectQuantities.Bead.Part(length(seals(Seal.Form.BEAD).filter(which)), ml, order.withWaste(), order.units());
+  private ProjectQuantities.Bead.Part beads(Sealant sealant) {
+    Order order = order(sealant.netMl, system.waste().bead(), cartridgeMl());
+    return new ProjectQuantities.Bead.Part(sealant.netM, sealant.netMl, order.withWaste(), order.units());
   }
 
   private ProjectQuantities.InSeam inSeam() {
@@ -94,16 +124,18 @@ final class ProjectSum {
   }
 
   private ProjectQuantities.GunSealant gunSealant() {
-    double laps = length(seals(Seal.Form.IN_SEAM).filter(s -> s.run() == Run.PER_LAP));
-    double all = length(seals(Seal.Form.IN_SEAM));
-    double ml = millilitres(seals(Seal.Form.IN_SEAM));
-    Order order = order(ml, system.waste().bead(), cartridgeMl());
-    return new ProjectQuantities.GunSealant(all, laps, all - laps, ml, order.withWaste(), order.units());
+    double laps = inSeamLaps.netM;
+    Order order = order(inSeams.netMl, system.waste().bead(), cartridgeMl());
+    return new ProjectQuantities.GunSealant(inSeams.netM, laps, inSeams.netM - laps, inSeams.netMl, order.withWaste(), order.units());
   }
 
   private ProjectQuantities.Fasteners fasteners() {
     SortedMap<String, Long> byPlace = new TreeMap<>();
-    counted.stream().flatMap(q -> q.fasteners().stream()).forEach(f -> byPlace.merge(f.place(), (long) f.count(), Long::sum));
+    for (JunctionQuantities q : counted) {
+      for (FastenerRow f : q.fasteners()) {
+        byPlace.merge(f.place(), (long) f.count(), Long::sum);
+      }
+    }
     long net = byPlace.values().stream().mapToLong(Long::longValue).sum();
     int box = system.fasteners().box();
     return new ProjectQuantities.Fasteners(net, order(net, system.waste().fasteners(), box).units() * box, byPlace);
@@ -114,6 +146,9 @@ final class ProjectSum {
     int shorter = 0;
     double length = 0;
     for (JunctionQuantities q : counted) {
+      if (q.closures().isEmpty()) {
+        continue;
+      }
       for (ClosureCut cut : q.closures()) {
         pieces += cut.count();
         shorter += cut.shorter() ? cut.count() : 0;
@@ -138,24 +173,38 @@ final class ProjectSum {
 
   /** Parts by name, then girth; pieces between seams are not among them. */
   private List<ProjectQuantities.Part> parts() {
-    Map<String, ProjectQuantities.Part> sums = new TreeMap<>();
-    Map<Double, String> girths = new HashMap<>();
+    SortedMap<String, PartSum> sums = new TreeMap<>();
+    Map<String, Map<Double, PartSum>> known = new HashMap<>();
     for (JunctionQuantities q : counted) {
       for (MetalLine m : q.metal()) {
         if (q.closures().stream().noneMatch(c -> c.part().equals(m.part()))) {
-          String key = m.part() + " " + girths.computeIfAbsent(m.girthM(), g -> String.format(Locale.ROOT, "%08.4f", g));
-          sums.merge(key, new ProjectQuantities.Part(m.part(), m.pieces(), m.lengthM(), m.laps(), m.girthM(), 0), ProjectSum::plus);
+          known.computeIfAbsent(m.part(), p -> new HashMap<>()).computeIfAbsent(m.girthM(), g -> sums.computeIfAbsent(
+              m.part() + " " + String.format(Locale.ROOT, "%08.4f", g), k -> new PartSum(m.part(), m.girthM()))).add(m);
         }
       }
     }
-    List<ProjectQuantities.Part> parts = new ArrayList<>();
-    sums.values().forEach(p -> parts.add(new ProjectQuantities.Part(p.part(), p.pieces(), p.lengthM(), p.laps(), p.girthM(),
-        order(p.pieces(), system.waste().flashing(), 1).units())));
-    return parts;
+    return sums.values().stream().map(p -> new ProjectQuantities.Part(p.part, p.pieces, p.lengthM, p.laps, p.girthM,
+        order(p.pieces, system.waste().flashing(), 1).units())).toList();
   }
 
-  private static ProjectQuantities.Part plus(ProjectQuantities.Part a, ProjectQuantities.Part b) {
-    return new ProjectQuantities.Part(a.part(), a.pieces() + b.pieces(), a.lengthM() + b.lengthM(), a.laps() + b.laps(), a.girthM(), 0);
+  /** A part of one girth while it is added up. */
+  private static final class PartSum {
+    private final String part;
+    private final double girthM;
+    private long pieces;
+    private double lengthM;
+    private long laps;
+
+    PartSum(String part, double girthM) {
+      this.part = part;
+      this.girthM = girthM;
+    }
+
+    void add(MetalLine m) {
+      pieces += m.pieces();
+      lengthM += m.lengthM();
+      laps += m.laps();
+    }
   }
 
   private List<ProjectQuantities.Boot> boots() {

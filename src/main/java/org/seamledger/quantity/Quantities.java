@@ -47,25 +47,28 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
   /**
    * Counts everything.
    *
+   * @param nodes where these junctions end and meet: what they take goes by their ids among the junctions' and into the project's sums
    * @param layout that of the same faces and system, which the choice of details needed, too
    * @param rules that fix panels
    * @param progress receives the progress, junction by junction
    */
-  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, RoofLayout layout, RoofSystem system,
-      FixedLines rules, Progress progress) {
+  public static Quantities of(List<RoofFace> faces, List<DetailedJunction> junctions, List<KindedNode> nodes, RoofLayout layout,
+      RoofSystem system, FixedLines rules, Progress progress) {
     Fixity fixity = Fixity.of(faces, junctions, layout, system, rules);
     SortedMap<String, JunctionQuantities> counted = new TreeMap<>();
     List<Finding> findings = new ArrayList<>();
     for (DetailedJunction j : progress.over(junctions)) {
-      JunctionQuantities q = JunctionCounter.count(j, layout, system, fixity);
+      CountedLine line = CountedLine.of(j.junction(), layout, system, fixity);
+      JunctionQuantities q = JunctionCounter.count(line, j.detail());
       counted.put(q.junction(), q);
-      reconcile(j.junction().junction(), q, layout, findings);
+      reconcile(line, q, layout, findings);
       uncounted(j, q, findings);
     }
     findings.addAll(fixity.findings());
     faces.stream().filter(f -> RoofLayout.isTooWide(f, system)).forEach(f -> findings.add(Finding.of(Code.TOO_MANY_SEAMS,
         "face " + f.id() + " is so large that it would have more seams than any building", f.elements())));
     faces.forEach(f -> slivers(f, layout.face(f.id()), system, findings));
+    nodes.forEach(n -> counted.put(n.id(), NodeCounter.count(n, system)));
     ProjectQuantities project = ProjectSum.of(junctions, counted.values(), layout, system);
     return new Quantities(system, layout, counted, project, panelCuts(faces, fixity), fixity, findings);
   }
@@ -73,38 +76,28 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
   /** The same with one line counted anew, as it is made here; the project's sums stay. */
   public Quantities withLine(DetailedJunction line) {
     SortedMap<String, JunctionQuantities> counted = new TreeMap<>(byJunction);
-    JunctionQuantities q = JunctionCounter.count(line, layout, system, fixity);
+    JunctionQuantities q = JunctionCounter.count(CountedLine.of(line.junction(), layout, system, fixity), line.detail());
     counted.put(q.junction(), q);
     return new Quantities(system, layout, counted, project, panels, fixity, findings);
-  }
-
-  /**
-   * The same with what is taken where lines end and meet, by the nodes' ids among the junctions' and in the project's sums.
-   *
-   * @param junctions those that were counted
-   */
-  public Quantities withNodes(List<KindedNode> nodes, List<DetailedJunction> junctions) {
-    SortedMap<String, JunctionQuantities> counted = new TreeMap<>(byJunction);
-    nodes.forEach(n -> counted.put(n.id(), NodeCounter.count(n, system)));
-    ProjectQuantities all = ProjectSum.of(junctions, counted.values(), layout, system);
-    return new Quantities(system, layout, counted, all, panels, fixity, findings);
   }
 
   /**
    * Closures of every face against the line's length, by another way than they were counted: from the line's run along the eave and its
    * plan angle to the fall, run / sin ψ.
    */
-  private static void reconcile(Junction junction, JunctionQuantities counted, RoofLayout layout, List<Finding> findings) {
-    for (String face : junction.faces()) {
+  private static void reconcile(CountedLine line, JunctionQuantities counted, RoofLayout layout, List<Finding> findings) {
+    Junction junction = line.junction();
+    if (counted.closures().isEmpty() || junction.path().size() != 2 || junction.facts().flag("curved")) {
+      return;
+    }
+    for (JunctionSide side : line.sides()) {
+      String face = side.face();
       boolean other = isOther(junction.facts(), layout.roofFace(face).slopeDegrees());
       double obliquity = junction.facts().number(other ? "otherObliquityDegrees" : "obliquityDegrees");
       double slope = junction.facts().number(other ? "otherSlopeDegrees" : "slopeDegrees");
-      boolean straight = junction.path().size() == 2 && !junction.facts().flag("curved");
-      if (!straight || Double.isNaN(obliquity) || Double.isNaN(slope)
-          || counted.closures().stream().noneMatch(c -> c.face().equals(face))) {
+      if (Double.isNaN(obliquity) || Double.isNaN(slope) || counted.closures().stream().noneMatch(c -> c.face().equals(face))) {
         continue;
       }
-      JunctionSide side = JunctionSide.of(junction, layout.roofFace(face), layout.face(face));
       double run = side.pieces().stream().mapToDouble(LinePiece::widthM).sum();
       double length = ObliqueCut.of(obliquity, slope).lengthAcross(run);
       if (Math.abs(length - junction.lengthM()) > SLACK + SHARE * junction.lengthM()) {

@@ -1,7 +1,9 @@
 package org.seamledger.quantity;
 
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.KindedJunction;
@@ -22,11 +24,14 @@ public final class RoofLayout {
   private static final double LEAST_PART = 3.048;
 
   private final SortedMap<String, FaceLayout> byFace;
-  private final SortedMap<String, RoofFace> faces;
+  /** The same, found quicker. */
+  private final Map<String, FaceLayout> layouts;
+  private final Map<String, RoofFace> faces;
   private final RoofSystem system;
 
-  private RoofLayout(SortedMap<String, FaceLayout> byFace, SortedMap<String, RoofFace> faces, RoofSystem system) {
+  private RoofLayout(SortedMap<String, FaceLayout> byFace, Map<String, RoofFace> faces, RoofSystem system) {
     this.byFace = Collections.unmodifiableSortedMap(byFace);
+    this.layouts = new HashMap<>(byFace);
     this.faces = faces;
     this.system = system;
   }
@@ -39,7 +44,7 @@ public final class RoofLayout {
   public static RoofLayout of(List<RoofFace> faces, RoofSystem system, Progress progress) {
     Division division = division(system);
     SortedMap<String, FaceLayout> byFace = new TreeMap<>();
-    SortedMap<String, RoofFace> byId = new TreeMap<>();
+    Map<String, RoofFace> byId = new HashMap<>();
     for (RoofFace face : progress.over(faces)) {
       byId.put(face.id(), face);
       byFace.put(face.id(), face.slopeDegrees() < LEVEL || isTooWide(face, system) ? FaceLayout.seamless(face)
@@ -70,7 +75,7 @@ public final class RoofLayout {
 
   /** @throws IllegalArgumentException for a face that is not of this roof */
   public FaceLayout face(String id) {
-    FaceLayout layout = byFace.get(id);
+    FaceLayout layout = layouts.get(id);
     if (layout == null) {
       throw new IllegalArgumentException("no face " + id);
     }
@@ -83,7 +88,7 @@ public final class RoofLayout {
 
   /** True where seams of the face get a sealant in the seam. */
   public boolean seamsSealed(String face) {
-    return !byFace.get(face).seams().isEmpty() && system.sealsSeamsAt(faces.get(face).slopeDegrees());
+    return !layouts.get(face).seams().isEmpty() && system.sealsSeamsAt(faces.get(face).slopeDegrees());
   }
 
   /** Where a round thing stands among the seams of its face, its boot's flange included. */

@@ -39,7 +39,7 @@ final class SealCounter {
   }
 
   void count(Seal seal) {
-    for (CountedPlace place : CountedPlace.of(seal.on(), line.sides())) {
+    for (CountedPlace place : line.places(seal.on())) {
       switch (seal.run()) {
         case PER_PIECE -> perPiece(seal, place);
         case PER_SEAM -> plugs(seal, place);

@@ -19,6 +19,9 @@ public final class FactGraph {
 
   private static final Node SUBJECT = NodeFactory.createURI("urn:seamledger:subject");
 
+  /** Powers of ten: of as many decimals as a fact has. */
+  private static final double[] STEPS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
+
   private final Graph graph = GraphMemFactory.createDefaultGraph();
   private final Map<String, Object> facts = new TreeMap<>();
 
@@ -56,7 +59,7 @@ public final class FactGraph {
     if (!(value instanceof Double d)) {
       return value;
     }
-    double step = Math.pow(10, FactList.unit(name).decimals());
+    double step = STEPS[FactList.unit(name).decimals()];
     double r = Math.rint(d * step) / step;
     return r == 0 ? 0.0 : r;
   }

@@ -4,13 +4,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.seamledger.detail.HoldPoint;
 import org.seamledger.detail.Seal;
-import org.seamledger.junction.LineEnd;
 import org.seamledger.node.KindedNode;
 
 /** Hold points of lines and nodes with the steps that wait for them. */
@@ -23,8 +20,12 @@ final class HoldPointPlaces {
   private static final String IF_FAILS = "Cut out what has slumped or does not stick, clean and dry the place, gun it anew, let it stand as"
       + " long again, and look once more. Do not cover it.";
 
+  private static final List<String> CASES = List.of("-above", "-under", "-over");
+
   private final RoofPlaces places;
   private final StepTable table;
+  /** By what must not be done before. */
+  private final Map<String, String> words = new HashMap<>();
 
   private HoldPointPlaces(RoofPlaces places, StepTable table) {
     this.places = places;
@@ -41,28 +42,59 @@ final class HoldPointPlaces {
 
   /** In the order of the work that waits; what nothing waits for comes last. */
   private List<PlacedHoldPoint> sorted(String place, List<HoldPoint> points) {
-    Map<String, Integer> used = new HashMap<>();
-    SortedMap<Integer, List<PlacedHoldPoint>> byOrder = new TreeMap<>();
-    for (HoldPoint point : points) {
+    List<PlacedHoldPoint> placed = new ArrayList<>(points.size() + 1);
+    List<Integer> orders = new ArrayList<>(points.size() + 1);
+    for (int i = 0; i < points.size(); i++) {
+      HoldPoint point = points.get(i);
       List<StepTable.Draft> waiting = waiting(place, point.step());
-      String slug = "before-" + PlacedHoldPoint.slug(point.before());
-      int nth = used.merge(slug, 1, Integer::sum);
-      int order = waiting.stream().mapToInt(d -> d.work.order()).min().orElse(Integer.MAX_VALUE);
-      byOrder.computeIfAbsent(order, k -> new ArrayList<>()).add(new PlacedHoldPoint(place + "/" + slug + (nth == 1 ? "" : "-" + nth),
-          point.before(), point.check(), point.ifFails(), StepFinder.ids(waiting), ""));
+      add(waiting.stream().mapToInt(d -> d.work.order()).min().orElse(Integer.MAX_VALUE),
+          new PlacedHoldPoint(place + "/" + word(points, i), point.before(), point.check(), point.ifFails(), StepFinder.ids(waiting), ""),
+          placed, orders);
     }
-    covering(place).ifPresent(d -> byOrder.computeIfAbsent(d.work.order(), k -> new ArrayList<>()).add(new PlacedHoldPoint(
-        place + "/" + PlacedHoldPoint.RECHECK, d.work.label() + " covers the beads", CHECK, IF_FAILS, List.of(d.id()), d.id())));
-    return byOrder.values().stream().flatMap(List::stream).toList();
+    StepTable.Draft covering = covering(place);
+    if (covering != null) {
+      add(covering.work.order(), new PlacedHoldPoint(place + "/" + PlacedHoldPoint.RECHECK, covering.work.label() + " covers the beads",
+          CHECK, IF_FAILS, List.of(covering.id()), covering.id()), placed, orders);
+    }
+    return placed;
   }
 
-  /** The step that buries concealed beads of a place: the first that must come after the one that guns them. */
-  private Optional<StepTable.Draft> covering(String place) {
-    return table.at(place).stream()
-        .filter(d -> d.seals.stream().anyMatch(s -> s.form() == Seal.Form.BEAD && s.exposure() == Seal.Exposure.CONCEALED))
-        .flatMap(gunned -> table.at(place).stream().filter(d -> d.after.contains(gunned.id()) && d.work.compareTo(gunned.work) > 0
-            && places.lines().containsKey(place)))
-        .filter(d -> d.work.per() == Work.Per.LINE && d.work.rate() == Rate.COVER).findFirst();
+  /** Behind all of the same order. */
+  private static void add(int order, PlacedHoldPoint point, List<PlacedHoldPoint> placed, List<Integer> orders) {
+    int i = orders.size();
+    while (i > 0 && orders.get(i - 1) > order) {
+      i--;
+    }
+    placed.add(i, point);
+    orders.add(i, order);
+  }
+
+  /** By which a point is known at its place: its words, and a number from the second of the same words on. */
+  private String word(List<HoldPoint> points, int i) {
+    String own = words.computeIfAbsent(points.get(i).before(), b -> "before-" + PlacedHoldPoint.slug(b));
+    int nth = 1;
+    for (int before = 0; before < i; before++) {
+      nth += words.get(points.get(before).before()).equals(own) ? 1 : 0;
+    }
+    return nth == 1 ? own : own + "-" + nth;
+  }
+
+  /** The step that buries concealed beads of a place: the first that must come after the one that guns them; null where none does. */
+  private StepTable.Draft covering(String place) {
+    if (!places.lines().containsKey(place)) {
+      return null;
+    }
+    for (StepTable.Draft gunned : table.at(place)) {
+      if (gunned.seals.stream().anyMatch(s -> s.form() == Seal.Form.BEAD && s.exposure() == Seal.Exposure.CONCEALED)) {
+        for (StepTable.Draft d : table.at(place)) {
+          if (d.work.per() == Work.Per.LINE && d.work.rate() == Rate.COVER && d.work.compareTo(gunned.work) > 0
+              && d.after().contains(gunned)) {
+            return d;
+          }
+        }
+      }
+    }
+    return null;
   }
 
   private List<StepTable.Draft> waiting(String place, String work) {
@@ -75,18 +107,27 @@ final class HoldPointPlaces {
     }
     KindedNode node = places.nodes().get(place);
     if (node == null) {
-      return places.sides().get(place).entrySet().stream().filter(e -> e.getValue() == RoofPlaces.Side.ABOVE
-          || !places.sides().get(place).containsValue(RoofPlaces.Side.ABOVE)).flatMap(e -> table.named(e.getKey(), work).stream()).toList();
+      Map<String, RoofPlaces.Side> sides = places.sides().get(place);
+      boolean isAbove = sides.containsValue(RoofPlaces.Side.ABOVE);
+      return sides.entrySet().stream().filter(e -> !isAbove || e.getValue() == RoofPlaces.Side.ABOVE)
+          .flatMap(e -> table.named(e.getKey(), work).stream()).toList();
     }
-    List<StepTable.Draft> ofLines = node.node().leaving().stream().map(LineEnd::junction)
-        .flatMap(j -> own(j.id(), work).stream()).toList();
-    return ofLines.isEmpty() ? node.node().faces().stream().flatMap(f -> table.named(f, work).stream()).toList() : ofLines;
+    List<StepTable.Draft> ofLines = new ArrayList<>();
+    node.node().leaving().forEach(end -> ofLines.addAll(own(end.junction().id(), work)));
+    if (ofLines.isEmpty()) {
+      node.node().faces().forEach(f -> ofLines.addAll(table.named(f, work)));
+    }
+    return ofLines;
   }
 
   /** Steps of a place that a word stands for: its own, those that are a case of it ({@code panels-above}, {@code corner-under}). */
   private List<StepTable.Draft> own(String place, String work) {
-    List<StepTable.Draft> exact = table.named(place, work);
-    return !exact.isEmpty() ? exact
-        : Stream.of("-above", "-under", "-over").flatMap(end -> table.named(place, work + end).stream()).toList();
+    List<StepTable.Draft> steps = table.named(place, work);
+    if (steps.isEmpty()) {
+      for (String end : CASES) {
+        steps.addAll(table.named(place, work + end));
+      }
+    }
+    return steps;
   }
 }

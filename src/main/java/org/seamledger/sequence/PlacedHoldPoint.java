@@ -30,6 +30,11 @@ public record PlacedHoldPoint(String id, String before, String check, String ifF
   /** The step at the place itself that waits; empty where only steps elsewhere do. */
   public String step() {
     String place = id.substring(0, id.indexOf('/') + 1);
-    return steps.stream().filter(s -> s.startsWith(place)).findFirst().orElse("");
+    for (String step : steps) {
+      if (step.startsWith(place)) {
+        return step;
+      }
+    }
+    return "";
   }
 }

@@ -1,7 +1,9 @@
 package org.seamledger.sequence;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,9 +25,11 @@ import org.seamledger.roof.RoofFace;
  *
  * @param sides how each line's faces lie to it, by ids of line and face
  * @param joints within each face, the lowest first
+ * @param facts of each line for the rules, without a part
  */
 record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lines, Map<String, KindedNode> nodes,
-    Map<String, Map<String, Side>> sides, Map<String, List<String>> joints, Map<String, Boolean> panelled) {
+    Map<String, Map<String, Side>> sides, Map<String, List<String>> joints, Map<String, Boolean> panelled,
+    Map<String, PlaceFacts> facts) {
 
   /** Slope across a line below which a face falls beside it, as a tangent: the limit of level lines in {@code shapes/kinds.ttl}. */
   private static final double BESIDE = Math.tan(Math.toRadians(0.5));
@@ -49,7 +53,7 @@ record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lin
     Map<String, RoofFace> byId = new LinkedHashMap<>();
     faces.forEach(f -> byId.put(f.id(), f));
     Map<String, DetailedJunction> lines = new LinkedHashMap<>();
-    Map<String, Map<String, Side>> sides = new TreeMap<>();
+    Map<String, Map<String, Side>> sides = new HashMap<>();
     for (DetailedJunction j : junctions) {
       String id = j.junction().junction().id();
       lines.put(id, j);
@@ -61,9 +65,9 @@ record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lin
     }
     Map<String, KindedNode> points = new LinkedHashMap<>();
     nodes.forEach(n -> points.put(n.id(), n));
-    Map<String, Boolean> panelled = new TreeMap<>();
+    Map<String, Boolean> panelled = new HashMap<>();
     faces.forEach(f -> panelled.put(f.id(), !quantities.layout().face(f.id()).panels().isEmpty()));
-    return new RoofPlaces(byId, lines, points, sides, joints(sides, lines), panelled);
+    return new RoofPlaces(byId, lines, points, sides, joints(sides, lines), panelled, facts(lines, sides));
   }
 
   private static Side side(List<Vec3> path, RoofFace face) {
@@ -93,7 +97,7 @@ record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lin
   }
 
   private static Map<String, List<String>> joints(Map<String, Map<String, Side>> sides, Map<String, DetailedJunction> lines) {
-    Map<String, List<String>> ofFace = new TreeMap<>();
+    Map<String, List<String>> ofFace = new HashMap<>();
     Comparator<String> lowestFirst = Comparator.comparingDouble(id -> lines.get(id).junction().junction().path().get(0).z());
     sides.entrySet().stream().filter(e -> e.getValue().containsValue(Side.WITHIN) && !lines.get(e.getKey()).detail().equals(Detail.NONE))
         .map(Map.Entry::getKey).sorted(lowestFirst.thenComparing(id -> id))
@@ -101,21 +105,26 @@ record RoofPlaces(Map<String, RoofFace> faces, Map<String, DetailedJunction> lin
     return ofFace;
   }
 
-  /** Faces of a line that lie to it so. */
-  List<String> facesAt(String line, Side side) {
-    return sides.get(line).entrySet().stream().filter(e -> e.getValue() == side).map(Map.Entry::getKey).toList();
+  /** Facts of a line for the rules, without a part. */
+  PlaceFacts lineFacts(String line) {
+    return facts.get(line);
   }
 
-  /** Facts of a line for the rules, without a part. */
-  Map<String, Object> lineFacts(String line) {
-    DetailedJunction j = lines.get(line);
+  private static Map<String, PlaceFacts> facts(Map<String, DetailedJunction> lines, Map<String, Map<String, Side>> sides) {
+    Map<Map<String, Object>, PlaceFacts> known = new HashMap<>();
+    Map<String, PlaceFacts> ofLines = new HashMap<>();
+    lines.forEach((id, line) -> ofLines.put(id, known.computeIfAbsent(facts(line, sides.get(id)), PlaceFacts::new)));
+    return ofLines;
+  }
+
+  private static Map<String, Object> facts(DetailedJunction j, Map<String, Side> sides) {
     Map<String, Object> facts = new TreeMap<>();
     facts.put("place", "line");
     facts.put("kind", j.junction().kind());
     facts.put("lineFamily", j.junction().type().family().word());
     facts.put("lineWater", j.junction().type().water().word());
-    facts.put("facesAbove", facesAt(line, Side.ABOVE).size());
-    facts.put("facesBelow", facesAt(line, Side.BELOW).size());
+    facts.put("facesAbove", Collections.frequency(sides.values(), Side.ABOVE));
+    facts.put("facesBelow", Collections.frequency(sides.values(), Side.BELOW));
     facts.put("gutter", j.detail().metal().stream().anyMatch(m -> m.id().equals("gutter")));
     return facts;
   }

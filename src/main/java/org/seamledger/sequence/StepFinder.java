@@ -1,14 +1,13 @@
 package org.seamledger.sequence;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.MetalPart;
@@ -30,9 +29,13 @@ final class StepFinder {
   private final WorkRules rules;
   private final StepTable table = new StepTable();
   /** Area of the panels of a face that are laid in steps at lines. */
-  private final Map<String, Double> apartM2 = new TreeMap<>();
-  /** What the rules said, by the facts of the places and the part: few of each, on however many places. */
-  private final Map<Map<String, Object>, Map<String, List<Work>>> known = new HashMap<>();
+  private final Map<String, Double> apartM2 = new HashMap<>();
+  /** What the rules said, by the places and the part: few of each, on however many places. */
+  private final Map<PlaceFacts, Map<String, List<Work>>> known = new HashMap<>();
+  private final Map<String, PlaceFacts> ofNodes = new HashMap<>();
+
+  private final PlaceFacts panelled = new PlaceFacts(Map.of("place", "face", "panelled", true));
+  private final PlaceFacts bare = new PlaceFacts(Map.of("place", "face", "panelled", false));
 
   private StepFinder(RoofPlaces places, Quantities quantities, WorkRules rules) {
     this.places = places;
@@ -40,68 +43,85 @@ final class StepFinder {
     this.rules = rules;
   }
 
-  static StepTable find(RoofPlaces places, Quantities quantities, WorkRules rules) {
+  /** The steps of all places, still without their panels and amounts. */
+  static StepFinder find(RoofPlaces places, Quantities quantities, WorkRules rules) {
     StepFinder finder = new StepFinder(places, quantities, rules);
     places.lines().keySet().stream().filter(places::hasDetail).forEach(finder::line);
     places.nodes().values().forEach(finder::node);
     places.faces().keySet().forEach(finder::face);
-    finder.panels();
-    finder.table.all().forEach(finder::amount);
-    return finder.table;
+    return finder;
+  }
+
+  StepTable table() {
+    return table;
+  }
+
+  /** Gives the steps the panels that are laid in them, and how much there is to do in each; once. */
+  void measure() {
+    panels();
+    table.all().forEach(this::amount);
   }
 
   private void face(String id) {
-    Map<String, Object> facts = Map.of("place", "face", "panelled", places.panelled().get(id));
-    rules.of(facts).forEach(w -> table.at(id, w));
+    PlaceFacts facts = places.panelled().get(id) ? panelled : bare;
+    works(facts, "").forEach(w -> table.at(id, w));
   }
 
   private void line(String id) {
     Detail detail = places.lines().get(id).detail();
-    Map<String, Object> facts = places.lineFacts(id);
-    rules.of(facts).forEach(w -> table.at(id, w));
+    PlaceFacts facts = places.lineFacts(id);
+    works(facts, "").forEach(w -> table.at(id, w));
     JunctionQuantities taken = quantities.byJunction().get(id);
-    Map<String, String> parts = new TreeMap<>();
     // What may belong to several works, such as a plate under what is fastened to it, goes to that which the other parts make.
     List<MetalPart> metal = detail.metal().stream().sorted(Comparator.comparingInt(m -> works(facts, m.id()).size())).toList();
     for (MetalPart m : metal) {
-      StepTable.Draft step = step(id, facts, m.id());
-      parts.put(m.part(), m.id());
-      taken.metal().stream().filter(l -> step != null && l.part().equals(m.part())).forEach(l -> step.metal.add(l));
+      attach(id, facts, m.id(), step -> add(taken.metal(), l -> l.part().equals(m.part()), step.metal));
     }
-    Set<String> seals = new LinkedHashSet<>();
+    Set<String> seals = new HashSet<>();
     for (Seal s : detail.seals()) {
       String part = s.part().isEmpty() ? s.id() : s.part();
       attach(id, facts, part, step -> {
         if (seals.add(s.place())) {
-          taken.seals().stream().filter(l -> l.place().equals(s.place())).forEach(l -> step.seals.add(l));
+          add(taken.seals(), l -> l.place().equals(s.place()), step.seals);
         }
       });
     }
-    Set<String> rows = new LinkedHashSet<>();
+    Set<String> rows = new HashSet<>();
     for (Fastening f : detail.fastenings()) {
       attach(id, facts, f.id(), step -> {
         if (rows.add(f.id())) {
-          taken.fasteners().stream().filter(r -> r.id().equals(f.id())).forEach(r -> step.fasteners.add(r));
+          add(taken.fasteners(), r -> r.id().equals(f.id()), step.fasteners);
         }
       });
     }
   }
 
-  private void attach(String place, Map<String, Object> facts, String part, Consumer<StepTable.Draft> to) {
+  private static <T> void add(List<T> all, Predicate<T> which, List<T> to) {
+    for (T each : all) {
+      if (which.test(each)) {
+        to.add(each);
+      }
+    }
+  }
+
+  private void attach(String place, PlaceFacts facts, String part, Consumer<StepTable.Draft> to) {
     StepTable.Draft step = step(place, facts, part);
     if (step != null) {
       to.accept(step);
     }
   }
 
-  private StepTable.Draft step(String place, Map<String, Object> facts, String part) {
+  private StepTable.Draft step(String place, PlaceFacts facts, String part) {
     return table.atFirst(place, works(facts, part));
   }
 
-  private List<Work> works(Map<String, Object> facts, String part) {
+  /** @param part none where it is empty */
+  private List<Work> works(PlaceFacts facts, String part) {
     return known.computeIfAbsent(facts, f -> new HashMap<>()).computeIfAbsent(part, p -> {
-      Map<String, Object> of = new TreeMap<>(facts);
-      of.put("part", p);
+      Map<String, Object> of = facts.copy();
+      if (!p.isEmpty()) {
+        of.put("part", p);
+      }
       return rules.of(of);
     });
   }
@@ -111,7 +131,8 @@ final class StepFinder {
     if (taken == null || taken.metal().isEmpty()) {
       return;
     }
-    Map<String, Object> facts = Map.of("place", "node", "nodeKind", node.kind().id());
+    PlaceFacts facts =
+        ofNodes.computeIfAbsent(node.kind().id(), kind -> new PlaceFacts(Map.of("place", "node", "nodeKind", kind)));
     node.kind().content().parts().stream().filter(p -> p.count(node.facts()) > 0).forEach(p -> {
       StepTable.Draft step = step(node.id(), facts, p.id());
       if (step != null && step.metal.isEmpty()) {
@@ -131,13 +152,31 @@ final class StepFinder {
         apart.panels.add(p.panel());
         apartM2.merge(p.face(), p.panel().areaM2(), Double::sum);
       } else {
-        table.at(p.face()).stream().filter(d -> d.work.rate() == Rate.PANELS).findFirst().ifPresent(d -> d.panels.add(p.panel()));
+        StepTable.Draft own = first(p.face(), d -> d.work.rate() == Rate.PANELS);
+        if (own != null) {
+          own.panels.add(p.panel());
+        }
       }
     }
   }
 
   private StepTable.Draft at(List<String> lines, Work.Per per) {
-    return lines.stream().flatMap(j -> table.at(j).stream()).filter(d -> d.work.per() == per).findFirst().orElse(null);
+    for (String line : lines) {
+      StepTable.Draft step = first(line, d -> d.work.per() == per);
+      if (step != null) {
+        return step;
+      }
+    }
+    return null;
+  }
+
+  private StepTable.Draft first(String place, Predicate<StepTable.Draft> which) {
+    for (StepTable.Draft d : table.at(place)) {
+      if (which.test(d)) {
+        return d;
+      }
+    }
+    return null;
   }
 
   private void amount(StepTable.Draft step) {
@@ -147,7 +186,7 @@ final class StepFinder {
       case LINE -> places.lines().get(step.place).junction().junction().lengthM();
       case CLOSURES -> quantities.byJunction().get(step.place).closures().stream().mapToDouble(StepFinder::length).sum();
       case UPPER_AREA, LOWER_AREA -> step.panels.stream().mapToDouble(Panel::areaM2).sum();
-      case EACH -> Math.max(1, new ArrayList<>(step.metal).stream().mapToInt(MetalLine::pieces).sum());
+      case EACH -> Math.max(1, step.metal.stream().mapToInt(MetalLine::pieces).sum());
     };
   }
 
@@ -161,7 +200,9 @@ final class StepFinder {
     return cut.count() * cut.lengthM();
   }
 
+  /** Sorted, each once. */
   static List<String> ids(List<StepTable.Draft> steps) {
-    return steps.stream().map(StepTable.Draft::id).sorted().distinct().toList();
+    return steps.size() < 2 ? steps.stream().map(StepTable.Draft::id).toList()
+        : steps.stream().map(StepTable.Draft::id).sorted().distinct().toList();
   }
 }

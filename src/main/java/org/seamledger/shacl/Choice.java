@@ -79,7 +79,7 @@ public final class Choice {
   }
 
   private Map<String, Object> relevant(Map<String, ?> facts) {
-    Map<String, Object> relevant = new TreeMap<>();
+    Map<String, Object> relevant = new HashMap<>();
     facts.forEach((name, value) -> {
       if (seen.contains(name)) {
         relevant.put(name, FactGraph.rounded(name, value));

@@ -42,7 +42,7 @@ public final class FindingShapes {
    */
   public List<Breach> breaches(String target, Map<String, ?> facts) {
     Set<String> names = seen.getOrDefault(target, Set.of());
-    Map<String, Object> relevant = new TreeMap<>();
+    Map<String, Object> relevant = new HashMap<>();
     facts.forEach((name, value) -> {
       if (names.contains(name)) {
         relevant.put(name, FactGraph.rounded(name, value));

@@ -88,8 +88,8 @@ public final class Analysis {
     Details.Result joints =
         joints(PanelJoints.of(roof.faces(), layout, system), rules, details, j -> DetailFacts.of(j, layout, system, around));
     List<DetailedJunction> lines = Stream.concat(decided.junctions().stream(), joints.junctions().stream()).toList();
-    Quantities quantities = Quantities.of(roof.faces(), lines, layout, system, new FixedLines(rules),
-        Stage.QUANTITIES.of(progress)).withNodes(nodes, lines);
+    Quantities quantities = Quantities.of(roof.faces(), lines, nodes, layout, system, new FixedLines(rules),
+        Stage.QUANTITIES.of(progress));
     JobSequence sequence = JobSequence.of(roof.faces(), lines, nodes, quantities, rules);
     BelowRoof below = BelowRoofFinder.of(building, roof.faces(), decided.junctions(), around);
     Reviewed reviewed = Reviewed.of(roof.faces(), decided.junctions(), joints.junctions(), nodes, quantities, drainage, below, rules,

@@ -100,9 +100,13 @@ final class BelowRoofFinder {
   /** Plan distances to the outside and the inside of the first wall behind an eave; the farthest of three places. */
   private Optional<double[]> wallBehind(EaveLine piece) {
     Box3 box = Box3.of(List.of(piece.from(), piece.at(piece.planLengthM(), 0))).grown(FARTHEST);
+    List<Element> near = walls.overlappingInPlan(box);
+    if (near.isEmpty()) {
+      return Optional.empty();
+    }
     Plane level = Plane.through(piece.from().minus(new Vec3(0, 0, BELOW_EAVE)), Vec3.Z);
     Region window = window(level, box);
-    Region cut = Region.unionOf(walls.overlappingInPlan(box).stream()
+    Region cut = Region.unionOf(near.stream()
         .map(w -> w.solid().section(level, COINCIDENCE, SectionSide.BELOW, window)).toList());
     return java.util.Arrays.stream(SHARES).mapToObj(s -> firstWall(cut, level, piece, s * piece.planLengthM())).flatMap(Optional::stream)
         .max(Comparator.comparingDouble(w -> w[1]));

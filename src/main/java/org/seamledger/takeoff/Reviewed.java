@@ -1,10 +1,10 @@
 package org.seamledger.takeoff;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
-import java.util.TreeMap;
 import org.seamledger.detail.Advice;
 import org.seamledger.detail.DesignReview;
 import org.seamledger.detail.DetailedJunction;
@@ -39,7 +39,7 @@ record Reviewed(List<Finding> findings, SortedMap<String, Advice> advice) {
       findings.addAll(review.ofJunction(junction, facts.junction(junction), facts.elements(junction)));
     }
     nodes.forEach(n -> {
-      Map<String, Object> seen = new TreeMap<>(n.facts().asMap());
+      Map<String, Object> seen = new HashMap<>(n.facts().asMap());
       seen.put("nodeKind", n.kind().id());
       findings.addAll(review.ofNode(n.node(), seen));
     });

@@ -61,7 +61,8 @@ final class DetailScenes {
     RoofLayout layout = RoofLayout.of(faces, system, Progress.NONE);
     return new Takeoff("1", "0", List.of(new ModelInfo(file, "00", "IFC4", "metre", "", 1)), Vec3.ZERO, Tolerance.DEFAULT,
         SurfaceLimits.DEFAULT, elements, faces, junctions, List.of(),
-        Quantities.of(faces, junctions, layout, system, new FixedLines(Rules.packaged()), Progress.NONE), List.of(), new TreeMap<>(),
+        Quantities.of(faces, junctions, List.of(), layout, system, new FixedLines(Rules.packaged()), Progress.NONE), List.of(),
+        new TreeMap<>(),
         KINDS.all(), new TreeMap<>(),
         new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, JobSequence.NONE, Surroundings.NONE);
   }

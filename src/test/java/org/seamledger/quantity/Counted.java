@@ -25,7 +25,7 @@ record Counted(Takeoff takeoff, List<DetailedJunction> junctions, Quantities qua
     RoofLayout layout = RoofLayout.of(takeoff.faces(), system, Progress.NONE);
     Details.Result details =
         new Details(Rules.packaged()).choose(takeoff.junctions(), j -> DetailFacts.of(j, layout, system, GuttersAndParapets.NONE));
-    return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), layout, system,
+    return new Counted(takeoff, details.junctions(), Quantities.of(takeoff.faces(), details.junctions(), List.of(), layout, system,
         new FixedLines(Rules.packaged()), Progress.NONE));
   }
 

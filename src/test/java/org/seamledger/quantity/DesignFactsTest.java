@@ -235,7 +235,7 @@ class DesignFactsTest {
       List<DetailedJunction> turned = new java.util.ArrayList<>(c.junctions());
       java.util.Collections.reverse(turned);
       ProjectQuantities again =
-          Quantities.of(c.takeoff().faces(), turned, c.quantities().layout(), RoofSystem.DEFAULT,
+          Quantities.of(c.takeoff().faces(), turned, List.of(), c.quantities().layout(), RoofSystem.DEFAULT,
               new FixedLines(Rules.packaged()), Progress.NONE).project();
       assertThat(again.fasteners()).isEqualTo(p.fasteners());
       assertThat(again.tape().rolls()).isEqualTo(p.tape().rolls());

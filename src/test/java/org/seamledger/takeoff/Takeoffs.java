@@ -70,7 +70,8 @@ public final class Takeoffs {
     advice.put("design/by-hand", new Advice("water may stand", "look at it"));
     return new Takeoff("1.2.3", "abc123", List.of(new ModelInfo("boat-house.ifc", "00ff", "IFC4", "millimetre", "Pencil 1", 1234)), FAR,
         Tolerance.DEFAULT, SurfaceLimits.DEFAULT, elements, faces, junctions(), List.of(),
-        Quantities.of(faces, junctions(), layout, RoofSystem.DEFAULT, new FixedLines(Rules.packaged()), Progress.NONE), findings(), advice,
+        Quantities.of(faces, junctions(), List.of(), layout, RoofSystem.DEFAULT, new FixedLines(Rules.packaged()), Progress.NONE),
+        findings(), advice,
         KINDS.all(), new TreeMap<>(),
         new TreeMap<>(), List.of(), List.of(), List.of(), DrainageTrace.NONE, JobSequence.NONE, Surroundings.NONE);
   }

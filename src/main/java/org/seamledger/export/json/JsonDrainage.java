@@ -61,7 +61,7 @@ public final class JsonDrainage {
     json.objects("lines", drainage.arriving().entrySet(), this::line);
     json.objects("catchments", drainage.catchments(), c -> {
       json.word("face", c.face());
-      json.path("outline", c.outline().stream().map(takeoff::world).toList());
+      json.path("outline", c.outline(), takeoff.offset());
       json.object("to", () -> place(c.to()));
     });
     json.objects("drops", drainage.drops().entrySet(), e -> {

@@ -26,8 +26,8 @@ public final class JsonFixity {
     json.word("face", p.face());
     json.count("pan", p.panel().pan());
     json.number("lengthM", p.panel().lengthM());
-    json.word("fixed", p.fixed().word());
-    json.path("line", p.line().stream().map(takeoff::world).toList());
+    json.term("fixed", p.fixed().word());
+    json.path("line", p.line(), takeoff.offset());
     json.object("lowEnd", () -> end(p.low(), p.middle(false)));
     json.object("highEnd", () -> end(p.high(), p.middle(true)));
   }
@@ -35,7 +35,7 @@ public final class JsonFixity {
   private void end(PanelEnd end, Vec3 middle) throws IOException {
     json.words("junctions", end.junctions());
     json.words("kinds", end.kinds());
-    json.path("at", middle == null ? List.of() : List.of(takeoff.world(middle)));
+    json.path("at", middle == null ? List.of() : List.of(middle), takeoff.offset());
     json.number("movementM", end.movementM());
     json.number("gapM", end.growM());
     json.number("opensM", end.shrinkM());

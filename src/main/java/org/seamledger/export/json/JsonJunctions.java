@@ -1,11 +1,11 @@
 package org.seamledger.export.json;
 
 import java.io.IOException;
+import java.util.Collections;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.seamledger.detail.Decided;
 import org.seamledger.detail.Detail;
@@ -28,6 +28,8 @@ import org.seamledger.takeoff.Takeoff;
 public final class JsonJunctions {
 
   private static final double ML_PER_M3 = 1e6;
+
+  private static final SortedSet<String> NONE = Collections.emptySortedSet();
 
   private final Takeoff takeoff;
   private final JsonOutput json;
@@ -53,9 +55,9 @@ public final class JsonJunctions {
     Junction junction = detailed.junction().junction();
     JunctionQuantities quantities = takeoff.quantities().byJunction().get(junction.id());
     json.word("id", junction.id());
-    json.word("kind", detailed.junction().kind());
+    json.term("kind", detailed.junction().kind());
     json.number("lengthM", junction.lengthM());
-    json.path("path", junction.path().stream().map(takeoff::world).toList());
+    json.path("path", junction.path(), takeoff.offset());
     json.words("faces", junction.faces());
     json.words("elements", junction.elements());
     json.tree("facts", junction.facts().asMap());
@@ -72,7 +74,12 @@ public final class JsonJunctions {
     json.words("steps", quantities.steps());
     json.objects("holdPoints", takeoff.sequence().holdPoints(junction.id()), this::placed);
     json.object("explanation", () -> explanation(detailed.junction().explanation()));
-    json.words("findings", codes.getOrDefault(junction.id(), new TreeSet<>()));
+    json.words("findings", codes(junction.id()));
+  }
+
+  /** Codes of the findings that concern a line or a node, sorted. */
+  SortedSet<String> codes(String id) {
+    return codes.getOrDefault(id, NONE);
   }
 
   private void modelled(Modelled modelled) throws IOException {
@@ -96,7 +103,7 @@ public final class JsonJunctions {
   }
 
   void metal(MetalLine line) throws IOException {
-    json.word("part", line.part());
+    json.term("part", line.part());
     json.wordOrNull("face", line.face());
     json.count("pieces", line.pieces());
     json.number("lengthM", line.lengthM());
@@ -105,33 +112,33 @@ public final class JsonJunctions {
   }
 
   void seal(SealLine line) throws IOException {
-    json.word("form", line.form().word());
-    json.word("role", line.role().word());
-    json.word("exposure", line.exposure().word());
-    json.word("place", line.place());
+    json.term("form", line.form().word());
+    json.term("role", line.role().word());
+    json.term("exposure", line.exposure().word());
+    json.term("place", line.place());
     json.wordOrNull("face", line.face());
-    json.word("run", line.run().word());
+    json.term("run", line.run().word());
     json.count("lines", line.lines());
     json.number("lengthM", line.lengthM());
     json.number("volumeMl", line.volumeM3() * ML_PER_M3);
   }
 
   void fasteners(FastenerRow row) throws IOException {
-    json.word("place", row.place());
+    json.term("place", row.place());
     json.wordOrNull("face", row.face());
     json.count("count", row.count());
     json.number("spacingM", row.spacingM());
     json.flag("throughTape", row.throughTape());
     json.number("tapeCoverage", row.coverage());
-    json.word("joins", row.joins().word());
-    json.word("type", row.type().word());
+    json.term("joins", row.joins().word());
+    json.term("type", row.type().word());
     json.number("lengthM", row.lengthM());
     json.number("slotM", row.slotM());
     json.flag("exposed", row.exposed());
   }
 
   private void closure(ClosureCut cut) throws IOException {
-    json.word("part", cut.part());
+    json.term("part", cut.part());
     json.word("face", cut.face());
     json.count("count", cut.count());
     json.number("lengthM", cut.lengthM());
@@ -195,9 +202,9 @@ public final class JsonJunctions {
 
   void placed(PlacedHoldPoint point) throws IOException {
     json.word("id", point.id());
-    json.word("before", point.before());
-    json.word("check", point.check());
-    json.word("ifFails", point.ifFails());
+    json.term("before", point.before());
+    json.term("check", point.check());
+    json.term("ifFails", point.ifFails());
     json.wordOrNull("step", point.step());
     json.words("steps", point.steps());
     if (!point.locks().isEmpty()) {
@@ -206,7 +213,7 @@ public final class JsonJunctions {
   }
 
   void holdPoint(HoldPoint point) throws IOException {
-    json.word("before", point.before());
-    json.word("check", point.check());
+    json.term("before", point.before());
+    json.term("check", point.check());
   }
 }

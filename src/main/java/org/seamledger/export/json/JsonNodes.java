@@ -2,9 +2,6 @@ package org.seamledger.export.json;
 
 import java.io.IOException;
 import java.util.Map;
-import java.util.SortedSet;
-import java.util.TreeMap;
-import java.util.TreeSet;
 import org.seamledger.node.KindedNode;
 import org.seamledger.node.NodeKind;
 import org.seamledger.quantity.JunctionQuantities;
@@ -16,13 +13,11 @@ public final class JsonNodes {
   private final Takeoff takeoff;
   private final JsonOutput json;
   private final JsonJunctions lines;
-  private final Map<String, SortedSet<String>> codes;
 
-  public JsonNodes(Takeoff takeoff, JsonOutput json) {
+  public JsonNodes(Takeoff takeoff, JsonOutput json, JsonJunctions lines) {
     this.takeoff = takeoff;
     this.json = json;
-    this.lines = new JsonJunctions(takeoff, json);
-    this.codes = takeoff.codesByJunction();
+    this.lines = lines;
   }
 
   public void write() throws IOException {
@@ -32,21 +27,23 @@ public final class JsonNodes {
 
   private void node(KindedNode node) throws IOException {
     json.word("id", node.id());
-    json.word("kind", node.kind().id());
+    json.term("kind", node.kind().id());
     json.point("at", takeoff.world(node.node().at()));
     json.words("junctions", node.node().junctions());
     json.words("faces", node.node().faces());
-    json.tree("facts", told(node.facts().asMap()));
+    json.object("facts", () -> told(node.facts().asMap()));
     requirements(takeoff.quantities().byJunction().get(node.id()));
     json.objects("holdPoints", takeoff.sequence().holdPoints(node.id()), lines::placed);
-    json.words("findings", codes.getOrDefault(node.id(), new TreeSet<>()));
+    json.words("findings", lines.codes(node.id()));
   }
 
   /** Counts of 0 are left out: there are two dozen. */
-  private static Map<String, Object> told(Map<String, Object> facts) {
-    Map<String, Object> told = new TreeMap<>(facts);
-    told.values().removeIf(v -> v.equals(0));
-    return told;
+  private void told(Map<String, Object> facts) throws IOException {
+    for (Map.Entry<String, Object> fact : facts.entrySet()) {
+      if (!fact.getValue().equals(0)) {
+        json.tree(fact.getKey(), fact.getValue());
+      }
+    }
   }
 
   private void requirements(JunctionQuantities takes) throws IOException {

@@ -138,6 +138,6 @@ public final class JsonQuantities {
     json.number("areaM2", cut.panel().areaM2());
     json.flag("shaped", cut.panel().shaped());
     json.flag("sliver", cut.panel().sliver());
-    json.word("fixed", cut.fixed().word());
+    json.term("fixed", cut.fixed().word());
   }
 }

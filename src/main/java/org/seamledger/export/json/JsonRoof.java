@@ -81,6 +81,6 @@ public final class JsonRoof {
   }
 
   private void point(Vec3 local) throws IOException {
-    json.point(takeoff.world(local));
+    json.point(local, takeoff.offset());
   }
 }

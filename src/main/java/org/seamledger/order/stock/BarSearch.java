@@ -1,6 +1,8 @@
 package org.seamledger.order.stock;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -45,18 +47,18 @@ final class BarSearch {
 
   private List<List<Integer>> bestFit() {
     List<List<Integer>> bars = new ArrayList<>();
-    TreeMap<Long, List<Integer>> byRoom = new TreeMap<>();
+    TreeMap<Long, Deque<Integer>> byRoom = new TreeMap<>();
     for (int i = 0; i < sizes.length; i++) {
-      Map.Entry<Long, List<Integer>> fit = byRoom.ceilingEntry(sizes[i]);
+      Map.Entry<Long, Deque<Integer>> fit = byRoom.ceilingEntry(sizes[i]);
       long room = fit == null ? capacity : fit.getKey();
-      int bar = fit == null ? bars.size() : fit.getValue().remove(0);
+      int bar = fit == null ? bars.size() : fit.getValue().remove();
       if (fit == null) {
         bars.add(new ArrayList<>());
       } else if (fit.getValue().isEmpty()) {
         byRoom.remove(fit.getKey());
       }
       bars.get(bar).add(i);
-      byRoom.computeIfAbsent(room - sizes[i], k -> new ArrayList<>()).add(bar);
+      byRoom.computeIfAbsent(room - sizes[i], k -> new ArrayDeque<>()).add(bar);
     }
     return bars;
   }

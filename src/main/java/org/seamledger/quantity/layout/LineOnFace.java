@@ -21,25 +21,41 @@ public final class LineOnFace {
   private LineOnFace() {
   }
 
-  /** A stretch of the path in which the position along the eave only grows, only falls, or stays. */
-  private record Stretch(int sense, List<Double> positions, List<Double> lengths, List<Vec3> points) {
+  /** A stretch of the path in which the position along the eave only grows, only falls, or stays; length is that from its start. */
+  private static final class Stretch {
+    private final int sense;
+    private final List<Vec3> points;
+    private final double[] positions;
+    private final double[] lengths;
+
+    Stretch(int sense, List<Vec3> points, Plane plane) {
+      this.sense = sense;
+      this.points = points;
+      positions = new double[points.size()];
+      lengths = new double[points.size()];
+      for (int i = 0; i < positions.length; i++) {
+        positions[i] = plane.u(points.get(i));
+        lengths[i] = i == 0 ? 0 : lengths[i - 1] + points.get(i - 1).distance(points.get(i));
+      }
+    }
+
     double start() {
-      return positions.get(0);
+      return positions[0];
     }
 
     double end() {
-      return positions.get(positions.size() - 1);
+      return positions[positions.length - 1];
     }
 
     double length() {
-      return lengths.get(lengths.size() - 1);
+      return lengths[lengths.length - 1];
     }
 
     /** Where the line is, so far from its start. */
     Vec3 at(double length) {
-      for (int i = 1; i < lengths.size(); i++) {
-        double a = lengths.get(i - 1);
-        double b = lengths.get(i);
+      for (int i = 1; i < lengths.length; i++) {
+        double a = lengths[i - 1];
+        double b = lengths[i];
         if (length <= b && b > a) {
           return points.get(i - 1).towards(points.get(i), Math.max(0, (length - a) / (b - a)));
         }
@@ -49,12 +65,12 @@ public final class LineOnFace {
 
     /** Length along the line from its start to where it reaches a position. */
     double lengthAt(double position) {
-      for (int i = 1; i < positions.size(); i++) {
-        double a = positions.get(i - 1);
-        double b = positions.get(i);
+      for (int i = 1; i < positions.length; i++) {
+        double a = positions[i - 1];
+        double b = positions[i];
         if (sense * (b - position) >= 0 && a != b) {
           double t = Math.max(0, (position - a) / (b - a));
-          return lengths.get(i - 1) + t * (lengths.get(i) - lengths.get(i - 1));
+          return lengths[i - 1] + t * (lengths[i] - lengths[i - 1]);
         }
       }
       return length();
@@ -68,16 +84,12 @@ public final class LineOnFace {
       FaceLayout.Grid grid = layout.gridAt(path.get(i).towards(path.get(i + 1), 0.5));
       Plane plane = grid.facet().plane();
       int sense = sense(path.get(i), path.get(i + 1), plane);
-      Stretch stretch = new Stretch(sense, new ArrayList<>(List.of(plane.u(path.get(i)))), new ArrayList<>(List.of(0.0)),
-          new ArrayList<>(List.of(path.get(i))));
+      int from = i;
       do {
-        stretch.lengths().add(stretch.length() + path.get(i).distance(path.get(i + 1)));
-        stretch.positions().add(plane.u(path.get(i + 1)));
-        stretch.points().add(path.get(i + 1));
         i++;
       } while (i + 1 < path.size() && sense(path.get(i), path.get(i + 1), plane) == sense
           && layout.gridAt(path.get(i).towards(path.get(i + 1), 0.5)).origin() == grid.origin());
-      cut(stretch, grid.origin(), layout.coverageM(), pieces);
+      cut(new Stretch(sense, path.subList(from, i + 1), plane), grid.origin(), layout.coverageM(), pieces);
     }
     return pieces;
   }
@@ -88,7 +100,7 @@ public final class LineOnFace {
   }
 
   private static void cut(Stretch s, double origin, double coverage, List<LinePiece> pieces) {
-    List<Pieces.Piece> gaps = s.sense() == 0 ? List.of()
+    List<Pieces.Piece> gaps = s.sense == 0 ? List.of()
         : Pieces.between(s.start(), s.end(), origin, coverage, FaceLayout.TOLERANCE);
     if (gaps.isEmpty()) {
       if (s.length() > 0) {
@@ -98,9 +110,9 @@ public final class LineOnFace {
     }
     int n = gaps.size();
     for (int k = 0; k < n; k++) {
-      Pieces.Piece gap = gaps.get(s.sense() > 0 ? k : n - 1 - k);
-      double a = s.lengthAt(s.sense() > 0 ? gap.from() : gap.to());
-      double b = k == n - 1 ? s.length() : s.lengthAt(s.sense() > 0 ? gap.to() : gap.from());
+      Pieces.Piece gap = gaps.get(s.sense > 0 ? k : n - 1 - k);
+      double a = s.lengthAt(s.sense > 0 ? gap.from() : gap.to());
+      double b = k == n - 1 ? s.length() : s.lengthAt(s.sense > 0 ? gap.to() : gap.from());
       double psi = Math.toDegrees(Math.asin(Math.min(1, gap.width() / (b - a))));
       pieces.add(new LinePiece(gap.width(), b - a, psi, s.at((a + b) / 2)));
     }

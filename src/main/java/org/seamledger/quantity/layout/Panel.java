@@ -1,6 +1,5 @@
 package org.seamledger.quantity.layout;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.seamledger.geometry.Vec3;
@@ -31,6 +30,10 @@ public record Panel(int pan, double widthM, double lengthM, double lowBevelDegre
 
   /** Middle of the widest stretch of its low end; empty where it has none. */
   public Optional<Vec3> lowMiddle() {
-    return low.stream().max(Comparator.comparingDouble(EndCut::widthM)).map(c -> c.left().plus(c.right()).times(0.5));
+    EndCut widest = null;
+    for (EndCut c : low) {
+      widest = widest == null || Double.compare(c.widthM(), widest.widthM()) > 0 ? c : widest;
+    }
+    return Optional.ofNullable(widest).map(c -> c.left().plus(c.right()).times(0.5));
   }
 }

@@ -32,25 +32,16 @@ final class PanelCutter {
   }
 
   /**
-   * Panels of every pan, each the lowest first: pan i lies between {@code bounds[i − 1]} and {@code bounds[i]}. The area is halved again
-   * and again, so that the many holes of a long face are not cut anew for every pan.
+   * Panels of every pan, each the lowest first: pan i lies between {@code bounds[i − 1]} and {@code bounds[i]}.
    *
    * @param before number of the pan before the first
    */
   List<List<Panel>> pans(List<Double> bounds, int before) {
     List<List<Panel>> pans = new ArrayList<>();
-    split(area, bounds, 0, bounds.size() - 1, before, pans);
-    return pans;
-  }
-
-  private void split(Region part, List<Double> bounds, int from, int to, int before, List<List<Panel>> pans) {
-    if (to - from > 1) {
-      int middle = (from + to) / 2;
-      split(part.cut(1, 0, bounds.get(middle)), bounds, from, middle, before, pans);
-      split(part.cut(-1, 0, -bounds.get(middle)), bounds, middle, to, before, pans);
-    } else if (to > from) {
-      pans.add(panels(before + to, part));
+    for (Region strip : area.strips(bounds)) {
+      pans.add(panels(before + pans.size() + 1, strip));
     }
+    return pans;
   }
 
   private List<Panel> panels(int number, Region strip) {
@@ -125,7 +116,8 @@ final class PanelCutter {
     List<Cut> high = new ArrayList<>();
     List<Cut> lowEnd = new ArrayList<>();
     List<Cut> highEnd = new ArrayList<>();
-    for (Region.Ring ring : part.rings()) {
+    List<Region.Ring> rings = part.rings();
+    for (Region.Ring ring : rings) {
       List<Vec2> p = ring.points();
       for (int i = 0; i < p.size(); i++) {
         Vec2 from = p.get(i);
@@ -141,7 +133,7 @@ final class PanelCutter {
       }
     }
     double width = part.maxU() - part.minU();
-    boolean shaped = low.size() > 1 || high.size() > 1 || part.rings().size() > 1;
+    boolean shaped = low.size() > 1 || high.size() > 1 || rings.size() > 1;
     return new Panel(number, width, part.maxV() - part.minV(), -bevel(low), bevel(high), part.area(), shaped,
         width < minimumM - tolerance, ends(lowEnd, 1), ends(highEnd, -1), piecesM);
   }
@@ -154,6 +146,9 @@ final class PanelCutter {
 
   /** The cuts that nothing of the panel lies beyond, from the left: those of notches have another one below, or above, them. */
   private List<EndCut> ends(List<Cut> cuts, int sense) {
+    if (cuts.size() == 1) {
+      return List.of(end(cuts.get(0)));
+    }
     List<Cut> outermost = new ArrayList<>();
     cuts.stream().sorted(Comparator.comparingDouble(c -> sense * (c.start.v() + c.run.v() / 2))).forEach(c -> {
       double hidden = outermost.stream().mapToDouble(o -> overlap(o, c)).sum();
