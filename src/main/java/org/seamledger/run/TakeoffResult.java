@@ -21,6 +21,7 @@ import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.crew.CrewJob;
 import org.seamledger.export.crew.CrewRequest;
+import org.seamledger.export.section.StoredSections;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.submittal.SubmittalPdf;
@@ -77,6 +78,11 @@ public record TakeoffResult(Takeoff takeoff, Optional<Path> shapes) implements R
     boolean isKnown = takeoff.lines().stream().anyMatch(j -> j.junction().junction().id().equals(junction))
         || takeoff.nodes().stream().anyMatch(n -> n.id().equals(junction));
     return isKnown ? Optional.of(SectionDrawing.svg(takeoff, junction, setup)) : Optional.empty();
+  }
+
+  @Override
+  public List<byte[]> sectionParts() {
+    return StoredSections.write(takeoff);
   }
 
   @Override
