@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import java.util.stream.StreamSupport;
 import java.util.zip.GZIPInputStream;
@@ -33,6 +34,8 @@ import org.seamledger.export.submittal.SubmittalPdf;
 import org.seamledger.export.submittal.PageSet;
 import org.seamledger.http.setting.Options;
 import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
 import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
@@ -198,9 +201,31 @@ class DrawingsTest {
     String plan = drawing("plan");
     String section = drawing("sections/" + junction(3));
     service.close();
-    open();
+    CountedAnalyzer analyzer = new CountedAnalyzer(new TakeoffAnalyzer(Optional.empty()), new AtomicInteger());
+    service = new TestService(Options.of(analyzer, folder.resolve("data")).models(List.of(model)));
     assertThat(drawing("sections/" + junction(3))).isEqualTo(section);
+    assertThat(analyzer.begun()).as("what sections show was stored with the result").hasValue(0);
     assertThat(drawing("plan")).isEqualTo(plan);
+    assertThat(analyzer.begun()).as("the plan comes from the model").hasValue(1);
+  }
+
+  /** Says how many analyses were begun. */
+  private record CountedAnalyzer(Analyzer<Result> analyzer, AtomicInteger begun) implements Analyzer<Result> {
+    @Override
+    public Result analyze(Inputs inputs, Progress progress) throws IOException {
+      begun.incrementAndGet();
+      return analyzer.analyze(inputs, progress);
+    }
+
+    @Override
+    public String version() {
+      return analyzer.version();
+    }
+
+    @Override
+    public String rules() {
+      return analyzer.rules();
+    }
   }
 
   @Test
@@ -221,13 +246,15 @@ class DrawingsTest {
   @Test
   void refusesADrawingThatWouldNotFitTheNumbers() throws IOException {
     String junction = junction(0);
+    String section = drawing("sections/" + junction);
     service.close();
     Files.copy(Path.of("ifc-samples", "stable.ifc"), model, StandardCopyOption.REPLACE_EXISTING);
     // Opened with no model: the result of before is what is asked for, its model has been overwritten since.
     service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")));
     refused(service.get(at("plan")), 409, "drawing/changed");
     Files.delete(model);
-    refused(service.get(at("sections/" + junction)), 409, "drawing/changed");
+    refused(service.get(at("profiles")), 409, "drawing/changed");
+    assertThat(drawing("sections/" + junction)).as("what it shows was stored beside the numbers").isEqualTo(section);
     assertThat(service.get("/api/analyses/" + id + "/ledger").statusCode()).as("the numbers are there all the same").isEqualTo(200);
   }
 

@@ -23,6 +23,7 @@ import org.seamledger.detail.Kind;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.SheetSubject;
 import org.seamledger.quantity.RoofSystem;
+import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.takeoff.Takeoff;
 
 /**
@@ -106,7 +107,8 @@ public final class StoredSections {
       Common common = MAPPER.readValue(new GZIPInputStream(new ByteArrayInputStream(first.get())), Common.class);
       Optional<byte[]> part = kept.apply(1 + part(line, common.parts()));
       return part.isEmpty() ? Optional.empty() : find(part.get(), line, common);
-    } catch (IOException e) {
+    } catch (IOException | IndexOutOfBoundsException | SystemFormatException e) {
+      // Another program's: whoever asks has it from the models.
       return Optional.empty();
     }
   }
