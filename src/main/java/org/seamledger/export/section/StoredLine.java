@@ -1,6 +1,6 @@
 package org.seamledger.export.section;
 
-import com.fasterxml.jackson.core.JacksonException;
+import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,11 +22,9 @@ import org.seamledger.quantity.SealLine;
  *
  * @param kind its place among the kinds of all lines
  * @param detail its place among the details of all lines
- * @param decided null where nobody did
- * @param pipeRoomM null where it isn't known
  */
-record StoredLine(List<Vec3> path, List<String> faces, Map<String, Object> facts, int kind, int detail, Decided decided,
-    List<MetalLine> metal, List<SealLine> seals, List<FastenerRow> fasteners, List<SectionCut.Face> cut, Double pipeRoomM,
+record StoredLine(List<Vec3> path, List<String> faces, Map<String, Object> facts, int kind, int detail, Optional<Decided> decided,
+    List<MetalLine> metal, List<SealLine> seals, List<FastenerRow> fasteners, List<SectionCut.Face> cut, OptionalDouble pipeRoomM,
     String elements) {
 
   private static final Explanation NOT_KEPT = new Explanation(List.of(), "", List.of());
@@ -34,18 +32,17 @@ record StoredLine(List<Vec3> path, List<String> faces, Map<String, Object> facts
   static StoredLine of(SectionSubject subject, int kind, int detail) {
     Junction line = subject.line().junction().junction();
     JunctionQuantities counted = subject.counted();
-    OptionalDouble room = subject.cut().pipeRoomM();
-    return new StoredLine(line.path(), line.faces(), line.facts().asMap(), kind, detail, subject.line().decided().orElse(null),
-        counted.metal(), counted.seals(), counted.fasteners(), subject.cut().faces(), room.isPresent() ? room.getAsDouble() : null,
+    return new StoredLine(line.path(), line.faces(), line.facts().asMap(), kind, detail, subject.line().decided(),
+        counted.metal(), counted.seals(), counted.fasteners(), subject.cut().faces(), subject.cut().pipeRoomM(),
         subject.elements());
   }
 
-  SectionSubject subject(String id, StoredSections.Common common) throws JacksonException {
+  SectionSubject subject(String id, StoredSections.Common common) throws IOException {
     Junction line = new Junction(id, path, faces, List.of(), Facts.of(facts));
     DetailedJunction detailed = new DetailedJunction(new KindedJunction(line, common.kinds().get(kind), NOT_KEPT),
-        common.details().get(detail), Optional.ofNullable(decided));
-    return new SectionSubject(common.sheet(), common.roofSystem(), detailed,
+        common.detail(detail), decided);
+    return new SectionSubject(common.sheet(), common.system(), detailed,
         new JunctionQuantities(id, metal, seals, fasteners, List.of(), 0, 0, List.of()),
-        new SectionCut(cut, fasteners, pipeRoomM == null ? OptionalDouble.empty() : OptionalDouble.of(pipeRoomM)), elements);
+        new SectionCut(cut, fasteners, pipeRoomM), elements);
   }
 }

@@ -1,15 +1,10 @@
 package org.seamledger.export.section;
 
-import com.fasterxml.jackson.core.JacksonException;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
-import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,35 +17,48 @@ import org.seamledger.detail.Detail;
 import org.seamledger.detail.Kind;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.SheetSubject;
+import org.seamledger.finding.Sha256;
 import org.seamledger.quantity.RoofSystem;
-import org.seamledger.quantity.SystemFormatException;
 import org.seamledger.takeoff.Takeoff;
 
 /**
  * What the sections of a result show, in a form that can be kept: a section that is drawn from it is the same text as one from the takeoff.
- * Part 0 has what all sections have in common, the others the lines, about a hundred each: to draw one, two parts are read. Each part is
- * compressed JSON. Of records that have changed since nothing is drawn.
+ * Part 0 has what all sections have in common, the others the lines, about a hundred each: to draw one, two parts are read, each of them
+ * compressed. Of records whose shape has changed since nothing is drawn.
  */
 public final class StoredSections {
 
-  private static final ObjectMapper MAPPER = new ObjectMapper().enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
-      .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES);
   private static final int LINES_PER_PART = 100;
 
   private StoredSections() {
+  }
+
+  /** Part 0. The hash of the records' shape comes before all that depends on it. */
+  record Head(String shape, byte[] common) {
   }
 
   /**
    * What all sections of a result have in common.
    *
    * @param parts of lines
-   * @param system as text with units
+   * @param details each as a {@link Detail} by itself: a section needs one of them
    */
-  record Common(int parts, SheetSubject sheet, Map<String, Object> system, List<Kind> kinds, List<Detail> details) {
-
-    RoofSystem roofSystem() throws JacksonException {
-      return RoofSystem.parse(MAPPER.writeValueAsString(system), "system");
+  record Common(int parts, SheetSubject sheet, RoofSystem system, List<Kind> kinds, List<byte[]> details) {
+    Detail detail(int place) throws IOException {
+      return RecordBytes.read(Detail.class, details.get(place));
     }
+  }
+
+  /** Any other part: each line as a {@link StoredLine} by itself. */
+  record Lines(List<Entry> entries) {
+  }
+
+  /** @param id of the line */
+  record Entry(String id, byte[] line) {
+  }
+
+  private static String shape() {
+    return Sha256.hex(RecordBytes.shape(List.of(Common.class, Detail.class, Lines.class, StoredLine.class)).getBytes(StandardCharsets.UTF_8));
   }
 
   /** All parts, in their order. */
@@ -58,19 +66,19 @@ public final class StoredSections {
     List<SectionSubject> subjects = SectionSubject.all(takeoff);
     Map<Kind, Integer> kinds = new LinkedHashMap<>();
     Map<Detail, Integer> details = new LinkedHashMap<>();
-    List<Map<String, StoredLine>> lines = new ArrayList<>();
+    List<Lines> lines = new ArrayList<>();
     for (int i = 0; i <= subjects.size() / LINES_PER_PART; i++) {
-      lines.add(new LinkedHashMap<>());
+      lines.add(new Lines(new ArrayList<>()));
     }
     for (SectionSubject s : subjects) {
       int kind = kinds.computeIfAbsent(s.line().junction().type(), k -> kinds.size());
       int detail = details.computeIfAbsent(s.line().detail(), d -> details.size());
       String id = s.line().junction().junction().id();
-      lines.get(part(id, lines.size())).put(id, StoredLine.of(s, kind, detail));
+      lines.get(part(id, lines.size())).entries().add(new Entry(id, RecordBytes.write(StoredLine.of(s, kind, detail))));
     }
-    List<byte[]> parts = new ArrayList<>();
-    parts.add(compressed(new Common(lines.size(), SheetSubject.of(takeoff), takeoff.system().toMap(), List.copyOf(kinds.keySet()),
-        List.copyOf(details.keySet()))));
+    Common common = new Common(lines.size(), SheetSubject.of(takeoff), takeoff.system(), List.copyOf(kinds.keySet()),
+        details.keySet().stream().map(RecordBytes::write).toList());
+    List<byte[]> parts = new ArrayList<>(List.of(compressed(new Head(shape(), RecordBytes.write(common)))));
     lines.forEach(l -> parts.add(compressed(l)));
     return parts;
   }
@@ -79,14 +87,18 @@ public final class StoredSections {
     return Math.floorMod(id.hashCode(), parts);
   }
 
-  private static byte[] compressed(Object value) {
+  static byte[] compressed(Record value) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try (OutputStream out = new GZIPOutputStream(bytes)) {
-      MAPPER.writeValue(out, value);
+    try (GZIPOutputStream out = new GZIPOutputStream(bytes)) {
+      out.write(RecordBytes.write(value));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return bytes.toByteArray();
+  }
+
+  static <T extends Record> T read(Class<T> type, byte[] part) throws IOException {
+    return RecordBytes.read(type, new GZIPInputStream(new ByteArrayInputStream(part)).readAllBytes());
   }
 
   /**
@@ -104,26 +116,18 @@ public final class StoredSections {
       if (first.isEmpty()) {
         return Optional.empty();
       }
-      Common common = MAPPER.readValue(new GZIPInputStream(new ByteArrayInputStream(first.get())), Common.class);
-      Optional<byte[]> part = kept.apply(1 + part(line, common.parts()));
-      return part.isEmpty() ? Optional.empty() : find(part.get(), line, common);
-    } catch (IOException | IndexOutOfBoundsException | SystemFormatException e) {
-      // Another program's: whoever asks has it from the models.
-      return Optional.empty();
-    }
-  }
-
-  private static Optional<SectionSubject> find(byte[] part, String line, Common common) throws IOException {
-    try (JsonParser in = MAPPER.createParser(new GZIPInputStream(new ByteArrayInputStream(part)))) {
-      in.nextToken();
-      while (in.nextToken() == JsonToken.FIELD_NAME) {
-        boolean found = in.currentName().equals(line);
-        in.nextToken();
-        if (found) {
-          return Optional.of(MAPPER.readValue(in, StoredLine.class).subject(line, common));
-        }
-        in.skipChildren();
+      Head head = read(Head.class, first.get());
+      if (!head.shape().equals(shape())) {
+        return Optional.empty();
       }
+      Common common = RecordBytes.read(Common.class, head.common());
+      Optional<byte[]> part = kept.apply(1 + part(line, common.parts()));
+      Optional<Entry> entry = part.isEmpty() ? Optional.empty()
+          : read(Lines.class, part.get()).entries().stream().filter(e -> e.id().equals(line)).findFirst();
+      return entry.isEmpty() ? Optional.empty()
+          : Optional.of(RecordBytes.read(StoredLine.class, entry.get().line()).subject(line, common));
+    } catch (IOException | IllegalArgumentException | IndexOutOfBoundsException e) {
+      // Nothing that this program wrote: whoever asks has it from the models.
       return Optional.empty();
     }
   }
