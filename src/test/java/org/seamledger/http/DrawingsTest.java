@@ -13,6 +13,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -268,11 +272,21 @@ class DrawingsTest {
   }
 
   @Test
-  void drawsForManyAtOnceByOneRun() {
+  void drawsForManyAtOnceByOneRun() throws SQLException {
     String plan = drawing("plan");
     service.close();
+    try (Connection c = database(); Statement s = c.createStatement()) {
+      assertThat(s.executeUpdate("DELETE FROM section_part")).as("as in a folder from before sections were stored").isPositive();
+    }
     open();
     List<HttpResponse<byte[]>> answers = IntStream.range(0, 8).parallel().mapToObj(i -> service.get(at("plan"))).toList();
     assertThat(answers).allSatisfy(a -> assertThat(new String(a.body(), StandardCharsets.UTF_8)).isEqualTo(plan));
+    try (Connection c = database(); Statement s = c.createStatement()) {
+      assertThat(s.executeQuery("SELECT COUNT(*) FROM section_part").getInt(1)).as("the run left them there").isPositive();
+    }
+  }
+
+  private Connection database() throws SQLException {
+    return DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("data").resolve("ledger.db"));
   }
 }

@@ -51,7 +51,7 @@ public final class SectionSheet {
     Detail drawn = j.detail().only(part -> counted.metal().stream().anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0),
         seal -> counted.seals().stream().anyMatch(s -> s.form() == seal.form() && s.place().equals(seal.place()) && s.lengthM() > 0),
         line -> counted.fasteners().stream().anyMatch(f -> f.id().equals(line.id()) && f.count() > 0));
-    DetailedJunction line = new DetailedJunction(j.junction(), j.detail().equals(Detail.NONE) ? Detail.NONE : drawn, j.decided());
+    DetailedJunction line = new DetailedJunction(j.junction(), drawn, j.decided());
     return new SectionSubject(of.sheet(), of.system(), line, counted, of.cut(), of.elements());
   }
 
