@@ -1,12 +1,15 @@
 package org.seamledger.geometry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.TopologyException;
@@ -51,6 +54,23 @@ final class Overlays {
     coordinates.add(new Coordinate(coordinates.get(0)));
     Polygon polygon = FACTORY.createPolygon(coordinates.toArray(Coordinate[]::new));
     return polygon.isValid() ? polygon : fixed(polygon);
+  }
+
+  /** Outsides, each followed by its holes, as one area; none where they are not that, or one is no simple ring. */
+  static Optional<Geometry> nested(List<List<Geometry>> parts) {
+    List<Polygon> polygons = new ArrayList<>();
+    for (List<Geometry> part : parts) {
+      LinearRing[] rings = new LinearRing[part.size()];
+      for (int i = 0; i < rings.length; i++) {
+        if (!(part.get(i) instanceof Polygon p) || p.isEmpty() || p.getNumInteriorRing() > 0) {
+          return Optional.empty();
+        }
+        rings[i] = p.getExteriorRing();
+      }
+      polygons.add(FACTORY.createPolygon(rings[0], Arrays.copyOfRange(rings, 1, rings.length)));
+    }
+    Geometry all = polygons.size() == 1 ? polygons.get(0) : FACTORY.createMultiPolygon(polygons.toArray(Polygon[]::new));
+    return polygons.size() == 1 && parts.get(0).size() == 1 || all.isValid() ? Optional.of(all) : Optional.empty();
   }
 
   /** Areas alone: where two touch or collapse, an overlay yields lines and points, too. */

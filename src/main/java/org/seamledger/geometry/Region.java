@@ -5,7 +5,8 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import java.util.function.UnaryOperator;
+import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -26,7 +27,12 @@ public final class Region {
 
   public static final Region EMPTY = new Region(Overlays.FACTORY.createPolygon());
 
+  /** What is nearer, metres, leaves corners in an outline that it is taken from: ten steps of the grid. */
+  private static final double BESIDE = 1e-6;
+
   private final Geometry geometry;
+  /** Found when first asked for. */
+  private List<Ring> rings;
 
   private Region(Geometry geometry) {
     this.geometry = geometry;
@@ -96,16 +102,17 @@ public final class Region {
 
   /** What is here and not in the other. */
   public Region minus(Region o) {
-    return isEmpty() || o.isEmpty() || apart(o) ? this : of(Overlays.overlay(geometry, o.geometry, OverlayNG.DIFFERENCE));
+    return isEmpty() || o.isEmpty() || isApart(o, BESIDE) ? this : of(Overlays.overlay(geometry, o.geometry, OverlayNG.DIFFERENCE));
   }
 
   /** What both have in common. */
   public Region intersect(Region o) {
-    return isEmpty() || o.isEmpty() || apart(o) ? EMPTY : of(Overlays.overlay(geometry, o.geometry, OverlayNG.INTERSECTION));
+    return isEmpty() || o.isEmpty() || isApart(o, 0) ? EMPTY : of(Overlays.overlay(geometry, o.geometry, OverlayNG.INTERSECTION));
   }
 
-  private boolean apart(Region o) {
-    return !geometry.getEnvelopeInternal().intersects(o.geometry.getEnvelopeInternal());
+  private boolean isApart(Region o, double metres) {
+    return !geometry.getEnvelopeInternal().intersects(o.geometry.getEnvelopeInternal())
+        || Separation.isBetween(geometry, o.geometry, metres);
   }
 
   /** The part where {@code a·u + b·v < c}. */
@@ -168,15 +175,24 @@ public final class Region {
 
   /** Every ring of the outline, outsides counter-clockwise, holes clockwise, in a fixed order. */
   public List<Ring> rings() {
-    List<Ring> rings = new ArrayList<>();
+    List<Ring> known = rings;
+    if (known == null) {
+      known = List.copyOf(found());
+      rings = known;
+    }
+    return known;
+  }
+
+  private List<Ring> found() {
+    List<Ring> found = new ArrayList<>();
     for (Region part : parts()) {
       Polygon p = (Polygon) part.geometry.norm();
-      rings.add(ring(p.getExteriorRing(), false));
+      found.add(ring(p.getExteriorRing(), false));
       for (int i = 0; i < p.getNumInteriorRing(); i++) {
-        rings.add(ring(p.getInteriorRingN(i), true));
+        found.add(ring(p.getInteriorRingN(i), true));
       }
     }
-    return rings;
+    return found;
   }
 
   private static Ring ring(LinearRing line, boolean hole) {
@@ -212,16 +228,17 @@ public final class Region {
    * other corner stays where it is, to the bit.
    */
   public Region simplified(double by) {
-    List<List<Vec2>> rings = new ArrayList<>();
-    for (Ring ring : rings()) {
-      rings.add(FlatCorners.without(ring.points(), by));
-    }
-    return evenOdd(rings);
+    return with(points -> FlatCorners.without(points, by));
   }
 
   /** Whether a point (metres) lies inside; on the outline it does not. */
   public boolean contains(Vec2 p) {
-    return new IndexedPointInAreaLocator(geometry).locate(new Coordinate(p.u(), p.v())) == Location.INTERIOR;
+    return SimplePointInAreaLocator.locate(new Coordinate(p.u(), p.v()), geometry) == Location.INTERIOR;
+  }
+
+  /** Whether all within a radius of a point (metres) lies inside. */
+  public boolean holdsDisc(Vec2 centre, double radius) {
+    return !isEmpty() && boundaryDistance(centre) >= radius && contains(centre);
   }
 
   /** True where the two have a point in common, an edge or corner included. */
@@ -236,8 +253,15 @@ public final class Region {
 
   /** Distance of {@code p} to the nearest ring, metres; infinite for an empty region. */
   public double boundaryDistance(Vec2 p) {
-    return isEmpty() ? Double.POSITIVE_INFINITY
-        : geometry.getBoundary().distance(Overlays.FACTORY.createPoint(new Coordinate(p.u(), p.v())));
+    double least = Double.POSITIVE_INFINITY;
+    for (Ring ring : rings()) {
+      Vec2 before = ring.points().get(ring.points().size() - 1);
+      for (Vec2 corner : ring.points()) {
+        least = Math.min(least, Segment.distance(p, before, corner));
+        before = corner;
+      }
+    }
+    return least;
   }
 
   /** Shortest distance of a point to the region, metres, zero inside; zero for an empty region, as JTS has it. */
@@ -288,17 +312,26 @@ public final class Region {
   /** The same points of space, in the coordinates of another plane, moved along {@code direction} until they lie in it. */
   public Region projected(Plane from, Plane to, Vec3 direction) {
     double along = to.normal().dot(direction);
-    List<List<Vec2>> rings = new ArrayList<>();
+    return with(points -> points.stream().map(p -> {
+      Vec3 q = from.at(p.u(), p.v());
+      Vec3 r = q.minus(direction.times(to.height(q) / along));
+      return new Vec2(to.u(r), to.v(r));
+    }).toList());
+  }
+
+  /** What every ring changed goes round: outsides with their holes as long as they are still that, else by the even-odd rule. */
+  private Region with(UnaryOperator<List<Vec2>> change) {
+    List<List<Vec2>> changed = new ArrayList<>();
+    List<List<Geometry>> parts = new ArrayList<>();
     for (Ring ring : rings()) {
-      List<Vec2> points = new ArrayList<>();
-      for (Vec2 p : ring.points()) {
-        Vec3 q = from.at(p.u(), p.v());
-        Vec3 r = q.minus(direction.times(to.height(q) / along));
-        points.add(new Vec2(to.u(r), to.v(r)));
+      List<Vec2> points = change.apply(ring.points());
+      changed.add(points);
+      if (!ring.hole()) {
+        parts.add(new ArrayList<>());
       }
-      rings.add(points);
+      parts.get(parts.size() - 1).add(Overlays.ringArea(points));
     }
-    return evenOdd(rings);
+    return Overlays.nested(parts).map(Region::of).orElseGet(() -> evenOdd(changed));
   }
 
   private static Region of(Geometry g) {

@@ -23,8 +23,12 @@ public record Segment(Vec3 from, Vec3 to) {
 
   /** The same in a plane: distance of {@code p} to the stretch from {@code a} to {@code b}, metres. */
   public static double distance(Vec2 p, Vec2 a, Vec2 b) {
-    Vec2 d = b.minus(a);
-    return p.distance(a.towards(b, share(p.minus(a).dot(d), d.dot(d))));
+    double du = b.u() - a.u();
+    double dv = b.v() - a.v();
+    double share = share((p.u() - a.u()) * du + (p.v() - a.v()) * dv, du * du + dv * dv);
+    double u = p.u() - (a.u() + du * share);
+    double v = p.v() - (a.v() + dv * share);
+    return Math.sqrt(u * u + v * v);
   }
 
   private static double share(double along, double square) {

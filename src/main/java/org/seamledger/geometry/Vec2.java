@@ -36,12 +36,14 @@ public record Vec2(double u, double v) {
 
   /** Length, metres. */
   public double length() {
-    return Math.hypot(u, v);
+    return Math.sqrt(u * u + v * v);
   }
 
   /** Distance of two points, metres. */
   public double distance(Vec2 o) {
-    return Math.hypot(u - o.u, v - o.v);
+    double du = u - o.u;
+    double dv = v - o.v;
+    return Math.sqrt(du * du + dv * dv);
   }
 
   /** This direction turned left by a right angle. */

@@ -65,7 +65,7 @@ public record Vec3(double x, double y, double z) {
 
   /** Length of the horizontal part, metres. */
   public double planLength() {
-    return Math.hypot(x, y);
+    return Math.sqrt(x * x + y * y);
   }
 
   /**

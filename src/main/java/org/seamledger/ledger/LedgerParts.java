@@ -3,21 +3,12 @@ package org.seamledger.ledger;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
-import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
 /**
@@ -33,17 +24,11 @@ import java.util.zip.GZIPOutputStream;
  */
 public final class LedgerParts {
 
-  private static final Set<String> LEFT_OUT = Set.of("steps", "explanation", "closures", "plugs", "holdPoints", "metal", "seals",
-      "fasteners", "facts");
   private static final String PANELS = "panels";
-  private static final int CHUNK = 1 << 18;
-  private record Place(int chunk, int from, int to) {
-  }
 
   private final byte[] outline;
   private byte[] panels;
-  private final List<byte[]> chunks = new ArrayList<>();
-  private final Map<String, Place> places = new HashMap<>();
+  private final WholeItems items = new WholeItems();
 
   private LedgerParts(byte[] ledger) throws IOException {
     panels = gzip(new byte[] {'[', ']'});
@@ -57,8 +42,8 @@ public final class LedgerParts {
         }
         out.writeFieldName(name);
         switch (name) {
-          case "junctions", "joints" -> parts(value, out, LedgerParts::shortened);
-          case "nodes" -> parts(value, out, LedgerParts::shortenedNode);
+          case "junctions", "joints" -> lines(value, out);
+          case "nodes" -> nodes(value, out);
           case "order" -> order(value, out);
           case "quantities" -> out.writeTree(quantities(value.readValueAsTree()));
           default -> out.copyCurrentStructure(value);
@@ -66,6 +51,7 @@ public final class LedgerParts {
       });
       out.writeEndObject();
     }
+    items.close();
     outline = bytes.toByteArray();
   }
 
@@ -90,7 +76,7 @@ public final class LedgerParts {
 
   /** One junction, joint or node whole, JSON; empty where there is none of that id. */
   public Optional<byte[]> junction(String id) {
-    return Optional.ofNullable(places.get(id)).map(p -> Arrays.copyOfRange(unpacked(chunks.get(p.chunk())), p.from(), p.to()));
+    return items.of(id);
   }
 
   private static byte[] panels(JsonParser in) throws IOException {
@@ -101,26 +87,21 @@ public final class LedgerParts {
     return packed.toByteArray();
   }
 
-  private interface Shortening {
-    ObjectNode of(ObjectNode whole) throws IOException;
+  private void lines(JsonParser in, JsonGenerator out) throws IOException {
+    out.writeStartArray();
+    LedgerReader.each(in, item -> items.written(LineSplit.copy(item, items.next(), out)));
+    out.writeEndArray();
   }
 
-  private void parts(JsonParser in, JsonGenerator out, Shortening shortening) throws IOException {
-    ByteArrayOutputStream chunk = new ByteArrayOutputStream();
+  private void nodes(JsonParser in, JsonGenerator out) throws IOException {
     out.writeStartArray();
     LedgerReader.each(in, item -> {
-      ObjectNode junction = item.readValueAsTree();
-      int from = chunk.size();
-      chunk.write(LedgerReader.PLAIN.writeValueAsBytes(junction));
-      places.put(junction.path("id").asText(), new Place(chunks.size(), from, chunk.size()));
-      if (chunk.size() > CHUNK) {
-        chunks.add(gzip(chunk.toByteArray()));
-        chunk.reset();
-      }
-      out.writeTree(shortening.of(junction));
+      ObjectNode node = item.readValueAsTree();
+      items.next().writeTree(node);
+      items.written(node.path("id").asText());
+      out.writeTree(shortened(node));
     });
     out.writeEndArray();
-    chunks.add(gzip(chunk.toByteArray()));
   }
 
   /** How a line of the order came about stands in the order as a table. */
@@ -134,23 +115,6 @@ public final class LedgerParts {
     out.writeEndArray();
   }
 
-  private static ObjectNode shortened(ObjectNode whole) throws IOException {
-    ObjectNode junction = LedgerReader.PLAIN.createObjectNode();
-    whole.properties().forEach(f -> {
-      if (!LEFT_OUT.contains(f.getKey())) {
-        junction.set(f.getKey(), f.getValue());
-      }
-    });
-    junction.set("seals", seals(whole.path("seals")));
-    junction.put("fasteners",
-        LedgerReader.all(whole.path("fasteners"), LedgerReader.Counted.class).stream().mapToLong(LedgerReader.Counted::count).sum());
-    junction.put("metalParts", whole.path("metal").size());
-    if (whole.path("facts").has("upstandM")) {
-      junction.putObject("facts").set("upstandM", whole.path("facts").path("upstandM"));
-    }
-    return junction;
-  }
-
   private static long pieces(JsonNode metal) {
     long sum = 0;
     for (JsonNode line : metal) {
@@ -160,35 +124,14 @@ public final class LedgerParts {
   }
 
   /** Of a node the outline has where it is and what it is. */
-  private static ObjectNode shortenedNode(ObjectNode whole) {
-    ObjectNode node = whole.deepCopy();
-    node.put("pieces", pieces(whole.path("metal")));
+  private static ObjectNode shortened(ObjectNode node) {
+    node.put("pieces", pieces(node.path("metal")));
     node.remove(List.of("steps", "holdPoints", "metal", "seals", "fasteners", "facts"));
     return node;
   }
 
-  /** Summed by form and exposure, in the order in which each comes first. */
-  private static ArrayNode seals(JsonNode all) throws IOException {
-    List<LedgerReader.Seal> sums = new ArrayList<>();
-    for (LedgerReader.Seal seal : LedgerReader.all(all, LedgerReader.Seal.class)) {
-      int same = 0;
-      while (same < sums.size() && !isAlike(sums.get(same), seal)) {
-        same++;
-      }
-      if (same == sums.size()) {
-        sums.add(new LedgerReader.Seal(seal.form(), seal.exposure(), 0));
-      }
-      sums.set(same, new LedgerReader.Seal(seal.form(), seal.exposure(), rounded(sums.get(same).lengthM() + seal.lengthM())));
-    }
-    return LedgerReader.PLAIN.valueToTree(sums);
-  }
-
-  private static boolean isAlike(LedgerReader.Seal a, LedgerReader.Seal b) {
-    return Objects.equals(a.form(), b.form()) && Objects.equals(a.exposure(), b.exposure());
-  }
-
   /** Rounded as the result is, so that a sum of decimals has no tail. */
-  private static double rounded(double sum) {
+  static double rounded(double sum) {
     return Math.round(sum * 1e6) / 1e6;
   }
 
@@ -214,13 +157,5 @@ public final class LedgerParts {
       out.write(plain);
     }
     return packed.toByteArray();
-  }
-
-  private static byte[] unpacked(byte[] gzip) {
-    try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(gzip))) {
-      return in.readAllBytes();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -1,6 +1,7 @@
 package org.seamledger.quantity;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.measure.Unit;
@@ -27,6 +28,8 @@ public final class Estimates {
   private static final double TIGHT_LAP = 0.00025;
   /** Angle at which water meets paint, degrees. */
   private static final double ON_PAINT = 70;
+  /** Slopes are told apart to a millionth of a degree. */
+  private static final double SLOPES = 1e6;
 
   private final RoofSystem system;
   private final List<RoofFace> faces;
@@ -93,9 +96,10 @@ public final class Estimates {
 
   // ---- water and wind
 
+  /** The first of those that are alike but for rounding. */
   private RoofFace flattest() {
     return faces.stream().filter(f -> !layout.face(f.id()).panels().isEmpty())
-        .min(java.util.Comparator.comparingDouble(RoofFace::slopeDegrees)).orElse(null);
+        .min(Comparator.comparingDouble(f -> Math.rint(f.slopeDegrees() * SLOPES))).orElse(null);
   }
 
   private void water() {

@@ -78,7 +78,7 @@ final class Beside {
 
   /** An obstacle whose outline runs along the edge within reach, metres. */
   void add(Obstacle o, double reachM) {
-    if (edge.p().distance(edge.q()) < NO_LENGTH) {
+    if (edge.p().distance(edge.q()) < NO_LENGTH || isBeyond(o.footprint(), Math.max(reachM, wallGapM))) {
       return;
     }
     for (Region.Ring ring : o.footprint().rings()) {
@@ -87,6 +87,13 @@ final class Beside {
         addSide(o, p.get(k), p.get((k + 1) % p.size()), reachM);
       }
     }
+  }
+
+  private boolean isBeyond(Region footprint, double reachM) {
+    Vec2 p = edge.p();
+    Vec2 q = edge.q();
+    return footprint.isEmpty() || footprint.minU() > Math.max(p.u(), q.u()) + reachM || footprint.maxU() < Math.min(p.u(), q.u()) - reachM
+        || footprint.minV() > Math.max(p.v(), q.v()) + reachM || footprint.maxV() < Math.min(p.v(), q.v()) - reachM;
   }
 
   private void addSide(Obstacle o, Vec2 c, Vec2 e, double reachM) {

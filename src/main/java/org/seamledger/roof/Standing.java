@@ -6,9 +6,13 @@ import org.seamledger.element.Category;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
+import org.seamledger.geometry.Vec2;
 
 /** How high what is near a surface stands over a part of it, by its own body or by those that continue it. */
 final class Standing {
+
+  /** Square of a radius for an area of the disc, a fourth more than one over π. */
+  private static final double ROUND_DISC = 0.4;
 
   private final Plane plane;
   private final Region window;
@@ -39,9 +43,20 @@ final class Standing {
 
   /** Greatest height, metres, at which the body still stands over the contact; zero where it doesn't reach {@code needed}. */
   double height(Part part, Region contact, double needed) {
-    // A little less than the height itself, so that what is exactly as high as the limit reaches it.
-    return heights.greatest(needed, h -> heights.section(part.solid(), plane, h - 2 * tolerance.coincidenceM(), window)
-        .intersect(contact).area() > limits.standingM2());
+    // Where a disc as large as the limit lies in the contact and in a section, what they have in common need not be found.
+    double radius = Math.sqrt(ROUND_DISC * limits.standingM2());
+    Vec2[] disc = {contact.isEmpty() ? null : contact.interiorPoint()};
+    return heights.greatest(needed, h -> {
+      // A little less than the height itself, so that what is exactly as high as the limit reaches it.
+      Region section = heights.section(part.solid(), plane, h - 2 * tolerance.coincidenceM(), window);
+      if (disc[0] != null && section.holdsDisc(disc[0], radius) && contact.holdsDisc(disc[0], radius)) {
+        return true;
+      }
+      Region common = section.intersect(contact);
+      boolean reaches = common.area() > limits.standingM2();
+      disc[0] = reaches ? common.interiorPoint() : disc[0];
+      return reaches;
+    });
   }
 
   /** A pipe that ends at the surface goes on in the next segment or fitting, which stands over most of it. */
