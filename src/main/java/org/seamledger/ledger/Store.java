@@ -23,7 +23,7 @@ public final class Store implements AutoCloseable {
   private final Path uploads;
   private final Choices choices;
   private final ProjectPrices prices;
-  private final SectionParts sections;
+  private final SectionRows sections;
   private volatile boolean left;
   private final SiteRecords records;
   private final SitePhotos photos;
@@ -43,7 +43,7 @@ public final class Store implements AutoCloseable {
     this.watches = new Watches(db, analyses);
     this.uploads = uploads;
     this.prices = new ProjectPrices(db);
-    this.sections = new SectionParts(db);
+    this.sections = new SectionRows(db);
     this.records = new SiteRecords(db);
     this.photos = new SitePhotos(db);
     this.links = new SiteLinks(db);
@@ -215,7 +215,7 @@ public final class Store implements AutoCloseable {
     return prices;
   }
 
-  public SectionParts sections() {
+  public SectionRows sections() {
     return sections;
   }
 

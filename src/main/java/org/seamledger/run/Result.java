@@ -35,7 +35,7 @@ public interface Result {
   /** The section through a junction's detail, as SVG; empty where there is no junction of that id. */
   Optional<String> section(String junction, SheetSetup setup);
 
-  /** What its sections show, in parts to keep, for {@link org.seamledger.export.section.StoredSections}; none where it has no sections. */
+  /** What its sections show, in parts to keep, for {@link org.seamledger.export.SectionDrawing}; none where it has no sections. */
   default List<byte[]> sectionParts() {
     return List.of();
   }

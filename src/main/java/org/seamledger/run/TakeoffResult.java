@@ -21,7 +21,6 @@ import org.seamledger.export.SurroundingsJson;
 import org.seamledger.export.TextReport;
 import org.seamledger.export.crew.CrewJob;
 import org.seamledger.export.crew.CrewRequest;
-import org.seamledger.export.section.StoredSections;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.submittal.SubmittalPdf;
@@ -82,7 +81,7 @@ public record TakeoffResult(Takeoff takeoff, Optional<Path> shapes) implements R
 
   @Override
   public List<byte[]> sectionParts() {
-    return StoredSections.write(takeoff);
+    return SectionDrawing.parts(takeoff);
   }
 
   @Override

@@ -121,7 +121,8 @@ public final class SectionSheet {
         Sheet.cut(detail.title(), (int) (most * 1.3), false));
     int columns = (int) ((room.width() - 8 - (isCommon ? 46 : 0)) / (2.9 * 0.57));
     svg.text("subtitle", new Vec2(left, room.top() + 12), Sheet.cut("Junction " + id + " · " + detailed.junction().type().label() + " · "
-        + setup.units().length(detailed.junction().junction().lengthM()) + " · " + subject.elements() + " · " + subject.sheet().models(), columns,
+        + setup.units().length(detailed.junction().junction().lengthM()) + " · " + subject.elements() + " · " + subject.sheet().models(),
+        columns,
         false));
     svg.text("subtitle", new Vec2(left, room.top() + 16.4), Sheet.cut("Detail " + detail.id()
         + (detailed.decided().isEmpty() ? "" : " · " + OverrideText.MARK) + " · " + subject.system().name()

@@ -45,7 +45,7 @@ public final class StoredSections {
    */
   record Common(int parts, SheetSubject sheet, RoofSystem system, List<Kind> kinds, List<byte[]> details) {
     Detail detail(int place) throws IOException {
-      return RecordBytes.read(Detail.class, details.get(place));
+      return RecordCodec.read(Detail.class, details.get(place));
     }
   }
 
@@ -58,7 +58,8 @@ public final class StoredSections {
   }
 
   private static String shape() {
-    return Sha256.hex(RecordBytes.shape(List.of(Common.class, Detail.class, Lines.class, StoredLine.class)).getBytes(StandardCharsets.UTF_8));
+    return Sha256
+        .hex(RecordCodec.shape(List.of(Common.class, Detail.class, Lines.class, StoredLine.class)).getBytes(StandardCharsets.UTF_8));
   }
 
   /** All parts, in their order. */
@@ -74,11 +75,11 @@ public final class StoredSections {
       int kind = kinds.computeIfAbsent(s.line().junction().type(), k -> kinds.size());
       int detail = details.computeIfAbsent(s.line().detail(), d -> details.size());
       String id = s.line().junction().junction().id();
-      lines.get(part(id, lines.size())).entries().add(new Entry(id, RecordBytes.write(StoredLine.of(s, kind, detail))));
+      lines.get(part(id, lines.size())).entries().add(new Entry(id, RecordCodec.write(StoredLine.of(s, kind, detail))));
     }
     Common common = new Common(lines.size(), SheetSubject.of(takeoff), takeoff.system(), List.copyOf(kinds.keySet()),
-        details.keySet().stream().map(RecordBytes::write).toList());
-    List<byte[]> parts = new ArrayList<>(List.of(compressed(new Head(shape(), RecordBytes.write(common)))));
+        details.keySet().stream().map(RecordCodec::write).toList());
+    List<byte[]> parts = new ArrayList<>(List.of(compressed(new Head(shape(), RecordCodec.write(common)))));
     lines.forEach(l -> parts.add(compressed(l)));
     return parts;
   }
@@ -90,7 +91,7 @@ public final class StoredSections {
   static byte[] compressed(Record value) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (GZIPOutputStream out = new GZIPOutputStream(bytes)) {
-      out.write(RecordBytes.write(value));
+      out.write(RecordCodec.write(value));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -98,7 +99,7 @@ public final class StoredSections {
   }
 
   static <T extends Record> T read(Class<T> type, byte[] part) throws IOException {
-    return RecordBytes.read(type, new GZIPInputStream(new ByteArrayInputStream(part)).readAllBytes());
+    return RecordCodec.read(type, new GZIPInputStream(new ByteArrayInputStream(part)).readAllBytes());
   }
 
   /**
@@ -120,12 +121,12 @@ public final class StoredSections {
       if (!head.shape().equals(shape())) {
         return Optional.empty();
       }
-      Common common = RecordBytes.read(Common.class, head.common());
+      Common common = RecordCodec.read(Common.class, head.common());
       Optional<byte[]> part = kept.apply(1 + part(line, common.parts()));
       Optional<Entry> entry = part.isEmpty() ? Optional.empty()
           : read(Lines.class, part.get()).entries().stream().filter(e -> e.id().equals(line)).findFirst();
       return entry.isEmpty() ? Optional.empty()
-          : Optional.of(RecordBytes.read(StoredLine.class, entry.get().line()).subject(line, common));
+          : Optional.of(RecordCodec.read(StoredLine.class, entry.get().line()).subject(line, common));
     } catch (IOException | IllegalArgumentException | IndexOutOfBoundsException e) {
       // Nothing that this program wrote: whoever asks has it from the models.
       return Optional.empty();

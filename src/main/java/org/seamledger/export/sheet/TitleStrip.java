@@ -55,7 +55,8 @@ public final class TitleStrip {
     PaperBox frame = Sheet.frame(setup.paper());
     double top = frame.bottom() - BLOCK_HEIGHT;
     scope(setup.paper(), top, svg);
-    block(SheetSubject.of(takeoff), setup, Words.inSet(title, ""), new PaperBox(frame.right() - BLOCK_WIDTH, top, frame.right(), frame.bottom()), svg);
+    block(SheetSubject.of(takeoff), setup, Words.inSet(title, ""),
+        new PaperBox(frame.right() - BLOCK_WIDTH, top, frame.right(), frame.bottom()), svg);
     return svg.close("svg").toString();
   }
 

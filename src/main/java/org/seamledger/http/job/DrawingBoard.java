@@ -13,7 +13,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import org.seamledger.detail.Decision;
-import org.seamledger.export.section.StoredSections;
+import org.seamledger.export.SectionDrawing;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.finding.Sha256;
 import org.seamledger.http.answer.HttpProblem;
@@ -30,7 +30,7 @@ import org.seamledger.run.StoredRuns;
 
 /**
  * The drawings of results. A drawing shows what the result's numbers came from, which the stored result alone does not hold. What sections
- * show is stored with it, some 300 bytes a junction; sections as drawn would take 17 kB. For all else the newest results are kept in
+ * show is stored with it, 150 to 500 bytes a junction; sections as drawn would take 17 kB. For all else the newest results are kept in
  * memory while there is room, and others are had by running their models again. A run that does not give the stored result byte for byte,
  * because a model, the rules or the program changed meanwhile, gives no drawing: it would not fit the numbers beside it.
  */
@@ -99,7 +99,7 @@ public final class DrawingBoard {
   public Optional<String> section(StoredAnalysis analysis, String hash, String line, SheetSetup setup) {
     Result result = recent.get(hash);
     return result != null ? result.section(line, setup)
-        : StoredSections.svg(part -> store.sections().part(analysis.id(), hash, part), line, setup);
+        : SectionDrawing.fromParts(part -> store.sections().part(analysis.id(), hash, part), line, setup);
   }
 
   private void takeTurn() {

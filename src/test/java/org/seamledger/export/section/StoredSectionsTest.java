@@ -98,7 +98,7 @@ class StoredSectionsTest {
 
   @Test
   void knowsRecordsByTheirShape() {
-    assertThat(RecordBytes.shape(List.of(Before.class))).contains("double size").isNotEqualTo(RecordBytes.shape(List.of(After.class)));
-    assertThat(RecordBytes.shape(List.of(Within.class))).contains(RecordBytes.shape(List.of(Before.class)));
+    assertThat(RecordCodec.shape(List.of(Before.class))).contains("double size").isNotEqualTo(RecordCodec.shape(List.of(After.class)));
+    assertThat(RecordCodec.shape(List.of(Within.class))).contains(RecordCodec.shape(List.of(Before.class)));
   }
 }

@@ -23,18 +23,18 @@ import java.util.OptionalDouble;
 
 /**
  * Records as bytes and back, component by component in their order, by the types that these are declared with: records, enums, texts,
- * numbers, flags, bytes, lists, options, and facts by their names. Doubles are exact. The bytes don't say what they are: {@link #shape} does,
- * and who keeps bytes keeps it with them. Reading a small record takes less than a library that knows every form takes to begin.
+ * numbers, flags, bytes, lists, options, and facts by their names. Doubles are exact. The bytes don't say what they are: {@link #shape}
+ * does, and who keeps bytes keeps it with them. Reading a small record takes less than a library that knows every form takes to begin.
  */
-final class RecordBytes {
+final class RecordCodec {
 
-  private static final Map<Class<?>, RecordBytes> KNOWN = new LinkedHashMap<>();
+  private static final Map<Class<?>, RecordCodec> KNOWN = new LinkedHashMap<>();
 
   private final Constructor<?> maker;
   private final List<Method> accessors = new ArrayList<>();
   private final List<Type> types = new ArrayList<>();
 
-  private RecordBytes(Class<?> type) throws ReflectiveOperationException {
+  private RecordCodec(Class<?> type) throws ReflectiveOperationException {
     for (RecordComponent c : type.getRecordComponents()) {
       c.getAccessor().setAccessible(true);
       accessors.add(c.getAccessor());
@@ -44,12 +44,12 @@ final class RecordBytes {
     maker.setAccessible(true);
   }
 
-  private static RecordBytes of(Class<?> type) throws IOException {
+  private static RecordCodec of(Class<?> type) throws IOException {
     synchronized (KNOWN) {
-      RecordBytes known = KNOWN.get(type);
+      RecordCodec known = KNOWN.get(type);
       if (known == null) {
         try {
-          known = new RecordBytes(type);
+          known = new RecordCodec(type);
         } catch (ReflectiveOperationException e) {
           throw new IOException(type.getName(), e);
         }

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Optional;
 
 /** What the sections of results show, by analysis and hash of the result: what is not here is had by analysing the models again. */
-public final class SectionParts {
+public final class SectionRows {
 
   private final Database db;
 
-  SectionParts(Database db) {
+  SectionRows(Database db) {
     this.db = db;
   }
 

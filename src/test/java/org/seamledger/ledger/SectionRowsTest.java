@@ -15,7 +15,7 @@ import org.seamledger.detail.Decision;
 
 /** What sections show stays as long as a result that it belongs to: the one in force, and that by the rules alone. */
 @Tag("slow")
-class SectionPartsTest {
+class SectionRowsTest {
 
   private static final byte[] ONE = {1, 0, -1};
   private static final byte[] TWO = {2, 2};
@@ -32,7 +32,7 @@ class SectionPartsTest {
   @EnumSource
   void belongToResults(StorageEngine which) throws IOException {
     try (Store store = Store.open(folder.resolve("data"), which.newDatabase())) {
-      SectionParts sections = store.sections();
+      SectionRows sections = store.sections();
       String id = store.analyses().add(Analyses.newId(), Optional.empty(), "hall", List.of(), "").id();
       store.analyses().begin(id);
       sections.keep(id, "of a run that came to nothing", List.of(ONE));
