@@ -5,7 +5,7 @@ import {state} from './state.js';
 const FT = 0.3048, IN = 0.0254, FLOZ_ML = 29.5735295625;
 const us = () => state.units === 'us';
 const formats = [0, 1, 2, 3].map(n => new Intl.NumberFormat('en-US', {minimumFractionDigits: n, maximumFractionDigits: n}));
-const fixed = (x, n) => formats[n].format(x);
+export const fixed = (x, n) => formats[n].format(x);
 
 /** A length, to the millimetre or the eighth of an inch. */
 export function length(m) {
@@ -69,8 +69,8 @@ export function words(name) {
   return capital(spaced);
 }
 
-/** Words as the beginning of a sentence. */
-export const capital = text => text.charAt(0).toUpperCase() + text.slice(1);
+/** Words as the beginning of a sentence; what a file is called stays as it is. */
+export const capital = text => /^\S*[^\s\d]\.[a-z]/i.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);
 
 const UNIT = {mm: 0.001, cm: 0.01, m: 1, in: 0.0254, ft: 0.3048};
 
@@ -82,19 +82,3 @@ export function metres(v) {
   const m = /^\s*(?:(\d+(?:\.\d+)?)\s*)?(?:(\d+)\/(\d+)\s*)?(mm|cm|m|in|ft)\s*$/.exec(text);
   return m && (m[1] || m[2]) ? (Number(m[1] ?? 0) + (m[2] ? m[2] / m[3] : 0)) * UNIT[m[4]] : undefined;
 }
-
-const PART = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?`;
-const partOf = text => text.split(' ').reduce((t, x) => t + (x.includes('/') ? x.split('/')[0] / x.split('/')[1] : Number(x)), 0);
-const METRIC = [
-  [/ \([^()]*\d (?:in|ft|ft²|gpm|psf|mph|fl oz)\)/g, () => ''],
-  [new RegExp(`(${PART}) in/h`, 'g'), (all, x) => fixed(partOf(x) * IN * 1000, 0) + ' mm/h'],
-  [/(-?\d+(?:\.\d+)?) °F/g, (all, x) => fixed((Number(x) - 32) / 1.8, 0).replace(/^-0$/, '0') + ' °C'],
-  [/(\d+(?:\.\d+)?) fl oz/g, (all, x) => fixed(Number(x) * FLOZ_ML, 0) + ' ml'],
-  [new RegExp(`(${PART}) ft (${PART}) in\\b`, 'g'), (all, x, y) => fixed(partOf(x) * FT + partOf(y) * IN, 3) + ' m'],
-  [new RegExp(`(${PART}) ft(?!²)\\b`, 'g'), (all, x) => fixed(partOf(x) * FT, 2) + ' m'],
-  [new RegExp(`(${PART}) in\\b(?! )|(${PART}) in\\b(?= [×–-]| coverage| thick| wide| high| long| deep)`, 'g'),
-    (all, x, y) => fixed(partOf(x ?? y) * IN * 1000, 1).replace(/\.0$/, '') + ' mm'],
-];
-
-/** A text of the result with its feet, inches and degrees Fahrenheit in metric, where the switch says so; values in both have one. */
-export const written = text => us() || !text ? text : METRIC.reduce((t, [pattern, to]) => t.replace(pattern, to), text);

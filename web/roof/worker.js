@@ -5,7 +5,8 @@ const CACHE = 'seamledger-roof-@version@';
 const FILES = ['/roof/', '/roof/roof.webmanifest', '/icon.svg', '/css/base.css', '/css/roof.css', '/js/dom.js', '/js/phone/main.js',
   '/js/phone/ask.js', '/js/phone/events.js', '/js/phone/list.js', '/js/phone/place.js', '/js/phone/plan.js', '/js/phone/queue.js',
   '/js/phone/record.js', '/js/phone/roof.js', '/js/phone/scan.js', '/js/phone/service.js', '/js/phone/shelf.js', '/js/phone/standing.js',
-  '/js/phone/words.js', '/js/phone/checklist.js', '/js/phone/photos.js', '/js/phone/drawing.js'];
+  '/js/phone/words.js', '/js/phone/checklist.js', '/js/phone/photos.js', '/js/phone/drawing.js', '/js/phone/names.js',
+  '/js/ledger/placenames.js', '/js/phone/day.js'];
 
 addEventListener('install', e => e.waitUntil(caches.open(CACHE)
   .then(c => c.addAll(FILES.map(f => new Request(f, {cache: 'reload'})))).then(() => skipWaiting())));

@@ -10,7 +10,7 @@ import {capital, count} from '../units.js';
 import {TABS} from './tabs.js';
 
 const UNITS = [['metric', 'Metric'], ['us', 'US units']];
-const THEMES = [['auto', 'As the system'], ['light', 'Light'], ['dark', 'Dark']];
+const THEMES = [['auto', 'Auto'], ['light', 'Light'], ['dark', 'Dark']];
 
 export function mountHead(root) {
   const draw = () => put(root,
@@ -34,7 +34,8 @@ function title() {
   return h('div', {class: 'sheet-title'},
     h('h1', {title: `${state.analysis.title}, ${state.analysis.words}`}, state.analysis.title),
     h('span', {class: 'revision', title: checkedIn(state.analysis)}, capital(state.analysis.words)),
-    models.length > 1 && h('span', {class: 'models', title: models.join('\n')}, models.join(' + ')));
+    models.length > 1 && h('span', {class: 'models', title: models.join('\n')}, h('span', {class: 'whole'}, models.join(' + ')),
+      h('span', {class: 'short'}, `${models.length} models`)));
 }
 
 function tabs() {

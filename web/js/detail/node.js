@@ -4,10 +4,11 @@ import {h, link, put} from '../dom.js';
 import {set, state} from '../state.js';
 import {kindText} from '../ledger/marks.js';
 import {kindOf} from '../ledger/result.js';
-import {openSheet, fetchSheet, noSheet} from '../parts/sheet.js';
+import {fetchSheet, nodeDrawing, noSheet, openSheet} from '../parts/sheet.js';
 import {hold, requirements} from './requirements.js';
 import * as api from '../api.js';
 import * as u from '../units.js';
+import {written} from '../units/written.js';
 
 /**
  * @param {import('../types.js').RoofNode} n
@@ -18,11 +19,12 @@ export function nodePanel(n, findings) {
   return [
     h('header', {class: 'detail-head'}, h('h2', {}, u.capital(kind.label)),
       link('×', () => set({selected: '', pane: 'book'}), {title: 'Close', 'aria-label': 'Close the node'})),
-    h('p', {class: 'lead'}, kind.title, ' · faces ', n.faces.join(', ')),
+    h('p', {class: 'lead'}, kind.title, ' · faces ',
+      n.faces.map((id, i) => [i ? ', ' : '', link(id, () => set({face: id, selected: ''}))])),
     findings, drawing(n),
-    kind.note && h('section', {}, h('h3', {}, 'Order of work'), h('p', {}, kind.note)),
+    kind.note && h('section', {}, h('h3', {}, 'Order of work'), h('p', {}, written(kind.note))),
     lines(n), fetched(n), hold(kind),
-    kind.source && h('p', {class: 'quiet'}, `Source: ${kind.source}`)];
+    kind.source && h('p', {class: 'quiet'}, `Source: ${written(kind.source)}`)];
 }
 
 function lines(n) {
@@ -32,13 +34,18 @@ function lines(n) {
 }
 
 function drawing(n) {
-  const url = `${api.sectionAt(state.analysis.id, n.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}`;
-  const title = `Node ${n.id}`, root = h('div', {class: 'section-figure'});
-  put(root, h('img', {class: 'node-sheet', src: url, alt: `${title}, plan and oblique view`}),
-    h('p', {class: 'doings'}, h('button', {on: {click: () => fetchSheet(state.ledger, url).then(text => openSheet(title, url, text))
-      .catch(e => noSheet(root, e))}}, 'Enlarge'), ' ',
-    h('a', {href: url, target: '_blank', rel: 'noopener'}, 'The sheet to print, to scale')));
-  return h('section', {}, h('h3', {}, 'Plan and oblique view'), root);
+  const url = `${api.sectionAt(state.analysis.id, n.id)}?result=${(state.analysis.ledgerSha256 ?? '').slice(0, 12)}&units=${state.units}`;
+  const title = `Node ${n.id}`, root = h('div', {class: 'section-figure'}, h('p', {class: 'quiet'}, 'Drawing the node…'));
+  fetchSheet(state.ledger, url).then(text => {
+    const host = h('div', {class: 'drawing-section', role: 'img', 'aria-label': `${title}, plan and oblique view`});
+    const enlarge = () => openSheet(title, url, text);
+    // For a pointer alone: keys have the button.
+    host.addEventListener('click', enlarge);
+    put(root, host, h('p', {class: 'doings'}, h('button', {on: {click: enlarge}}, 'Enlarge'), ' ',
+      h('a', {href: url, target: '_blank', rel: 'noopener'}, 'The sheet to print, to scale')));
+    nodeDrawing(host, text);
+  }).catch(e => noSheet(root, e));
+  return h('section', {'aria-label': 'Plan and oblique view'}, root);
 }
 
 function fetched(n) {

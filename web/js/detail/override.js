@@ -16,12 +16,14 @@ export function overrideNotes(j, r) {
     r?.stale && h('p', {class: 'overridden stale', role: 'status'}, `✎ Needs a new look: before this revision a user chose ${chosen(r)} `
       + `(${r.reason}), but the line has changed since. The rules’ choice stands until you save the review again.`),
     state.overriding === j.id && h('p', {class: 'overridden', role: 'status'}, 'Computing the order with this override…'),
-    state.effect?.junction === j.id && effect(),
   ];
 }
 
+/** What the last override of this line changed. */
+export const overrideEffect = j => state.effect?.junction === j.id && effect();
+
 function overridden(j) {
-  const rules = byRules(j), d = j.decided, title = id => titleOf(state.ledger, id);
+  const rules = byRules(j), d = j.decided, title = id => titleOf(state.ledger, id).split(/[:;(]/)[0].trim();
   return [d.kind && `kind ${kindText(d.kind)} (the rules say ${kindText(rules.kind)})`,
     d.detail && `detail ${title(d.detail)} (the rules say ${title(rules.detail) || 'none'})`].filter(Boolean).join(', ');
 }

@@ -3,13 +3,14 @@
 import {h, link, put} from '../dom.js';
 import {filter, set, state, watch} from '../state.js';
 import {SEALS, SEVERITY, kindText} from '../ledger/marks.js';
-import {detailOf, kindOf, titleOf} from '../ledger/result.js';
+import {detailOf, junctionsOf, kindOf, titleOf} from '../ledger/result.js';
 import {alongLine} from '../parts/bars.js';
+import {adviceOf, reasonOf, restOf, titleOf as findingTitle} from '../parts/findingwords.js';
 import {swatch} from '../parts/legend.js';
 import {remarks} from '../parts/remarks.js';
 import {elementsOf, facts} from './facts.js';
 import {nodePanel} from './node.js';
-import {overrideNotes} from './override.js';
+import {overrideEffect, overrideNotes} from './override.js';
 import {hold, requirements} from './requirements.js';
 import {review} from './review.js';
 import {section} from './section.js';
@@ -49,6 +50,7 @@ const compass = az => `${['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'][Math.round
 
 /** @param {import('../types.js').Face} f */
 function face(f) {
+  const close = link('×', () => set({face: '', pane: 'book'}), {title: 'Close', 'aria-label': 'Close the face'});
   const rows = [['Slope', `${u.degrees(f.slopeDegrees)} · ${f.risePer12?.toFixed(2)}:12`], ['Falls towards', compass(f.fallAzimuthDegrees)],
     ['Area', u.area(f.areaM2)], ['Plan area', u.area(f.planAreaM2)], ['Perimeter', u.run(f.perimeterM)],
     f.seams && ['Seams', `${u.count(f.seams.count)}, ${u.run(f.seams.lengthM)}`], f.curved && ['Form', 'Curved']];
@@ -56,7 +58,8 @@ function face(f) {
     filter('face', f.id);
     set({tab: 'ledger', pane: 'book'});
   };
-  return [h('h2', {}, `Roof face ${f.id}`), facts(rows), h('p', {}, h('button', {on: {click: show}}, 'Show its junctions')),
+  return [h('header', {class: 'detail-head'}, h('h2', {}, `Roof face ${f.id}`), close), facts(rows),
+    h('p', {}, h('button', {on: {click: show}}, 'Show its junctions')),
     elementsOf(f.elements)];
 }
 
@@ -72,6 +75,7 @@ function junction(j) {
     h('p', {class: 'lead'}, SEALS[j.seal].text, detail && [' · ', h('b', {title: detail}, titleOf(state.ledger, detail))],
       j.isJoint ? ' · within face ' : ' · faces ', j.faces.map((id, i) => [i ? ', ' : '', link(id, () => set({face: id, selected: ''}))])),
     section(j),
+    !j.isJoint && overrideEffect(j),
     findingsOf(j),
     fetched(j), hold(j), !j.isJoint && alongLine(j), elementsOf(j.elements), !j.isJoint && review(j, r)];
 }
@@ -92,13 +96,19 @@ function fetched(j) {
   return root;
 }
 
-const findingsOf = j => j.found.length > 0 && [h('ul', {class: 'notes'}, j.found.map(finding)),
+const findingsOf = j => j.found.length > 0 && [h('ul', {class: 'notes'}, j.found.map(f => finding(f, j.id))),
   h('p', {}, link('In the list of findings', () => set({tab: 'findings', findingsAt: j.id, pane: 'book'})))];
 
-/** @param {import('../types.js').Finding} f */
-function finding(f) {
-  const isAccepted = state.marks.get(f.place)?.state === 'accepted', advice = f.action ?? f.advice;
+/**
+ * @param {import('../types.js').Finding} f
+ * @param {string} id of the line or node whose panel this is
+ */
+function finding(f, id) {
+  const all = junctionsOf(f), isElsewhere = all.length > 1 && all[0] !== id && /\d/.test(f.message);
+  const isAccepted = state.marks.get(f.place)?.state === 'accepted';
   return h('li', {class: f.severity + (isAccepted ? ' accepted' : '')},
-    h('b', {}, `${SEVERITY[f.severity]?.sign ?? ''} ${u.capital(f.message)}`), advice && h('span', {}, ' ' + advice),
-    f.reason && h('small', {}, ` ${f.reason}`), h('small', {}, ` ${f.code}`), remarks(f));
+    h('b', {}, `${SEVERITY[f.severity]?.sign ?? ''} ${findingTitle(f)}`),
+    h('p', {}, [restOf(f), adviceOf(f)].filter(Boolean).join(' '), f.reason && h('small', {}, ` ${reasonOf(f)}`),
+      isElsewhere && h('small', {}, ` Its numbers are those of another of its ${u.count(all.length)} places.`),
+      h('small', {}, ` ${f.code}`)), remarks(f));
 }

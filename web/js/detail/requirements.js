@@ -4,8 +4,10 @@ import {h} from '../dom.js';
 import {state} from '../state.js';
 import {kindText} from '../ledger/marks.js';
 import {byRules} from '../ledger/result.js';
+import {inWords} from '../parts/factwords.js';
 import {measured} from './facts.js';
 import * as u from '../units.js';
+import {written} from '../units/written.js';
 
 /** @param {object} j a junction with all that the result has of it */
 export function requirements(j) {
@@ -13,7 +15,8 @@ export function requirements(j) {
   const sealant = x =>
     [x.form, x.exposure === 'exposed' ? ', exposed' : ', concealed', x.role === 'secondary' ? ', second line' : ''].join('');
   return [why(j),
-    part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m => [[m.part, on(m)], u.count(m.pieces), u.run(m.lengthM)])),
+    part('Metal', ['Part', 'Pieces', 'Length'], (j.metal ?? []).map(m =>
+      [[m.part, on(m)], u.count(m.pieces), m.lengthM > 0 ? u.run(m.lengthM) : ''])),
     part('Closures to cut', ['Part', 'Count', 'Length', 'Bevel'], (j.closures ?? []).map(c =>
       [[c.part, on(c), c.shorterThanMinimum && ', short'], u.count(c.count), u.length(c.lengthM), u.degrees(c.bevelDegrees)])),
     part('Sealant', ['Where', 'What', 'Lines', 'Length'], (j.seals ?? []).map(x =>
@@ -60,22 +63,22 @@ function why(j) {
     h('p', {}, shapes.length === 1 ? ['Its measured facts fit one shape and no other: ', code(shapes[0]), '.']
       : shapes.length ? ['More than one shape matches it: ', shapes.map((x, i) => [i ? ', ' : '', code(x)]), '.']
         : ['No shape matches it.', e.nearest && [' The nearest is ', code(e.nearest), '.']]),
-    e.missed?.length > 0 && h('ul', {}, e.missed.map(m => h('li', {}, m))));
+    e.missed?.length > 0 && h('ul', {}, e.missed.map(m => h('li', {}, inWords(m)))));
 }
 
 /** What the detail relies on where no sealant is left, and where the detail comes from. */
 function behind(j) {
   const d = state.ledger.details.get(j.detail);
-  return d && h('section', {}, h('h3', {}, 'Without any sealant'), h('p', {}, d.withoutSealant, ' ',
+  return d && h('section', {}, h('h3', {}, 'Without any sealant'), h('p', {}, written(d.withoutSealant), ' ',
     d.metalFirst === true ? 'The metal alone still leads the water off.' : 'The joint relies on its sealant.'),
-  d.source && h('p', {class: 'quiet'}, `Source of the detail: ${d.source}`));
+  d.source && h('p', {class: 'quiet'}, `Source of the detail: ${written(d.source)}`));
 }
 
 /** The arithmetic, with what each value came from. */
 function steps(j) {
   const list = j.steps ?? j.arithmetic ?? [];
   return list.length > 0 && h('section', {}, h('h3', {}, 'Step by step'),
-    h('ol', {class: 'steps'}, list.map(x => h('li', {}, typeof x === 'string' ? x : step(x)))));
+    h('ol', {class: 'steps'}, list.map(x => h('li', {}, typeof x === 'string' ? written(x) : step(x)))));
 }
 
 function step(x) {
@@ -89,5 +92,5 @@ function step(x) {
 export function hold(j) {
   const points = j.holdPoints ?? state.ledger.details.get(j.detail)?.holdPoints ?? [];
   return points.length > 0 && h('section', {class: 'hold'}, h('h3', {}, 'Hold points'),
-    h('ul', {}, points.map(x => h('li', {}, typeof x === 'string' ? x : [h('b', {}, `Before ${x.before}: `), x.check]))));
+    h('ul', {}, points.map(x => h('li', {}, typeof x === 'string' ? written(x) : [h('b', {}, `Before ${x.before}: `), written(x.check)]))));
 }

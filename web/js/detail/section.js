@@ -13,12 +13,16 @@ export function section(j) {
   return h('section', {'aria-label': 'Section across the line'}, root);
 }
 
+/** What a part is; how much of it stands in the tables below, all of it on the whole sheet. */
+const short = words => words.split(/[:;]| \(|, (?:counted|primary|secondary|screwed|\d+ lines?)/)[0];
+
 function figure(title, url, text) {
   const host = h('div', {class: 'drawing-section', role: 'img', 'aria-label': `${title}; the list below it names its parts`});
   const words = shortSection(host, text), enlarge = () => openSheet(title, url, text);
   // For a pointer alone: keys have the button.
   host.addEventListener('click', enlarge);
-  return [h('div', {class: 'figure-pair'}, host, words.length > 0 && h('ol', {class: 'section-key'}, words.map(w => h('li', {}, w)))),
+  const key = h('ol', {class: 'section-key'}, words.map(w => h('li', {title: w}, short(w))));
+  return [h('div', {class: 'figure-pair'}, host, words.length > 0 && key),
     h('p', {class: 'doings'}, h('button', {on: {click: enlarge}}, 'Enlarge'), ' ',
       h('a', {href: url, target: '_blank', rel: 'noopener'}, 'The sheet to print, to scale'))];
 }

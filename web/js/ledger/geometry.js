@@ -35,11 +35,14 @@ export function middle(j) {
   return p[Math.floor(p.length / 2)];
 }
 
-/** A place well inside a face, for its label: the middle of the widest level stretch. Found once. */
-export const labelPlace = f => f.labelAt ??= widestStretch(f);
+const MOST_PLACES = 8;
 
-function widestStretch(f) {
-  let best = null;
+/** Places well inside a face, for its label, the best first: the middles of its widest level stretches. Found once. */
+export const labelPlaces = f => f.labelsAt ??= stretches(f).sort((a, b) => b.w - a.w).slice(0, MOST_PLACES).map(x => x.at);
+export const labelPlace = f => labelPlaces(f)[0];
+
+function stretches(f) {
+  const all = [];
   for (const rings of f.facets) {
     const ys = rings[0].map(p => p[1]);
     const y0 = Math.min(...ys), y1 = Math.max(...ys);
@@ -48,11 +51,11 @@ function widestStretch(f) {
       const xs = crossings(rings, y);
       for (let i = 0; i + 1 < xs.length; i += 2) {
         const w = (xs[i + 1].x - xs[i].x) * (1 - 0.4 * Math.abs(k - 0.5));
-        if (!best || w > best.w) best = {w, at: [(xs[i].x + xs[i + 1].x) / 2, y, (xs[i].z + xs[i + 1].z) / 2]};
+        all.push({w, at: [(xs[i].x + xs[i + 1].x) / 2, y, (xs[i].z + xs[i + 1].z) / 2]});
       }
     }
   }
-  return best?.at;
+  return all;
 }
 
 function crossings(rings, y) {

@@ -1,6 +1,7 @@
 // The order of a result as groups of lines, as the service counted it; what it costs and how it came about stand in its table.
 
 import * as u from '../units.js';
+import {written} from '../units/written.js';
 
 const GROUPS = {panels: 'Panels', clips: 'Clips', underlayment: 'Underlayment', sealants: 'Sealants', closures: 'Closures', trims: 'Trims',
   penetrations: 'Penetrations', fasteners: 'Fasteners', drainage: 'Drainage', sundries: 'Sundries'};
@@ -9,6 +10,8 @@ const MEASURED = {m: u.run, m2: u.area, ml: u.volume};
 
 /** Packs and pieces, in the plural where there are several. */
 const packs = (n, unit) => `${u.count(n)} ${n === 1 ? unit : unit.replace(/(x|s|ch)$/, '$1e') + 's'}`;
+/** A decimal of the price list with its thousands apart; empty where there is none. */
+export const money = decimal => decimal ? u.fixed(Number(decimal), 2) : '';
 /** An amount in the unit of its line. */
 export const amount = (x, unit) => MEASURED[unit] ? MEASURED[unit](x) : packs(x, unit);
 
@@ -18,9 +21,9 @@ export const amount = (x, unit) => MEASURED[unit] ? MEASURED[unit](x) : packs(x,
  * @returns {{title: string, lines: import('../types.js').OrderLine[]}[]} what isn't needed has no line
  */
 export function orderGroups(order, rows) {
-  const line = l => ({what: l.item, size: u.written(l.size), net: amount(l.net, l.unit),
+  const line = l => ({what: l.item, size: written(l.size), net: amount(l.net, l.unit),
     gross: l.wastePercent > 0 ? amount(l.withWaste, l.unit) : '', buy: amount(l.order, l.orderUnit),
-    cost: rows.get(l.id)?.cost ?? '', how: rows.get(l.id)?.arithmetic.split('; ') ?? []});
+    cost: money(rows.get(l.id)?.cost), how: rows.get(l.id)?.arithmetic.split('; ').map(written) ?? []});
   return Object.entries(GROUPS).map(([group, title]) => ({title, lines: order.filter(l => l.group === group).map(line)}))
     .filter(g => g.lines.length);
 }

@@ -23,14 +23,21 @@ export const uploadBar = () => h('progress', {max: 1, value: 0, hidden: true, 'a
 
 export const isSystem = file => file.name.toLowerCase().endsWith('.json');
 
-/** Lets files be dropped on an element, which shows that it would take them. */
-export function takesDrops(root, take) {
-  root.addEventListener('dragover', e => {
+/**
+ * Lets files be dropped on an element, which shows that it would take them.
+ * @param {EventTarget} [area] where they may be let go, while the element is on the page; what an element in it takes is not taken twice
+ */
+export function takesDrops(root, take, area = root) {
+  const on = (type, fn) => area.addEventListener(type, function listen(e) {
+    if (!root.isConnected) area.removeEventListener(type, listen);
+    else if (!e.defaultPrevented && e.dataTransfer.types.includes('Files')) fn(e);
+  });
+  on('dragover', e => {
     e.preventDefault();
     root.classList.add('over');
   });
-  root.addEventListener('dragleave', () => root.classList.remove('over'));
-  root.addEventListener('drop', e => {
+  on('dragleave', () => root.classList.remove('over'));
+  on('drop', e => {
     e.preventDefault();
     root.classList.remove('over');
     dropped(e.dataTransfer).then(take);
@@ -54,6 +61,8 @@ export function dropper(fail, project, title = 'Drop IFC models here') {
   async function send(files) {
     const models = files.filter(f => !isSystem(f));
     if (!models.length) return fail('No model among these files', 'Choose at least one file ending in .ifc, .ifczip or .ifc.gz.');
+    const empty = models.find(f => !f.size);
+    if (empty) return fail(`${empty.name} is empty`, 'It has no bytes: save or download it again.');
     bar.hidden = false;
     try {
       const {id} = await api.upload(models, files.find(isSystem), project, f => { bar.value = f; });
@@ -65,6 +74,7 @@ export function dropper(fail, project, title = 'Drop IFC models here') {
       input.value = folder.value = '';
     }
   }
-  takesDrops(box, send);
+  // A browser opens in the page's place what is let go beside the box.
+  takesDrops(box, send, document);
   return box;
 }

@@ -11,6 +11,10 @@ export const factName = fact => words(fact.replace(/(Lps|Pa|K|C)$/, '')).toLower
 
 const HELD = /\b([a-z]+[A-Z]\w*)( (?:at least|at most|above|below) )?(-?[\d.]+)?/g;
 
+/** A fact that is yes or no. */
+const FLAG = /needs ([^;]+?) (?:true|false); \1 is (true|false)/g;
+
 /** What a shape requires, with names of facts as words and numbers with the unit of their fact. */
 export const inWords = text => text.replace(HELD, (all, fact, how, value) =>
-  `${factName(fact)}${how ?? ''}${value ?? ''}${how && value ? ' ' + unitOf(fact) : ''}`.trim());
+  `${factName(fact)}${how ?? ''}${value ?? ''}${how && value ? unitBehind(fact) : ''}`.trim()).replace(FLAG, 'needs $1, which is $2 here');
+const unitBehind = fact => unitOf(fact).replace(/^(?!°$)(?=.)/, ' ');

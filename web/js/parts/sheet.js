@@ -62,6 +62,21 @@ const IN_PANEL = `${WHOLE} svg { max-height: clamp(11rem, 100cqh - 8.5rem, 24rem
 
 const TINY = `:host { display: block } svg { display: block; width: 100%; height: 100%; } ${WITHOUT_WORDS} .halo { display: none }`;
 
+const NODE = `:host { display: block } svg { display: block; width: 100%; height: auto;
+  max-height: clamp(11rem, 100cqh - 8.5rem, 24rem) } .head, .caption { display: none }
+  .arm-name, .dim-text { font-size: 3.3px } .balloon-text { font-size: 3.8px }`;
+
+/** The drawings of a node's sheet as large as there is room, without what is written beside them; the host is in the page. */
+export function nodeDrawing(host, text) {
+  const sheet = parseSheet(text), {svg} = sheet, drawn = svg.querySelector('g.drawn');
+  svg.removeAttribute('width');
+  svg.removeAttribute('height');
+  [...svg.children].forEach(el => { if (el !== drawn && el.localName !== 'defs') el.remove(); });
+  show(host, sheet, NODE);
+  const pad = 3, b = drawn.getBBox();
+  svg.setAttribute('viewBox', [b.x - pad, b.y - pad, b.width + 2 * pad, b.height + 2 * pad].join(' '));
+}
+
 /** What is cut, as a small picture without words and numbers. */
 export function tinySection(host, text) {
   const sheet = parseSheet(text), {svg} = sheet;

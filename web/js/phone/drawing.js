@@ -1,6 +1,7 @@
 // Drawings on a small screen: the section without its sheet, and for each hold point the same with what is looked at marked in it.
 
 import {h, put} from '../dom.js';
+import {nameOf} from './names.js';
 import {open, sectionOf} from './roof.js';
 
 /** What words of a check stand for in a drawing, by its classes. */
@@ -39,7 +40,7 @@ function pointsOf(el) {
 function near(svg, classes) {
   const [x, y, w, high] = /viewBox="([-\d. ]+)"/.exec(svg)[1].split(' ').map(Number);
   const small = classes.filter(c => c !== '.panel,.seam');
-  const drawn = new DOMParser().parseFromString(svg, 'image/svg+xml');
+  const drawn = new DOMParser().parseFromString(svg.replace(/<style>[^]*?<\/style>/, ''), 'image/svg+xml');
   const found = [...drawn.querySelectorAll((small.length ? small : classes).join(','))].flatMap(pointsOf)
     .filter(p => p[0] > x && p[0] < x + w && p[1] > y && p[1] < y + high);
   if (!found.length) return '';
@@ -80,7 +81,7 @@ export function drawing(place) {
   const fill = svg => put(root, svg
     ? [h('button', {class: 'plain-button', 'aria-label': 'Enlarge or shrink the drawing',
       on: {click: () => root.classList.toggle('large')}},
-      image(key, svg, `Section of ${place.id}`)), h('figcaption', {}, 'Tap to enlarge; push it aside to see the rest.')]
+      image(key, svg, `Section of ${nameOf(place.id)}`)), h('figcaption', {}, 'Tap to enlarge; push it aside to see the rest.')]
     : h('p', {class: 'quiet'}, 'The drawing is not on this telephone.'));
   if (shown.has(key)) fill(key); else sectionOf(place).then(svg => fill(svg && cut(svg)));
   return root;

@@ -2,6 +2,7 @@
 
 import {say as announce} from '../dom.js';
 import {ask} from './ask.js';
+import {nameOf} from './names.js';
 import {say} from './queue.js';
 import {changed, open} from './roof.js';
 import * as shelf from './shelf.js';
@@ -56,7 +57,7 @@ export async function lot(place) {
 
 export async function signOff(place) {
   if (!await named()) return;
-  const answer = await ask(`Sign off ${place.id}`, [{name: 'sure', tick: true,
+  const answer = await ask(`Sign off ${nameOf(place.id)}`, [{name: 'sure', tick: true,
     label: `I, ${open.name}, looked at it, and answer for it as it is now.`}], 'Sign off');
   if (answer?.sure) await put('sign-off', place.id, {});
 }

@@ -1,9 +1,10 @@
 // All places, what is open first, and the way to one by its tag.
 
 import {h, put} from '../dom.js';
-import {label, standings} from './roof.js';
+import {nameOf, partOf} from './names.js';
+import {standings} from './roof.js';
 import {finder} from './scan.js';
-import {STAGE, capital, length} from './words.js';
+import {STAGE, length} from './words.js';
 
 const ORDER = ['conflict', 'failed', 'recheck', 'begun', 'open', 'checked', 'signed'];
 
@@ -14,7 +15,7 @@ export function showList(root, go) {
   put(root, finder(go), h('ul', {class: 'places'}, all.map(s => h('li', {},
     h('button', {class: `place-row ${s.stage}`, on: {click: () => go(s.place)}},
     h('span', {class: 'sign', 'aria-hidden': 'true'}, STAGE[s.stage].sign),
-    h('span', {}, h('b', {}, capital(label(s.place))), ' ', h('small', {}, s.place.id), h('br'),
+    h('span', {}, h('b', {}, nameOf(s.place.id)), ' ', h('small', {}, `${partOf(s.place.id)} ${s.place.id}`), h('br'),
       h('small', {}, STAGE[s.stage].text, s.place.lengthM > 0 && `, ${length(s.place.lengthM)}`, `, ${left(s)}`)))))));
 }
 

@@ -6,9 +6,10 @@ import {showPlace} from './place.js';
 import {showPlan} from './plan.js';
 import {flush} from './queue.js';
 import {showRecord} from './record.js';
-import {covered, label, onChange, open, openRoof, places, refresh} from './roof.js';
+import {nameOf} from './names.js';
+import {covered, onChange, open, openRoof, places, refresh} from './roof.js';
 import * as shelf from './shelf.js';
-import {capital, run} from './words.js';
+import {run} from './words.js';
 
 const view = document.getElementById('view');
 let part = 'plan', at = '';
@@ -78,7 +79,7 @@ function turnTheme() {
 function ways(place) {
   const way = (to, text) => h('button', {'aria-current': part === to ? 'page' : null, on: {click: () => turn(to)}}, text);
   put(document.getElementById('ways'), way('plan', 'Plan'), way('list', 'List'),
-    place && way('place', [h('span', {class: 'clip'}, capital(label(place))), place.id]), way('record', 'Whole roof'));
+    place && way('place', h('span', {class: 'clip'}, nameOf(place.id))), way('record', 'Whole roof'));
 }
 
 /** The place that a printed code names: #PLACE, or #ANALYSIS/PLACE; an analysis alone counts where no roof was open before. */

@@ -5,14 +5,15 @@ import {checklist} from './checklist.js';
 import {drawing} from './drawing.js';
 import {deviate, lot, note, signOff, withdraw} from './events.js';
 import {camera, gallery} from './photos.js';
-import {label, open, places, standingOf} from './roof.js';
-import {SAID, STAGE, capital, length, run, small, when} from './words.js';
+import {nameOf, partOf} from './names.js';
+import {open, places, standingOf} from './roof.js';
+import {SAID, STAGE, length, run, small, when} from './words.js';
 
 /** @param {object} place @param {(place: object) => void} go to another one @param {() => void} toPlan shows it there */
 export function showPlace(root, place, go, toPlan) {
   const s = standingOf(place), stage = STAGE[s.stage];
   put(root, h('article', {class: 'place', data: {place: place.id}},
-    h('h1', {}, capital(label(place)), ' ', h('small', {}, place.id)),
+    h('h1', {}, nameOf(place.id), ' ', h('small', {}, `${partOf(place.id)} ${place.id}`)),
     h('p', {class: `stage-line ${s.stage}`}, h('b', {}, `${stage.sign} ${stage.text}`), place.lengthM > 0 && `, ${length(place.lengthM)}`,
       s.signed && `, by ${s.signed.by}, ${when(s.signed.at)}`, s.waits > 0 && `, ${s.waits} waiting to be sent`),
     drawing(place), s.items.length ? checklist(s) : h('p', {}, 'There is nothing to tick here: no detail has hold points for it.'),
@@ -50,7 +51,7 @@ function neighbours(place, go, toPlan) {
   return h('nav', {class: 'neighbours', 'aria-label': 'Next to it'}, h('h2', {}, 'Next to it'),
     h('button', {class: 'big', on: {click: toPlan}}, 'Where it is on the plan'),
     ids.map(id => places().find(p => p.id === id)).filter(Boolean).map(p => h('button', {class: 'big', on: {click: () => go(p)}},
-      `${STAGE[standingOf(p).stage].sign} ${capital(label(p))} `, h('small', {}, p.id))));
+      `${STAGE[standingOf(p).stage].sign} ${nameOf(p.id)} `, h('small', {}, partOf(p.id)))));
 }
 
 function history(s) {

@@ -1,6 +1,7 @@
 // The roof from above: every line by how it stands; a tap opens the nearest.
 
 import {h, put, s} from '../dom.js';
+import {dayPlan, tasksToday} from './day.js';
 import {open, standings} from './roof.js';
 import {STAGE} from './words.js';
 
@@ -9,25 +10,44 @@ const point = p => `${Math.round(p[0] * 1e3) / 1e3} ${Math.round(-p[1] * 1e3) / 
 const ring = r => 'M' + r.map(point).join('L') + 'Z';
 let zoom = 1;
 
-/** @param {(place: object) => void} go opens a place @param {string} at the place that is shown as the one where one is */
-export function showPlan(root, go, at = '') {
+/**
+ * @param {(place: object) => void} go opens a place
+ * @param {string} at the place that is shown as the one where one is
+ * @param {number[]} [middle] what of the plan's width and height is in the middle of what is seen
+ */
+export function showPlan(root, go, at = '', middle = null) {
   const all = standings(), box = bounds(), pad = 0.04 * Math.max(box.w, box.h);
-  const svg = s('svg', {class: 'roof-plan', viewBox: `${box.x - pad} ${box.y - pad} ${box.w + 2 * pad} ${box.h + 2 * pad}`, role: 'img',
-    'aria-label': 'Plan of the roof; the list has the same places', style: {width: `${zoom * 100}%`}},
-  open.sheet.roofFaces.map(f => s('path', {class: 'roof-face', d: f.facets.flat().map(ring).join('')})),
-  all.filter(x => x.place.id === at).map(({place}) =>
-    s('path', {class: 'here', d: 'M' + (place.path ?? [place.at, place.at]).map(point).join('L')})),
+  const due = new Set(tasksToday().map(t => t.place)), isDue = id => !at && due.has(id);
+  const svg = s('svg', {viewBox: `${box.x - pad} ${box.y - pad} ${box.w + 2 * pad} ${box.h + 2 * pad}`, role: 'img',
+    'aria-label': 'Plan of the roof; the list has the same places', style: {width: `${zoom * 100}%`},
+    class: zoom > 1 ? 'roof-plan' : 'roof-plan whole'},
+  open.sheet.roofFaces.map(f => s('path', {class: isDue(f.id) ? 'roof-face due' : 'roof-face', d: f.facets.flat().map(ring).join('')})),
+  all.filter(x => x.place.id === at || isDue(x.place.id)).map(({place}) =>
+    s('path', {class: at ? 'here' : 'here due', d: 'M' + (place.path ?? [place.at, place.at]).map(point).join('L')})),
   all.filter(x => x.place.path).map(x => s('path', {class: `line ${x.stage}`, d: 'M' + x.place.path.map(point).join('L')})),
   all.filter(x => x.place.at && x.items.length).map(x => s('circle', {class: `node ${x.stage}`, cx: x.place.at[0], cy: -x.place.at[1],
-    r: Math.max(box.w, box.h) / 90 / Math.sqrt(zoom)})));
+    r: Math.max(box.w, box.h) / 130 / Math.sqrt(zoom)})));
   svg.addEventListener('click', e => {
     const hit = nearest(svg, all, e);
     if (hit) go(hit.place);
   });
   const scroll = h('div', {class: 'plan-scroll', tabindex: 0, role: 'region', 'aria-label': 'Plan'}, svg);
-  const size = k => { zoom = Math.min(8, Math.max(1, zoom * k)); showPlan(root, go, at); };
+  const size = k => {
+    zoom = Math.min(8, Math.max(1, zoom * k));
+    showPlan(root, go, at, [(scroll.scrollLeft + scroll.clientWidth / 2) / scroll.scrollWidth,
+      (scroll.scrollTop + scroll.clientHeight / 2) / scroll.scrollHeight]);
+  };
   put(root, h('div', {class: 'plan-tools'}, h('button', {class: 'big', 'aria-label': 'Smaller', on: {click: () => size(1 / 1.6)}}, '−'),
-    h('button', {class: 'big', 'aria-label': 'Larger', on: {click: () => size(1.6)}}, '+'), key(all)), scroll);
+    h('button', {class: 'big', 'aria-label': 'Larger', on: {click: () => size(1.6)}}, '+'), key(all)), scroll,
+  dayPlan(go, () => showPlan(root, go)));
+  const [x, y] = middle ?? middleOf(all.find(o => o.place.id === at)?.place, box);
+  scroll.scrollTo(x * scroll.scrollWidth - scroll.clientWidth / 2, y * scroll.scrollHeight - scroll.clientHeight / 2);
+}
+
+/** Where a place lies in a box, as shares of its width and height; the middle where there is none. */
+function middleOf(place, box) {
+  const p = place?.at ?? place?.path?.[Math.floor(place.path.length / 2)];
+  return p ? [(p[0] - box.x) / box.w, (-p[1] - box.y) / box.h] : [0.5, 0.5];
 }
 
 const key = all => h('ul', {class: 'plan-key'}, Object.entries(STAGE).filter(([id]) => all.some(x => x.stage === id && x.place.path))

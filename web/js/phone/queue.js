@@ -9,9 +9,11 @@ const PAUSE_MS = 15_000;
 /** Says something: it is kept on the telephone before this ends, and sent as soon as that is possible. */
 export async function say(kind, place, {point = '', text = '', photo = null, withPlace = false} = {}) {
   const before = open.own.filter(e => point && e.event.point === point && e.state !== 'refused').at(-1);
-  await shelf.addWaiting({roof: open.roof.key, analysis: open.roof.analysis, state: 'waiting', photo, withPlace, seq: 0, why: '', event: {
-    id: crypto.randomUUID(), kind, place, point, by: open.name, at: new Date().toISOString(), base: open.record?.version ?? 0,
-    after: before?.event.id ?? '', text}});
+  const own = open.own.filter(e => e.event.place === place && e.state !== 'refused').map(e => e.event.id);
+  const event = {id: crypto.randomUUID(), kind, place, point, by: open.name, at: new Date().toISOString(), base: open.record?.version ?? 0,
+    after: before?.event.id ?? '', text};
+  const {key, analysis} = open.roof;
+  await shelf.addWaiting({roof: key, analysis, state: 'waiting', photo, withPlace, seq: 0, why: '', own, event});
   await readQueue();
   flush();
 }
@@ -40,9 +42,26 @@ async function sendAll() {
   }
 }
 
+/**
+ * Who signs has seen what this telephone said of the place before, though the service had not numbered it then. What others said in between
+ * stays unseen. Kept before it is sent: a second try says the same.
+ */
+async function withOwnSeen(entry) {
+  const {event, own} = entry;
+  if (event.kind !== 'sign-off' || !own?.length) return entry;
+  const there = (await service.record(open.roof, entry.analysis)).places.find(p => p.id === event.place)?.events ?? [];
+  const base = Math.max(event.base, ...there.filter(e => own.includes(e.id)).map(e => e.seq));
+  const isForeign = there.some(e => e.seq > event.base && e.seq <= base && !own.includes(e.id));
+  const seen = {...entry, own: [], event: isForeign ? event : {...event, base}};
+  await shelf.putWaiting(seen);
+  return seen;
+}
+
 /** Refusals for good are noted with the entry; anything else ends the round. */
-async function send(entry) {
+async function send(waiting) {
+  let entry = waiting;
   try {
+    entry = await withOwnSeen(waiting);
     if (entry.photo) await service.putPhoto(open.roof, entry.analysis, entry.event.id, entry.photo, entry.withPlace);
     const {seq} = await service.putEvent(open.roof, entry.analysis, entry.event);
     await shelf.putWaiting({...entry, state: 'sent', seq});

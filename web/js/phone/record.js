@@ -2,6 +2,7 @@
 
 import {h, put} from '../dom.js';
 import {lot, note, rename, weather} from './events.js';
+import {nameOf} from './names.js';
 import {camera, gallery} from './photos.js';
 import {dismiss} from './queue.js';
 import {covered, failed, open} from './roof.js';
@@ -32,7 +33,7 @@ export function showRecord(root, turnTheme) {
 function refused() {
   const all = open.own.filter(e => e.state === 'refused');
   return all.length > 0 && h('section', {class: 'refused'}, h('h2', {}, 'Not taken'), h('ul', {}, all.map(e => h('li', {},
-    h('p', {}, `${e.event.place} ${SAID[e.event.kind]} by ${e.event.by}, ${when(e.event.at)}: ${e.why}`,
+    h('p', {}, `${e.event.place ? nameOf(e.event.place) + ' ' : ''}${SAID[e.event.kind]} by ${e.event.by}, ${when(e.event.at)}: ${e.why}`,
       e.event.text && ` (${e.event.text})`),
     h('button', {class: 'big', on: {click: () => dismiss(e)}}, 'I have seen it')))));
 }

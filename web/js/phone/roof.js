@@ -8,6 +8,7 @@ export const open = {
   roof: null,       // {key, token, analysis, scope, title}
   sheet: null,      // what is known of the roof itself
   record: null,     // what was said, as the service gave it last
+  days: null,       // the work of each day, where it is known
   own: [],          // entries of the queue about this roof
   name: '',         // who holds the telephone
   online: true,     // whether the last request came through
@@ -30,15 +31,11 @@ export function byTag(text) {
   return all.length === 1 || all[0]?.id.toLowerCase() === id ? all[0] : null;
 }
 
-export function label(place) {
-  const kinds = place.at ? open.sheet.nodeKinds : open.sheet.kinds;
-  return kinds?.find(k => k.id === place.kind)?.label ?? place.kind;
-}
-
 /** Opens a roof from what the telephone has of it, and asks the service for what is newer. */
 export async function openRoof(roof) {
   Object.assign(open, {roof, name: await shelf.kept('name') ?? '',
-    sheet: await shelf.kept('sheet:' + roof.key) ?? null, record: await shelf.kept('record:' + roof.key) ?? null});
+    sheet: await shelf.kept('sheet:' + roof.key) ?? null, record: await shelf.kept('record:' + roof.key) ?? null,
+    days: await shelf.kept('days:' + roof.key) ?? null});
   await readQueue();
   await shelf.keep('current', roof.key);
 }
@@ -60,6 +57,7 @@ export async function refresh() {
     open.sheet = sheet;
     await refreshRecord();
     open.trouble = '';
+    await keepDays(roof);
     await keepSections(roof, sheet);
   } catch (e) {
     failed(e);
@@ -79,6 +77,16 @@ export function failed(e) {
   if (!(e instanceof service.Refused)) throw e;
   open.online = !service.isAway(e);
   if (!service.isAway(e)) open.trouble = e.message;
+}
+
+/** The plan of days; a roof without an order of work has none. */
+async function keepDays(roof) {
+  open.days = await service.days(roof, roof.analysis).catch(e => {
+    if (service.isAway(e)) throw e;
+    return null;
+  });
+  await shelf.keep('days:' + roof.key, open.days);
+  changed();
 }
 
 /** A drawing for each detail and kind of node in use, of its longest line, so that there is one for every place. */

@@ -30,6 +30,14 @@ const json = (roof, path) => ask(roof, 'GET', path).then(r => r.json());
 
 export const link = roof => json(roof, '/api/link');
 export const sheet = (roof, id) => json(roof, a(id) + '/roof');
+/** The plan of days of the order of work: for each day its tasks and what is carried up. */
+export const days = (roof, id) => json(roof, a(id) + '/sequence').then(({steps, days: all}) => {
+  const byId = new Map(steps.map(s => [s.id, s]));
+  return all.map(d => ({carryUp: d.carryUp, tasks: d.tasks.map(t => {
+    const {place, label, does} = byId.get(t.step);
+    return {place, label, does, ends: t.ends};
+  })}));
+});
 export const record = (roof, id) => json(roof, a(id) + '/record');
 export const section = (roof, id, place) => ask(roof, 'GET', `${a(id)}/sections/${encodeURIComponent(place)}.svg`).then(r => r.text());
 export const photo = (roof, id, sha) => ask(roof, 'GET', `${a(id)}/record/photos/${sha}`).then(r => r.blob());

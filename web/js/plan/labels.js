@@ -37,7 +37,8 @@ export function drawLabels(layer, camera) {
     const at = labelPlace(f);
     if (at && Math.sqrt(f.planAreaM2) / perPx > LEAST_FACE_PX && room.take(at, 70, 18)) out.push(faceLabel(f, at, perPx));
   }
-  for (const j of longest(L)) {
+  // With the movement on, its own numbers stand at the lines.
+  for (const j of state.movement ? [] : longest(L)) {
     if (out.length >= MOST_LABELS || j.lengthM / perPx < LEAST_LINE_PX) break;
     const at = j !== chosen && j.path.length === 2 && placeOn(j, room);
     if (at) out.push(lineLabel(j, at, perPx, false));

@@ -9,8 +9,8 @@ import {matching} from '../ledger/rows.js';
 import {outline, trace} from './paths.js';
 
 /** From the bottom up. */
-export const LAYERS = ['faces', 'chosenFace', 'catchment', 'seams', 'dim', 'lines',
-  'water', 'nodes', 'site', 'changes', 'halo', 'chosen', 'arrows', 'movement', 'labels'];
+export const LAYERS = ['faces', 'chosenFace', 'catchment', 'seams', 'dim', 'water', 'lines', 'nodes',
+  'site', 'changes', 'halo', 'chosen', 'arrows', 'movement', 'labels'];
 const MOST_ARROWS = 400;
 
 /** @param {Record<string, SVGGElement>} layers */

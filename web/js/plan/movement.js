@@ -6,7 +6,7 @@ import {withPanels} from '../api/panels.js';
 import {trace} from './paths.js';
 import * as u from '../units.js';
 
-const LEAST_ARROW_PX = 12, MOST_ARROWS = 1500, ARROW_PX = 16, LABEL_PX = 34;
+const LEAST_ARROW_PX = 12, MOST_ARROWS = 1500, ARROW_PX = 16, LABEL_PX = 48;
 
 /** Fetches the panels of the result, once, where the layer is switched on. */
 export async function needPanels(redraw) {

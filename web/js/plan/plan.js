@@ -129,10 +129,11 @@ export class Plan {
     this.look();
   }
 
-  /** Where the chosen junction or node lies, or the places of a finding; whether there is any. */
+  /** Where the chosen junction, node or face lies, or the places of a finding; whether there is any. */
   goToChosen() {
     const {byId, nodes, box} = state.ledger, ids = state.selected ? [state.selected] : state.places?.ids ?? [];
-    const points = ids.flatMap(id => byId.get(id)?.path ?? (nodes.has(id) ? [nodes.get(id).at] : []));
+    const face = ids.length ? [] : (state.ledger.faces.get(state.face)?.facets ?? []).flat(2);
+    const points = [...ids.flatMap(id => byId.get(id)?.path ?? (nodes.has(id) ? [nodes.get(id).at] : [])), ...face];
     if (points.length) this.camera.goTo(points, box);
     return points.length > 0;
   }

@@ -3,8 +3,10 @@
 import {put, s} from '../dom.js';
 import {state} from '../state.js';
 import {inside} from '../ledger/geometry.js';
+import {SEALS} from '../ledger/marks.js';
 import {flows, placeKey as key} from '../ledger/water.js';
 import {area} from '../units.js';
+import {written} from '../units/written.js';
 import {trace} from './paths.js';
 
 const MOST_ARROWS = 1500;
@@ -28,8 +30,9 @@ function lines(water) {
   const most = Math.max(...water.lines.map(l => l.planAreaM2), 1);
   return water.lines.map(l => {
     const j = state.ledger.byId.get(l.junction);
-    return j && s('path', {class: 'channel', d: trace(j.path), 'stroke-width': width(l.planAreaM2, most)},
-      s('title', {}, `${area(l.planAreaM2)} of plan, ${l.flowLps.toFixed(2)} l/s in the five-minute rain`));
+    // The line itself lies on it, so that both are seen: the water stands out at its sides.
+    return j && s('path', {class: 'channel', d: trace(j.path), 'stroke-width': SEALS[j.seal].width + width(l.planAreaM2, most)},
+      s('title', {}, `${area(l.planAreaM2)} of plan, ${written(`${l.flowLps.toFixed(2)} l/s`)} in the five-minute rain`));
   });
 }
 

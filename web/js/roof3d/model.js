@@ -10,7 +10,7 @@ import {surroundings} from './surroundings.js';
 import {facesMesh, lineSet, pointSet, seamSet, wallsMesh} from './meshes.js';
 
 /** Of the radius of the roof. */
-const SHOWN_BELOW = 0.4;
+const SHOWN_BELOW = 0.8;
 const DIM = {colour: '#9aa0a4', width: 1, dash: null};
 const CHANGE_DASH = {gone: [6, 6], changed: [16, 4]};
 
@@ -34,6 +34,8 @@ export class Model {
     this.faces = mesh;
     this.ranges = ranges;
     this.walls = wallsMesh(L, this.local);
+    // Shown only where the model has no bodies to show.
+    this.walls.visible = false;
     this.seams = seamSet(L, this.local, this.radius * 0.0008, css('--ink'));
     stage.scene.add(this.faces, this.walls, this.seams);
     stage.lightUp(this.radius);
@@ -51,7 +53,6 @@ export class Model {
     const around = await surroundings(of, this.local);
     if (!state.ledger || this.of !== of) return;
     this.replace('around', around);
-    // Bodies of the model take the place of the walls that were only measured.
     this.walls.visible = !around.length;
     this.dress();
     this.cutBy(this.planes);

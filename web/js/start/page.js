@@ -3,6 +3,7 @@
 import {h, link, put, scrolling, table} from '../dom.js';
 import {bytes, capital} from '../units.js';
 import {go} from '../navigate.js';
+import {when} from '../parts/dates.js';
 import {dropper} from '../parts/dropper.js';
 import {serversPanel} from './servers.js';
 import * as api from '../api.js';
@@ -57,6 +58,12 @@ const picture = src => h('img', {class: 'thumbnail', src, alt: '', loading: 'laz
 /** What a sample shows, without its name in front: that stands above. */
 const aboutOf = x => capital((x.about || 'sample model').replace(/^[^:]{1,24}: /, ''));
 
+/** The title is the first model's. */
+function otherModels(a) {
+  const others = a.files.filter(f => f.role === 'model').length - 1;
+  return others > 0 && h('small', {}, ` with ${others} more`);
+}
+
 function earlier(analyses, fail) {
   const remove = async a => {
     if (!confirm(`Remove ${a.title}, ${a.words}, and what was said about it?`)) return;
@@ -68,9 +75,10 @@ function earlier(analyses, fail) {
     }
   };
   const row = a => h('tr', {},
-    h('td', {}, a.state === 'done' && picture(thumbnailAt(a.id)), link(a.title, () => go(a.id))),
+    h('td', {}, h('div', {class: 'earlier'}, a.state === 'done' && picture(thumbnailAt(a.id)),
+      h('span', {}, link(a.title, () => go(a.id)), otherModels(a)))),
     h('td', {}, a.label, a.origin?.comment && h('small', {}, ' ' + a.origin.comment)),
-    h('td', {}, new Date(a.created).toLocaleString()),
+    h('td', {}, when(a.created)),
     h('td', {}, STATES[a.state] ?? a.state, a.problem && h('small', {}, ' ' + a.problem.detail)),
     h('td', {}, link('Remove', () => remove(a), {'aria-label': `Remove ${a.title} ${a.words}`})));
   const heads = ['Model', 'Revision', 'When', 'State', {text: h('span', {class: 'unseen'}, 'Remove')}];

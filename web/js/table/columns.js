@@ -4,6 +4,7 @@ import {h} from '../dom.js';
 import {set, state} from '../state.js';
 import {REVIEW, SEALS, SEVERITY, kindText} from '../ledger/marks.js';
 import {detailOf, kindOf, reviewOf} from '../ledger/result.js';
+import {titleOf} from '../parts/findingwords.js';
 import {swatch} from '../parts/legend.js';
 import * as u from '../units.js';
 
@@ -19,13 +20,14 @@ const SUMS = [['tape', 'Tape', 88, 'tapeM', u.run, 8], ['bead', 'Bead', 88, 'bea
  * @type {{id: string, title: string, width: number, rank: number, grow?: number, num?: boolean, cell: Function, sum?: Function}[]}
  */
 export const COLUMNS = [
-  {id: 'review', title: 'Review', width: 64, rank: 3, cell: review},
-  {id: 'kind', title: 'Kind', width: 154, rank: 0, grow: 2, cell: j => [kindText(kindOf(j)), overridden(j)]},
+  {id: 'review', title: 'Review', width: 74, rank: 3, cell: review},
+  {id: 'kind', title: 'Kind', width: 154, rank: 0, grow: 4,
+    cell: j => [h('span', {title: kindText(kindOf(j))}, kindText(kindOf(j))), overridden(j)]},
   {id: 'length', title: 'Length', width: 112, rank: 1, num: true, cell: j => u.length(j.lengthM)},
   {id: 'slope', title: 'Slope', width: 66, rank: 6, num: true, cell: j => u.slope(j.slope)},
   {id: 'faces', title: 'Faces', width: 88, rank: 7, cell: j => j.faces.join(' · ')},
-  {id: 'seal', title: 'Sealed by', width: 218, rank: 5, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
-  {id: 'detail', title: 'Detail', width: 146, rank: 4, grow: 3, cell: shortDetail},
+  {id: 'seal', title: 'Sealed by', width: 224, rank: 5, cell: j => [swatch(j.seal), ' ', SEALS[j.seal].text]},
+  {id: 'detail', title: 'Detail', width: 146, rank: 4, grow: 5, cell: shortDetail},
   ...SUMS.map(([id, title, width, name, text, rank]) =>
     ({id, title, width, rank, num: true, sum: t => some(t[name], text), cell: j => some(j[name], text)})),
   {id: 'modelled', title: 'In model', width: 92, rank: 11, num: true, sum: t => some(t.modelledM, u.run), cell: modelled},
@@ -34,9 +36,15 @@ export const COLUMNS = [
 
 /** What stands before the colon of a detail's title names it; the rest says how it is made. */
 function shortDetail(j) {
-  const title = state.ledger.choices.get(detailOf(j)) ?? detailOf(j);
+  const title = detailTitle(detailOf(j));
   return h('span', {title}, u.capital(title.split(/[:;(]/)[0].trim()));
 }
+
+const detailTitle = id => state.ledger.choices.get(id) ?? id;
+
+/** What tells a group of details from its neighbours stands last in the title. */
+export const groupNote = k => state.group === 'detail'
+  && h('small', {title: detailTitle(k)}, detailTitle(k).split(/[:,;] /).slice(1).pop());
 
 function review(j) {
   if (j.isJoint) return '';
@@ -61,7 +69,7 @@ function findings(j) {
   const isOpen = f => state.marks.get(f.place)?.state !== 'accepted', open = j.found.filter(isOpen);
   const worst = ['violation', 'warning', 'info'].find(s => open.some(f => f.severity === s));
   if (!j.found.length) return '';
-  const title = j.found.map(f => `${f.code}: ${u.capital(f.message)}`).join('\n');
+  const title = j.found.map(titleOf).join('\n');
   const show = e => {
     e.stopPropagation();
     set({tab: 'findings', findingsAt: j.id, selected: j.id, pane: 'book'});
@@ -72,5 +80,6 @@ function findings(j) {
 }
 
 /** What a group of rows is called. */
-export const groupText = k => state.group === 'kind' ? kindText(k) : state.group === 'seal' ? SEALS[k]?.text ?? k
+export const groupText = k => state.group === 'detail' ? u.capital(detailTitle(k).split(/[:;(]/)[0].trim())
+  : state.group === 'kind' ? kindText(k) : state.group === 'seal' ? SEALS[k]?.text ?? k
   : state.group === 'review' ? REVIEW[k]?.text ?? k : k;

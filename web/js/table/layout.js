@@ -4,6 +4,8 @@ import {state} from '../state.js';
 import {COLUMNS} from './columns.js';
 
 const WIDEST_BAR_PX = 18;
+/** Names of details are long: before columns that matter less show, this much more is theirs. */
+const NAME_ROOM_PX = 72, DETAIL_RANK = 4;
 
 /** The layout of the table now; `template` is that of a row's grid, `name` is how many a group's name takes. */
 export const layout = {columns: COLUMNS, template: '', name: 2, width: 0};
@@ -25,7 +27,7 @@ function fitting(room) {
   const chosen = new Set();
   let left = room;
   for (const c of [...COLUMNS].sort((a, b) => a.rank - b.rank)) {
-    if (left < c.width && c.rank > 1) break;
+    if (left - (c.rank > DETAIL_RANK ? NAME_ROOM_PX : 0) < c.width && c.rank > 1) break;
     left -= c.width;
     chosen.add(c);
   }

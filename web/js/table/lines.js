@@ -3,7 +3,7 @@
 import {h, put} from '../dom.js';
 import {set, state} from '../state.js';
 import * as u from '../units.js';
-import {groupText} from './columns.js';
+import {groupNote, groupText} from './columns.js';
 import {layout} from './layout.js';
 
 /** A finger needs more room than a pointer. */
@@ -28,7 +28,8 @@ export function line(r, i) {
 const groupCells = r => [
   h('div', {role: 'gridcell', class: 'group-name', style: {'grid-column': `1 / ${layout.name + 1}`}}, r.closed ? '▸ ' : '▾ ',
     groupText(r.group), h('small', {}, ` ${u.count(r.totals.count)}`)),
-  layout.columns.slice(layout.name).map(c => cell(c, c.id === 'length' ? u.run(r.totals.lengthM) : c.sum?.(r.totals)))];
+  layout.columns.slice(layout.name).map(c => cell(c, c.id === 'length' ? u.run(r.totals.lengthM)
+    : c.id === 'detail' ? groupNote(r.group) : c.sum?.(r.totals)))];
 
 /** Shows whether a line is where the keyboard is, and whether its junction is the chosen one. */
 export function mark(el, r, active) {

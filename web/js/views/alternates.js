@@ -76,7 +76,7 @@ function draft(d, system, fields, draw) {
     h('button', {on: {click: again(() => { drafts = drafts.filter(x => x !== d); })}}, 'Remove')),
     d.file && h('p', {}, `The system of ${d.file}`, d.changes.length > 0 && ', with these values:'),
     d.changes.map(c => change(c, d, system, fields, draw)),
-    h('p', {}, h('button', {on: {click: again(() => d.changes.push({path: 'waste.tape', value: ''}))}}, 'Another value')));
+    h('p', {}, h('button', {on: {click: again(() => d.changes.push({path: 'waste.tape', value: ''}))}}, 'Change another value')));
 }
 
 async function take(d, file, draw) {
@@ -106,5 +106,5 @@ function change(c, d, system, fields, draw) {
     draw();
   };
   return h('p', {class: 'doings'}, pick, ' ', control(field, c.value, text => { c.value = text; },
-    {'aria-label': fieldName(c.path), placeholder: now(d.system ?? system, c.path)}), ' ', h('button', {on: {click: drop}}, 'Not this'));
+    {'aria-label': fieldName(c.path), placeholder: now(d.system ?? system, c.path)}), ' ', h('button', {on: {click: drop}}, 'Remove'));
 }

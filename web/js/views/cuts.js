@@ -4,13 +4,16 @@ import {h, put, scrolling, table} from '../dom.js';
 import {state} from '../state.js';
 import {fetchSheet, noSheet, openSheet} from '../parts/sheet.js';
 import * as api from '../api.js';
-import {count} from '../units.js';
+import {count, degrees, length} from '../units.js';
+import {written} from '../units/written.js';
 
 const MOST_CUTS = 300;
-const HEADS = {part: 'Part', face: 'Face', junction: 'Junction', pieces: 'Pieces', widthM: 'Width, m', widthIn: 'Width, in',
-  lengthM: 'Length, m', lengthIn: 'Length, in', lowBevelDegrees: 'Bevel low, °', highBevelDegrees: 'Bevel high, °', note: 'Note',
-  profile: 'Folded profile, legs and bends'};
-const isNumber = head => /pieces|(M|In|Degrees)$/.test(head);
+const HEADS = {part: 'Part', face: 'Face', junction: 'Line', pieces: 'Pieces', widthM: 'Width', lengthM: 'Length',
+  lowBevelDegrees: 'Bevel low', highBevelDegrees: 'Bevel high', note: 'Note', profile: 'Folded profile'};
+const isNumber = head => /pieces|(M|Degrees)$/.test(head);
+
+/** Whether it is unfolded: the order may be drawn anew at any moment. */
+let unfolded = false;
 
 /** @param {object} q quantities of the result; nothing where they have no panels */
 export function cutList(q) {
@@ -23,7 +26,10 @@ export function cutList(q) {
       put(body, h('p', {}, e.message));
     }
   };
-  return h('details', {class: 'cuts', on: {toggle: e => e.currentTarget.open && unfold()}},
+  return h('details', {class: 'cuts', open: unfolded || null, on: {toggle: e => {
+    unfolded = e.currentTarget.open;
+    if (unfolded) unfold();
+  }}},
     h('summary', {}, `Pieces to cut, ${count(q.panelSum.kinds)} kinds of panel and the closures`), body);
 }
 
@@ -35,8 +41,18 @@ function folded() {
   return h('p', {class: 'doings'}, h('button', {on: {click: show}}, 'Folded trims as pictures'), ' ', note);
 }
 
+/** A cell as the page writes it: in one unit, to the millimetre or the eighth of an inch; no bevel says nothing. */
+function shortly(head, text) {
+  if (head === 'lengthM' || head === 'widthM') return text && length(Number(text));
+  if (/Degrees$/.test(head)) return Math.abs(Number(text)) < 0.05 ? '' : degrees(Number(text));
+  return written(text);
+}
+
+/** Columns that say nothing of the pieces in sight have no room. */
 function pieces([heads, ...rows]) {
-  const row = r => h('tr', {}, r.map((c, i) => h('td', {class: isNumber(heads[i]) ? 'num' : ''}, c)));
-  return [scrolling('Pieces to cut', table(heads.map(t => ({text: HEADS[t] ?? t, num: isNumber(t)})), rows.slice(0, MOST_CUTS).map(row))),
+  const shown = rows.slice(0, MOST_CUTS), texts = shown.map(r => r.map((c, i) => shortly(heads[i], c)));
+  const columns = heads.map((name, i) => i).filter(i => HEADS[heads[i]] && texts.some(r => r[i]));
+  const row = r => h('tr', {}, columns.map(i => h('td', {class: isNumber(heads[i]) ? 'num' : ''}, r[i])));
+  return [scrolling('Pieces to cut', table(columns.map(i => ({text: HEADS[heads[i]], num: isNumber(heads[i])})), texts.map(row))),
     rows.length > MOST_CUTS && h('p', {}, `The first ${MOST_CUTS} of ${count(rows.length)}. The cut list as CSV has them all.`)];
 }

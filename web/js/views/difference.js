@@ -4,10 +4,11 @@ import {h, link, num, table} from '../dom.js';
 import {set} from '../state.js';
 import {kindText} from '../ledger/marks.js';
 import {amounts, staleLink} from '../parts/differences.js';
+import {restOf, titleOf} from '../parts/findingwords.js';
 import * as u from '../units.js';
 
 const MOST_ROWS = 400;
-const BY = {id: 'same id', place: 'same place', elements: 'same elements'};
+const BY = {id: 'id', place: 'place', elements: 'elements'};
 
 /**
  * @param {object} c as the service compares two revisions
@@ -22,13 +23,12 @@ export function difference(c, isLater) {
     c.decisionsGone.length > 0 && h('p', {class: 'overridden'},
       `✎ Overridden in ${c.fromWords}, about lines that are gone: ${c.decisionsGone.map(gone).join('; ')}`),
     staleLink() && h('p', {}, staleLink()),
-    lines('Added', c.added, l => [pick(l), u.length(l.lengthM), '']),
-    lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM), '']),
-    lines('Changed', c.changed, p => [pick(p.after, p.before), `${u.length(p.before.lengthM)} → ${u.length(p.after.lengthM)}`,
-      `${p.changes.join(', ')} (found by ${BY[p.by]})`]),
+    lines('Added', c.added, l => [pick(l), u.length(l.lengthM)]),
+    lines('Gone', c.removed, l => [kindText(l.kind), u.length(l.lengthM)]),
+    lines('Changed', c.changed, p => [pick(p.after, p.before), lengthsOf(p),
+      `${p.changes.join(', ')} (matched by ${BY[p.by]})`]),
     findingsThatDiffer(c),
-    h('h3', {}, 'Length by kind'),
-    table(['Kind', ...['Before', 'Now', 'Difference'].map(text => ({text, num: true}))], c.lengths.map(lengths)),
+    lengthsByKind(c.lengths.filter(l => Math.abs(l.afterM - l.beforeM) >= 5e-4)),
     h('h3', {}, 'Difference in the order'), amounts(c));
 }
 
@@ -38,10 +38,20 @@ const counts = (c, isLater) => `${isLater ? `Against ${c.fromWords}, which is la
 
 const gone = d => `${d.junction} (${[d.kind && kindText(d.kind), d.detail].filter(Boolean).join(', ')}: ${d.reason})`;
 
+/** Both lengths, or the one where they read the same. */
+function lengthsOf(p) {
+  const [before, after] = [p.before, p.after].map(l => u.length(l.lengthM));
+  return before === after ? after : `${before} → ${after}`;
+}
+
+/** Kinds that have as much as before say nothing. */
+const lengthsByKind = list => list.length > 0 && [h('h3', {}, 'Length by kind'),
+  table(['Kind', ...['Before', 'Now', 'Difference'].map(text => ({text, num: true}))], list.map(lengths))];
+
 function lengths(l) {
   const by = l.afterM - l.beforeM;
   return h('tr', {}, h('td', {}, kindText(l.kind)), num(u.run(l.beforeM)), num(u.run(l.afterM)),
-    num(Math.abs(by) < 5e-4 ? '' : `${by >= 0 ? '+' : '−'}${u.run(Math.abs(by))}`));
+    num(`${by >= 0 ? '+' : '−'}${u.run(Math.abs(by))}`));
 }
 
 /** Findings and overrides, as the comparison of the command line has them. */
@@ -53,8 +63,8 @@ function findingsThatDiffer(c) {
 }
 
 function findings(title, list) {
-  const item = f => h('li', {class: f.severity}, h('code', {}, f.code), ' ', f.message, ' ', f.junction && h('code', {}, f.junction),
-    f.accepted && ' (accepted)');
+  const item = f => h('li', {class: f.severity}, h('b', {}, titleOf(f)), ' ', restOf(f), ' ', h('code', {}, f.code), ' ',
+    f.junction && h('code', {}, f.junction), f.accepted && ' (accepted)');
   return list.length > 0 && [h('h3', {}, `${title} (${u.count(list.length)})`),
     h('ul', {class: 'notes'}, list.slice(0, MOST_ROWS).map(item)),
     list.length > MOST_ROWS && h('p', {}, `and ${u.count(list.length - MOST_ROWS)} more`)];
@@ -74,6 +84,6 @@ function pick(l, before) {
 function lines(title, list, cells) {
   const row = l => h('tr', {}, cells(l).map((x, i) => h('td', {class: i === 1 ? 'num' : ''}, x)));
   return list.length > 0 && [h('h3', {}, title),
-    table(['Junction', {text: 'Length', num: true}, 'What'], list.slice(0, MOST_ROWS).map(row)),
+    table(['Junction', {text: 'Length', num: true}, 'What'].slice(0, cells(list[0]).length), list.slice(0, MOST_ROWS).map(row)),
     list.length > MOST_ROWS && h('p', {}, `and ${u.count(list.length - MOST_ROWS)} more`)];
 }

@@ -3,7 +3,8 @@
 
 import {h, put} from '../dom.js';
 import {state, watch} from '../state.js';
-import {capital, written} from '../units.js';
+import {capital} from '../units.js';
+import {written} from '../units/written.js';
 
 const TOPICS = {
   movement: ['Movement', 'Metal grows and shrinks with its temperature; what holds it, and what seals it, has to follow.'],
@@ -35,6 +36,9 @@ function content(all) {
 function topic(name, list) {
   const [title, about] = TOPICS[name] ?? [name, ''];
   return list.length > 0 && h('section', {class: 'estimates'}, h('h3', {}, title), about && h('p', {class: 'quiet'}, about),
-    h('dl', {class: 'figures'}, list.map(e =>
-      h('div', {}, h('dt', {}, capital(written(e.name))), h('dd', {}, h('b', {}, written(e.value)), h('small', {}, written(e.basis)))))));
+    h('dl', {class: 'figures'}, list.map(e => h('div', {}, h('dt', {}, capital(written(e.name))),
+      h('dd', {}, h('b', {}, inWords(e.value)), h('small', {}, written(e.basis)))))));
 }
+
+/** The result's own word for a safe pair of metals, as a user would say it. */
+const inWords = value => capital(written(value).replace('small-noble', 'the small part is nobler'));

@@ -5,6 +5,7 @@ import {remember, remembered, set, state, watch} from '../state.js';
 import {SEVERITY, kindText} from '../ledger/marks.js';
 import {junctionsOf, kindOf} from '../ledger/result.js';
 import {markOf, remarks} from '../parts/remarks.js';
+import {adviceOf, reasonOf, restOf, titleOf} from '../parts/findingwords.js';
 import {acceptSeveral} from '../parts/several.js';
 import {elements, elementsOfFinding, places} from './cause.js';
 import {findingTable, placesOf, showPlaces, sorted} from './findingtable.js';
@@ -19,10 +20,10 @@ const view = {unfolded: new Set(), openOnly: false, severity: '', who: '', text:
   form: '', sort: '-risk', open: new Set()};
 const GROUPS = {
   severity: {text: 'severity', of: f => f.severity, name: k => `${SEVERITY[k].sign} ${SEVERITY[k].text}s`},
-  who: {text: 'who acts', of: f => f.who ?? '–', name: u.capital},
+  who: {text: 'who acts', of: f => f.who ?? '', name: k => u.capital(k) || 'Nobody named'},
   code: {text: 'kind of finding', of: f => f.code.split('/')[0], name: u.capital},
-  ifcClass: {text: 'class of element', of: f => elementsOfFinding(f)[0]?.class ?? '–', name: k => k},
-  model: {text: 'model', of: f => f.elementDetails?.[0]?.file ?? '–', name: k => k},
+  ifcClass: {text: 'class of element', of: f => elementsOfFinding(f)[0]?.class ?? '', name: k => k || 'No element'},
+  model: {text: 'model', of: f => f.elementDetails?.[0]?.file ?? '', name: k => k || 'No element of one model'},
 };
 
 export function mountFindings(root) {
@@ -144,20 +145,20 @@ function group(key, members, draw) {
 /** One cause: words first, the code small; what folds in are its places and elements. */
 function card(f, draw) {
   const lines = placesOf(f);
-  const pick = h('input', {type: 'checkbox', 'aria-label': `Pick: ${f.message}`, disabled: isAccepted(f), on: {change: () => {
+  const pick = h('input', {type: 'checkbox', 'aria-label': `Pick: ${titleOf(f)}`, disabled: isAccepted(f), on: {change: () => {
     if (pick.checked) view.picked.add(f.place); else view.picked.delete(f.place);
     draw();
   }}});
   pick.checked = view.picked.has(f.place);
   return h('li', {class: f.severity + (isAccepted(f) ? ' accepted' : '')},
     h('div', {class: 'cause'}, pick, h('div', {},
-      h('b', {}, SEVERITY[f.severity].sign, ' ', u.capital(f.message)),
-      (f.action ?? f.advice) && h('p', {class: 'advice'}, f.who && h('strong', {}, `${u.capital(f.who)}: `), f.action ?? f.advice,
-        f.reason && h('small', {}, ` ${f.reason}`)),
+      h('b', {}, SEVERITY[f.severity].sign, ' ', titleOf(f)),
+      restOf(f) && h('p', {class: 'advice'}, restOf(f)),
+      adviceOf(f) && h('p', {class: 'advice'}, f.who && h('strong', {}, `${u.capital(f.who)}: `), adviceOf(f),
+        f.reason && h('small', {}, ` ${reasonOf(f)}`)),
       h('p', {class: 'cause-facts'},
         f.risk > 0 && h('span', {title: 'How much a leak is to be feared there, of 100'}, `Risk ${f.risk} of 100`),
-        lines.length > 0
-          && link(`Show ${lines.length > 1 ? `its ${u.count(lines.length)} places` : 'its place'} on the roof`, () => showPlaces(f)),
-        h('code', {}, f.code)),
-      places(lines), elements(f), placeButton(f), remarks(f))));
+        lines.length > 1 && link(`Show its ${u.count(lines.length)} places on the roof`, () => showPlaces(f)),
+        lines.length === 1 && places(lines), h('code', {}, f.code)),
+      h('div', {class: 'cause-where'}, lines.length > 1 && places(lines), elements(f)), placeButton(f), remarks(f))));
 }

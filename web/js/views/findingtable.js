@@ -4,6 +4,7 @@ import {h, link, put, scrolling} from '../dom.js';
 import {set, state} from '../state.js';
 import {SEVERITY} from '../ledger/marks.js';
 import {junctionsOf} from '../ledger/result.js';
+import {adviceOf, reasonOf, restOf, titleOf} from '../parts/findingwords.js';
 import {markOf, remarks} from '../parts/remarks.js';
 import {copied, elementsOfFinding} from './cause.js';
 import * as u from '../units.js';
@@ -80,7 +81,7 @@ function head(c, view, redraw) {
 
 function row(f, shown, view, redraw) {
   const accepted = markOf(f).state === 'accepted', isOpen = view.open.has(f.place);
-  const pick = h('input', {type: 'checkbox', 'aria-label': `Pick: ${f.message}`, disabled: accepted, on: {change: () => {
+  const pick = h('input', {type: 'checkbox', 'aria-label': `Pick: ${titleOf(f)}`, disabled: accepted, on: {change: () => {
     if (pick.checked) view.picked.add(f.place); else view.picked.delete(f.place);
     redraw();
   }}});
@@ -96,25 +97,26 @@ function row(f, shown, view, redraw) {
   return [h('tr', {class: f.severity + (accepted ? ' accepted' : '')}, h('td', {}, pick),
     shown.map(c => h('td', {class: c.num ? 'num' : c.id}, cells[c.id]))),
   isOpen && h('tr', {class: 'unfolded'}, h('td', {}), h('td', {colspan: shown.length},
-    (f.action ?? f.advice) && h('p', {}, f.who && h('strong', {}, `${u.capital(f.who)}: `), f.action ?? f.advice),
-    f.reason && h('p', {class: 'quiet'}, f.reason), remarks(f)))];
+    restOf(f) && h('p', {}, restOf(f)),
+    adviceOf(f) && h('p', {}, f.who && h('strong', {}, `${u.capital(f.who)}: `), adviceOf(f)),
+    f.reason && h('p', {class: 'quiet'}, reasonOf(f)), remarks(f)))];
 }
 
 const title = (f, isOpen, unfold) => [h('button', {class: 'link plain-link', 'aria-expanded': String(isOpen), on: {click: unfold}},
-  h('span', {class: 'sign-of', title: SEVERITY[f.severity].text}, SEVERITY[f.severity].sign), ' ', u.capital(f.message)),
+  h('span', {class: 'sign-of', title: SEVERITY[f.severity].text}, SEVERITY[f.severity].sign), ' ', titleOf(f)),
 h('small', {}, ` ${f.code}`)];
 
 function places(f) {
   const n = placesOf(f).length;
   return n > 0 && link(u.count(n), () => showPlaces(f),
-    {'aria-label': `Show on the roof: ${n === 1 ? 'the place' : n + ' places'} of ${f.message}`, title: 'Show on the roof'});
+    {'aria-label': `Show on the roof: ${n === 1 ? 'the place' : n + ' places'} of ${titleOf(f)}`, title: 'Show on the roof'});
 }
 
 function element(f) {
   const all = elementsOfFinding(f), e = all[0];
   return e && [h('span', {class: 'element-name'}, e.name || '–', all.length > 1 && h('small', {}, ` and ${u.count(all.length - 1)} more`)),
-    h('small', {}, [e.class, (state.ledger.raw.models ?? []).length > 1 && e.file].filter(Boolean).join(' · ')),
-    h('span', {class: 'gid'}, copied(e.globalId))];
+    h('small', {}, [e.class, (state.ledger.raw.models ?? []).length > 1 && e.file].filter(Boolean).join(' · ')), ' ',
+    h('small', {class: 'gid'}, copied(e.globalId))];
 }
 
 function stateOf(f) {

@@ -44,7 +44,7 @@ const tolerance = ([k, v]) => [u.words(k), /M$/.test(k) ? u.small(v) : u.byName(
 function content() {
   const raw = state.ledger.raw;
   return [h('h2', {}, 'Before anyone goes on the roof'), h('ul', {class: 'cautions'}, CAUTIONS.map(t => h('li', {}, t))),
-    h('h2', {}, 'What these results are, and are not'), h('ul', {}, SCOPE.map(t => h('li', {}, t))),
+    h('h2', {}, 'What these results are, and are not'), h('ul', {class: 'cautions'}, SCOPE.map(t => h('li', {}, t))),
     h('h2', {}, 'Where they came from'),
     (raw.models ?? []).map(model),
     facts([['Program', `${raw.program?.name} ${raw.program?.version}`], ['Shapes', h('code', {}, raw.program?.shapes)]]),

@@ -2,7 +2,7 @@
 
 import {h, put} from '../dom.js';
 import {state} from '../state.js';
-import {costs} from '../ledger/order.js';
+import {costs, money} from '../ledger/order.js';
 import * as api from '../api/prices.js';
 
 const MOST_NAMED = 12;
@@ -33,9 +33,13 @@ export function prices(rows, changed) {
       sum.priced > 0 && h('button', {on: {click: () => doing(() => api.removePrices(project))}}, 'Remove the prices'), input), message);
 }
 
+/** What the priced lines cost together, thousands apart. */
+export const costWords = sum => `${money(sum.total)} ${sum.currency} for ${sum.priced} ${sum.priced === 1 ? 'line' : 'lines'}`
+  + (Number(sum.hours) > 0 ? `, ${sum.hours} hours of labour` : '');
+
 function total(sum) {
   const more = sum.unpriced.length - MOST_NAMED;
-  return [h('p', {class: 'strong'}, `${sum.total} ${sum.currency} for ${sum.priced} lines, ${sum.hours} hours of labour`),
+  return [h('p', {class: 'strong'}, costWords(sum)),
     sum.unpriced.length > 0 && h('p', {}, `Without a price, and not in this sum: ${sum.unpriced.slice(0, MOST_NAMED).join(', ')}`
       + (more > 0 ? ` and ${more} more.` : '.'))];
 }

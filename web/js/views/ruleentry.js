@@ -7,7 +7,7 @@ import {junctionsOf} from '../ledger/result.js';
 import {factName, inWords, unitOf} from '../parts/factwords.js';
 import {edits} from './ruletrial.js';
 import * as u from '../units.js';
-
+import {written} from '../units/written.js';
 
 /** Ids of the lines and nodes of this roof that a rule decided or speaks of. */
 export function appliesTo(e) {
@@ -34,15 +34,21 @@ export function ruleEntry(e, rules, open, draw) {
   };
   const el = h('details', {class: 'rule', data: {rule: key}, open: open.has(key) || null, on: {toggle}},
     h('summary', {}, e.severity && h('span', {class: `found ${e.severity}`}, SEVERITY[e.severity]?.sign, ' '),
-      h('b', {}, u.capital(e.title.replace(/\{(\w+)\}/g, (all, fact) => `(${factName(fact)})`))),
-      h('small', {}, ` ${e.id}`), h('span', {class: 'here'}, where.length ? `${u.count(where.length)} here` : '')), body);
+      h('span', {class: 'rule-title'}, h('b', {}, titleOf(e)), h('small', {}, ` ${e.id}`)),
+      h('span', {class: 'here'}, where.length ? `${u.count(where.length)} here` : '')), body);
   if (el.open) fill();
   return el;
 }
 
-const content = (e, where, rules, draw) => [e.why.filter(Boolean).map(text => h('p', {class: 'advice'}, text)),
+/** A finding's message begins with what is wrong; its numbers are those of a place. */
+function titleOf(e) {
+  const text = e.title.replace(/\{(\w+)\}/g, (all, fact) => `(${factName(fact)})`);
+  return u.capital(e.sort === 'finding' ? text.split(/[:;] /)[0] : text);
+}
+
+const content = (e, where, rules, draw) => [e.why.filter(Boolean).map(text => h('p', {class: 'advice'}, written(text))),
   h('p', {class: 'requires'}, h('b', {}, e.sort === 'finding' ? 'Nothing is said where: ' : 'Requires: '),
-    inWords(e.requires) || 'nothing'),
+    written(inWords(e.requires)) || 'nothing'),
   limits(e, rules, draw), examples(e, rules), onRoof(e, where),
   h('p', {class: 'quiet'}, `Stands in ${e.place.replace(':', ', line ')}.`)];
 
@@ -64,7 +70,8 @@ export function limitRow(l, draw) {
     }}});
   return h('div', {class: 'limit'}, h('label', {for: id}, `${u.capital(l.shape)}: ${factName(l.fact)} ${l.comparison}`), input,
     h('span', {}, unit, state.units === 'us' && /M$/.test(l.fact) && ` = ${u.small(Number(now))}`),
-    edits.limits.has(l.id) && h('small', {}, `was ${l.value} ${unit}`), l.note && h('small', {class: 'note'}, l.note));
+    edits.limits.has(l.id) && h('small', {}, `was ${l.value}${unit === '°' ? '' : ' '}${unit}`),
+    l.note && h('small', {class: 'note'}, written(l.note)));
 }
 
 function examples(e, rules) {
@@ -80,5 +87,5 @@ function onRoof(e, where) {
   return h('p', {}, h('b', {}, 'On this roof: '), where.length === 0 ? 'nowhere.'
     : ids.length === 0 ? 'about the roof or its system as a whole.'
       : [u.count(ids.length), ids.length === 1 ? ' place' : ' places', lengthM > 0 && `, ${u.run(lengthM)}`, '. ',
-        link('Show them', show)]);
+        link(ids.length === 1 ? 'Show it' : 'Show them', show)]);
 }

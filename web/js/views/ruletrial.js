@@ -2,6 +2,7 @@
 
 import {h, num, put, say, scrolling, table} from '../dom.js';
 import {state} from '../state.js';
+import {kindText} from '../ledger/marks.js';
 import {saveBlob} from '../parts/save.js';
 import * as api from '../api/rules.js';
 import {count} from '../units.js';
@@ -39,9 +40,9 @@ export function editsBar(rules, draw) {
   const words = [edits.limits.size && `${count(edits.limits.size)} ${edits.limits.size === 1 ? 'limit' : 'limits'} changed`,
     edits.files.size && `files of your own: ${fileWords([...edits.files.keys()])}`].filter(Boolean).join('; ');
   return h('div', {class: 'edits' + (edits.isAny() ? ' any' : '')}, words && h('b', {role: 'status'}, words), ' ',
-    edits.isAny() && [h('button', {class: 'main', on: {click: tryIt}}, 'Try on this roof and the samples'), ' ',
-      h('button', {on: {click: save}}, 'Save as a folder (zip)'), ' ', h('button', {on: {click: back}}, 'Take back'), ' '],
-    ownFiles(draw, refuse), message);
+    edits.isAny() && [h('button', {class: 'main', on: {click: tryIt}}, 'Try on this roof and samples'), ' ',
+      h('button', {on: {click: save}}, 'Save as zip'), ' ', h('button', {on: {click: back}}, 'Take back'), ' '],
+    edits.limits.size === 0 && ownFiles(draw, refuse), message);
 }
 
 /** Files that an office has already; broken ones are refused with file and line. */
@@ -141,15 +142,18 @@ async function onSamples(names, asked, rows, root, isStill) {
   say('All samples were tried.');
 }
 
-const sampleRows = rows => rows.length > 0 && scrolling('Samples', table(['Sample', ...['Lines changed', 'New findings', 'Findings gone']
-  .map(text => ({text, num: true})), 'What'], rows.map(([name, ...cells]) => h('tr', {}, h('td', {}, name), cells.slice(0, 3)
-  .map(n => num(Number.isNaN(n) ? '–' : n === 0 ? '' : count(n))), h('td', {}, h('small', {}, cells[3]))))));
+/** Samples that change, and those that could not be tried. */
+const isTouched = r => !(r[1] + r[2] + r[3] === 0);
+const SAMPLE_HEADS = ['Sample', ...['Lines changed', 'New findings', 'Findings gone'].map(text => ({text, num: true})), 'What'];
+const sampleRows = rows => rows.some(isTouched) && scrolling('Samples', table(SAMPLE_HEADS, rows.filter(isTouched).map(([name, ...cells]) =>
+  h('tr', {}, h('td', {}, name), cells.slice(0, 3).map(n => num(Number.isNaN(n) ? '–' : n === 0 ? '' : count(n))),
+    h('td', {}, h('small', {}, cells[3]))))));
 
 /** The kinds that lines became, as "4 hip → ridge". */
 function kindsOf(c) {
   const moves = new Map();
   for (const p of c.changed) {
-    const key = p.before.kind !== p.after.kind ? `${p.before.kind} → ${p.after.kind}`
+    const key = p.before.kind !== p.after.kind ? [p.before, p.after].map(j => kindText(j.kind).toLowerCase()).join(' → ')
       : p.before.detail !== p.after.detail ? `${p.before.detail} → ${p.after.detail}` : p.changes.join(', ');
     moves.set(key, (moves.get(key) ?? 0) + 1);
   }

@@ -2,6 +2,7 @@
 
 import {h, link, put, scrolling, table} from '../dom.js';
 import {set, state, watch} from '../state.js';
+import {placeNames} from '../ledger/placenames.js';
 import {STAGES, inOrder, lengths, points} from '../ledger/site.js';
 import {when} from '../parts/dates.js';
 import {fileName} from '../parts/save.js';
@@ -46,18 +47,22 @@ async function look(root, work) {
   timer = setTimeout(() => look(root, work), LOOK_MS);
 }
 
-const HEADS = ['Place', 'How it stands', {text: 'Length', num: true}, 'Hold points', 'Signed off', 'Last said'];
+const HEADS = ['Place', 'How it stands', {text: 'Length', num: true}, 'Hold points'];
+const SIGNED = 'Signed off', LAST = 'Last said';
 
 function summary(site) {
   const c = site.coverage, share = m => percent(m / (c.lengthM || 1));
-  const disagree = c.conflicts > 0 && `; at ${count(c.conflicts)} places two people disagree`;
+  const disagree = c.conflicts > 0 && `; at ${count(c.conflicts)} ${c.conflicts === 1 ? 'place' : 'places'} two people disagree`;
   return [h('h2', {}, `On the roof: ${share(c.checkedM)} of the length looked at, ${share(c.signedM)} signed off`), shares(site),
-    h('p', {}, `${count(c.openPoints)} hold points are open`, disagree, '.'), files()];
+    h('p', {}, `${count(c.openPoints)} ${c.openPoints === 1 ? 'hold point is' : 'hold points are'} open`, disagree, '.'), files()];
 }
 
 function listed(site) {
   const places = inOrder(site);
-  return [h('h3', {}, 'Places'), scrolling('Places', table(HEADS, places.slice(0, MOST).map(row))),
+  // What nobody said yet has no column.
+  const has = {signed: places.some(p => p.signed), last: places.some(p => p.events.length)};
+  const heads = [...HEADS, ...(has.signed ? [SIGNED] : []), ...(has.last ? [LAST] : [])];
+  return [h('h3', {}, 'Places'), scrolling('Places', table(heads, places.slice(0, MOST).map(p => row(p, has)))),
     places.length > MOST && h('p', {class: 'quiet'}, `The first ${MOST} of ${count(places.length)}.`), whole(site)];
 }
 
@@ -78,19 +83,21 @@ function shares(site) {
   h('ul', {class: 'site-key'}, some.map(x => h('li', {}, h('span', {class: 'site-part ' + x[0]}), ' ', words(x)))));
 }
 
+/** As the telephones call it, so that office and roof talk of one place. */
 function labelOf(place) {
-  const kinds = state.ledger.raw[place.id.startsWith('N') ? 'nodeKinds' : 'kinds'] ?? [];
-  return capital(kinds.find(k => k.id === place.kind)?.label ?? place.kind);
+  const L = state.ledger, word = p => L.raw[p.at ? 'nodeKinds' : 'kinds']?.find(k => k.id === p.kind)?.label ?? p.kind;
+  L.placeNames ??= placeNames([...L.junctions, ...L.nodes.values()], word);
+  return L.placeNames.get(place.id)?.text ?? capital(place.kind);
 }
 
-function row(p) {
+function row(p, has) {
   const n = points(p), last = p.events.at(-1);
   return h('tr', {class: p.id === state.selected ? 'selected' : ''},
     h('td', {}, link(`${labelOf(p)} ${p.id}`, () => set({selected: p.id, face: ''}))),
     h('td', {class: 'site-stage ' + p.stage}, STAGES[p.stage]),
     h('td', {class: 'num'}, p.lengthM > 0 ? run(p.lengthM) : ''), h('td', {}, `${n.settled} of ${n.all}`),
-    h('td', {}, p.signed ? `${p.signed.by}, ${when(p.signed.at)}` : ''),
-    h('td', {}, last ? `${last.by}, ${when(last.at)}: ${last.kind}${last.text ? `, ${last.text}` : ''}` : ''));
+    has.signed && h('td', {}, p.signed ? `${p.signed.by}, ${when(p.signed.at)}` : ''),
+    has.last && h('td', {}, last ? `${last.by}, ${when(last.at)}: ${last.kind}${last.text ? `, ${last.text}` : ''}` : ''));
 }
 
 /** Weather, lots and notes of the whole roof. */

@@ -3,10 +3,12 @@
 import {choice, h, num, put, scrolling, table} from '../dom.js';
 import {state} from '../state.js';
 import {fileName} from '../parts/save.js';
-import {amount} from '../ledger/order.js';
-import {kindText} from '../ledger/marks.js';
+import {amount, money} from '../ledger/order.js';
+import {KINDS} from '../ledger/marks.js';
+import {titleOf} from '../ledger/result.js';
 import * as api from '../api.js';
 import {capital} from '../units.js';
+import {written} from '../units/written.js';
 
 const BY = ['kind', 'family', 'detail', 'junction', 'face', 'storey', 'model'];
 const SHARED = 'for each that shares it';
@@ -14,6 +16,8 @@ const MOST_KEYS = 60;
 
 /** What to divide by; kept while the page is open. */
 let by = 'kind';
+/** Whether it is unfolded: the order may be drawn anew at any moment. */
+let unfolded = false;
 
 /** A section that opens on request. */
 export function subtotals() {
@@ -32,7 +36,10 @@ export function subtotals() {
     }
   };
   const pick = choice(BY.map(b => [b, b]), by, next => { by = next; fetchAll(); }, {'aria-label': 'Subtotals by'});
-  return h('details', {class: 'cuts subtotals', on: {toggle: e => e.currentTarget.open && fetchAll()}}, h('summary', {}, 'Subtotals'),
+  return h('details', {class: 'cuts subtotals', open: unfolded || null, on: {toggle: e => {
+    unfolded = e.currentTarget.open;
+    if (unfolded) fetchAll();
+  }}}, h('summary', {}, 'Subtotals'),
     h('p', {class: 'doings'}, h('label', {}, 'By ', pick), ' ', save), body);
 }
 
@@ -43,15 +50,26 @@ function shown(rows) {
   const more = keys.size - MOST_KEYS;
   return [h('p', {}, shared ? `A line that several share counts for each ${by} that shares it, so that these add up to more than `
       + 'the order; at the end each line stands once.' : `Each amount belongs to one ${by}: together they are the order's net amounts.`),
-    [...keys].filter((_, i) => i < MOST_KEYS || i === keys.size - 1).map(([key, lines]) => group(key, lines)),
+    [...keys].filter((_, i) => i < MOST_KEYS || i === keys.size - 1).map(([key, lines]) => group(key, lines, rows.some(r => r.cost))),
     more > 0 && h('p', {}, `The first ${MOST_KEYS} of ${keys.size}. The file has them all.`)];
 }
 
-function group(key, lines) {
-  const title = by === 'kind' ? kindText(key) : capital(key), priced = lines.filter(l => l.cost);
+/** Lines of one name differ by their size. */
+function sizeOf(id) {
+  const {size} = (state.ledger.raw.order ?? []).find(x => x.id === id) ?? {};
+  return size && h('small', {}, ` ${written(size)}`);
+}
+
+/** What a key is called: a kind of lines or of nodes, a detail, or as it stands. */
+const nameOf = key => by === 'kind' ? KINDS[key] ?? capital(state.ledger.nodeKinds.get(key)?.label ?? key)
+  : capital(by === 'detail' ? titleOf(state.ledger, key) : key);
+
+function group(key, lines, isPriced) {
+  const title = nameOf(key), priced = lines.filter(l => l.cost);
   const sum = (priced.reduce((all, l) => all + Math.round(Number(l.cost) * 100), 0) / 100).toFixed(2);
-  const row = l => h('tr', {}, h('th', {scope: 'row'}, capital(l.item), ' ', h('small', {}, l.id)), num(amount(Number(l.net), l.unit)),
-    num(l.cost));
-  return h('section', {}, h('h4', {}, title, priced.length > 0 && `: ${sum} ${priced[0].currency}`),
-    scrolling(title, table(['What', {text: 'Net', num: true}, {text: 'Cost', num: true}], lines.map(row))));
+  const row = l => h('tr', {}, h('td', {title: l.id}, capital(l.item), sizeOf(l.id)), num(amount(Number(l.net), l.unit)),
+    isPriced && num(money(l.cost)));
+  const heads = ['What', {text: 'Net', num: true}, ...(isPriced ? [{text: 'Cost', num: true}] : [])];
+  return h('section', {}, h('h4', {}, title, priced.length > 0 && `: ${money(sum)} ${priced[0].currency}`),
+    scrolling(title, table(heads, lines.map(row))));
 }

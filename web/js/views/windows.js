@@ -1,6 +1,7 @@
 // Sealing windows as a picture of cells: a row for each class of sealant, an hour a cell.
 
 import {h, scrolling} from '../dom.js';
+import {written} from '../units/written.js';
 
 const CLASSES = [['tape', 'Tape'], ['bead', 'Beads'], ['in-seam', 'In seams, laps']];
 const WHY = {rain: ['R', 'rain'], 'rain-soon': ['S', 'rain before it has a skin'], dew: ['D', 'metal too near the dew point'],
@@ -23,23 +24,23 @@ export function windows(weather) {
       `${letter} ${Object.values(WHY).filter(w => w[0] === letter).map(w => w[1]).join(' or ')}`).join(' · '), '.')];
 }
 
-const degrees = value => value === null ? 'not known' : `${value.toFixed(1)} °C (${(value * 1.8 + 32).toFixed(0)} °F)`;
-const hours = value => value === null ? 'not within the weather that is known' : `${value.toFixed(1)} h`;
+const degrees = value => value === null ? 'not known' : written(`${value.toFixed(1)} °C`);
+const after = value => value === null ? 'later than the weather that is known' : `after ${value.toFixed(1)} h`;
 
 function now(hour) {
   return h('ul', {}, h('li', {}, `Air ${degrees(hour.airC)}, dew point ${degrees(hour.dewPointC)}, metal ${degrees(hour.metalC)}`),
     CLASSES.map(([id, text]) => h('li', {}, h('b', {}, `${text}: `), hour['against-' + id].length === 0 ? 'may be applied'
       : `not now: ${hour['against-' + id].map(w => WHY[w][1]).join(', ')}`)),
-    h('li', {}, `A bead gunned now: skin after ${hours(hour.skinHours)}, looked at and covered after ${hours(hour.coverHours)}, `
+    h('li', {}, `A bead gunned now: skin ${after(hour.skinHours)}, looked at and covered ${after(hour.coverHours)}, `
       + 'if the weather stays'));
 }
 
 function day(date, list) {
   const low = Math.min(...list.map(x => x.metalC ?? Infinity)), high = Math.max(...list.map(x => x.metalC ?? -Infinity));
   const first = list.find(x => x['against-bead'].length === 0);
-  return h('div', {class: 'windows-day'}, h('p', {}, h('b', {}, date), ` metal ${low.toFixed(0)} to ${high.toFixed(0)} °C`,
-    first && `; a bead gunned at ${first.time.slice(6)} has a skin after ${hours(first.skinHours)} `
-      + `and is covered after ${hours(first.coverHours)}`),
+  return h('div', {class: 'windows-day'}, h('p', {}, h('b', {}, date), written(` metal ${low.toFixed(0)} °C to ${high.toFixed(0)} °C`),
+    first && `; a bead gunned at ${first.time.slice(6)} has a skin ${after(first.skinHours)} `
+      + `and is covered ${after(first.coverHours)}`),
   scrolling(`Windows of ${date}`, h('table', {class: 'windows'}, h('thead', {}, h('tr', {}, h('th', {scope: 'col'}, 'Hour'),
     list.map(x => h('th', {scope: 'col'}, x.time.slice(6, 8))))), h('tbody', {}, CLASSES.map(([id, text]) => h('tr', {},
     h('th', {scope: 'row'}, text), list.map(x => cell(x, id))))))));

@@ -57,7 +57,7 @@ class WebArchitectureTest {
     table.put("views", with(ground, "ledger", "actions", "parts"));
     table.put("start", with(ground, "parts"));
     table.put("desk", with(ground, "ledger", "parts", "plan", "roof3d", "table", "detail", "views"));
-    table.put("phone", List.of("dom"));
+    table.put("phone", List.of("dom", "ledger"));
     table.put("main", with(ground, "actions", "start", "desk"));
     return table;
   }

@@ -28,7 +28,7 @@ final class FactText {
     if (value == null) {
       return "unknown";
     }
-    return value instanceof Double d ? number(name, d) : value.toString();
+    return value instanceof Double d ? number(name, d) : name.equals("kind") ? value.toString().replace('-', ' ') : value.toString();
   }
 
   private static String number(String name, double d) {

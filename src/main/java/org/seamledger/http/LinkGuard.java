@@ -22,7 +22,7 @@ final class LinkGuard {
   private static final String OF_ANALYSIS = "/api/analyses/([^/]+)";
   /** What a link's holder may ask for, by method; the first group is the analysis, which has to be one of the link's roof. */
   private static final Map<String, List<Pattern>> OPEN = Map.of(
-      "GET", List.of(Pattern.compile(OF_ANALYSIS + "/(?:roof|record|record\\.json|record\\.pdf|record/photos/[^/]+)"),
+      "GET", List.of(Pattern.compile(OF_ANALYSIS + "/(?:roof|sequence|record|record\\.json|record\\.pdf|record/photos/[^/]+)"),
           Pattern.compile(OF_ANALYSIS + "/sections/[^/]+\\.svg"), Pattern.compile("/api/(link)")),
       "PUT", List.of(Pattern.compile(OF_ANALYSIS + "/record/(?:events|photos)/[^/]+")));
 

@@ -7,8 +7,8 @@ import java.util.Locale;
 import org.seamledger.measure.MeasureFormat;
 
 /**
- * A small picture of a roof from above, north up, as SVG: faces lit from the north-west, as maps are, with their outlines. Plain shapes
- * and attributes alone, so that it shows wherever pictures do, by day and by night.
+ * A small picture of a roof from above, north up, as SVG: faces lit from the north-west, as maps are, with their outlines; curved ones by
+ * their facets. Plain shapes and attributes alone, so that it shows wherever pictures do, by day and by night.
  */
 public final class RoofThumbnail {
 
@@ -17,6 +17,7 @@ public final class RoofThumbnail {
   private static final double MARGIN = 4;
   /** So many corners are all that a picture of this size can show. */
   private static final int MOST_CORNERS = 60_000;
+  private static final String OUTLINE = "#4a4f4c";
   private static final double SUN_EAST = -0.5;
   private static final double SUN_NORTH = 0.5;
   private static final double SUN_UP = 0.707;
@@ -63,18 +64,27 @@ public final class RoofThumbnail {
         + WIDE + "\" height=\"" + HIGH + "\">\n");
     double scale = Math.min((WIDE - 2 * MARGIN) / Math.max(east - west, 1e-3), (HIGH - 2 * MARGIN) / Math.max(north - south, 1e-3));
     for (JsonNode face : faces) {
-      String path = path(face, scale);
-      if (!path.isEmpty() && corners < MOST_CORNERS) {
-        svg.append("<path fill=\"").append(colour(face)).append("\" stroke=\"#4a4f4c\" stroke-width=\".6\" stroke-linejoin=\"round\"")
-            .append(" fill-rule=\"evenodd\" d=\"").append(path).append("\"/>\n");
+      if (face.path("curved").asBoolean()) {
+        face.path("facets").forEach(f -> draw(svg, path(List.of(f), scale), colour(f), colour(f)));
+      } else {
+        draw(svg, path(face.path("facets"), scale), colour(face.path("slopeDegrees").asDouble(), face.path("fallAzimuthDegrees")
+            .asDouble()), OUTLINE);
       }
     }
     return svg.append("</svg>\n").toString();
   }
 
-  private String path(JsonNode face, double scale) {
+  private void draw(StringBuilder svg, String path, String fill, String line) {
+    if (!path.isEmpty() && corners < MOST_CORNERS) {
+      svg.append("<path fill=\"").append(fill).append("\" stroke=\"").append(line)
+          .append("\" stroke-width=\".6\" stroke-linejoin=\"round\"")
+          .append(" fill-rule=\"evenodd\" d=\"").append(path).append("\"/>\n");
+    }
+  }
+
+  private String path(Iterable<JsonNode> facets, double scale) {
     StringBuilder d = new StringBuilder();
-    for (JsonNode rings : face.path("facets")) {
+    for (JsonNode rings : facets) {
       for (JsonNode ring : rings) {
         char command = 'M';
         for (JsonNode p : ring) {
@@ -90,10 +100,27 @@ public final class RoofThumbnail {
     return d.toString();
   }
 
+  /** Each facet of a curved face has the light of its own slope, and no outline: the lines between facets are none of the roof. */
+  private static String colour(JsonNode facet) {
+    JsonNode ring = facet.path(0);
+    double[] n = new double[3];
+    for (int i = 0; i < ring.size(); i++) {
+      JsonNode p = ring.path(i);
+      JsonNode q = ring.path((i + 1) % ring.size());
+      for (int k = 0; k < n.length; k++) {
+        int a = (k + 1) % n.length;
+        int b = (k + 2) % n.length;
+        n[k] += (p.path(a).asDouble() - q.path(a).asDouble()) * (p.path(b).asDouble() + q.path(b).asDouble());
+      }
+    }
+    double up = n[2] < 0 ? -1 : 1;
+    return colour(Math.toDegrees(Math.atan2(Math.hypot(n[0], n[1]), Math.abs(n[2]))), Math.toDegrees(Math.atan2(up * n[0], up * n[1])));
+  }
+
   /** From dark in the shade to light in the sun. */
-  private static String colour(JsonNode face) {
-    double slope = Math.toRadians(face.path("slopeDegrees").asDouble());
-    double azimuth = Math.toRadians(face.path("fallAzimuthDegrees").asDouble());
+  private static String colour(double slopeDegrees, double azimuthDegrees) {
+    double slope = Math.toRadians(slopeDegrees);
+    double azimuth = Math.toRadians(azimuthDegrees);
     double light = Math.sin(slope) * (Math.sin(azimuth) * SUN_EAST + Math.cos(azimuth) * SUN_NORTH) + Math.cos(slope) * SUN_UP;
     double share = 0.45 + 0.5 * Math.max(0, light);
     return String.format(Locale.ROOT, "#%02x%02x%02x", (int) (216 * share), (int) (226 * share), (int) (220 * share));

@@ -48,14 +48,18 @@ final class StepText {
   String lapped(String part, CountedPlace place, double lengthM, LappedRun run, double lapM) {
     String how = run.laps() == 0 ? "in one length" : "in lengths of " + system.flashing().length() + " lapped "
         + (lapM > system.flashing().lap().value() ? text.part(lapM) : system.flashing().lap().toString())
-        + ": " + run.pieces() + " pieces, " + run.laps() + " laps";
+        + ": " + counted(run.pieces(), "piece") + ", " + counted(run.laps(), "lap");
     return at(part, place) + text.run(lengthM) + " " + how;
   }
 
   String pieces(String part, CountedPlace place, List<Double> lengths, double sum) {
     String off = system.panel().seamThickness().value() > 0 ? ", less " + system.panel().seamThickness() + " for each seam" : "";
     return at(part, place) + text.run(lineM) + " between seams every " + system.panel().coverage() + " along the eave" + off + ": "
-        + lengths.size() + " pieces, " + text.pieces(lengths) + " = " + text.run(sum);
+        + counted(lengths.size(), "piece") + ", " + text.pieces(lengths) + " = " + text.run(sum);
+  }
+
+  private static String counted(int count, String one) {
+    return count + " " + one + (count == 1 ? "" : "s");
   }
 
   // ---- seals
@@ -75,11 +79,11 @@ final class StepText {
   }
 
   String plugs(Seal seal, CountedPlace place, double length) {
-    return at(seal, place) + place.seams() + " seam terminations × " + system.bead().upstand() + " = " + text.run(length);
+    return at(seal, place) + counted(place.seams(), "seam termination") + " × " + system.bead().upstand() + " = " + text.run(length);
   }
 
   String laps(Seal seal, CountedPlace place, int laps, double girth, double length) {
-    return at(seal, place) + laps + " laps × " + seal.lines() + " × girth " + text.part(girth) + " = " + text.run(length);
+    return at(seal, place) + counted(laps, "lap") + " × " + seal.lines() + " × girth " + text.part(girth) + " = " + text.run(length);
   }
 
   String withVolume(String step, Measure size, BeadShape shape, double volumeM3) {

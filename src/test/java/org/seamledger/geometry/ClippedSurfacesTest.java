@@ -32,13 +32,44 @@ class ClippedSurfacesTest {
     assertThat(area(new Solid.Union(List.of(BOX, BOX)))).isCloseTo(2 * 52, within(1e-9));
   }
 
-  /** Floor 12, sides 2 · (4 + 3) · 1; the cut stays open. */
+  /** Floor and the face of the cut 12 each, sides 2 · (4 + 3) · 1. */
   @Test
   void halfSpaceCutsOffWhatLiesBeyondIt() {
-    assertThat(area(new Solid.Difference(BOX, ABOVE_ONE))).isCloseTo(26, within(1e-9));
-    assertThat(area(new Solid.Intersection(BOX, BELOW_ONE))).isCloseTo(26, within(1e-9));
-    assertThat(area(new Solid.Intersection(BELOW_ONE, BOX))).isCloseTo(26, within(1e-9));
+    assertThat(area(new Solid.Difference(BOX, ABOVE_ONE))).isCloseTo(38, within(1e-9));
+    assertThat(area(new Solid.Intersection(BOX, BELOW_ONE))).isCloseTo(38, within(1e-9));
+    assertThat(area(new Solid.Intersection(BELOW_ONE, BOX))).isCloseTo(38, within(1e-9));
     assertThat(ClippedSurfaces.of(new Solid.Difference(BOX, ABOVE_ONE))).allSatisfy(p -> assertThat(p).allMatch(c -> c.z() <= 1 + 1e-9));
+  }
+
+  /** A half-space over the half of the box with x < 2 alone: a step of 1 by 3, so the floor and the steps 12 each, sides less 2 · 2 · 1. */
+  @Test
+  void boundedHalfSpaceTakesOnlyWhatLiesWithinItsBoundary() {
+    Solid step = new Solid.Intersection(Scene.box(-5, -5, -5, 2, 9, 9), ABOVE_ONE);
+    double stepped = 12 + 12 + 2 * (4 * 2 - 2) + 3 * 2 + 3 * 1 + 3 * 1;
+    assertThat(area(new Solid.Difference(BOX, step))).isCloseTo(stepped, within(1e-6));
+    assertThat(ClippedSurfaces.of(new Solid.Difference(BOX, step)))
+        .allSatisfy(p -> assertThat(p).noneMatch(c -> c.x() < 2 - 1e-6 && c.z() > 1 + 1e-6));
+  }
+
+  /** As a gable wall is written: two bounded half-spaces that overlap beyond the ridge and leave a triangle, 4 wide and 2 high. */
+  @Test
+  void gableWallIsATriangle() {
+    Solid west = new Solid.Intersection(Scene.box(-9, -5, -5, 2, 9, 9), new HalfSpace(Vec3.ZERO, new Vec3(1, 0, -1)));
+    Solid east = new Solid.Intersection(Scene.box(2, -5, -5, 9, 9, 9), new HalfSpace(new Vec3(4, 0, 0), new Vec3(-1, 0, -1)));
+    double gable = 2 * 4 + 4 * 3 + 2 * Math.hypot(2, 2) * 3;
+    assertThat(area(new Solid.Difference(BOX, new Solid.Union(List.of(west, east))))).isCloseTo(gable, within(1e-6));
+    assertThat(area(new Solid.Difference(new Solid.Difference(BOX, west), east))).isCloseTo(gable, within(1e-6));
+    Solid wide = new Solid.Intersection(Scene.box(-9, -5, -5, 4, 9, 9), new HalfSpace(Vec3.ZERO, new Vec3(1, 0, -1)));
+    assertThat(area(new Solid.Difference(BOX, new Solid.Union(List.of(wide, west, east))))).isCloseTo(gable, within(1e-6));
+  }
+
+  /** A window of 1 by 1 right through: two faces lose 1 each, four reveals of 1 by 3 come. A tool that only touches takes nothing. */
+  @Test
+  void openingIsAHoleWithItsReveals() {
+    Solid window = Scene.box(1, 0, 0.5, 2, 3, 1.5);
+    assertThat(area(new Solid.Difference(BOX, window))).isCloseTo(52 - 2 + 12, within(1e-6));
+    Solid outside = Scene.box(4, 0, 0, 5, 3, 2);
+    assertThat(area(new Solid.Difference(BOX, outside))).isCloseTo(52, within(1e-6));
   }
 
   @Test

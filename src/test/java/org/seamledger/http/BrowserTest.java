@@ -167,6 +167,10 @@ class BrowserTest extends BrowserCase {
     js("[...document.querySelectorAll('.drawing.plan button')].find(b => b.textContent === 'Water').click()");
     until(() -> (Long) js("return document.querySelectorAll('.sheet .water .flow').length") > 1 ? true : null);
     assertThat(js("return document.querySelectorAll('.sheet .catchment path').length")).as("nothing is picked").isEqualTo(0L);
+    assertThat(js("const [w, l] = ['.water', '.lines'].map(c => document.querySelector('.sheet ' + c)); return Boolean("
+        + "w.compareDocumentPosition(l) & Node.DOCUMENT_POSITION_FOLLOWING)")).as("what seals a line lies over its water").isEqualTo(true);
+    assertThat(js("const wide = c => Math.max(...[...document.querySelectorAll('.sheet ' + c)].map(p => Number(p.getAttribute("
+        + "'stroke-width')))); return wide('.water .channel') > wide('.lines path')")).as("the water shows beside it").isEqualTo(true);
     // The middle of the first arrow's stem lies on a face: all that drains to the same place lights up.
     Map<?, ?> at = (Map<?, ?>) js("const p = document.querySelector('.sheet .water .flow').getPointAtLength(0.1);"
         + "const q = p.matrixTransform(document.querySelector('.sheet .water .flow').getScreenCTM()); return {x: q.x, y: q.y}");
@@ -234,9 +238,11 @@ class BrowserTest extends BrowserCase {
   void alternatesAndPricesShowWhatTheyCost() throws IOException {
     openGatehouse();
     see(".at-order .prices");
+    assertThat(textOf(".order-table thead")).as("without prices").contains("To order").doesNotContain("Cost");
     browser.findElement(By.cssSelector("input[aria-label='Price list']"))
         .sendKeys(Files.writeString(folder.resolve("prices.csv"), "id,unit,price,currency\ntape,roll,12.50,EUR\n").toString());
-    see(".prices", "137.50 EUR for 1 lines");
+    see(".prices", "137.50 EUR for 1 line");
+    see(".order-table.priced thead", "Cost");
     with(WebElement::click, ".alternates button", "Add an alternate");
     with(e -> e.sendKeys("18"), ".draft input[aria-label='Panel, coverage']");
     with(WebElement::click, ".alternates button", "Compare");
@@ -244,7 +250,7 @@ class BrowserTest extends BrowserCase {
     with(e -> e.sendKeys(" in"), ".draft input[aria-label='Panel, coverage']");
     with(WebElement::click, ".alternates button", "Compare");
     assertThat(textOf(".side-by-side table")).contains("Difference", "Cost difference")
-        .containsPattern("closure, piece\\s+\\d+\\s+\\d+\\s+−");
+        .containsPattern("Closure, piece\\s+\\d+\\s+\\d+\\s+−");
     assertThat(textOf(".side-by-side")).contains("137.50 EUR", "Findings of Alternate 1");
     with(WebElement::click, ".subtotals summary");
     js("const pick = document.querySelector('select[aria-label=\"Subtotals by\"]'); pick.value = 'face'; pick.dispatchEvent(new "
@@ -465,6 +471,15 @@ class BrowserTest extends BrowserCase {
     see("#problem [role=alert]", "did not work: and another");
     with(WebElement::click, "#problem button", "Close");
     assertThat(browser.findElement(By.cssSelector("#problem")).getText()).isEmpty();
+  }
+
+  @Test
+  void whatIsLetGoBesideTheBoxIsTakenAndAnEmptyFileNamed() {
+    browser.get(server.url());
+    see(".drop");
+    js("const t = new DataTransfer(); t.items.add(new File([], 'none.ifc'));"
+        + "document.querySelector('.intro h1').dispatchEvent(new DragEvent('drop', {dataTransfer: t, bubbles: true, cancelable: true}))");
+    see("[role=alert] h2", "none.ifc is empty");
   }
 
   @Test

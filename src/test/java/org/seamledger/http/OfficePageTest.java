@@ -184,12 +184,64 @@ class OfficePageTest extends BrowserCase {
     see(".finding-table td.state", "accepted by Ida");
   }
 
+  /** A finding's title is short, and its numbers are of one system: 800 mm are 31.5 in. */
   @Test
-  void detailsThatFitComeFirstWithASectionOfEach() {
+  void numbersInTextsFollowTheSwitchOfUnits() {
+    open("findings");
+    assertThat(see(".cause b", "A penetration").getText()).contains("800 mm wide").doesNotContain(" in)", ":", ";");
+    with(e -> e.sendKeys("US"), "select[aria-label=Units]", "");
+    see(".cause b", "31.5 in wide");
+    open("order");
+    with(WebElement::click, ".order-table button", "How");
+    assertThat(see(".order-table tr.how", "").getText()).contains("in").doesNotContain(" mm", " m²");
+    with(e -> e.sendKeys("Metric"), "select[aria-label=Units]", "");
+    with(WebElement::click, ".order-table button", "How");
+    assertThat(see(".order-table tr.how", "").getText()).contains(" mm").doesNotContain(" in", " ft");
+    assertThat((Long) js("return document.querySelector('.order-table tbody tr').offsetHeight")).as("a panel takes one line")
+        .isLessThan(40L);
+  }
+
+  @Test
+  void nodesAreFoldedInGroupsByKind() {
+    open("nodes");
+    see(".node-group summary", "");
+    int nodes = ask("GET", "/api/analyses/" + analysis + "/outline").path("nodes").size();
+    assertThat(browser.findElements(By.cssSelector(".node-group tr"))).as("folded").isEmpty();
+    assertThat(
+        ((Number) js("return [...document.querySelectorAll('.node-group summary small')].reduce((t, e) => t + Number(e.textContent), 0)"))
+            .intValue())
+        .as("counts of the groups").isEqualTo(nodes);
+    with(WebElement::click, ".node-group summary", "");
+    with(WebElement::click, ".node-group[open] tbody .link", "F");
+    see(".detail-panel .drawing-section", "");
+    see(".node-group[open] tr.selected", "N");
+  }
+
+  private static String ridge() {
     String ridge = "";
     for (JsonNode j : ask("GET", "/api/analyses/" + analysis + "/outline").path("junctions")) {
       ridge = j.path("kind").asText().equals("ridge") ? j.path("id").asText() : ridge;
     }
+    return ridge;
+  }
+
+  @Test
+  void aSectionsKeyStandsBesideItInSight() {
+    emulate(1440, 900);
+    browser.get(server.url() + "?analysis=" + analysis + "&selected=" + ridge());
+    see(".section-key li", "");
+    assertThat(js("return document.querySelector('.section-key li:last-child').getBoundingClientRect().bottom"
+        + " <= document.querySelector('.detail-panel').getBoundingClientRect().bottom")).as("the last of its key").isEqualTo(true);
+    assertThat((Boolean) js("return [...document.querySelectorAll('.section-key li')].every(l => l.title.startsWith(l.textContent))"))
+        .as("all words are a pointer away").isTrue();
+    assertThat((List<?>) js("return [...document.querySelectorAll('.canvas .line:not(.group) > div')]"
+        + ".filter(d => d.scrollWidth > d.clientWidth && !d.querySelector('.unseen')).map(d => d.textContent)")).as("names that are cut")
+        .isEmpty();
+  }
+
+  @Test
+  void detailsThatFitComeFirstWithASectionOfEach() {
+    String ridge = ridge();
     browser.get(server.url() + "?analysis=" + analysis + "&selected=" + ridge);
     with(WebElement::click, ".review summary", "Manual override");
     see(".detail-card[data-detail=ridge-unvented]", "fits this line");

@@ -137,10 +137,32 @@ class RoofPageTest extends BrowserCase {
     return found;
   }
 
+  /** All work of the order is on one of the days, in words; plan and the day's work share the first screen. */
+  private void dayByDay() {
+    JsonNode sequence = ask("GET", "/api/analyses/" + analysis + "/sequence", "");
+    see(".day-head h2", "Day 1 of " + sequence.path("days").size());
+    see(".day h3", "Underlayment");
+    assertThat((Boolean) js("return document.querySelector('.day h3').getBoundingClientRect().bottom < 770")).as("in sight").isTrue();
+    Set<String> seen = new HashSet<>();
+    for (int day = 1; day <= sequence.path("days").size(); day++) {
+      see(".day-head h2", "Day " + day + " of");
+      ((List<?>) js("return [...document.querySelectorAll('.day .places b, .day-face')].map(e => e.textContent)"))
+          .forEach(e -> seen.add(e.toString()));
+      js("document.querySelectorAll('.day-head button')[1].click()");
+    }
+    assertThat(seen).anyMatch(n -> n.startsWith("Hip 4")).anyMatch(n -> n.startsWith("Ridge")).anyMatch(n -> n.startsWith("Face F1"))
+        .noneMatch(n -> n.matches(".*\\b[JN][0-9a-z]{8}\\b.*"));
+    js("document.querySelectorAll('.plan-tools button')[1].click(); document.querySelectorAll('.plan-tools button')[1].click()");
+    assertThat(((Number) js("const s = document.querySelector('.plan-scroll'); return s.scrollLeft / (s.scrollWidth - s.clientWidth)"))
+        .doubleValue()).as("what was in the middle stays there").isBetween(0.45, 0.55);
+    assertThat((Boolean) js("return [...document.querySelectorAll('#ways button')].every(b => b.textContent.length < 12)")).isTrue();
+  }
+
   @Test
   void whatWasTickedWithoutAConnectionIsThereOnceAfterTheTabWasKilled() throws IOException {
     openRoof();
     picture("roof-plan");
+    dayByDay();
     name("Ida");
     picture("roof-whole");
     network(false);
@@ -165,6 +187,23 @@ class RoofPageTest extends BrowserCase {
     js("dispatchEvent(new Event('online'))");
     see("#link", "all sent");
     assertThat(record().path("chain")).hasSize(35);
+    signedWithoutAConnection();
+  }
+
+  /** What the same telephone said of a place just before, nobody has to see anew before they sign. */
+  private void signedWithoutAConnection() {
+    network(false);
+    js("window.done = false; (async () => {"
+        + "const roof = await import('/js/phone/roof.js'), queue = await import('/js/phone/queue.js');"
+        + "const {place} = roof.standings().find(s => s.stage === 'checked');"
+        + "await queue.say('note', place.id, {text: 'dry since noon'}); await queue.say('sign-off', place.id); window.done = true; })()");
+    until(() -> (Boolean) js("return window.done") ? true : null);
+    network(true);
+    js("dispatchEvent(new Event('online'))");
+    until(() -> record().path("chain").size() == 37 ? true : null);
+    assertThat(record().path("chain").path(36).path("kind").asText()).isEqualTo("sign-off");
+    see("#link", "all sent");
+    assertThat((Long) js("return import('/js/phone/roof.js').then(r => r.open.own.filter(e => e.state === 'refused').length)")).isZero();
   }
 
   @Test
@@ -174,6 +213,7 @@ class RoofPageTest extends BrowserCase {
     js("document.querySelectorAll('#ways button')[1].click()");
     see("#tag", "").sendKeys("J3fw1e\n");
     see(".place h1", "Hip");
+    assertThat((String) js("return document.querySelector('#ways [aria-current]').textContent")).matches("Hip [1-4]");
     assertThat((Boolean) js("return document.querySelector('.item.step.locked button.main').disabled")).isTrue();
     until(() -> (Boolean) js("const i = document.querySelector('.section img'); return Boolean(i && i.naturalWidth)") ? true : null);
     picture("roof-place");
@@ -281,6 +321,9 @@ class RoofPageTest extends BrowserCase {
     // Four eaves of 10 and 7 m, twice each, of 61.3 m: see the sample's expected lines.
     see(".at-site h2", "55 % of the length looked at");
     assertThat(browser.findElements(By.cssSelector(".sheet .site path.checked"))).hasSize(1);
+    assertThat(
+        (String) js("return [...document.querySelectorAll('.at-site td')].map(d => d.textContent).find(t => t.includes('J3fw1emgc'))"))
+        .as("as the telephones call it").matches("Hip [1-4] J3fw1emgc");
     see(".links td", "crew");
     browser.findElement(By.cssSelector(".links input[type=text]")).sendKeys("second crew");
     js("document.querySelector('.links form button').click()");

@@ -68,7 +68,7 @@ class ScreensPageTest extends BrowserCase {
     see(switch (tab) {
       case "ledger" -> ".canvas .line";
       case "rules" -> ".rule";
-      case "sequence" -> ".at-sequence summary";
+      case "sequence" -> ".at-sequence h2";
       case "site" -> ".at-site table";
       default -> ".page.at-" + tab + " h2";
     });
@@ -133,6 +133,40 @@ class ScreensPageTest extends BrowserCase {
     see(".card");
     emulate(390, 900);
     barriers("start at 390");
+  }
+
+  /** From above and from a low side, along parallel lines: 50 pixels a metre, the middle of the roof in the middle of 1000 by 600. */
+  private static final String NAMES = """
+      return Promise.all([import('three'), import('/js/roof3d/labels.js'), import('/js/state.js'), import('/js/ledger/geometry.js')])
+        .then(([THREE, {drawLabels}, {state}, {toSegment}]) => {
+          const {lo, hi} = state.ledger.box, local = p => p.map((x, i) => x - (lo[i] + hi[i]) / 2), root = document.createElement('div');
+          const camera = new THREE.OrthographicCamera(-10, 10, 6, -6, -100, 100);
+          camera.up.set(0, 0, 1);
+          camera.position.set(...arguments[0]);
+          camera.lookAt(0, 0, 0);
+          camera.updateMatrixWorld();
+          drawLabels(root, {canvas: {clientWidth: 1000, clientHeight: 600}, camera}, local);
+          const seen = p => new THREE.Vector3(...local(p)).project(camera).toArray().map((x, i) => i ? (1 - x) * 300 : (1 + x) * 500);
+          const off = e => Math.min(...state.ledger.junctions.flatMap(j => j.path.slice(1).map((b, i) =>
+            toSegment(parseFloat(e.style.left), parseFloat(e.style.top), seen(j.path[i]), seen(b)))));
+          return [...root.querySelectorAll('.face-tag')].map(off);
+        })""";
+
+  @Test
+  void namesOfFacesInThreeDimensionsLieOverNoLine() {
+    emulate(1280, 900);
+    go("&view=plan");
+    assertThat((List<?>) js(NAMES, List.of(0, -0.01, 5))).as("from above: all four faces").hasSize(4)
+        .allSatisfy(d -> assertThat(((Number) d).doubleValue()).isGreaterThanOrEqualTo(8));
+    assertThat((List<?>) js(NAMES, List.of(1, -5, 1.8))).as("the north face is hardly seen").hasSizeBetween(1, 3)
+        .allSatisfy(d -> assertThat(((Number) d).doubleValue()).isGreaterThanOrEqualTo(8));
+  }
+
+  @Test
+  void theFootOfATelephoneIsOneLine() {
+    emulate(390, 844);
+    go("");
+    assertThat(((Number) js("return document.querySelector('#foot').getBoundingClientRect().height")).doubleValue()).isLessThan(40);
   }
 
   @Test

@@ -47,6 +47,8 @@ class SequencePageTest extends BrowserCase {
       browser.get(service.server.url() + "?analysis=" + id + "&tab=sequence");
       see(".at-sequence h2", "33 steps in 7 days for 2");
       see(".at-sequence summary", "Day 1: 9 tasks");
+      assertThat(browser.findElement(By.cssSelector(".weather")).isDisplayed()).as("the answer comes before the form").isFalse();
+      see(".crew-and-weather summary").click();
       named("Air").sendKeys("12C");
       named("Humidity, %").sendKeys("wet");
       plan();

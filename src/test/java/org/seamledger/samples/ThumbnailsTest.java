@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -64,5 +65,24 @@ class ThumbnailsTest {
     assertThat(svg).contains(" 4", " 96");
     List<String> fills = Stream.of(svg.split("fill=\"#")).skip(1).map(s -> s.substring(0, 6)).distinct().toList();
     assertThat(fills).as("south and east faces in the shade, north and west ones in the light").hasSizeGreaterThan(1);
+  }
+
+  /** Two facets of a vault, one that falls north and one that falls south: each in its own light, no line between them. */
+  @Test
+  void aCurvedFaceIsLitByItsFacets() throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (GZIPOutputStream out = new GZIPOutputStream(bytes)) {
+      out.write("""
+          {"roofFaces": [{"curved": true, "slopeDegrees": 0, "fallAzimuthDegrees": 0, "facets": [
+            [[[0, 0, 1], [9, 0, 1], [9, 5, 0], [0, 5, 0]]], [[[0, -5, 0], [9, -5, 0], [9, 0, 1], [0, 0, 1]]]]}]}"""
+          .getBytes(StandardCharsets.UTF_8));
+    }
+    List<String> fills = Stream.of(RoofThumbnail.svg(new StoredLedger("", 0, bytes.toByteArray())).split("fill=\"#")).skip(1).toList();
+    assertThat(fills).hasSize(2).allSatisfy(f -> assertThat(f).contains("stroke=\"#" + f.substring(0, 6)));
+    // By Lambert's law: slope atan(1/5), light from the north-west at 45°; the share of light is 0.45 and half of the cosine.
+    double up = Math.cos(Math.atan(0.2)) * 0.707;
+    double north = Math.sin(Math.atan(0.2)) * 0.5;
+    assertThat(fills.get(0)).startsWith(Integer.toHexString((int) (216 * (0.45 + 0.5 * (up + north)))));
+    assertThat(fills.get(1)).startsWith(Integer.toHexString((int) (216 * (0.45 + 0.5 * (up - north)))));
   }
 }

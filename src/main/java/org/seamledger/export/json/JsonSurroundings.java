@@ -3,6 +3,7 @@ package org.seamledger.export.json;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.Optional;
 import org.seamledger.element.Element;
 import org.seamledger.geometry.ClippedSurfaces;
 import org.seamledger.geometry.Vec3;
@@ -30,30 +31,35 @@ public final class JsonSurroundings {
     new JsonSurroundings(takeoff).write(out);
   }
 
+  /** An element with the polygons of its surface, in the analysis' own coordinates. */
+  private record Drawn(Element element, List<List<Vec3>> polygons) {
+  }
+
   private void write(OutputStream out) throws IOException {
     try (JsonOutput json = new JsonOutput(out)) {
       json.document(() -> {
-        json.objects("elements", takeoff.surroundings().neighbours().stream().filter(this::hasRoom).toList(), e -> element(json, e));
+        json.objects("elements", takeoff.surroundings().neighbours().stream().flatMap(e -> drawn(e).stream()).toList(),
+            d -> element(json, d));
         json.count("leftOut", leftOut);
       });
     }
   }
 
-  private boolean hasRoom(Element element) {
-    int own = polygons(element).stream().mapToInt(List::size).sum();
+  private Optional<Drawn> drawn(Element element) {
+    int[] given = {0};
+    element.body().forEach(b -> b.eachSurface(s -> given[0] += s.corners().size()));
+    List<List<Vec3>> polygons = given[0] > MOST_OF_ONE ? List.of()
+        : element.body().stream().flatMap(b -> ClippedSurfaces.of(b).stream()).toList();
+    int own = Math.max(given[0], polygons.stream().mapToInt(List::size).sum());
     boolean fits = own <= MOST_OF_ONE && corners + own <= MOST_CORNERS;
     corners += fits ? own : 0;
     leftOut += fits ? 0 : 1;
-    return fits;
+    return fits ? Optional.of(new Drawn(element, polygons)) : Optional.empty();
   }
 
-  private static List<List<Vec3>> polygons(Element element) {
-    return element.body().stream().flatMap(b -> ClippedSurfaces.of(b).stream()).toList();
-  }
-
-  private void element(JsonOutput json, Element element) throws IOException {
-    json.word("globalId", element.globalId());
-    json.word("ifcClass", element.ifcClass());
-    json.list("polygons", polygons(element), p -> json.list(p, at -> json.point(takeoff.world(at))));
+  private void element(JsonOutput json, Drawn drawn) throws IOException {
+    json.word("globalId", drawn.element().globalId());
+    json.word("ifcClass", drawn.element().ifcClass());
+    json.list("polygons", drawn.polygons(), p -> json.list(p, at -> json.point(takeoff.world(at))));
   }
 }
