@@ -37,8 +37,13 @@ final class ServiceWarmUp {
       Logging.asService(LogForm.text, OutputStream.nullOutputStream());
       Options options = Options.of(new TakeoffAnalyzer(session.environment().shapes()), data).bind(Options.LOOPBACK, Optional.empty())
           .port(0).models(List.of(model));
+      String section;
       try (Server server = Server.start(options)) {
-        new ServiceWarmUp(server.url()).look();
+        section = new ServiceWarmUp(server.url()).look();
+      }
+      // A section after a restart is drawn from what was stored.
+      try (Server server = Server.start(options)) {
+        new ServiceWarmUp(server.url()).get(section);
       }
     } finally {
       Logging.asCommand();
@@ -46,7 +51,8 @@ final class ServiceWarmUp {
     }
   }
 
-  private void look() throws IOException {
+  /** Gives the path of a section. */
+  private String look() throws IOException {
     get("/");
     get("/api/health");
     get("/api/analyses");
@@ -54,7 +60,9 @@ final class ServiceWarmUp {
     String ledger = ledger(analysis);
     get("/api/analyses/" + analysis + "/outline");
     get("/api/analyses/" + analysis + "/plan.svg");
-    get("/api/analyses/" + analysis + "/sections/" + first(JUNCTION, ledger) + ".svg");
+    String section = "/api/analyses/" + analysis + "/sections/" + first(JUNCTION, ledger) + ".svg";
+    get(section);
+    return section;
   }
 
   private String ledger(String analysis) throws IOException {

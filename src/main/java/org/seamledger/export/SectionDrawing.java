@@ -3,10 +3,13 @@ package org.seamledger.export;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.node.NodeSheet;
 import org.seamledger.export.section.SectionSheet;
+import org.seamledger.export.section.StoredSections;
 import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.node.KindedNode;
 import org.seamledger.takeoff.Takeoff;
@@ -33,6 +36,20 @@ public final class SectionDrawing {
     DetailedJunction found = takeoff.lines().stream().filter(j -> j.junction().junction().id().equals(junctionId)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no junction and no node has the id " + junctionId));
     return SectionSheet.draw(takeoff, setup, found);
+  }
+
+  /** What the sections of all lines show, to be kept in parts; {@link #fromParts} draws from these. */
+  public static List<byte[]> parts(Takeoff takeoff) {
+    return StoredSections.write(takeoff);
+  }
+
+  /**
+   * The section at a line, the same text as from the takeoff; empty where it can't be drawn from what was kept.
+   *
+   * @param kept a part by its number, or nothing
+   */
+  public static Optional<String> fromParts(IntFunction<Optional<byte[]>> kept, String line, SheetSetup setup) {
+    return StoredSections.svg(kept, line, setup);
   }
 
   /** Writes the drawing as UTF-8 and flushes; leaves {@code out} open. */

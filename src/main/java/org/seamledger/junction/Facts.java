@@ -21,6 +21,11 @@ public final class Facts {
     return new Builder();
   }
 
+  /** Facts from {@link #asMap}. */
+  public static Facts of(Map<String, Object> values) {
+    return new Facts(new TreeMap<>(values));
+  }
+
   /** All facts, sorted by name; values are Double, Integer, Boolean or String. */
   public Map<String, Object> asMap() {
     return values;

@@ -29,7 +29,7 @@ final class StorageSchema {
   static final List<String> STEPS = List.of("1-analyses-and-reviews.sql", "2-identity.sql", "3-decisions.sql", "4-watched-servers.sql",
       "5-revisions-of-servers.sql", "6-placements.sql", "7-accepted-findings.sql", "8-prices.sql", "9-starts.sql",
       "10-several-processes.sql", "11-record.sql", "12-models-in-the-database.sql",
-      "13-shared-time.sql");
+      "13-shared-time.sql", "14-sections.sql");
   private static final Logger LOG = LoggerFactory.getLogger(StorageSchema.class);
   private static final String VERSIONS = "schema_version";
   private static final Set<String> FIRST_TABLES =

@@ -23,6 +23,7 @@ public final class Store implements AutoCloseable {
   private final Path uploads;
   private final Choices choices;
   private final ProjectPrices prices;
+  private final SectionRows sections;
   private volatile boolean left;
   private final SiteRecords records;
   private final SitePhotos photos;
@@ -42,6 +43,7 @@ public final class Store implements AutoCloseable {
     this.watches = new Watches(db, analyses);
     this.uploads = uploads;
     this.prices = new ProjectPrices(db);
+    this.sections = new SectionRows(db);
     this.records = new SiteRecords(db);
     this.photos = new SitePhotos(db);
     this.links = new SiteLinks(db);
@@ -211,6 +213,10 @@ public final class Store implements AutoCloseable {
 
   public ProjectPrices prices() {
     return prices;
+  }
+
+  public SectionRows sections() {
+    return sections;
   }
 
   public Choices choices() {

@@ -35,6 +35,11 @@ public interface Result {
   /** The section through a junction's detail, as SVG; empty where there is no junction of that id. */
   Optional<String> section(String junction, SheetSetup setup);
 
+  /** What its sections show, in parts to keep, for {@link org.seamledger.export.SectionDrawing}; none where it has no sections. */
+  default List<byte[]> sectionParts() {
+    return List.of();
+  }
+
   /** The same as it would be with another detail; empty where there is no such junction or detail. */
   default Optional<String> section(String junction, String detail, SheetSetup setup) {
     return Optional.empty();

@@ -5,11 +5,17 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.seamledger.detail.Decision;
+import org.seamledger.finding.Sha256;
 import org.seamledger.finding.UnreadableModelException;
 import org.seamledger.ledger.Choices;
+import org.seamledger.ledger.LedgerException;
 import org.seamledger.ledger.Store;
 import org.seamledger.ledger.StoredAnalysis;
 import org.seamledger.ledger.StoredFile;
@@ -108,7 +114,9 @@ public final class StoredRuns {
     return Outcome.of(() -> {
       try {
         Result result = run(analysis, decided.map(Choices.Standing::inForce).orElse(List.of()), progress).orThrow();
-        keeping.write(() -> write(result, json, progress.stage("writing the ledger", 1, 1)));
+        AtomicReference<String> hash = new AtomicReference<>();
+        keeping.write(() -> hash.set(write(result, json, progress.stage("writing the ledger", 1, 1))));
+        keepSections(analysis.id(), hash.get(), result);
         keeping.keep(() -> keep(analysis.id(), decided, json, result));
         return result;
       } finally {
@@ -117,12 +125,13 @@ public final class StoredRuns {
     });
   }
 
-  /** Progress is told before and after: the last moments in which the run can be cancelled. */
-  private void write(Result result, Path json, Progress progress) throws IOException {
+  /** Gives the hash of what was written. Progress is told before and after: the last moments in which the run can be cancelled. */
+  private String write(Result result, Path json, Progress progress) throws IOException {
     boolean written = false;
+    MessageDigest digest = Sha256.digest();
     try {
       Files.createDirectories(scratch);
-      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(json), 1 << 16)) {
+      try (OutputStream out = new BufferedOutputStream(new DigestOutputStream(Files.newOutputStream(json), digest), 1 << 16)) {
         result.writeLedger(out);
       }
       written = true;
@@ -133,6 +142,7 @@ public final class StoredRuns {
       }
     }
     progress.at(1);
+    return HexFormat.of().formatHex(digest.digest());
   }
 
   /** Owners of models on servers get the human-readable report too, which is kept for them with the result. */
@@ -142,6 +152,15 @@ public final class StoredRuns {
       store.choices().complete(id, decided.get(), Optional.of(json), report);
     } else {
       store.analyses().complete(id, json, report);
+    }
+  }
+
+  /** Keeps what the sections of a result show; where that can't be, they are drawn by running the models again. */
+  public void keepSections(String id, String hash, Result result) {
+    try {
+      store.sections().keep(id, hash, result.sectionParts());
+    } catch (LedgerException e) {
+      LOG.atDebug().addKeyValue("analysis", id).setCause(e).log("sections not kept");
     }
   }
 

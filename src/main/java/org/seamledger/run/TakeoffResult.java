@@ -80,6 +80,11 @@ public record TakeoffResult(Takeoff takeoff, Optional<Path> shapes) implements R
   }
 
   @Override
+  public List<byte[]> sectionParts() {
+    return SectionDrawing.parts(takeoff);
+  }
+
+  @Override
   public Optional<String> section(String junction, String detail, SheetSetup setup) {
     return DetailOptions.of(takeoff, shapes).with(junction, detail).map(t -> SectionDrawing.svg(t, junction, setup));
   }

@@ -13,8 +13,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import java.util.stream.StreamSupport;
 import java.util.zip.GZIPInputStream;
@@ -33,6 +38,8 @@ import org.seamledger.export.submittal.SubmittalPdf;
 import org.seamledger.export.submittal.PageSet;
 import org.seamledger.http.setting.Options;
 import org.seamledger.progress.Progress;
+import org.seamledger.run.Analyzer;
+import org.seamledger.run.Result;
 import org.seamledger.run.TakeoffAnalyzer;
 import org.seamledger.takeoff.Analysis;
 import org.seamledger.takeoff.Inputs;
@@ -198,9 +205,31 @@ class DrawingsTest {
     String plan = drawing("plan");
     String section = drawing("sections/" + junction(3));
     service.close();
-    open();
+    CountedAnalyzer analyzer = new CountedAnalyzer(new TakeoffAnalyzer(Optional.empty()), new AtomicInteger());
+    service = new TestService(Options.of(analyzer, folder.resolve("data")).models(List.of(model)));
     assertThat(drawing("sections/" + junction(3))).isEqualTo(section);
+    assertThat(analyzer.begun()).as("what sections show was stored with the result").hasValue(0);
     assertThat(drawing("plan")).isEqualTo(plan);
+    assertThat(analyzer.begun()).as("the plan comes from the model").hasValue(1);
+  }
+
+  /** Says how many analyses were begun. */
+  private record CountedAnalyzer(Analyzer<Result> analyzer, AtomicInteger begun) implements Analyzer<Result> {
+    @Override
+    public Result analyze(Inputs inputs, Progress progress) throws IOException {
+      begun.incrementAndGet();
+      return analyzer.analyze(inputs, progress);
+    }
+
+    @Override
+    public String version() {
+      return analyzer.version();
+    }
+
+    @Override
+    public String rules() {
+      return analyzer.rules();
+    }
   }
 
   @Test
@@ -221,13 +250,15 @@ class DrawingsTest {
   @Test
   void refusesADrawingThatWouldNotFitTheNumbers() throws IOException {
     String junction = junction(0);
+    String section = drawing("sections/" + junction);
     service.close();
     Files.copy(Path.of("ifc-samples", "stable.ifc"), model, StandardCopyOption.REPLACE_EXISTING);
     // Opened with no model: the result of before is what is asked for, its model has been overwritten since.
     service = new TestService(Options.of(new TakeoffAnalyzer(Optional.empty()), folder.resolve("data")));
     refused(service.get(at("plan")), 409, "drawing/changed");
     Files.delete(model);
-    refused(service.get(at("sections/" + junction)), 409, "drawing/changed");
+    refused(service.get(at("profiles")), 409, "drawing/changed");
+    assertThat(drawing("sections/" + junction)).as("what it shows was stored beside the numbers").isEqualTo(section);
     assertThat(service.get("/api/analyses/" + id + "/ledger").statusCode()).as("the numbers are there all the same").isEqualTo(200);
   }
 
@@ -241,11 +272,21 @@ class DrawingsTest {
   }
 
   @Test
-  void drawsForManyAtOnceByOneRun() {
+  void drawsForManyAtOnceByOneRun() throws SQLException {
     String plan = drawing("plan");
     service.close();
+    try (Connection c = database(); Statement s = c.createStatement()) {
+      assertThat(s.executeUpdate("DELETE FROM section_part")).as("as in a folder from before sections were stored").isPositive();
+    }
     open();
     List<HttpResponse<byte[]>> answers = IntStream.range(0, 8).parallel().mapToObj(i -> service.get(at("plan"))).toList();
     assertThat(answers).allSatisfy(a -> assertThat(new String(a.body(), StandardCharsets.UTF_8)).isEqualTo(plan));
+    try (Connection c = database(); Statement s = c.createStatement()) {
+      assertThat(s.executeQuery("SELECT COUNT(*) FROM section_part").getInt(1)).as("the run left them there").isPositive();
+    }
+  }
+
+  private Connection database() throws SQLException {
+    return DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("data").resolve("ledger.db"));
   }
 }

@@ -5,6 +5,7 @@ import org.seamledger.detail.DetailedJunction;
 import org.seamledger.export.sheet.KeyPlan;
 import org.seamledger.export.sheet.Palette;
 import org.seamledger.export.sheet.PaperBox;
+import org.seamledger.export.sheet.SheetSubject;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.takeoff.Takeoff;
 
@@ -23,7 +24,7 @@ public final class PlanThumbnail {
     Svg svg = new Svg().open("svg", "xmlns", "http://www.w3.org/2000/svg", "viewBox", "0 0 60 45", "width", "60mm", "height", "45mm");
     svg.style(".key-face { fill: #e9eef1; stroke: none; fill-rule: evenodd }\n"
         + Palette.seals().stream().map(Palette.Entry::css).collect(Collectors.joining()));
-    KeyPlan plan = new KeyPlan(takeoff, new PaperBox(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN));
+    KeyPlan plan = new KeyPlan(SheetSubject.of(takeoff), new PaperBox(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN));
     plan.draw(svg);
     for (DetailedJunction j : takeoff.lines()) {
       svg.polyline("seal-" + SealClass.of(j), j.junction().junction().path().stream().map(p -> plan.paper(p.x(), p.y())).toList());

@@ -3,6 +3,7 @@ package org.seamledger.export.section;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.MetalPart;
@@ -11,6 +12,7 @@ import org.seamledger.detail.Run;
 import org.seamledger.export.sheet.DrawingUnits;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.measure.MeasureFormat;
+import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.RoofSystem;
 import org.seamledger.takeoff.Takeoff;
 
@@ -36,14 +38,23 @@ public record FoldedPart(String part, String profile, double girthM, List<Leg> l
 
   /** A part of a junction's detail; empty where nothing says how it is folded, and for what is not counted at the junction. */
   public static Optional<FoldedPart> of(Takeoff takeoff, DetailedJunction junction, MetalPart part) {
-    boolean isCounted = takeoff.quantities().byJunction().get(junction.junction().junction().id()).metal().stream()
-        .anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0);
+    return of(takeoff.system(), junction, takeoff.quantities().byJunction().get(junction.junction().junction().id()),
+        () -> SectionCut.of(takeoff, junction), part);
+  }
+
+  static Optional<FoldedPart> of(SectionSubject subject, MetalPart part) {
+    return of(subject.system(), subject.line(), subject.counted(), subject::cut, part);
+  }
+
+  private static Optional<FoldedPart> of(RoofSystem system, DetailedJunction junction, JunctionQuantities counted,
+      Supplier<SectionCut> cut, MetalPart part) {
+    boolean isCounted = counted.metal().stream().anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0);
     if (part.run() == Run.ONCE || !isCounted) {
       return Optional.empty();
     }
-    double girth = part.girthM() > 0 ? part.girthM() : takeoff.system().flashing().girth().value();
+    double girth = part.girthM() > 0 ? part.girthM() : system.flashing().girth().value();
     return junction.detail().profile(part.id(), junction.junction().type().section().word())
-        .map(p -> folded(part.part(), p, girth, takeoff.system(), SectionCut.of(takeoff, junction)));
+        .map(p -> folded(part.part(), p, girth, system, cut.get()));
   }
 
   private static FoldedPart folded(String part, FoldingProfile profile, double girth, RoofSystem system, SectionCut cut) {

@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.FastenerType;
 import org.seamledger.detail.Fastening;
 import org.seamledger.detail.Joins;
@@ -15,16 +14,15 @@ import org.seamledger.quantity.FastenerRow;
 import org.seamledger.quantity.JunctionQuantities;
 import org.seamledger.quantity.MetalLine;
 import org.seamledger.quantity.SealLine;
-import org.seamledger.takeoff.Takeoff;
 
 /** What is counted of each part of a junction's detail, in words for the list on its sheet; empty words where nothing is. */
 record SectionCounts(JunctionQuantities counted, DrawingUnits units, Map<String, String> folds) {
 
   /** What is counted of a junction, and how each of its parts is folded, by the part's name. */
-  static SectionCounts of(Takeoff takeoff, DetailedJunction junction, DrawingUnits units) {
+  static SectionCounts of(SectionSubject subject, DrawingUnits units) {
     Map<String, String> folds = new TreeMap<>();
-    junction.detail().metal().forEach(m -> FoldedPart.of(takeoff, junction, m).ifPresent(f -> folds.put(m.part(), f.legsWords(units))));
-    return new SectionCounts(takeoff.quantities().byJunction().get(junction.junction().junction().id()), units, folds);
+    subject.line().detail().metal().forEach(m -> FoldedPart.of(subject, m).ifPresent(f -> folds.put(m.part(), f.legsWords(units))));
+    return new SectionCounts(subject.counted(), units, folds);
   }
 
   /** The legs of a part in words after its girth; empty where nothing says how it is folded. */

@@ -2,9 +2,15 @@ package org.seamledger.export.section;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
+import org.seamledger.detail.KindedJunction;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
@@ -36,24 +42,25 @@ record SectionCut(List<Face> faces, List<FastenerRow> fasteners, OptionalDouble 
   record Face(String id, double riseDegrees, double slopeDegrees) {
   }
 
-  public static SectionCut of(Takeoff takeoff, DetailedJunction detailed) {
-    List<Face> faces = new ArrayList<>();
-    if (detailed.junction().type().family() == Kind.Family.FIELD) {
-      takeoff.faces().stream().filter(f -> detailed.junction().junction().faces().contains(f.id()))
-          .forEach(f -> faces.addAll(List.of(new Face(f.id(), -f.slopeDegrees(), f.slopeDegrees()),
-              new Face(f.id(), f.slopeDegrees(), f.slopeDegrees()))));
-      return new SectionCut(faces, takeoff.quantities().byJunction().get(detailed.junction().junction().id()).fasteners(),
-          OptionalDouble.empty());
+  static SectionCut of(Takeoff takeoff, DetailedJunction detailed) {
+    return of(takeoff, detailed, takeoff.faces().stream().filter(f -> detailed.junction().junction().faces().contains(f.id()))
+        .collect(Collectors.toMap(RoofFace::id, Function.identity())));
+  }
+
+  /** @param all faces of the line at least, by id */
+  static SectionCut of(Takeoff takeoff, DetailedJunction detailed, Map<String, RoofFace> all) {
+    KindedJunction line = detailed.junction();
+    List<RoofFace> beside = line.junction().faces().stream().map(all::get).filter(Objects::nonNull).toList();
+    List<FastenerRow> fasteners = takeoff.quantities().byJunction().get(line.junction().id()).fasteners();
+    if (line.type().family() == Kind.Family.FIELD) {
+      return new SectionCut(beside.stream().flatMap(f -> Stream.of(new Face(f.id(), -f.slopeDegrees(), f.slopeDegrees()),
+          new Face(f.id(), f.slopeDegrees(), f.slopeDegrees()))).toList(), fasteners, OptionalDouble.empty());
     }
-    for (String id : detailed.junction().junction().faces()) {
-      takeoff.faces().stream().filter(f -> f.id().equals(id)).findFirst()
-          .ifPresent(f -> faces.add(face(f, detailed.junction().junction().path(), detailed.junction().type())));
-    }
+    List<Face> faces = new ArrayList<>(beside.stream().map(f -> face(f, line.junction().path(), line.type())).toList());
     faces.sort(
         (a, b) -> Math.abs(a.riseDegrees - b.riseDegrees) < 1e-6 ? a.id.compareTo(b.id) : Double.compare(a.riseDegrees, b.riseDegrees));
-    return new SectionCut(faces, takeoff.quantities().byJunction().get(detailed.junction().junction().id()).fasteners(),
-        detailed.junction().type().family() == Kind.Family.ROUND ? PipeRoom.of(takeoff, detailed.junction().junction())
-            : OptionalDouble.empty());
+    return new SectionCut(faces, fasteners,
+        line.type().family() == Kind.Family.ROUND ? PipeRoom.of(takeoff, line.junction()) : OptionalDouble.empty());
   }
 
   private static Face face(RoofFace face, List<Vec3> path, Kind kind) {

@@ -13,7 +13,6 @@ import org.seamledger.export.sheet.SheetSetup;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.export.sheet.TitleStrip;
 import org.seamledger.export.wording.CountText;
-import org.seamledger.export.wording.ElementNames;
 import org.seamledger.export.wording.OverrideText;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.quantity.JunctionQuantities;
@@ -24,7 +23,7 @@ public final class SectionSheet {
 
   private static final double TITLE = 19;
 
-  private final Takeoff takeoff;
+  private final SectionSubject subject;
   private final SheetSetup setup;
   private final DetailedJunction detailed;
   private final List<DetailedJunction> served;
@@ -33,11 +32,11 @@ public final class SectionSheet {
   private final PaperBox column;
   private final PaperBox place;
 
-  private SectionSheet(Takeoff takeoff, SheetSetup setup, DetailedJunction detailed, List<DetailedJunction> served) {
-    this.takeoff = takeoff;
+  private SectionSheet(SectionSubject of, SheetSetup setup, List<DetailedJunction> served) {
+    this.subject = counted(of);
     this.served = List.copyOf(served);
     this.setup = setup;
-    this.detailed = counted(takeoff, detailed);
+    this.detailed = subject.line();
     this.detail = this.detailed.detail();
     room = TitleStrip.room(setup.paper());
     double width = width(setup.paper());
@@ -46,12 +45,14 @@ public final class SectionSheet {
   }
 
   /** What nothing is counted of is not drawn: plates where all panels are fixed to the deck, a joint or laps on a short run. */
-  private static DetailedJunction counted(Takeoff takeoff, DetailedJunction j) {
-    JunctionQuantities counted = takeoff.quantities().byJunction().get(j.junction().junction().id());
+  private static SectionSubject counted(SectionSubject of) {
+    DetailedJunction j = of.line();
+    JunctionQuantities counted = of.counted();
     Detail drawn = j.detail().only(part -> counted.metal().stream().anyMatch(m -> m.part().equals(part.part()) && m.pieces() > 0),
         seal -> counted.seals().stream().anyMatch(s -> s.form() == seal.form() && s.place().equals(seal.place()) && s.lengthM() > 0),
         line -> counted.fasteners().stream().anyMatch(f -> f.id().equals(line.id()) && f.count() > 0));
-    return new DetailedJunction(j.junction(), j.detail().equals(Detail.NONE) ? Detail.NONE : drawn, j.decided());
+    DetailedJunction line = new DetailedJunction(j.junction(), drawn, j.decided());
+    return new SectionSubject(of.sheet(), of.system(), line, counted, of.cut(), of.elements());
   }
 
   private static double width(Paper paper) {
@@ -60,7 +61,11 @@ public final class SectionSheet {
 
   /** The sheet as SVG text; the same takeoff and setup give the same text. */
   public static String draw(Takeoff takeoff, SheetSetup setup, DetailedJunction detailed) {
-    return new SectionSheet(takeoff, setup, detailed, List.of()).drawn();
+    return draw(SectionSubject.of(takeoff, detailed), setup);
+  }
+
+  static String draw(SectionSubject subject, SheetSetup setup) {
+    return new SectionSheet(subject, setup, List.of()).drawn();
   }
 
   /**
@@ -69,24 +74,24 @@ public final class SectionSheet {
    * @param served junctions with this detail, the first of them the one that is cut
    */
   public static String inSet(Takeoff takeoff, SheetSetup setup, List<DetailedJunction> served) {
-    return new SectionSheet(takeoff, setup, served.get(0), served).drawn();
+    return new SectionSheet(SectionSubject.of(takeoff, served.get(0)), setup, served).drawn();
   }
 
   private String drawn() {
-    SectionCut cut = SectionCut.of(takeoff, detailed);
+    SectionCut cut = subject.cut();
     PaperBox left = new PaperBox(place.left(), place.top(), place.right() - Enlargement.width(place), place.bottom());
-    SectionView view = SectionView.fit(takeoff.system(), detailed, cut, setup.units(), place);
+    SectionView view = SectionView.fit(subject.system(), detailed, cut, setup.units(), place);
     if (view.denominator() >= Enlargement.FROM && Enlargement.corner(view).isEmpty() && Enlargement.centre(view.scene()).isPresent()) {
-      view = SectionView.fit(takeoff.system(), detailed, cut, setup.units(), left);
+      view = SectionView.fit(subject.system(), detailed, cut, setup.units(), left);
     }
     String id = detailed.junction().junction().id();
     String title = "Section at " + id + ": " + detail.title();
     Svg svg = Sheet.begin(setup.paper(), view.denominator(), title,
         "Section square to the line of junction " + id + ", " + detailed.junction().type().label(), SectionStyle.style());
     SectionStyle.hatches(svg);
-    SectionCounts counts = SectionCounts.of(takeoff, detailed, setup.units());
-    SectionFigure figure = new SectionFigure(takeoff.system(), detail, counts);
-    SectionView large = SectionView.at(takeoff.system(), detailed, cut, setup.units(), place, 1);
+    SectionCounts counts = SectionCounts.of(subject, setup.units());
+    SectionFigure figure = new SectionFigure(subject.system(), detail, counts);
+    SectionView large = SectionView.at(subject.system(), detailed, cut, setup.units(), place, 1);
     figure.draw(view, large, new PaperRoom(place), svg);
     title(id, svg);
     double words = words(svg);
@@ -94,7 +99,7 @@ public final class SectionSheet {
     figure.notes().list(new PaperBox(column.left(), column.top(), column.right(), words - 3), svg);
     legend(svg);
     String scale = Sheet.scale(view.denominator());
-    KeyPlan key = TitleStrip.draw(takeoff, setup,
+    KeyPlan key = TitleStrip.draw(subject.sheet(), setup,
         served.isEmpty() ? new TitleStrip.Words(detail.title(), scale, 1, 1) : TitleStrip.Words.inSet(detail.title(), scale),
         view.denominator(), svg);
     if (served.isEmpty()) {
@@ -114,13 +119,13 @@ public final class SectionSheet {
     int most = (int) ((room.width() - 8 - (isCommon ? 46 : 0)) / (5 * 0.62));
     svg.text(detail.title().length() > most ? "title long" : "title", new Vec2(left, room.top() + 7),
         Sheet.cut(detail.title(), (int) (most * 1.3), false));
-    String elements = ElementNames.of(takeoff, detailed.junction().junction().elements());
     int columns = (int) ((room.width() - 8 - (isCommon ? 46 : 0)) / (2.9 * 0.57));
     svg.text("subtitle", new Vec2(left, room.top() + 12), Sheet.cut("Junction " + id + " · " + detailed.junction().type().label() + " · "
-        + setup.units().length(detailed.junction().junction().lengthM()) + " · " + elements + " · " + Sheet.models(takeoff), columns,
+        + setup.units().length(detailed.junction().junction().lengthM()) + " · " + subject.elements() + " · " + subject.sheet().models(),
+        columns,
         false));
     svg.text("subtitle", new Vec2(left, room.top() + 16.4), Sheet.cut("Detail " + detail.id()
-        + (detailed.decided().isEmpty() ? "" : " · " + OverrideText.MARK) + " · " + takeoff.system().name()
+        + (detailed.decided().isEmpty() ? "" : " · " + OverrideText.MARK) + " · " + subject.system().name()
         + " · cut square to the line, drawn from the numbers applied", columns, false));
     if (isCommon) {
       svg.empty("rect", "class", "mark", "x", Svg.number(room.right() - 46), "y", Svg.number(room.top() + 3), "width", "43", "height",
@@ -150,7 +155,7 @@ public final class SectionSheet {
   }
 
   private void legend(Svg svg) {
-    String[][] items = {{"tape", "tape, as laid, before it is pressed by " + takeoff.system().tape().compression()},
+    String[][] items = {{"tape", "tape, as laid, before it is pressed by " + subject.system().tape().compression()},
         {"soft", "non-curing sealant"}, {"bead", "bead of gun sealant; a dashed ring: exposed"}, {"deck-key", "deck"},
         {"wall", "wall, curb, fascia"}, {"metal", "metal of the detail"}, {"panel", "panel"}, {"seam", "top of the seams, beyond the cut"},
         {"underlayment", "underlayment"}, {"clip", "clip, beyond the cut"}};

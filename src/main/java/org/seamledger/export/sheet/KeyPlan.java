@@ -4,8 +4,6 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
-import org.seamledger.roof.Facet;
-import org.seamledger.takeoff.Takeoff;
 
 /** The roof in small on each sheet, with what the sheet shows marked on it. */
 public final class KeyPlan {
@@ -16,9 +14,9 @@ public final class KeyPlan {
   private Vec2 middle;
 
   /** A key plan of all faces, as large as the place allows. */
-  public KeyPlan(Takeoff takeoff, PaperBox place) {
+  public KeyPlan(SheetSubject roof, PaperBox place) {
     this.place = place;
-    faces = takeoff.faces().stream().flatMap(f -> f.facets().stream()).map(KeyPlan::rings).toList();
+    faces = roof.facets();
     List<Vec3> all = faces.stream().flatMap(List::stream).flatMap(List::stream).toList();
     double minX = all.stream().mapToDouble(Vec3::x).min().orElse(0);
     double maxX = all.stream().mapToDouble(Vec3::x).max().orElse(1);
@@ -26,10 +24,6 @@ public final class KeyPlan {
     double maxY = all.stream().mapToDouble(Vec3::y).max().orElse(1);
     scale = Math.min(place.width() / Math.max(1e-6, maxX - minX), place.height() / Math.max(1e-6, maxY - minY));
     middle = new Vec2((minX + maxX) / 2, (minY + maxY) / 2);
-  }
-
-  private static List<List<Vec3>> rings(Facet facet) {
-    return facet.area().rings().stream().map(r -> r.points().stream().map(p -> facet.plane().at(p.u(), p.v())).toList()).toList();
   }
 
   /** Where a place of the roof lies in the key plan. */

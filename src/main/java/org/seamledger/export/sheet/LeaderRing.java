@@ -25,8 +25,9 @@ public record LeaderRing(Vec2 middle, Vec2 place, double half, double cost) {
       for (Vec2 place : places) {
         for (int i = 0; i < TURNS; i++) {
           double turn = 2 * Math.PI * (i + 0.37) / TURNS;
-          LeaderRing ring = at(place, place.plus(new Vec2(Math.cos(turn), Math.sin(turn)).times(away)), half, room);
-          best = ring != null && (best == null || ring.cost < best.cost - 1e-9) ? ring : best;
+          double less = best == null ? Double.MAX_VALUE : best.cost - 1e-9;
+          LeaderRing ring = at(place, place.plus(new Vec2(Math.cos(turn), Math.sin(turn)).times(away)), half, less, room);
+          best = ring != null ? ring : best;
         }
       }
       if (best != null && best.cost <= away) {
@@ -36,15 +37,20 @@ public record LeaderRing(Vec2 middle, Vec2 place, double half, double cost) {
     return Optional.ofNullable(best);
   }
 
-  /** A number's place with its cost; null where it isn't free. */
-  private static LeaderRing at(Vec2 place, Vec2 middle, double half, PaperRoom room) {
+  /** A number's place with its cost; null where it isn't free, or costs no less than that. */
+  private static LeaderRing at(Vec2 place, Vec2 middle, double half, double less, PaperRoom room) {
     LeaderRing ring = new LeaderRing(middle, place, half, place.distance(middle));
+    if (ring.cost >= less) {
+      return null;
+    }
     List<Vec2> square = PaperRoom.square(middle, half);
     List<Vec2> leader = List.of(ring.edge(), ring.end());
     if (!room.isFree(square) || !room.isFree(leader)) {
       return null;
     }
-    return new LeaderRing(middle, place, half, ring.cost + 6 * room.crossed(square) + 2.5 * room.crossed(leader));
+    double cost = ring.cost + 6 * room.crossed(square);
+    cost = cost >= less ? cost : cost + 2.5 * room.crossed(leader);
+    return cost >= less ? null : new LeaderRing(middle, place, half, cost);
   }
 
   private Vec2 edge() {

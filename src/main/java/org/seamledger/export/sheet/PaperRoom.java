@@ -1,13 +1,9 @@
 package org.seamledger.export.sheet;
 
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.Collections;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.seamledger.geometry.Vec2;
 
 /**
@@ -21,12 +17,8 @@ public final class PaperRoom {
   public static final double CHARACTER = 0.6;
   private static final double CELL = 12;
 
-  /** A segment or a convex area on paper; {@code isClosed} for what nothing may touch. */
-  private record Mark(List<Vec2> points, boolean isClosed) {
-  }
-
   private final PaperBox place;
-  private final Map<Long, List<Mark>> cells = new HashMap<>();
+  private final Map<Long, List<PaperShape>> cells = new HashMap<>();
 
   public PaperRoom(PaperBox place) {
     this.place = place;
@@ -65,90 +57,64 @@ public final class PaperRoom {
 
   /** Takes what may not be touched: words, leaders, break lines, other drawings. */
   public void close(List<Vec2> points) {
-    add(new Mark(List.copyOf(points), true));
+    add(new PaperShape(points, true));
   }
 
   /** Takes a line of the drawing, which may be crossed if need be. */
   public void line(List<Vec2> points) {
     for (int i = 1; i < points.size(); i++) {
-      add(new Mark(List.of(points.get(i - 1), points.get(i)), false));
+      add(new PaperShape(points.subList(i - 1, i + 1), false));
     }
   }
 
   /** Whether a convex area (or a segment) lies in the place and touches nothing closed. */
   public boolean isFree(List<Vec2> area) {
-    return area.stream().allMatch(place::has) && near(area).stream().noneMatch(m -> m.isClosed && touch(m.points, area));
+    for (Vec2 p : area) {
+      if (!place.has(p)) {
+        return false;
+      }
+    }
+    return touched(new PaperShape(area, true), 1) == 0;
   }
 
   /** How many lines of the drawing an area or segment touches. */
   public int crossed(List<Vec2> area) {
-    return (int) near(area).stream().filter(m -> !m.isClosed && touch(m.points, area)).count();
+    return touched(new PaperShape(area, false), Integer.MAX_VALUE);
   }
 
-  private void add(Mark mark) {
-    for (long key : keys(mark.points)) {
-      cells.computeIfAbsent(key, k -> new ArrayList<>()).add(mark);
-    }
-  }
-
-  /** What may touch it, each once. */
-  private Collection<Mark> near(List<Vec2> points) {
-    List<Long> keys = keys(points);
-    if (keys.size() == 1) {
-      return cells.getOrDefault(keys.get(0), List.of());
-    }
-    Set<Mark> found = Collections.newSetFromMap(new IdentityHashMap<>());
-    keys.forEach(key -> found.addAll(cells.getOrDefault(key, List.of())));
-    return found;
-  }
-
-  private static List<Long> keys(List<Vec2> points) {
-    double minU = points.stream().mapToDouble(Vec2::u).min().orElse(0);
-    double maxU = points.stream().mapToDouble(Vec2::u).max().orElse(0);
-    double minV = points.stream().mapToDouble(Vec2::v).min().orElse(0);
-    double maxV = points.stream().mapToDouble(Vec2::v).max().orElse(0);
-    List<Long> keys = new ArrayList<>();
-    for (long i = cell(minU); i <= cell(maxU); i++) {
-      for (long j = cell(minV); j <= cell(maxV); j++) {
-        keys.add(i * 100_003 + j);
+  private void add(PaperShape shape) {
+    for (long i = cell(shape.minU()); i <= cell(shape.maxU()); i++) {
+      for (long j = cell(shape.minV()); j <= cell(shape.maxV()); j++) {
+        cells.computeIfAbsent(key(i, j), k -> new ArrayList<>()).add(shape);
       }
     }
-    return keys;
+  }
+
+  /** How many shapes that are closed as this one is, or as little, it touches, each once; at most so many. */
+  private int touched(PaperShape area, int most) {
+    int touched = 0;
+    for (long i = cell(area.minU()); i <= cell(area.maxU()); i++) {
+      for (long j = cell(area.minV()); j <= cell(area.maxV()); j++) {
+        for (PaperShape other : cells.getOrDefault(key(i, j), List.of())) {
+          if (other.isClosed() == area.isClosed() && other.isNewTo(area) && other.touches(area) && ++touched == most) {
+            return touched;
+          }
+        }
+      }
+    }
+    return touched;
+  }
+
+  private static long key(long i, long j) {
+    return i * 100_003 + j;
   }
 
   private static long cell(double value) {
     return (long) Math.floor(Math.max(-200, Math.min(2000, value)) / CELL);
   }
 
-  /** Whether two convex areas or segments touch: no line separates them (separating axes). */
+  /** Whether two convex areas or segments touch: no line separates them. */
   public static boolean touch(List<Vec2> a, List<Vec2> b) {
-    return !isParted(a, b) && !isParted(b, a);
-  }
-
-  private static boolean isParted(List<Vec2> a, List<Vec2> b) {
-    for (int i = 0; i < a.size(); i++) {
-      Vec2 edge = a.get((i + 1) % a.size()).minus(a.get(i));
-      if (edge.length() < 1e-9) {
-        continue;
-      }
-      for (Vec2 axis : a.size() == 2 ? List.of(edge.left(), edge) : List.of(edge.left())) {
-        if (least(b, axis) > most(a, axis) + 1e-9 || most(b, axis) < least(a, axis) - 1e-9) {
-          return true;
-        }
-      }
-    }
-    return false;
-  }
-
-  private static double least(List<Vec2> points, Vec2 axis) {
-    double least = Double.MAX_VALUE;
-    for (Vec2 p : points) {
-      least = Math.min(least, p.dot(axis));
-    }
-    return least;
-  }
-
-  private static double most(List<Vec2> points, Vec2 axis) {
-    return -least(points, axis.times(-1));
+    return new PaperShape(a, false).touches(new PaperShape(b, false));
   }
 }

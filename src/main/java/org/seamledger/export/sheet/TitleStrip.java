@@ -55,7 +55,8 @@ public final class TitleStrip {
     PaperBox frame = Sheet.frame(setup.paper());
     double top = frame.bottom() - BLOCK_HEIGHT;
     scope(setup.paper(), top, svg);
-    block(takeoff, setup, Words.inSet(title, ""), new PaperBox(frame.right() - BLOCK_WIDTH, top, frame.right(), frame.bottom()), svg);
+    block(SheetSubject.of(takeoff), setup, Words.inSet(title, ""),
+        new PaperBox(frame.right() - BLOCK_WIDTH, top, frame.right(), frame.bottom()), svg);
     return svg.close("svg").toString();
   }
 
@@ -72,15 +73,20 @@ public final class TitleStrip {
 
   /** Draws the strip; gives the key plan, for what the sheet shows to be marked on it. */
   public static KeyPlan draw(Takeoff takeoff, SheetSetup setup, Words words, double denominator, Svg svg) {
+    return draw(SheetSubject.of(takeoff), setup, words, denominator, svg);
+  }
+
+  /** The same of what a sheet says of its result. */
+  public static KeyPlan draw(SheetSubject of, SheetSetup setup, Words words, double denominator, Svg svg) {
     PaperBox frame = Sheet.frame(setup.paper());
     double top = frame.bottom() - BLOCK_HEIGHT;
     scope(setup.paper(), top, svg);
     double left = frame.right() - BLOCK_WIDTH;
-    block(takeoff, setup, words, new PaperBox(left, top, frame.right(), frame.bottom()), svg);
+    block(of, setup, words, new PaperBox(left, top, frame.right(), frame.bottom()), svg);
     PaperBox key = new PaperBox(left - KEY_WIDTH, top, left, frame.bottom());
     svg.line("rule", new Vec2(key.left(), key.top()), new Vec2(key.left(), key.bottom()));
     svg.text("caption", new Vec2(key.left() + 1.2, key.top() + 2.4), "Key plan, model north up");
-    KeyPlan plan = new KeyPlan(takeoff, new PaperBox(key.left() + 3, key.top() + 4.5, key.right() - 3, key.bottom() - 2.5));
+    KeyPlan plan = new KeyPlan(of, new PaperBox(key.left() + 3, key.top() + 4.5, key.right() - 3, key.bottom() - 2.5));
     plan.draw(svg);
     if (denominator > 0) {
       Sheet.scaleBars(svg, new Vec2(frame.left() + 3, top + 6), denominator, setup, key.left() - frame.left() - 8);
@@ -99,17 +105,17 @@ public final class TitleStrip {
     svg.line("rule", new Vec2(frame.left(), top), new Vec2(frame.right(), top));
   }
 
-  private static void block(Takeoff takeoff, SheetSetup setup, Words words, PaperBox at, Svg svg) {
+  private static void block(SheetSubject of, SheetSetup setup, Words words, PaperBox at, Svg svg) {
     TitleBlock t = setup.title();
-    String date = t.date().isEmpty() ? Sheet.date(takeoff) : t.date();
+    String date = t.date().isEmpty() ? of.date() : t.date();
     double top = at.top();
     row(svg, at.left(), top, 10, new double[] {92, 40, 22, SHEET_WIDTH},
         new String[] {"Project", t.project(), "Number", t.number(), "Revision",
             t.revision(), "Sheet", words.number()});
     row(svg, at.left(), top + 10, 13, new double[] {114, 40, 26}, new String[] {"Title", words.title(), "Scale at " + setup.paper().label(),
         words.scale(), "Units", setup.units().label()});
-    row(svg, at.left(), top + 23, 11, new double[] {76, 26, 26, 26, 26}, new String[] {"Model", Sheet.models(takeoff), "Date of the model",
-        date, "Drawn", t.drawn(), "Checked", t.checked(), "Program", "seamledger " + takeoff.version()});
+    row(svg, at.left(), top + 23, 11, new double[] {76, 26, 26, 26, 26}, new String[] {"Model", of.models(), "Date of the model",
+        date, "Drawn", t.drawn(), "Checked", t.checked(), "Program", "seamledger " + of.version()});
     svg.empty("rect", "class", "frame", "x", Svg.number(at.left()), "y", Svg.number(top), "width", Svg.number(at.width()), "height",
         Svg.number(at.height()));
   }

@@ -6,6 +6,7 @@ import org.seamledger.export.report.FindingsSection;
 import org.seamledger.export.sheet.KeyPlan;
 import org.seamledger.export.sheet.PaperBox;
 import org.seamledger.export.sheet.Sheet;
+import org.seamledger.export.sheet.SheetSubject;
 import org.seamledger.export.sheet.Svg;
 import org.seamledger.export.sheet.TitleBlock;
 import org.seamledger.export.wording.CountText;
@@ -61,7 +62,7 @@ final class CoverPages implements SubmittalPages {
     svg.open("svg", "xmlns", "http://www.w3.org/2000/svg", "width", Svg.number(box.width()) + "mm", "height",
         Svg.number(box.height()) + "mm", "viewBox", "0 0 " + Svg.number(box.width()) + " " + Svg.number(box.height()));
     svg.open("g", "fill", "#e9eef1", "stroke", "#44525f", "stroke-width", "0.25", "fill-rule", "evenodd");
-    new KeyPlan(takeoff, box.inset(2)).draw(svg);
+    new KeyPlan(SheetSubject.of(takeoff), box.inset(2)).draw(svg);
     return svg.close("g").close("svg").toString();
   }
 

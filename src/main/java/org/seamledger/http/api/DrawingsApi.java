@@ -76,7 +76,9 @@ public final class DrawingsApi {
       String junction = ctx.pathParam("junction");
       SheetSetup setup = SheetRequest.setup(ctx);
       String detail = ctx.queryParam("detail");
-      answer(ctx, junction + ' ' + setup + ' ' + detail, SVG,
+      BiFunction<StoredAnalysis, String, Optional<String>> stored =
+          (analysis, hash) -> detail == null ? board.section(analysis, hash, junction, setup) : Optional.empty();
+      answer(ctx, junction + ' ' + setup + ' ' + detail, SVG, stored,
           d -> (detail == null ? d.section(junction, setup) : d.section(junction, detail, setup))
               .orElseThrow(() -> HttpProblem.notFound("This analysis has no junction of that id, or its rules no such detail.")));
     });
@@ -106,6 +108,12 @@ public final class DrawingsApi {
   }
 
   private void answer(Context ctx, String what, String type, Function<Result, String> write) {
+    answer(ctx, what, type, (analysis, hash) -> Optional.empty(), write);
+  }
+
+  /** @param stored the text by an analysis and the hash of its result, where it can be had without the result itself */
+  private void answer(Context ctx, String what, String type, BiFunction<StoredAnalysis, String, Optional<String>> stored,
+      Function<Result, String> write) {
     StoredAnalysis analysis = store.analyses().get(ctx.pathParam("id"));
     String hash = store.analyses().ledgerHash(analysis.id());
     String etag = PageFiles.etag((program + ' ' + hash + ' ' + what).getBytes(StandardCharsets.UTF_8));
@@ -114,7 +122,8 @@ public final class DrawingsApi {
       ctx.header("ETag", etag).header("Vary", "Accept-Encoding").status(304);
       return;
     }
-    byte[] text = written(write, board.of(analysis, hash)).getBytes(StandardCharsets.UTF_8);
+    byte[] text = stored.apply(analysis, hash).orElseGet(() -> written(write, board.of(analysis, hash)))
+        .getBytes(StandardCharsets.UTF_8);
     CachedBodies.send(ctx, text, CachedBodies.takesGzip(ctx) ? PageFiles.gzip(text) : text, etag, type);
   }
 
