@@ -8,7 +8,6 @@ import org.seamledger.measure.Unit;
 import org.seamledger.quantity.formula.BeadShape;
 import org.seamledger.quantity.formula.Slump;
 import org.seamledger.quantity.formula.Tape;
-import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.Panel;
 import org.seamledger.quantity.physics.Air;
 import org.seamledger.quantity.physics.Cure;
@@ -28,8 +27,9 @@ public final class Estimates {
   private static final double TIGHT_LAP = 0.00025;
   /** Angle at which water meets paint, degrees. */
   private static final double ON_PAINT = 70;
-  /** Slopes are told apart to a millionth of a degree. */
+  /** Slopes are told apart to a millionth of a degree, lengths of panels to a tenth of a millimetre. */
   private static final double SLOPES = 1e6;
+  private static final double LENGTHS = 1e4;
 
   private final RoofSystem system;
   private final List<RoofFace> faces;
@@ -96,10 +96,16 @@ public final class Estimates {
 
   // ---- water and wind
 
-  /** The first of those that are alike but for rounding. */
+  /** Of faces that slope alike, but for rounding, that with the longest panel. */
   private RoofFace flattest() {
     return faces.stream().filter(f -> !layout.face(f.id()).panels().isEmpty())
-        .min(Comparator.comparingDouble(f -> Math.rint(f.slopeDegrees() * SLOPES))).orElse(null);
+        .min(Comparator.<RoofFace>comparingDouble(f -> Math.rint(f.slopeDegrees() * SLOPES))
+            .thenComparingDouble(f -> -Math.rint(longestM(f) * LENGTHS)))
+        .orElse(null);
+  }
+
+  private double longestM(RoofFace face) {
+    return layout.face(face.id()).panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
   }
 
   private void water() {
@@ -108,8 +114,7 @@ public final class Estimates {
     if (face == null || rain == 0) {
       return;
     }
-    FaceLayout l = layout.face(face.id());
-    double run = l.panels().stream().mapToDouble(Panel::lengthM).max().orElse(0);
+    double run = longestM(face);
     double slope = face.slopeDegrees();
     double q = Rain.flow(system.site().runoff().value(), rain, run * Math.cos(Math.toRadians(slope)));
     String inputs =
