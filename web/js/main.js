@@ -1,7 +1,7 @@
 // Begins: reads the address, opens the analysis or the start page, puts the views in their places.
 
 import {h, put, say} from './dom.js';
-import {readAddress, remembered, set, state, watch} from './state.js';
+import {readAddress, remembered, set, state, tell, watch} from './state.js';
 import {onNavigate} from './navigate.js';
 import {resultState, watchOthers} from './actions/overrides.js';
 import {mountDesk} from './desk/desk.js';
@@ -66,6 +66,7 @@ async function begin() {
   const showTheme = () => { document.documentElement.dataset.theme = state.theme; };
   showTheme();
   watch(['theme'], showTheme);
+  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => tell('theme'));
   mountHead(document.getElementById('head'));
   mountFoot(document.getElementById('foot'));
   mountHealth(document.getElementById('health'));

@@ -57,13 +57,17 @@ export function watch(names, fn) {
  */
 export function set(patch) {
   const changed = Object.keys(patch).filter(k => state[k] !== patch[k]);
-  if (!changed.length) return;
   Object.assign(state, patch);
+  changed.forEach(tell);
+}
+
+/** Calls who watches a name, also where what it stands for changed while its value did not. */
+export function tell(name) {
   if (!pending) {
     pending = new Set();
     queueMicrotask(flush);
   }
-  changed.forEach(k => pending.add(k));
+  pending.add(name);
 }
 
 function flush() {

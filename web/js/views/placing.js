@@ -3,6 +3,7 @@
 import {choice, field, h, link} from '../dom.js';
 import {state} from '../state.js';
 import {placeModels} from '../actions/again.js';
+import * as u from '../units.js';
 
 const PARTS = [['dx', 'Along x, m', '0'], ['dy', 'Along y, m', '0'], ['dz', 'Up, m', '0'], ['degrees', 'Turn, °', '0'],
   ['factor', 'Lengths times', '1']];
@@ -10,6 +11,15 @@ const PARTS = [['dx', 'Along x, m', '0'], ['dy', 'Along y, m', '0'], ['dz', 'Up,
 const models = () => state.ledger.raw.models ?? [];
 /** Two models may have one name. */
 const nameOf = i => models()[i].file + (models().some((m, k) => k !== i && m.file === models()[i].file) ? ` [${i + 1}]` : '');
+/** A movement as people say it: lengths times, turned, then moved. */
+function inWords(movement) {
+  const [x, y, z, turn, factor = 1] = movement.split(',').map(Number);
+  const way = (m, ahead, back) => m !== 0 && `${u.length(Math.abs(m))} ${m > 0 ? ahead : back}`;
+  const moved = [way(x, 'along x', 'against x'), way(y, 'along y', 'against y'), way(z, 'up', 'down')].filter(Boolean);
+  return [factor !== 1 && `lengths times ${factor}`, turn !== 0 && `turned ${Math.abs(turn)}° ${turn > 0 ? 'anticlockwise' : 'clockwise'}`,
+    moved.length > 0 && `moved ${moved.join(', ')}`].filter(Boolean).join('; ');
+}
+const shown = movement => [h('code', {title: 'As the command line takes it'}, movement), ' ', h('small', {}, inWords(movement)), ' '];
 const offered = () => state.ledger.findings.filter(f => f.placement).map(f => f.placement);
 
 /** The movement of a finding, to do with one click; with it those of the other findings, where there are several. */
@@ -20,7 +30,7 @@ export function placeButton(f) {
   const row = h('p', {class: 'placing'},
     h('button', {class: 'main', on: {click: () => place([f.placement])}}, `Place ${nameOf(f.placement.model)} there`), ' ',
     all.length > 1 && [h('button', {on: {click: () => place(all)}}, `Place all ${all.length} as suggested`), ' '],
-    h('code', {}, f.placement.movement), ' ', message);
+    shown(f.placement.movement), message);
   return row;
 }
 
@@ -38,7 +48,7 @@ export function placingForm() {
   const placed = models().map((m, i) => [m, i]).filter(([m]) => m.placement);
   const message = h('p', {role: 'alert', class: 'refused'});
   const takeBack = i => e => once(e.target.parentNode, () => placeModels([{model: i, movement: null}], message));
-  const item = ([m, i]) => h('li', {}, `${nameOf(i)}: `, h('code', {}, m.placement), ' ', link('Take it back', takeBack(i)));
+  const item = ([m, i]) => h('li', {}, `${nameOf(i)}: `, shown(m.placement), link('Take it back', takeBack(i)));
   return h('section', {class: 'code-group', 'aria-label': 'Where models lie'},
     placed.length > 0 && [h('h3', {}, 'Placed manually'), h('ul', {class: 'notes'}, placed.map(item))],
     h('details', {open: false}, h('summary', {}, 'Place a model manually'), typed(message)));

@@ -42,7 +42,7 @@ export function ruleEntry(e, rules, open, draw) {
 
 /** A finding's message begins with what is wrong; its numbers are those of a place. */
 function titleOf(e) {
-  const text = e.title.replace(/\{(\w+)\}/g, (all, fact) => `(${factName(fact)})`);
+  const text = e.title.replace(/\{(\w+)\}/g, (all, fact) => fact === 'kind' ? 'line' : '…');
   return u.capital(e.sort === 'finding' ? text.split(/[:;] /)[0] : text);
 }
 

@@ -141,7 +141,11 @@ public record RoofSystem(String name, PanelSettings panel, LayoutSettings layout
    * @throws SystemFormatException if it can't be used, with every reason
    */
   public static RoofSystem read(Path file) {
-    String name = String.valueOf(file.getFileName());
+    return read(file, String.valueOf(file.getFileName()));
+  }
+
+  /** @param name of the file for messages */
+  public static RoofSystem read(Path file, String name) {
     try {
       if (Files.size(file) > SystemReader.LONGEST) {
         throw SystemReader.tooLong(name, Files.size(file));

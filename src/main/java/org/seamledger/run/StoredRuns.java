@@ -181,7 +181,7 @@ public final class StoredRuns {
         throw new UnreadableModelException(m.name(), 0, 0, "a file that can be read", "none: it was moved or removed");
       }
     }
-    Optional<Path> system = analysis.files().stream().filter(f -> f.role().equals("system")).map(f -> Path.of(f.path())).findFirst();
-    return Inputs.ofNamedFiles(models).withSystem(system);
+    return Inputs.ofNamedFiles(models).withNamedSystem(analysis.files().stream().filter(f -> f.role().equals("system")).findFirst()
+        .map(f -> new Inputs.NamedFile(Path.of(f.path()), f.name())));
   }
 }

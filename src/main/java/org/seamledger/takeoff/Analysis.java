@@ -120,7 +120,7 @@ public final class Analysis {
 
   private static RoofSystem system(Inputs inputs) {
     try {
-      return inputs.system().map(RoofSystem::read).orElse(RoofSystem.DEFAULT);
+      return inputs.system().map(f -> RoofSystem.read(f.path(), f.name())).orElse(RoofSystem.DEFAULT);
     } catch (SystemFormatException e) {
       throw new UnusableFileException(e);
     }

@@ -31,7 +31,7 @@ import org.seamledger.source.ModelSource;
  *     themselves say
  * @param accepted findings that people let stand
  */
-public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<Path> shapes, Tolerance tolerance,
+public record Inputs(List<ModelSource> models, Optional<NamedFile> system, Optional<Path> shapes, Tolerance tolerance,
     List<Decision> decisions, SortedMap<Integer, RigidTransform> places, List<AcceptedFinding> accepted) {
 
   public Inputs {
@@ -86,6 +86,11 @@ public record Inputs(List<ModelSource> models, Optional<Path> system, Optional<P
   }
 
   public Inputs withSystem(Optional<Path> file) {
+    return withNamedSystem(file.map(f -> new NamedFile(f, String.valueOf(f.getFileName()))));
+  }
+
+  /** The name stands in what is said of a system that is wrong. */
+  public Inputs withNamedSystem(Optional<NamedFile> file) {
     return new Inputs(models, file, shapes, tolerance, decisions, places, accepted);
   }
 

@@ -80,7 +80,7 @@ class CliTest {
     run("analyze", "plans/roof.ifc", "pipes.ifc.gz", "--system", "office.json", "--shapes", "rules");
     Inputs inputs = asked.get(0);
     assertThat(inputs.models()).containsExactly(new ModelFile(Path.of("plans/roof.ifc")), new ModelFile(Path.of("pipes.ifc.gz")));
-    assertThat(inputs.system()).contains(Path.of("office.json"));
+    assertThat(inputs.system().map(Inputs.NamedFile::path)).contains(Path.of("office.json"));
     assertThat(inputs.shapes()).contains(Path.of("rules"));
   }
 

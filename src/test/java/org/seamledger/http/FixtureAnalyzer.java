@@ -54,7 +54,7 @@ final class FixtureAnalyzer implements Analyzer<Result> {
           LedgerFixtures.decided(inputs.decisions(), LedgerFixtures.house(Double.parseDouble(words.getOrDefault("pitch", "0.5")),
               Double.parseDouble(words.getOrDefault("width", "14")), !"no".equals(words.get("pipe")),
               words.getOrDefault("chimney", "Chimney").replace('_', ' '),
-              inputs.system().isPresent() ? Files.readString(inputs.system().get()) : "")));
+              inputs.system().isPresent() ? Files.readString(inputs.system().get().path()) : "")));
     }
     return new FixtureResult(text, out);
   }

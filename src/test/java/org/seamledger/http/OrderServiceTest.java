@@ -115,6 +115,10 @@ class OrderServiceTest {
     assertThat(compare().statusCode()).isEqualTo(400);
     assertThat(compare(Map.of("name", " ")).statusCode()).isEqualTo(400);
     assertThat(compare(Map.of("name", "nothing to change")).statusCode()).isEqualTo(400);
+    JsonNode failed = service.analyse(Files.readString(folder.resolve("gatehouse.ifc")), "system", "wide pans.json",
+        "{\"panel\": {\"coverage\": \"99 in\"}}");
+    assertThat(failed.path("problem").path("detail").textValue()).as("under the name that its user knows")
+        .startsWith("wide pans.json: panel.coverage: expected a length from 3 in to 48 in");
   }
 
   /** 11 rolls at 12.50 and 13 cartridges at 6.20 are 137.50 and 80.60: the other lines have no price and are named. */

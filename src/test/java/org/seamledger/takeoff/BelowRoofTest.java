@@ -69,9 +69,8 @@ class BelowRoofTest {
 
   private Takeoff analyse(Drawing d, String system) throws IOException {
     Path model = Files.writeString(folder.resolve("shed.ifc"), d.text());
-    Inputs plain = Inputs.ofFiles(List.of(model));
-    return Analysis.run(new Inputs(plain.models(), Optional.of(Files.writeString(folder.resolve("s.json"), system)), plain.shapes(),
-        plain.tolerance(), plain.decisions(), plain.places(), plain.accepted()), Progress.NONE);
+    Optional<Path> file = Optional.of(Files.writeString(folder.resolve("s.json"), system));
+    return Analysis.run(Inputs.ofFiles(List.of(model)).withSystem(file), Progress.NONE);
   }
 
   @Test
