@@ -46,6 +46,12 @@ function show() {
   else showPlan(view, go, at);
 }
 
+/** News from the service: who types or scans is not disturbed, and sees them with whatever is shown next. */
+function showNews() {
+  const field = document.activeElement, isBusy = view.contains(field) && field.matches('input') || view.querySelector('video');
+  if (isBusy && open.sheet) head(); else show();
+}
+
 function head() {
   const number = state => open.own.filter(e => e.state === state).length;
   const c = covered(), waits = number('waiting'), refused = number('refused');
@@ -119,7 +125,7 @@ async function begin() {
   try {
     const roof = await chosen();
     if (!roof) return put(view, h('p', {class: 'loading'}, 'Open the link that you were given; this telephone has no roof yet.'));
-    onChange(show);
+    onChange(showNews);
     await openRoof(roof);
     await refresh();
     await flush();
