@@ -72,7 +72,7 @@ class BrowserTest extends BrowserCase {
   private void open(String name, String words) throws IOException {
     browser.get(server.url());
     see(".drop");
-    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(model(name, words).toString());
+    hand("input[type=file]", model(name, words));
     see(".canvas .line");
   }
 
@@ -161,7 +161,7 @@ class BrowserTest extends BrowserCase {
     restart(new TakeoffAnalyzer(Optional.empty()));
     browser.get(server.url());
     see(".drop");
-    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "coach-house.ifc").toAbsolutePath().toString());
+    hand("input[type=file]", Path.of("ifc-samples", "coach-house.ifc"));
     see(".canvas .line", "Eave");
     assertThat(js("return document.querySelectorAll('.sheet .water path').length")).as("unasked").isEqualTo(0L);
     js("[...document.querySelectorAll('.drawing.plan button')].find(b => b.textContent === 'Water').click()");
@@ -190,7 +190,7 @@ class BrowserTest extends BrowserCase {
     restart(new TakeoffAnalyzer(Optional.empty()));
     browser.get(server.url());
     see(".drop");
-    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "gatehouse.ifc").toAbsolutePath().toString());
+    hand("input[type=file]", Path.of("ifc-samples", "gatehouse.ifc"));
     see(".canvas .line", "Ridge");
     with(WebElement::click, ".canvas .line:not(.group)");
     see(".detail-panel h2", "Ridge 3.000 m");
@@ -229,7 +229,7 @@ class BrowserTest extends BrowserCase {
     restart(new TakeoffAnalyzer(Optional.empty()));
     browser.get(server.url());
     see(".drop");
-    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(Path.of("ifc-samples", "gatehouse.ifc").toAbsolutePath().toString());
+    hand("input[type=file]", Path.of("ifc-samples", "gatehouse.ifc"));
     see(".canvas .line", "Ridge");
     tab("Order");
   }
@@ -313,7 +313,7 @@ class BrowserTest extends BrowserCase {
   void escapeClosesWhatIsChosenAndLeavesItsRoomToTheDrawings() throws IOException {
     open("hall.ifc", "house");
     assertThat(browser.findElement(By.cssSelector(".detail-panel")).isDisplayed()).as("nothing is chosen").isFalse();
-    see(".rows").sendKeys(Keys.HOME, Keys.DOWN, Keys.ENTER);
+    with(rows -> rows.sendKeys(Keys.HOME, Keys.DOWN, Keys.ENTER), ".rows");
     see(".detail-panel h2", "Ridge");
     double whole = ((Number) js("return Number(document.querySelector('.sheet').getAttribute('viewBox').split(' ')[2])")).doubleValue();
     browser.switchTo().activeElement().sendKeys(Keys.ESCAPE);
@@ -353,7 +353,7 @@ class BrowserTest extends BrowserCase {
     }
     browser.get(server.url());
     see(".drop");
-    browser.findElement(By.cssSelector("input[type=file]")).sendKeys(zip.toString());
+    hand("input[type=file]", zip);
     see(".canvas .line");
     Object files = browser.executeAsyncScript("const done = arguments[0]; fetch('/api/analyses/' + new URLSearchParams(location.search)"
         + ".get('analysis')).then(r => r.json()).then(a => done(a.files.map(f => f.name)))");

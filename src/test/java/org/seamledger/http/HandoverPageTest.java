@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
 import org.seamledger.http.setting.Options;
 import org.seamledger.run.TakeoffAnalyzer;
 
@@ -36,7 +37,7 @@ class HandoverPageTest extends BrowserCase {
       browser.get(service.server.url() + "?analysis=" + id + "&tab=order");
       see("details.handover summary", "Files for other programs");
       browser.get(service.server.url() + "?analysis=" + id + "&tab=findings");
-      see("details.handover summary", "Files for other programs").click();
+      with(WebElement::click, "details.handover summary", "Files for other programs");
       List<String> links = browser.findElements(By.cssSelector("details.handover a")).stream().map(a -> a.getDomProperty("href")).toList();
       assertThat(links).hasSize(8);
       for (String link : links) {
@@ -46,7 +47,7 @@ class HandoverPageTest extends BrowserCase {
       }
       Path back = Files.write(data.resolve("back.bcf"), HandoverTest.answered(service.get("/api/analyses/" + id + "/findings.bcf").body(),
           "Closed", "B. Reviewer", "2031-05-31T10:00:00Z", "water is led away"));
-      browser.findElement(By.cssSelector(".topics-back input")).sendKeys(back.toAbsolutePath().toString());
+      hand(".topics-back input", back);
       see(".topics-back", "1 finding accepted");
       see(".remarks", "water is led away");
       picture("handover");

@@ -149,7 +149,7 @@ class OfficePageTest extends BrowserCase {
     long line = Files.readAllLines(broken).stream().takeWhile(l -> !l.contains("sl:inclination ;")).count() + 1;
     open("rules");
     see(".rule", "");
-    browser.findElement(By.cssSelector("input[aria-label='Files of rules of your own']")).sendKeys(broken.toString());
+    hand("input[aria-label='Files of rules of your own']", broken);
     assertThat(see(".edits .refused", "kinds.ttl").getText()).contains("kinds.ttl:" + line + ":", "there is no fact inclination");
     assertThat(browser.findElements(By.cssSelector(".edits.any"))).isEmpty();
   }

@@ -328,7 +328,7 @@ class RoofPageTest extends BrowserCase {
         (String) js("return [...document.querySelectorAll('.at-site td')].map(d => d.textContent).find(t => t.includes('J3fw1emgc'))"))
         .as("as the telephones call it").matches("Hip [1-4] J3fw1emgc");
     see(".links td", "crew");
-    browser.findElement(By.cssSelector(".links input[type=text]")).sendKeys("second crew");
+    with(field -> field.sendKeys("second crew"), ".links input[type=text]");
     js("document.querySelector('.links form button').click()");
     String url = until(() -> (String) js("return document.querySelector('.links input[readonly]')?.value"));
     assertThat(url).startsWith(server.url() + "roof/#roof-");

@@ -34,7 +34,7 @@ class SequencePageTest extends BrowserCase {
   }
 
   private static void plan() {
-    browser.findElement(By.cssSelector(".weather button:not([type=button])")).click();
+    with(WebElement::click, ".weather button:not([type=button])");
   }
 
   /** First without weather, then in that of now, then in the demo file's five days, then in that of now again. */
@@ -48,7 +48,7 @@ class SequencePageTest extends BrowserCase {
       see(".at-sequence h2", "33 steps in 7 days for 2");
       see(".at-sequence summary", "Day 1: 9 tasks");
       assertThat(browser.findElement(By.cssSelector(".weather")).isDisplayed()).as("the answer comes before the form").isFalse();
-      see(".crew-and-weather summary").click();
+      with(WebElement::click, ".crew-and-weather summary");
       named("Air").sendKeys("12C");
       named("Humidity, %").sendKeys("wet");
       plan();
@@ -57,14 +57,13 @@ class SequencePageTest extends BrowserCase {
       named("Humidity, %").sendKeys("95");
       plan();
       see(".at-sequence li", "Beads: not now: metal too near the dew point");
-      String file = Path.of("ifc-samples/weather.csv").toAbsolutePath().toString();
-      browser.findElement(By.cssSelector(".weather input[type=file]")).sendKeys(file);
+      hand(".weather input[type=file]", Path.of("ifc-samples", "weather.csv"));
       see(".at-sequence h3", "Sealing windows, weather from weather.csv");
       assertThat(named("Air").isEnabled()).as("one kind of weather at a time").isFalse();
       // Five days, three classes, 24 hours.
       assertThat(browser.findElements(By.cssSelector("table.windows td"))).hasSize(5 * 3 * 24);
       see(".at-sequence li", "no weather to seal in for");
-      browser.findElement(By.cssSelector(".weather button[type=button]")).click();
+      with(WebElement::click, ".weather button[type=button]");
       see(".at-sequence li", "Beads: not now: metal too near the dew point");
       String both = "/api/analyses/" + id + "/sequence?air=12C&humidity=80";
       assertThat(service.send("POST", both, "time,air_C".getBytes(StandardCharsets.UTF_8)).statusCode()).as("both at once").isEqualTo(400);

@@ -202,7 +202,7 @@ class ServersPageTest extends BrowserCase {
     choose("Project", "Pipes");
     with(WebElement::click, ".served button", "Add to an analysis of several");
     Path file = Files.writeString(data.resolve("hatch.ifc"), "house width=11");
-    browser.findElement(By.cssSelector(".together input[type=file]")).sendKeys(file.toString());
+    hand(".together input[type=file]", file);
     see(".chosen li", "hatch.ifc");
     barriers("models chosen for one analysis");
     picture("servers-together");
