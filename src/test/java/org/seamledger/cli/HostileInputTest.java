@@ -29,7 +29,7 @@ import org.seamledger.takeoff.Analysis;
 @Tag("slow")
 class HostileInputTest {
 
-  private static final int INPUTS = Integer.getInteger("fuzz.inputs", 60);
+  private static final int INPUTS = Integer.getInteger("fuzz.inputs", 40);
   private static final long SEED = Long.getLong("fuzz.seed", 20_261_129L);
 
   @TempDir

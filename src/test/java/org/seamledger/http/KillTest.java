@@ -37,7 +37,7 @@ class KillTest {
   private StorageEngine engine;
 
   /** By hand: {@code -Dkill.rounds=1000 -Dkill.seed=7}; the seed gives models and pauses, not where they hit the process. */
-  private static final int ROUNDS = Integer.getInteger("kill.rounds", 4);
+  private static final int ROUNDS = Integer.getInteger("kill.rounds", 3);
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   @TempDir

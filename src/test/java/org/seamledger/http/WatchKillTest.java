@@ -37,7 +37,7 @@ import org.seamledger.watch.FolderServers;
 @Tag("slow")
 class WatchKillTest {
 
-  private static final int ROUNDS = Integer.getInteger("kill.rounds", 2);
+  private static final int ROUNDS = Integer.getInteger("kill.rounds", 1);
   private static final int LONGEST_MILLIS = 900;
   private static final int PATIENCE_SECONDS = 300;
   private static final ObjectMapper MAPPER = new ObjectMapper();
