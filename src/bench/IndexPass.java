@@ -2,7 +2,7 @@ import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import org.seamledger.progress.Headway;
+import org.seamledger.progress.Progress;
 import org.seamledger.step.StepFile;
 
 /**
@@ -24,7 +24,7 @@ public final class IndexPass {
       double hash = hashSeconds(model);
       long cpu = SYSTEM.getProcessCpuTime();
       long wall = System.nanoTime();
-      try (StepFile file = StepFile.open(Files.newByteChannel(model), model.toString(), Headway.UNHEARD)) {
+      try (StepFile file = StepFile.open(Files.newByteChannel(model), model.toString(), Progress.NONE)) {
         double cpuSeconds = (SYSTEM.getProcessCpuTime() - cpu) / 1e9;
         double wallSeconds = (System.nanoTime() - wall) / 1e9;
         System.out.printf("%,d instances, %.0f MB: processor %.2f s = %.0f MB/s (hash and reading alone %.2f s; without: %.0f MB/s),"
