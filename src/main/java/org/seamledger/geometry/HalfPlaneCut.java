@@ -31,16 +31,7 @@ import org.locationtech.jts.geom.Polygon;
  */
 final class HalfPlaneCut {
 
-  /** Corners nearer to the line than this may be snapped on to it, metres: ten steps of the grid. */
-  static final double NEAR = 1e-6;
-  /** Crossings nearer to each other than this may share a step of the grid with an edge, metres. */
-  static final double APART = 1e-3;
-  /** Edges that cross the line at less than this sine run along it for many steps of the grid. */
-  static final double FLAT = 1e-3;
-
-  private final Coordinate from;
-  private final Coordinate to;
-  private final double length;
+  private final CutLine line;
   private final RobustLineIntersector meeting = new RobustLineIntersector();
   private final List<Polygon> kept = new ArrayList<>();
 
@@ -57,10 +48,8 @@ final class HalfPlaneCut {
     }
   }
 
-  private HalfPlaneCut(Coordinate from, Coordinate to) {
-    this.from = from;
-    this.to = to;
-    this.length = from.distance(to);
+  private HalfPlaneCut(CutLine line) {
+    this.line = line;
   }
 
   /**
@@ -70,8 +59,8 @@ final class HalfPlaneCut {
    * @param to beyond all polygons
    */
   static Optional<Geometry> left(Geometry areas, Vec2 from, Vec2 to) {
-    HalfPlaneCut cut = new HalfPlaneCut(onGrid(from), onGrid(to));
-    if (!(cut.length > APART)) {
+    HalfPlaneCut cut = new HalfPlaneCut(CutLine.of(from, to));
+    if (!(cut.line.length() > CutLine.APART)) {
       return Optional.empty();
     }
     try {
@@ -82,10 +71,6 @@ final class HalfPlaneCut {
       return Optional.empty();
     }
     return Optional.of(cut.kept.size() == 1 ? cut.kept.get(0) : Overlays.FACTORY.createMultiPolygon(cut.kept.toArray(Polygon[]::new)));
-  }
-
-  private static Coordinate onGrid(Vec2 p) {
-    return new Coordinate(Overlays.GRID.makePrecise(p.u()), Overlays.GRID.makePrecise(p.v()));
   }
 
   private void keep(Polygon polygon) throws Unclear {
@@ -140,19 +125,12 @@ final class HalfPlaneCut {
     }
   }
 
-  /** Metres to the left of the line; exactly zero on it. */
   private double off(Coordinate c) throws Unclear {
-    if (c.x != Overlays.GRID.makePrecise(c.x) || c.y != Overlays.GRID.makePrecise(c.y)) {
+    double off = line.off(c);
+    if (Double.isNaN(off)) {
       throw new Unclear();
     }
-    double off = ((to.x - from.x) * (c.y - from.y) - (to.y - from.y) * (c.x - from.x)) / length;
-    if (Math.abs(off) >= NEAR) {
-      return off;
-    }
-    if (Orientation.index(from, to, c) != 0) {
-      throw new Unclear();
-    }
-    return 0;
+    return off;
   }
 
   /** @param step to the next corner with the area to the left: 1, or n − 1 backwards */
@@ -179,29 +157,17 @@ final class HalfPlaneCut {
       at = (at + step) % n;
     }
     run.add(crossing(c, off, (at + n - step) % n, at));
-    crossings.add(new Crossing(along(run.get(0)), true, run));
-    crossings.add(new Crossing(along(run.get(run.size() - 1)), false, run));
+    crossings.add(new Crossing(line.along(run.get(0)), true, run));
+    crossings.add(new Crossing(line.along(run.get(run.size() - 1)), false, run));
   }
 
   /** Where the edge from a corner on the kept side to one on the line or beyond meets the line, on the grid. */
   private Coordinate crossing(Coordinate[] c, double[] off, int within, int other) throws Unclear {
-    if (off[within] - off[other] < FLAT * c[within].distance(c[other])) {
+    Coordinate at = line.crossing(c[within], off[within], c[other], off[other], meeting);
+    if (at == null) {
       throw new Unclear();
     }
-    if (off[other] == 0) {
-      return c[other];
-    }
-    meeting.computeIntersection(c[within], c[other], from, to);
-    if (!meeting.isProper()) {
-      throw new Unclear();
-    }
-    Coordinate at = meeting.getIntersection(0).copy();
-    Overlays.GRID.makePrecise(at);
     return at;
-  }
-
-  private double along(Coordinate c) {
-    return ((c.x - from.x) * (to.x - from.x) + (c.y - from.y) * (to.y - from.y)) / length;
   }
 
   /** Joins runs along the line. */
@@ -210,7 +176,7 @@ final class HalfPlaneCut {
     Map<List<Coordinate>, List<Coordinate>> next = new IdentityHashMap<>();
     for (int i = 0; i < crossings.size(); i++) {
       Crossing crossing = crossings.get(i);
-      if (crossing.inwards != (i % 2 == 1) || i > 0 && crossing.along - crossings.get(i - 1).along < APART) {
+      if (crossing.inwards != (i % 2 == 1) || i > 0 && crossing.along - crossings.get(i - 1).along < CutLine.APART) {
         throw new Unclear();
       }
       if (crossing.inwards) {

@@ -27,7 +27,7 @@ final class Separation {
       Coordinate[] ring = ((Polygon) a.getGeometryN(i)).getExteriorRing().getCoordinates();
       for (int k = 1; k < ring.length; k++) {
         double side = side(ring[k - 1], ring[k], b, metres);
-        if (side != 0 && isOnSide(ring[k - 1], ring[k], a, -side)) {
+        if (side != 0 && side(ring[k - 1], ring[k], a, 0) == -side) {
           return true;
         }
       }
@@ -35,7 +35,7 @@ final class Separation {
     return false;
   }
 
-  /** 1 where all of an area lies to the left of a line, −1 to the right, 0 else. */
+  /** 1 where all of an area lies to the left of a line or on it, −1 to the right, 0 else. */
   private static double side(Coordinate p, Coordinate q, Geometry area, double metres) {
     double least = metres * Math.sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
     double side = 0;
@@ -49,17 +49,6 @@ final class Separation {
       }
     }
     return side;
-  }
-
-  private static boolean isOnSide(Coordinate p, Coordinate q, Geometry area, double side) {
-    for (int i = 0; i < area.getNumGeometries(); i++) {
-      for (Coordinate c : ((Polygon) area.getGeometryN(i)).getExteriorRing().getCoordinates()) {
-        if (side * off(p, q, c) < 0) {
-          return false;
-        }
-      }
-    }
-    return true;
   }
 
   private static double off(Coordinate p, Coordinate q, Coordinate c) {

@@ -20,26 +20,6 @@ final class Strips {
   private final List<Double> bounds;
   private final List<Region> strips = new ArrayList<>();
 
-  /** A line of constant u, directed so that what is kept lies to its left. */
-  private record Line(Coordinate from, Coordinate to, double length) {
-
-    /** Metres to the left of the line, as {@link HalfPlaneCut} reckons them; not a number where that needs an overlay. */
-    double off(Coordinate c) {
-      if (c.x != Overlays.GRID.makePrecise(c.x) || c.y != Overlays.GRID.makePrecise(c.y)) {
-        return Double.NaN;
-      }
-      double off = ((to.x - from.x) * (c.y - from.y) - (to.y - from.y) * (c.x - from.x)) / length;
-      if (Math.abs(off) >= HalfPlaneCut.NEAR) {
-        return off;
-      }
-      return Orientation.index(from, to, c) == 0 ? 0 : Double.NaN;
-    }
-
-    double along(Coordinate c) {
-      return ((c.x - from.x) * (to.x - from.x) + (c.y - from.y) * (to.y - from.y)) / length;
-    }
-  }
-
   private Strips(List<Double> bounds) {
     this.bounds = bounds;
   }
@@ -90,14 +70,10 @@ final class Strips {
     if (!(left - u < 0) || right - u < 0) {
       return false;
     }
-    Coordinate bottom = onGrid(left + (right - left) * ((left - u) / ((left - u) - (right - u))), low - pad);
-    Coordinate top = onGrid(right + (left - right) * ((right - u) / ((right - u) - (left - u))), high + pad);
-    double length = bottom.distance(top);
-    return side(ring, new Line(bottom, top, length), from, middle) && side(ring, new Line(top, bottom, length), middle, to);
-  }
-
-  private static Coordinate onGrid(double u, double v) {
-    return new Coordinate(Overlays.GRID.makePrecise(u), Overlays.GRID.makePrecise(v));
+    Vec2 bottom = new Vec2(left + (right - left) * ((left - u) / ((left - u) - (right - u))), low - pad);
+    Vec2 top = new Vec2(right + (left - right) * ((right - u) / ((right - u) - (left - u))), high + pad);
+    CutLine line = CutLine.of(bottom, top);
+    return side(ring, line, from, middle) && side(ring, line.reversed(), middle, to);
   }
 
   /** The corners the other way round, as cuts leave them: sums over them are then the same to the last bit. */
@@ -111,7 +87,7 @@ final class Strips {
   }
 
   /** Goes on with what of a ring lies to the left of a line; false where that isn't one ring again, or nothing. */
-  private boolean side(Coordinate[] ring, Line line, int from, int to) {
+  private boolean side(Coordinate[] ring, CutLine line, int from, int to) {
     int n = ring.length;
     double[] off = new double[n];
     int within = 0;
@@ -146,7 +122,7 @@ final class Strips {
   }
 
   /** The run of corners with its ends on the line; null where they can't be told. */
-  private Coordinate[] kept(Coordinate[] ring, double[] off, int before, Line line) {
+  private Coordinate[] kept(Coordinate[] ring, double[] off, int before, CutLine line) {
     int n = ring.length;
     List<Coordinate> run = new ArrayList<>();
     int at = (before + 1) % n;
@@ -157,7 +133,7 @@ final class Strips {
       at = (at + 1) % n;
     }
     Coordinate out = crossing(ring, off, (at + n - 1) % n, at, line);
-    if (in == null || out == null || !(line.along(in) - line.along(out) >= HalfPlaneCut.APART)) {
+    if (in == null || out == null || !(line.along(in) - line.along(out) >= CutLine.APART)) {
       return null;
     }
     add(run, out);
@@ -173,20 +149,7 @@ final class Strips {
     }
   }
 
-  /** Where the edge from a corner on the kept side to one on the line or beyond meets the line, on the grid; null where that is unsure. */
-  private Coordinate crossing(Coordinate[] ring, double[] off, int within, int other, Line line) {
-    if (off[within] - off[other] < HalfPlaneCut.FLAT * ring[within].distance(ring[other])) {
-      return null;
-    }
-    if (off[other] == 0) {
-      return ring[other];
-    }
-    meeting.computeIntersection(ring[within], ring[other], line.from, line.to);
-    if (!meeting.isProper()) {
-      return null;
-    }
-    Coordinate at = meeting.getIntersection(0).copy();
-    Overlays.GRID.makePrecise(at);
-    return at;
+  private Coordinate crossing(Coordinate[] ring, double[] off, int within, int other, CutLine line) {
+    return line.crossing(ring[within], off[within], ring[other], off[other], meeting);
   }
 }

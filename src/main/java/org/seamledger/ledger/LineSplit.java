@@ -63,7 +63,7 @@ final class LineSplit {
         } else {
           id = name.equals("id") ? in.getText() : id;
           brief.writeFieldName(name);
-          both();
+          value(whole, brief);
         }
       }
     }
@@ -107,20 +107,14 @@ final class LineSplit {
     whole.writeEndObject();
   }
 
-  private void both() throws IOException {
+  /** Copies the value that the parser stands at. */
+  private void value(JsonGenerator... to) throws IOException {
     int depth = 0;
     do {
       depth += in.currentToken().isStructStart() ? 1 : in.currentToken().isStructEnd() ? -1 : 0;
-      event(whole);
-      event(brief);
-    } while (depth > 0 && in.nextToken() != null);
-  }
-
-  private void value(JsonGenerator out) throws IOException {
-    int depth = 0;
-    do {
-      depth += in.currentToken().isStructStart() ? 1 : in.currentToken().isStructEnd() ? -1 : 0;
-      event(out);
+      for (JsonGenerator out : to) {
+        event(out);
+      }
     } while (depth > 0 && in.nextToken() != null);
   }
 

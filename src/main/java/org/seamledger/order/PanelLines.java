@@ -9,7 +9,6 @@ import java.util.stream.Collectors;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Kind;
 import org.seamledger.geometry.Segment;
-import org.seamledger.geometry.Vec3;
 import org.seamledger.junction.Junction;
 import org.seamledger.measure.MeasureFormat;
 import org.seamledger.quantity.RoofSystem;
@@ -85,14 +84,7 @@ public final class PanelLines {
   }
 
   private static boolean endsAt(Panel panel, List<Segment> lines) {
-    Vec3 end = lines.isEmpty() ? null : panel.lowMiddle().orElse(null);
-    for (int i = 0; i < lines.size() && end != null; i++) {
-      Segment s = lines.get(i);
-      if (s.distance(end) <= AT || s.from().distance(end) <= AT || s.to().distance(end) <= AT) {
-        return true;
-      }
-    }
-    return false;
+    return !lines.isEmpty() && panel.lowMiddle().filter(end -> lines.stream().anyMatch(s -> s.distance(end) <= AT)).isPresent();
   }
 
   private boolean isLapped(RoofFace face) {
