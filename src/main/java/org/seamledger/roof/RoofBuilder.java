@@ -10,6 +10,7 @@ import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Tolerance;
 import org.seamledger.progress.Progress;
+import org.seamledger.progress.SharedWork;
 
 /** Elements → exposed roof faces with their outlines: see the package's description for the steps. */
 public final class RoofBuilder {
@@ -42,11 +43,8 @@ public final class RoofBuilder {
     List<Part> roofs = building.roofs().stream().map(Part::roof).filter(RoofBuilder::hasBody).toList();
     PlanIndex<Part> neighbours = new PlanIndex<>(building.neighbours().stream().map(Part::neighbour).filter(RoofBuilder::hasBody).toList(),
         Part::box);
-    int done = 0;
-    for (List<Part> group : groups(roofs, limits.faces().togetherM())) {
-      builder.addGroup(group, neighbours, progress.part(done / (double) roofs.size(), (done + group.size()) / (double) roofs.size()));
-      done += group.size();
-    }
+    SharedWork.of(groups(roofs, limits.faces().togetherM()), progress, (group, part) -> builder.surface(group, neighbours, part))
+        .forEach(builder::add);
     return FaceJoiner.roof(builder.facets, builder.edges, tolerance, limits);
   }
 
@@ -70,7 +68,17 @@ public final class RoofBuilder {
     return near.sets().stream().map(set -> set.stream().map(roofs::get).toList()).toList();
   }
 
-  private void addGroup(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
+  /** What a group of roof elements shows, its edges' facets counted from its own first. */
+  private record GroupSurface(List<ExposedFacet> facets, List<BoundaryEdge> edges) {
+  }
+
+  private void add(GroupSurface surface) {
+    int first = facets.size();
+    facets.addAll(surface.facets());
+    surface.edges().forEach(e -> edges.add(e.shifted(first)));
+  }
+
+  private GroupSurface surface(List<Part> group, PlanIndex<Part> neighbours, Progress progress) {
     Thickness thickness = new Thickness(tolerance, limits.tops());
     TopSurfaceFinder.Found surfaces = TopSurfaceFinder.find(group, thickness, tolerance, limits, progress.part(0, SURFACES));
     List<ExposedFacet> exposed = exposed(group, surfaces, thickness, neighbours, progress);
@@ -78,9 +86,7 @@ public final class RoofBuilder {
         .map(f -> f.withRegion(f.region().simplified(limits.faces().simplifyM())))
         // Where an edge is moved a corner may be left over: rounding, no face.
         .filter(f -> f.region().area() > limits.tops().speckM2()).toList();
-    int first = facets.size();
-    facets.addAll(met);
-    EdgeMatcher.edges(met, tolerance, limits, progress.part(MET, 1)).forEach(e -> edges.add(e.shifted(first)));
+    return new GroupSurface(met, EdgeMatcher.edges(met, tolerance, limits, progress.part(MET, 1)));
   }
 
   private List<ExposedFacet> exposed(List<Part> group, TopSurfaceFinder.Found surfaces, Thickness thickness, PlanIndex<Part> neighbours,

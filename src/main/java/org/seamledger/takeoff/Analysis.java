@@ -23,6 +23,7 @@ import org.seamledger.junction.NodeFinder;
 import org.seamledger.junction.PerimeterLaw;
 import org.seamledger.node.KindedNode;
 import org.seamledger.node.NodeKinds;
+import org.seamledger.progress.Aside;
 import org.seamledger.progress.Progress;
 import org.seamledger.quantity.BelowRoof;
 import org.seamledger.quantity.DetailFacts;
@@ -66,8 +67,12 @@ public final class Analysis {
 
   private static Takeoff stages(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
-    Rules rules = rules(inputs);
-    Building building = Models.read(inputs, Stage.READING.of(progress));
+    Building building;
+    Rules rules;
+    try (Aside<Rules> loading = Aside.of(() -> rules(inputs))) {
+      building = read(inputs, loading, Stage.READING.of(progress));
+      rules = loading.get();
+    }
     Roof roof = RoofBuilder.build(building, inputs.tolerance(), SurfaceLimits.DEFAULT, Stage.ROOF.of(progress));
     List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
@@ -102,6 +107,19 @@ public final class Analysis {
         reviewed.advice(), kinds.book().all(), details.titles(), modelled.byJunction(), coverage, nodes, nodeKinds.all(), drainage,
         sequence, Surroundings.of(building, around))
         .withAccepted(inputs.accepted());
+  }
+
+  /** Reads while the rules are loaded. What is wrong with the rules is said first, whatever is wrong with the models. */
+  private static Building read(Inputs inputs, Aside<Rules> rules, Progress progress) {
+    try {
+      return Models.read(inputs, (stage, share) -> {
+        rules.check();
+        progress.at(stage, share);
+      });
+    } catch (UnreadableModelException e) {
+      rules.get();
+      throw e;
+    }
   }
 
   private static Details.Result joints(List<Junction> joints, Rules rules, Details details,
