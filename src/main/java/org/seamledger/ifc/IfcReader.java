@@ -113,7 +113,7 @@ public final class IfcReader {
   private List<Element> below(PlanIndex<Box3> near) {
     Map<String, Element> byId = new TreeMap<>();
     for (int i = 0; i < scopes.size(); i++) {
-      BelowRoofs.of(scopes.get(i), roofIds.get(i), near).forEach(e -> byId.putIfAbsent(e.globalId(), e));
+      BelowRoofs.of(scopes.get(i), roofIds.get(i), near, progress.part(1, 1)).forEach(e -> byId.putIfAbsent(e.globalId(), e));
     }
     return List.copyOf(byId.values());
   }

@@ -1,30 +1,48 @@
 package org.seamledger.progress;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.BiFunction;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 
 /**
  * Pieces of one work that don't need each other, done by the calling thread and by helpers beside it, as far as there are processors to
  * spare. Nothing shows who did which: results come in the pieces' order, and where pieces fail, the first one's failure is thrown, as if
  * they had been done one after another.
  *
+ * @param <S> what each thread has for itself, such as a cache
  * @param <T> piece
  * @param <R> its result
  */
-public final class SharedWork<T, R> {
+public final class SharedWork<S, T, R> {
 
   /** More helpers would wait for memory rather than compute. */
   private static final int MOST_HELPERS = 3;
   /** How often the caller, waiting for the last pieces, asks whether to go on. */
   private static final int LOOK_MS = 50;
 
+  /** How a piece is done: on any thread, at the same time as others. */
+  @FunctionalInterface
+  public interface Work<S, T, R> {
+    /**
+     * @param own the thread's own
+     * @param progress of this piece
+     * @return not null
+     */
+    R on(S own, T piece, Progress progress);
+  }
+
   private final List<T> pieces;
-  private final BiFunction<? super T, Progress, ? extends R> work;
-  private final Object[] results;
+  private final Supplier<S> own;
+  private final Work<S, T, R> work;
+  private final Consumer<? super R> taker;
+  /** Results that wait for those of earlier pieces. */
+  private final AtomicReferenceArray<R> results;
+  private int taken;
   private final AtomicInteger next = new AtomicInteger();
   private final AtomicInteger done = new AtomicInteger();
   /** The first piece that failed, and how. Pieces are begun in their order, so all before it are being done at least. */
@@ -32,71 +50,92 @@ public final class SharedWork<T, R> {
   private Throwable failure;
   private volatile Throwable cancelled;
 
-  private SharedWork(List<T> pieces, BiFunction<? super T, Progress, ? extends R> work) {
+  private SharedWork(List<T> pieces, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker) {
     this.pieces = pieces;
+    this.own = own;
     this.work = work;
-    this.results = new Object[pieces.size()];
+    this.taker = taker;
+    this.results = new AtomicReferenceArray<>(pieces.size());
   }
 
   /**
    * Does all pieces.
    *
-   * @param progress is told by the calling thread only, and cancels all threads' work
-   * @param work does one piece, on any thread, at the same time as others; the progress it is given is that of its piece. Helpers are
-   *     interrupted when the work is cancelled
+   * @param progress is told by the calling thread only, and cancels all threads' work; helpers are interrupted then
    * @return a result for each piece
    */
   public static <T, R> List<R> of(List<T> pieces, Progress progress, BiFunction<? super T, Progress, ? extends R> work) {
+    List<R> results = new ArrayList<>(pieces.size());
+    SharedWork.<Void, T, R>each(pieces, progress, () -> null, (none, piece, part) -> work.apply(piece, part), results::add);
+    return results;
+  }
+
+  /**
+   * The same, but that results are handed on as they come, so that they needn't all be held.
+   *
+   * @param own makes what each thread has for itself
+   * @param taker is given the results on the calling thread, in the pieces' order
+   */
+  public static <S, T, R> void each(List<T> pieces, Progress progress, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker) {
     int helpers = Spare.take(Math.min(MOST_HELPERS, pieces.size() - 1));
     try {
-      return new SharedWork<T, R>(pieces, work).done(progress, helpers);
+      each(pieces, progress, own, work, taker, helpers);
     } finally {
       Spare.giveBack(helpers);
     }
   }
 
-  /** The same with a given number of helpers. */
-  static <T, R> List<R> of(List<T> pieces, Progress progress, BiFunction<? super T, Progress, ? extends R> work, int helpers) {
-    return new SharedWork<T, R>(pieces, work).done(progress, helpers);
+  static <S, T, R> void each(List<T> pieces, Progress progress, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker,
+      int helpers) {
+    new SharedWork<>(pieces, own, work, taker).run(progress, helpers);
   }
 
-  @SuppressWarnings("unchecked")
-  private List<R> done(Progress progress, int count) {
+  private void run(Progress progress, int count) {
     Progress told = (stage, share) -> tell(progress, stage, share);
     List<Thread> helpers = new ArrayList<>();
     try {
       for (int i = 0; i < count; i++) {
-        helpers.add(Spare.started(() -> doPieces(this::stopWhereCancelled)));
+        helpers.add(Spare.started(() -> doPieces(this::stopWhereCancelled, () -> {})));
       }
-      doPieces(told);
+      doPieces(told, this::take);
       waitFor(helpers, told);
     } finally {
       end(helpers);
     }
     rethrow(cancelled);
     rethrow(failure);
-    return (List<R>) Arrays.asList(results);
+    take();
   }
 
-  private void doPieces(Progress progress) {
+  private void doPieces(Progress progress, Runnable between) {
+    S mine = null;
     int i;
-    while (cancelled == null && failed == Integer.MAX_VALUE && (i = next.getAndIncrement()) < results.length) {
+    while (cancelled == null && failed == Integer.MAX_VALUE && (i = next.getAndIncrement()) < pieces.size()) {
       try {
         progress.at(0);
-        results[i] = work.apply(pieces.get(i), progress);
+        mine = mine == null ? own.get() : mine;
+        results.set(i, work.on(mine, pieces.get(i), progress));
         done.incrementAndGet();
       } catch (CancellationException e) {
         cancel(e);
       } catch (RuntimeException | Error e) {
         fail(i, e);
       }
+      between.run();
+    }
+  }
+
+  /** Hands on what no earlier result is missing for. */
+  private void take() {
+    for (R result; taken < pieces.size() && (result = results.getAndSet(taken, null)) != null; taken++) {
+      taker.accept(result);
     }
   }
 
   /** A piece's progress as that of all. */
   private void tell(Progress progress, String stage, double share) {
     try {
-      progress.at(stage, Math.min(1, (done.get() + share) / Math.max(1, results.length)));
+      progress.at(stage, Math.min(1, (done.get() + share) / pieces.size()));
     } catch (RuntimeException | Error e) {
       // Whatever it throws is meant for whoever began the work, not for a piece.
       cancel(e);
@@ -128,6 +167,7 @@ public final class SharedWork<T, R> {
       while (cancelled == null && helper.isAlive()) {
         try {
           helper.join(LOOK_MS);
+          take();
           told.at(0);
         } catch (InterruptedException e) {
           Thread.currentThread().interrupt();

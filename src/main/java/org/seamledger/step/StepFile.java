@@ -31,8 +31,6 @@ public final class StepFile implements AutoCloseable {
   private static final int FIRST_LOOK = 64 * 1024;
   /** Longer instances would not fit the heap when decoded, which takes ten to twenty bytes for one. */
   private static final long LONGEST = Math.min(1 << 30, Math.max(1 << 24, Runtime.getRuntime().maxMemory() / 16));
-  private static final int CACHED = 4096;
-  private static final int CACHED_LENGTH = 2048;
 
   private final String name;
   private final FileBytes bytes;
@@ -42,8 +40,7 @@ public final class StepFile implements AutoCloseable {
   private final String sha256;
   private final long dataEnd;
   private final RecordBytes reading;
-  /** Instances decoded lately, each in the one place that its id allows. */
-  private final Instance[] lately = new Instance[CACHED];
+  private final InstanceLookup shared;
 
   private StepFile(String name, FileBytes bytes, IndexPass pass) throws IOException {
     this.name = name;
@@ -54,6 +51,7 @@ public final class StepFile implements AutoCloseable {
     this.sha256 = pass.sha256();
     this.dataEnd = pass.dataEnd();
     this.reading = new ScatteredBytes(bytes);
+    this.shared = lookup();
   }
 
   /**
@@ -142,20 +140,12 @@ public final class StepFile implements AutoCloseable {
 
   /** The instance with an id. */
   public synchronized Optional<Instance> find(long id) {
-    int place = (int) (id ^ id >>> 20) & CACHED - 1;
-    Instance cached = lately[place];
-    if (cached != null && cached.id() == id) {
-      return Optional.of(cached);
-    }
-    int handle = records.find(id);
-    if (handle < 0) {
-      return Optional.empty();
-    }
-    Instance instance = decode(handle, reading);
-    if (records.endBefore(handle) - records.offset(handle) <= CACHED_LENGTH) {
-      lately[place] = instance;
-    }
-    return Optional.of(instance);
+    return shared.find(id);
+  }
+
+  /** Finds instances for one thread, which then waits for no other. */
+  public InstanceLookup lookup() {
+    return new InstanceLookup(this, records, new ScatteredBytes(bytes));
   }
 
   /** Decodes an entity's instances one after another in the file's order. */
@@ -232,7 +222,7 @@ public final class StepFile implements AutoCloseable {
     return number == KeywordTable.UNKNOWN ? new int[0] : records.handles(number);
   }
 
-  private Instance decode(int handle, RecordBytes from) {
+  Instance decode(int handle, RecordBytes from) {
     return read(handle, from, (text, start, end, offset) -> new ParameterReader(text, start, end, offset).instance());
   }
 

@@ -2,6 +2,7 @@ package org.seamledger.ifc.entity;
 
 import java.util.HashMap;
 import java.util.Map;
+import org.seamledger.step.InstanceLookup;
 import org.seamledger.step.ReferenceVisitor;
 import org.seamledger.step.StepFile;
 
@@ -14,29 +15,37 @@ public final class Model {
   private final IfcSchema schema;
   private final Units units;
   private final Findings findings;
-  private final Map<String, Long> mentioned = new HashMap<>();
+  private final InstanceLookup instances;
+  private Map<String, Long> mentioned = new HashMap<>();
 
   public Model(IfcInput input, int index, Findings findings) {
     this.file = input.file();
     this.name = input.name();
     this.index = index;
     this.findings = findings;
+    this.instances = file.lookup();
     this.schema = IfcSchema.of(file.header().schemas(), name);
     this.units = Units.of(this);
   }
 
-  private Model(Model loud) {
-    this.file = loud.file;
-    this.name = loud.name;
-    this.index = loud.index;
-    this.findings = new Findings();
-    this.schema = loud.schema;
-    this.units = loud.units;
+  private Model(Model other, Findings findings, InstanceLookup instances) {
+    this.file = other.file;
+    this.name = other.name;
+    this.index = other.index;
+    this.findings = findings;
+    this.instances = instances;
+    this.schema = other.schema;
+    this.units = other.units;
   }
 
   /** The same model, whose findings nobody hears: for what a roof can do without. */
   public Model quiet() {
-    return new Model(this);
+    return new Model(this, new Findings(), instances);
+  }
+
+  /** The same model with the same findings for another thread; what is mentioned there stays apart until {@link #mentionAll}. */
+  public Model fork() {
+    return new Model(this, findings, file.lookup());
   }
 
   public StepFile file() {
@@ -70,13 +79,25 @@ public final class Model {
    * @throws EntityProblem if there is none
    */
   public Entity get(long id) {
-    return new Entity(this, file.find(id)
+    return new Entity(this, instances.find(id)
         .orElseThrow(() -> EntityProblem.dangling("#" + id + " is referred to, but the file does not hold it")));
   }
 
   /** Notes an element that the building holds or a finding names, so that it can be described afterwards. */
   public void mention(Entity element) {
     mentioned.putIfAbsent(element.text(0), element.id());
+  }
+
+  /** Notes elements as {@link #mention} does, with their instances. */
+  public void mentionAll(Map<String, Long> elements) {
+    elements.forEach(mentioned::putIfAbsent);
+  }
+
+  /** Gives the elements noted and forgets them. */
+  public Map<String, Long> takeMentioned() {
+    Map<String, Long> taken = mentioned;
+    mentioned = new HashMap<>();
+    return taken;
   }
 
   /** Instances of the elements noted, by GlobalId; the first of several with one. */

@@ -16,14 +16,20 @@ import org.seamledger.ifc.entity.Model;
 final class Flashings {
 
   private final Model model;
-  private final Map<Long, Category> byType = new HashMap<>();
+  private final Map<Long, Category> byType;
 
-  private Flashings(Model model) {
+  private Flashings(Model model, Map<Long, Category> byType) {
     this.model = model;
+    this.byType = byType;
+  }
+
+  /** The same of a model that was forked. */
+  Flashings on(Model fork) {
+    return new Flashings(fork, byType);
   }
 
   static Flashings of(Model model) {
-    Flashings flashings = new Flashings(model);
+    Flashings flashings = new Flashings(model, new HashMap<>());
     Map<Long, Optional<Category>> types = new HashMap<>();
     model.eachReferences("IFCRELDEFINESBYTYPE", (id, r) -> types.computeIfAbsent(r.first(5), flashings::ofType).ifPresent(category -> {
       for (int i = 0; i < r.size(); i++) {

@@ -2,6 +2,7 @@ package org.seamledger.ifc.product;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.seamledger.element.Category;
@@ -15,6 +16,7 @@ import org.seamledger.ifc.entity.Entity;
 import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
 import org.seamledger.progress.Progress;
+import org.seamledger.progress.SharedWork;
 import org.seamledger.site.Mark;
 
 /** Elements near a roof that it may end at or that may stand in it. */
@@ -41,19 +43,32 @@ public final class Neighbours {
     this.seen = seen;
   }
 
+  /** All of them, read on several threads, in the order of their classes and ids. */
   public List<Element> elements(Progress progress) {
     List<Element> elements = new ArrayList<>();
-    int all = ElementClass.all().stream().mapToInt(c -> model.file().count(c.keyword())).sum();
-    int done = 0;
-    for (ElementClass c : ElementClass.all()) {
-      for (long id : model.idsOf(c.keyword())) {
-        progress.at(done++ / (double) all);
-        if (!roofs.contains(id)) {
-          addIfNear(c, id, elements);
-        }
+    SharedWork.each(Ids.of(ElementClass.all(), c -> model.idsOf(c.keyword())), progress, scope::fork, this::found, found -> {
+      elements.addAll(found.elements());
+      found.marks().forEach(seen);
+      model.mentionAll(found.mentioned());
+    });
+    return elements;
+  }
+
+  /** What a thread found in a stretch of instances. */
+  private record Found(List<Element> elements, List<Mark> marks, Map<String, Long> mentioned) {
+  }
+
+  private Found found(Scope own, Ids<ElementClass> some, Progress progress) {
+    List<Element> elements = new ArrayList<>();
+    List<Mark> marks = new ArrayList<>();
+    Neighbours here = new Neighbours(own, roofs, near, marks::add);
+    for (int i = some.from(); i < some.to(); i++) {
+      progress.at((i - some.from()) / (double) (some.to() - some.from()));
+      if (!roofs.contains(some.ids()[i])) {
+        here.addIfNear(some.type(), some.ids()[i], elements);
       }
     }
-    return elements;
+    return new Found(elements, marks, own.model().takeMentioned());
   }
 
   private void addIfNear(ElementClass c, long id, List<Element> elements) {

@@ -9,6 +9,12 @@ public record Scope(Model model, Relations relations, Shapes shapes, Flashings f
     return new Scope(model, new Relations(model), new Shapes(model), Flashings.of(model));
   }
 
+  /** The same model for another thread: {@link Model#fork}. */
+  Scope fork() {
+    Model own = model.fork();
+    return new Scope(own, relations, shapes.on(own), flashings.on(own));
+  }
+
   /** Class of an instance as an element, or null where it is none, or one that is left out. */
   public ElementClass classOf(long id) {
     return ElementClass.of(model.keywordOf(id));

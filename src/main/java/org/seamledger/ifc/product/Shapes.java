@@ -40,10 +40,15 @@ public final class Shapes {
 
   /** The same, in the same place; what can't be used is left out without a word. */
   Shapes quiet() {
-    Shapes quiet = new Shapes(model.quiet());
-    quiet.place = place;
-    quiet.offset = offset;
-    return quiet;
+    return on(model.quiet());
+  }
+
+  /** The same, in the same place, out of the same model for another use. */
+  Shapes on(Model other) {
+    Shapes shapes = new Shapes(other);
+    shapes.place = place;
+    shapes.offset = offset;
+    return shapes;
   }
 
   /** Where the model stands in the building's world. */
