@@ -1,39 +1,43 @@
 package org.seamledger.progress;
 
+import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * Something made on a thread of its own, while the caller does what doesn't need it yet. Where there is no processor to spare it is made
- * at once, before the caller goes on.
+ * Something made on a thread of its own, while the caller does what doesn't need it yet.
  *
  * @param <T> what is made
  */
 public final class Aside<T> implements AutoCloseable {
 
   private final Supplier<T> work;
-  private final Thread thread;
+  private Thread thread;
   private T made;
   private volatile Throwable failure;
 
-  private Aside(Supplier<T> work, int processors) {
+  private Aside(Supplier<T> work) {
     this.work = work;
-    if (processors > 0) {
-      this.thread = Spare.started(() -> {
-        try {
-          make();
-        } finally {
-          Spare.giveBack(processors);
-        }
-      });
-    } else {
-      this.thread = null;
-      make();
-    }
   }
 
-  /** @param work fails by unchecked exceptions only, which {@link #get} and {@link #check} throw */
+  /**
+   * Where there is no processor to spare it is made before the caller goes on.
+   *
+   * @param work fails by unchecked exceptions only, which {@link #get} and {@link #check} throw
+   */
   public static <T> Aside<T> of(Supplier<T> work) {
-    return new Aside<>(work, Spare.take(1));
+    return ifSpare(work).orElseGet(() -> {
+      Aside<T> here = new Aside<>(work);
+      here.make();
+      return here;
+    });
+  }
+
+  /** Begins only where there is a processor to spare now. */
+  public static <T> Optional<Aside<T>> ifSpare(Supplier<T> work) {
+    Aside<T> aside = new Aside<>(work);
+    Optional<Thread> started = Spare.started(aside::make);
+    aside.thread = started.orElse(null);
+    return started.map(thread -> aside);
   }
 
   private void make() {
@@ -53,12 +57,7 @@ public final class Aside<T> implements AutoCloseable {
 
   /** Throws its failure if it has failed by now. */
   public void check() {
-    if (failure instanceof RuntimeException e) {
-      throw e;
-    }
-    if (failure instanceof Error e) {
-      throw e;
-    }
+    Thrown.again(failure);
   }
 
   /** Waits for the thread's end; the failure, if there is one, stays where it is. */

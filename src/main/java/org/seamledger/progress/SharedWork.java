@@ -2,6 +2,7 @@ package org.seamledger.progress;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReferenceArray;
@@ -77,34 +78,40 @@ public final class SharedWork<S, T, R> {
    * @param taker is given the results on the calling thread, in the pieces' order
    */
   public static <S, T, R> void each(List<T> pieces, Progress progress, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker) {
-    int helpers = Spare.take(Math.min(MOST_HELPERS, pieces.size() - 1));
-    try {
-      each(pieces, progress, own, work, taker, helpers);
-    } finally {
-      Spare.giveBack(helpers);
-    }
+    new SharedWork<>(pieces, own, work, taker).run(progress, MOST_HELPERS);
   }
 
-  static <S, T, R> void each(List<T> pieces, Progress progress, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker,
-      int helpers) {
-    new SharedWork<>(pieces, own, work, taker).run(progress, helpers);
+  /** @param most helpers at the most */
+  static <S, T, R> void each(List<T> pieces, Progress progress, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker, int most) {
+    new SharedWork<>(pieces, own, work, taker).run(progress, most);
   }
 
-  private void run(Progress progress, int count) {
+  private void run(Progress progress, int most) {
     Progress told = (stage, share) -> tell(progress, stage, share);
     List<Thread> helpers = new ArrayList<>();
     try {
-      for (int i = 0; i < count; i++) {
-        helpers.add(Spare.started(() -> doPieces(this::stopWhereCancelled, () -> {})));
-      }
-      doPieces(told, this::take);
+      hire(helpers, most);
+      doPieces(told, () -> {
+        take();
+        hire(helpers, most);
+      });
       waitFor(helpers, told);
     } finally {
       end(helpers);
     }
-    rethrow(cancelled);
-    rethrow(failure);
+    Thrown.again(cancelled);
+    Thrown.again(failure);
     take();
+  }
+
+  /** Processors may become spare in the middle of the work. */
+  private void hire(List<Thread> helpers, int most) {
+    boolean more = true;
+    while (more && helpers.size() < most && next.get() + 1 < pieces.size()) {
+      Optional<Thread> helper = Spare.started(() -> doPieces(this::stopWhereCancelled, () -> {}));
+      helper.ifPresent(helpers::add);
+      more = helper.isPresent();
+    }
   }
 
   private void doPieces(Progress progress, Runnable between) {
@@ -116,12 +123,12 @@ public final class SharedWork<S, T, R> {
         mine = mine == null ? own.get() : mine;
         results.set(i, work.on(mine, pieces.get(i), progress));
         done.incrementAndGet();
+        between.run();
       } catch (CancellationException e) {
         cancel(e);
       } catch (RuntimeException | Error e) {
         fail(i, e);
       }
-      between.run();
     }
   }
 
@@ -183,14 +190,5 @@ public final class SharedWork<S, T, R> {
       helpers.forEach(Thread::interrupt);
     }
     helpers.forEach(Spare::await);
-  }
-
-  private static void rethrow(Throwable thrown) {
-    if (thrown instanceof RuntimeException e) {
-      throw e;
-    }
-    if (thrown instanceof Error e) {
-      throw e;
-    }
   }
 }

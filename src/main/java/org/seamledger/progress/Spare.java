@@ -1,5 +1,6 @@
 package org.seamledger.progress;
 
+import java.util.Optional;
 import java.util.concurrent.Semaphore;
 
 /**
@@ -13,25 +14,27 @@ final class Spare {
   private Spare() {
   }
 
-  /** Takes up to so many, without waiting. @return how many; give them back by {@link #giveBack} */
-  static int take(int most) {
-    int taken = 0;
-    while (taken < most && PROCESSORS.tryAcquire()) {
-      taken++;
+  /** A running thread, which gives its processor back at its end and doesn't keep the process alive; empty where none is to spare. */
+  static Optional<Thread> started(Runnable work) {
+    if (!PROCESSORS.tryAcquire()) {
+      return Optional.empty();
     }
-    return taken;
-  }
-
-  static void giveBack(int taken) {
-    PROCESSORS.release(taken);
-  }
-
-  /** A running thread that neither keeps the process alive nor outlives the caller's {@link #await}. */
-  static Thread started(Runnable work) {
-    Thread thread = new Thread(work, "helper of " + Thread.currentThread().getName());
+    Thread thread = new Thread(() -> {
+      try {
+        work.run();
+      } finally {
+        PROCESSORS.release();
+      }
+    }, "helper of " + Thread.currentThread().getName());
     thread.setDaemon(true);
-    thread.start();
-    return thread;
+    try {
+      thread.start();
+    } catch (OutOfMemoryError e) {
+      // The system gives no more threads; what the thread was to do can be done without it.
+      PROCESSORS.release();
+      return Optional.empty();
+    }
+    return Optional.of(thread);
   }
 
   /** Waits for a thread's end, even if interrupted meanwhile; the caller then stays interrupted. */

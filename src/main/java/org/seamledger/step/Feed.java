@@ -1,9 +1,6 @@
 package org.seamledger.step;
 
 import java.io.IOException;
-import java.security.MessageDigest;
-import java.util.HexFormat;
-import org.seamledger.finding.Sha256;
 import org.seamledger.progress.Progress;
 
 /**
@@ -32,15 +29,15 @@ final class Feed {
   private final FileBytes bytes;
   private final int block;
   private final Progress progress;
-  private final MessageDigest digest;
+  private final FileHash hash;
   private boolean ended;
 
-  Feed(FileBytes bytes, int block, Progress progress) {
+  Feed(FileBytes bytes, FileHash hash, int block, Progress progress) {
     this.progress = progress;
     this.bytes = bytes;
     this.block = block;
     this.buffer = new byte[LOOKBACK + AHEAD + block + PAD];
-    this.digest = Sha256.digest();
+    this.hash = hash;
   }
 
   long offset() {
@@ -60,7 +57,7 @@ final class Feed {
     limit -= from;
     int read = bytes.read(base + limit, buffer, limit, block);
     ended = read < block;
-    digest.update(buffer, limit, read);
+    hash.add(base + limit, buffer, limit, read);
     limit += read;
     for (int i = 0; i < 8; i++) {
       buffer[limit + i] = ';';
@@ -98,11 +95,10 @@ final class Feed {
   }
 
   /** Reads what is left, so that the hash covers the file. */
-  String sha256() throws IOException {
+  void hashRest() throws IOException {
     position = limit;
-    while (refill()) {
+    while (!hash.readsForItself() && refill()) {
       position = limit;
     }
-    return HexFormat.of().formatHex(digest.digest());
   }
 }

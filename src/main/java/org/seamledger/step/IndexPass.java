@@ -31,9 +31,9 @@ final class IndexPass {
   private int keywordEnd;
 
   /** @param block bytes to read at once */
-  IndexPass(FileBytes bytes, int block, Progress progress) {
+  IndexPass(FileBytes bytes, FileHash hash, int block, Progress progress) {
     this.bytes = bytes;
-    this.feed = new Feed(bytes, block, progress);
+    this.feed = new Feed(bytes, hash, block, progress);
     this.scanner = new Scanner(bytes, feed);
   }
 
@@ -65,9 +65,9 @@ final class IndexPass {
     return dataEnd;
   }
 
-  /** After {@link #run}: hashes what is behind the exchange structure too. */
-  String sha256() throws IOException {
-    return feed.sha256();
+  /** After {@link #run}: hashes what is behind the exchange structure, too. */
+  void hashRest() throws IOException {
+    feed.hashRest();
   }
 
   // ---- sections

@@ -37,18 +37,18 @@ public final class StepFile implements AutoCloseable {
   private final KeywordTable keywords;
   private final RecordIndex records;
   private final Header header;
-  private final String sha256;
+  private final FileHash hash;
   private final long dataEnd;
   private final RecordBytes reading;
   private final InstanceLookup shared;
 
-  private StepFile(String name, FileBytes bytes, IndexPass pass) throws IOException {
+  private StepFile(String name, FileBytes bytes, FileHash hash, IndexPass pass) throws IOException {
     this.name = name;
     this.bytes = bytes;
     this.keywords = pass.keywords();
     this.records = pass.records();
     this.header = HeaderReader.read(bytes, pass.headerSpans());
-    this.sha256 = pass.sha256();
+    this.hash = hash;
     this.dataEnd = pass.dataEnd();
     this.reading = new ScatteredBytes(bytes);
     this.shared = lookup();
@@ -69,15 +69,20 @@ public final class StepFile implements AutoCloseable {
   /** @param block bytes that the index pass reads at once */
   static StepFile open(SeekableByteChannel channel, String name, int block, Progress progress) throws IOException {
     FileBytes bytes = new FileBytes(channel);
+    FileHash hash = new FileHash(bytes);
     try {
-      IndexPass pass = new IndexPass(bytes, block, progress);
+      IndexPass pass = new IndexPass(bytes, hash, block, progress);
       pass.run();
-      return new StepFile(name, bytes, pass);
+      StepFile file = new StepFile(name, bytes, hash, pass);
+      pass.hashRest();
+      return file;
     } catch (Misread e) {
       UnreadableModelException unreadable = unreadable(name, bytes, e);
+      hash.close();
       channel.close();
       throw unreadable;
-    } catch (IOException | RuntimeException e) {
+    } catch (IOException | RuntimeException | Error e) {
+      hash.close();
       channel.close();
       throw e;
     }
@@ -98,9 +103,9 @@ public final class StepFile implements AutoCloseable {
     return bytes.size();
   }
 
-  /** Of the file's bytes, in lower-case hexadecimal. */
+  /** Of the file's bytes, in lower-case hexadecimal; of a large file it may take a while until it is known. */
   public String sha256() {
-    return sha256;
+    return hash.hex();
   }
 
   /** Keywords of all instances, ascending. */
@@ -214,6 +219,7 @@ public final class StepFile implements AutoCloseable {
 
   @Override
   public void close() throws IOException {
+    hash.close();
     bytes.close();
   }
 
