@@ -1,6 +1,7 @@
 package org.seamledger.ifc.placement;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -133,7 +134,7 @@ public final class Placements {
         throw failed.get(here);
       }
       if (!seen.add(here)) {
-        throw fail(chain, EntityProblem.broken("IFCLOCALPLACEMENT #" + here + " is placed relative to itself"));
+        throw fail(chain, circle(chain.subList(chain.indexOf(here), chain.size())));
       }
       chain.add(here);
       try {
@@ -152,6 +153,11 @@ public final class Placements {
       known.put(chain.get(i), t);
     }
     return t;
+  }
+
+  /** Named is the same one, whichever of them was asked for first. */
+  private static EntityProblem circle(List<Long> placements) {
+    return EntityProblem.broken("IFCLOCALPLACEMENT #" + Collections.min(placements) + " is placed relative to itself");
   }
 
   private EntityProblem fail(List<Long> chain, EntityProblem p) {
