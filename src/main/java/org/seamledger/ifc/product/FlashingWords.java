@@ -13,6 +13,7 @@ final class FlashingWords {
 
   private static final Map<Category, Pattern> SAYS = new EnumMap<>(Category.class);
   private static final Pattern NEITHER;
+  private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{M}]+");
 
   static {
     Map<Category, List<String>> words = new EnumMap<>(Category.class);
@@ -44,12 +45,29 @@ final class FlashingWords {
     return regex.toString();
   }
 
-  /** Flashing or gutter, or empty; a name that says both is a flashing of the gutter. */
-  static Optional<Category> in(String name) {
-    String words = " " + RoofWords.plain(name).replaceAll("[^\\p{L}\\p{M}]+", " ").strip() + " ";
+  /** Flashing or gutter, or empty; what says both is a flashing of the gutter. @param words as {@link #words} gives them */
+  static Optional<Category> in(String words) {
     if (words.isBlank() || NEITHER.matcher(words).find()) {
       return Optional.empty();
     }
     return List.of(Category.FLASHING, Category.GUTTER).stream().filter(c -> SAYS.get(c).matcher(words).find()).findFirst();
+  }
+
+  /** The words of a name in plain letters, a blank before and behind each: names that differ in numbers only have the same. */
+  static String words(String name) {
+    StringBuilder words = new StringBuilder(name.length() + 2).append(' ');
+    for (int i = 0; i < name.length(); i++) {
+      char c = name.charAt(i);
+      if (c > '~') {
+        return " " + BETWEEN_WORDS.matcher(RoofWords.plain(name)).replaceAll(" ").strip() + " ";
+      }
+      boolean upper = c >= 'A' && c <= 'Z';
+      if (upper || c >= 'a' && c <= 'z') {
+        words.append(upper ? (char) (c + 'a' - 'A') : c);
+      } else if (words.charAt(words.length() - 1) != ' ') {
+        words.append(' ');
+      }
+    }
+    return words.charAt(words.length() - 1) == ' ' && words.length() > 1 ? words.toString() : words.append(' ').toString();
   }
 }

@@ -24,14 +24,14 @@ class FlashingsTest {
       "rynna 125, GUTTER",
       "коньковая планка, FLASHING", "棟包み, FLASHING"})
   void namesThatSayIt(String name, Category category) {
-    assertThat(FlashingWords.in(name)).contains(category);
+    assertThat(FlashingWords.in(FlashingWords.words(name))).contains(category);
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"", "Basic Roof:Generic", "Sparren-9", "Firstpfette", "cap", "flashing light", "Fallrohr an Dachrinne",
       "gutter guard", "window flashing", "concrete apron", "beam shoe", "Ortgangsparren", "ridge beam"})
   void namesThatDoNot(String name) {
-    assertThat(FlashingWords.in(name)).isEmpty();
+    assertThat(FlashingWords.in(FlashingWords.words(name))).isEmpty();
   }
 
   private static Drawing withRoof() {
@@ -111,5 +111,14 @@ class FlashingsTest {
     Drawing d = withRoof();
     String text = d.text().replaceFirst("#2=", "#1=");
     assertThat(Drawing.read(text).findings()).extracting(Finding::code).contains("model/repeated-instance-id");
+  }
+
+  /** Words are letters and marks as Unicode has them, in lower case and without accents. */
+  @ParameterizedTest
+  @ValueSource(strings = {"", " ", "12", "Ridge-Cap:3000 mm", "a", "A1b2", "  Gutter ", "Dachrinne_ø150", "Gouttière", "FAÎTIÈRE 3", "~", "\u007F",
+      "x\u00A0y", "Рифленый отлив 2", "屋脊盖1", "e\u0301t\u00e9", "İstanbul", "ǅ1", "a\tb\nc", "İ", "ﬁ rst"})
+  void wordsAreLetters(String name) {
+    assertThat(FlashingWords.words(name))
+        .isEqualTo(" " + RoofWords.plain(name).replaceAll("[^\\p{L}\\p{M}]+", " ").strip() + " ");
   }
 }
