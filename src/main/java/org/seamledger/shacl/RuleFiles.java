@@ -63,6 +63,9 @@ public final class RuleFiles {
     if (own.isEmpty()) {
       throw new BrokenRulesException(folder.toString(), 0, 0, "holds no file of rules (*.ttl)");
     }
+    if (own.keySet().containsAll(PACKAGED)) {
+      return new RuleFiles(own);
+    }
     SortedMap<String, RuleFile> all = new TreeMap<>(packaged().files);
     all.putAll(own);
     return new RuleFiles(all);

@@ -17,19 +17,27 @@ import org.seamledger.rdf.Vocabulary;
 public final class Rules {
 
   private final Shapes shapes;
-  private final TurtleReader reader;
+  private final Places places;
   private final String hash;
   private final RuleFiles files;
 
   private Rules(RuleFiles files) {
-    Graph graph = GraphMemFactory.createDefaultGraph();
-    reader = new TurtleReader(graph);
-    files.all().forEach(reader::read);
-    RuleCheck.check(graph, reader);
-    ShapeForm.check(graph, reader);
-    shapes = parsed(graph);
     hash = files.hash();
     this.files = files;
+    places = new Places();
+    Graph graph = GraphMemFactory.createDefaultGraph();
+    if (!StoredRules.read(files, hash, graph, places)) {
+      read(files, graph, places);
+    }
+    shapes = parsed(graph);
+  }
+
+  /** @throws BrokenRulesException where a file is wrong */
+  static void read(RuleFiles files, Graph graph, Places places) {
+    TurtleReader reader = new TurtleReader(graph, places);
+    files.all().forEach(reader::read);
+    RuleCheck.check(graph, places);
+    ShapeForm.check(graph, places);
   }
 
   /** What the checks before let pass is refused by the engine itself, in its own words. */
@@ -63,7 +71,7 @@ public final class Rules {
 
   /** The numbers that the shapes hold facts against. */
   public RuleLimits limits() {
-    return RuleLimits.of(shapes.getGraph(), reader, files);
+    return RuleLimits.of(shapes.getGraph(), places, files);
   }
 
   /** What the shape of a thing that the rules tell of requires, in words. */
@@ -88,14 +96,14 @@ public final class Rules {
     Map<String, Node> byWord = new TreeMap<>();
     shapes.getGraph().find(Node.ANY, p, Node.ANY).forEachRemaining(t -> {
       if (!t.getObject().isLiteral()) {
-        throw reader.place(t).problem("sl:" + property + " needs a word in quotes");
+        throw places.of(t).problem("sl:" + property + " needs a word in quotes");
       }
       if (shapes.getShape(t.getSubject()) == null) {
-        throw reader.place(t).problem("what has sl:" + property + " must be a sh:NodeShape");
+        throw places.of(t).problem("what has sl:" + property + " must be a sh:NodeShape");
       }
       Node other = byWord.put(t.getObject().getLiteralLexicalForm(), t.getSubject());
       if (other != null) {
-        throw reader.place(t).problem("a second shape claims sl:" + property + " " + t.getObject().getLiteralLexicalForm()
+        throw places.of(t).problem("a second shape claims sl:" + property + " " + t.getObject().getLiteralLexicalForm()
             + "; combine them by sh:or");
       }
     });
@@ -125,7 +133,7 @@ public final class Rules {
     SortedMap<String, Described> things = new TreeMap<>();
     shapes.getGraph().find(Node.ANY, Vocabulary.term(property), Node.ANY).forEachRemaining(t -> {
       if (t.getObject().isLiteral()) {
-        things.put(t.getObject().getLiteralLexicalForm(), new Described(shapes.getGraph(), reader, t.getSubject()));
+        things.put(t.getObject().getLiteralLexicalForm(), new Described(shapes.getGraph(), places, t.getSubject()));
       }
     });
     return things;
