@@ -17,8 +17,7 @@ final class Places {
 
   private final Map<Triple, Place> all = new LinkedHashMap<>();
   /** What fills them when the first place is asked for: mostly nobody does. */
-  private Runnable fill = () -> {
-  };
+  private Runnable fill = () -> {};
 
   void fillBy(Runnable adding) {
     fill = adding;
@@ -40,8 +39,7 @@ final class Places {
 
   private synchronized Map<Triple, Place> filled() {
     fill.run();
-    fill = () -> {
-    };
+    fill = () -> {};
     return all;
   }
 }
