@@ -103,6 +103,11 @@ public final class RuleFiles {
     return own;
   }
 
+  /** Whether they have the same texts in the same places. */
+  boolean areSameAs(RuleFiles others) {
+    return files.equals(others.files);
+  }
+
   Collection<RuleFile> all() {
     return files.values();
   }

@@ -16,6 +16,9 @@ import org.seamledger.rdf.Vocabulary;
 /** The rules in force: the shapes of every file of a folder, parsed once. */
 public final class Rules {
 
+  /** One analysis after the other follows the same rules mostly. */
+  private static volatile Rules last;
+
   private final Shapes shapes;
   private final Places places;
   private final String hash;
@@ -52,7 +55,7 @@ public final class Rules {
 
   /** The rules that come with the program. */
   public static Rules packaged() {
-    return new Rules(RuleFiles.packaged());
+    return of(RuleFiles.packaged());
   }
 
   /**
@@ -61,12 +64,17 @@ public final class Rules {
    * @throws BrokenRulesException where there is no such folder, no such file in it, or a file is wrong
    */
   public static Rules load(Path folder) {
-    return new Rules(RuleFiles.in(folder));
+    return of(RuleFiles.in(folder));
   }
 
   /** @throws BrokenRulesException where a file is wrong */
   public static Rules of(RuleFiles files) {
-    return new Rules(files);
+    Rules known = last;
+    if (known == null || !known.files.areSameAs(files)) {
+      known = new Rules(files);
+      last = known;
+    }
+    return known;
   }
 
   /** The numbers that the shapes hold facts against. */

@@ -1,17 +1,16 @@
 package org.seamledger.shacl;
 
-import java.io.BufferedInputStream;
 import java.io.BufferedOutputStream;
-import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +22,7 @@ import org.apache.jena.graph.NodeFactory;
 import org.apache.jena.graph.Triple;
 
 /**
- * The packaged rules as the build read and checked them: terms once each, then triples of their numbers with their places. To read
+ * The packaged rules as the build read and checked them: terms once each, then triples of their numbers, then the places of these. To read
  * Turtle and to check shapes takes a good part of a small model's time, and gives the same each time while nobody changes the files: what
  * is stored serves only files of the very same texts.
  */
@@ -47,41 +46,45 @@ public final class StoredRules {
    */
   static boolean read(RuleFiles files, String hash, Graph graph, Places places) {
     try (InputStream in = StoredRules.class.getResourceAsStream(NAME)) {
-      return in != null && read(new DataInputStream(new BufferedInputStream(in)), files, hash, graph, places);
+      return in != null && read(ByteBuffer.wrap(in.readAllBytes()), files, hash, graph, places);
     } catch (IOException e) {
       throw new UncheckedIOException("the program's own " + NAME, e);
     }
   }
 
-  private static boolean read(DataInputStream in, RuleFiles files, String hash, Graph graph, Places places) throws IOException {
-    if (!in.readUTF().equals(hash)) {
+  private static boolean read(ByteBuffer in, RuleFiles files, String hash, Graph graph, Places places) {
+    if (!text(in).equals(hash)) {
       return false;
     }
-    Node[] terms = new Node[in.readInt()];
+    Node[] terms = new Node[in.getInt()];
     for (int i = 0; i < terms.length; i++) {
       terms[i] = term(in);
     }
-    Triple[] triples = new Triple[in.readInt()];
-    int[][] at = new int[triples.length][];
+    Triple[] triples = new Triple[in.getInt()];
     for (int i = 0; i < triples.length; i++) {
-      triples[i] = Triple.create(terms[in.readInt()], terms[in.readInt()], terms[in.readInt()]);
-      at[i] = new int[] {in.readInt(), in.readInt(), in.readInt()};
+      triples[i] = Triple.create(terms[in.getInt()], terms[in.getInt()], terms[in.getInt()]);
       graph.add(triples[i]);
     }
     List<String> names = files.all().stream().map(RuleFile::place).toList();
     places.fillBy(() -> {
-      for (int i = 0; i < triples.length; i++) {
-        places.add(triples[i], new Places.Place(names.get(at[i][0]), at[i][1], at[i][2]));
+      for (Triple triple : triples) {
+        places.add(triple, new Places.Place(names.get(in.getInt()), in.getInt(), in.getInt()));
       }
     });
     return true;
   }
 
-  private static Node term(DataInputStream in) throws IOException {
-    return switch (Sort.values()[in.readByte()]) {
-      case IRI -> NodeFactory.createURI(in.readUTF());
+  private static String text(ByteBuffer in) {
+    int length = in.getInt();
+    in.position(in.position() + length);
+    return new String(in.array(), in.position() - length, length, StandardCharsets.UTF_8);
+  }
+
+  private static Node term(ByteBuffer in) {
+    return switch (Sort.values()[in.get()]) {
+      case IRI -> NodeFactory.createURI(text(in));
       case BLANK -> NodeFactory.createBlankNode();
-      case LITERAL -> literal(in.readUTF(), in.readUTF(), in.readUTF());
+      case LITERAL -> literal(text(in), text(in), text(in));
     };
   }
 
@@ -106,24 +109,34 @@ public final class StoredRules {
   static void write(RuleFiles files, OutputStream to) throws IOException {
     Places places = new Places();
     Rules.read(files, GraphMemFactory.createDefaultGraph(), places);
-    DataOutputStream out = new DataOutputStream(to);
-    out.writeUTF(files.hash());
     Map<Node, Integer> terms = new LinkedHashMap<>();
     List<int[]> triples = new ArrayList<>();
+    List<int[]> written = new ArrayList<>();
     List<String> names = files.all().stream().map(RuleFile::place).toList();
-    places.forEach((t, place) -> triples.add(new int[] {number(t.getSubject(), terms), number(t.getPredicate(), terms),
-        number(t.getObject(), terms), names.indexOf(place.file()), (int) place.line(), (int) place.column()}));
+    places.forEach((t, place) -> {
+      triples.add(new int[] {number(t.getSubject(), terms), number(t.getPredicate(), terms), number(t.getObject(), terms)});
+      written.add(new int[] {names.indexOf(place.file()), (int) place.line(), (int) place.column()});
+    });
+    DataOutputStream out = new DataOutputStream(to);
+    write(files.hash(), out);
     out.writeInt(terms.size());
     for (Node term : terms.keySet()) {
       write(term, out);
     }
     out.writeInt(triples.size());
-    for (int[] triple : triples) {
-      for (int number : triple) {
+    triples.addAll(written);
+    for (int[] three : triples) {
+      for (int number : three) {
         out.writeInt(number);
       }
     }
     out.flush();
+  }
+
+  private static void write(String text, DataOutputStream out) throws IOException {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    out.writeInt(bytes.length);
+    out.write(bytes);
   }
 
   private static int number(Node term, Map<Node, Integer> terms) {
@@ -135,12 +148,12 @@ public final class StoredRules {
       out.writeByte(Sort.BLANK.ordinal());
     } else if (term.isURI()) {
       out.writeByte(Sort.IRI.ordinal());
-      out.writeUTF(term.getURI());
+      write(term.getURI(), out);
     } else {
       out.writeByte(Sort.LITERAL.ordinal());
-      out.writeUTF(term.getLiteralLexicalForm());
-      out.writeUTF(term.getLiteralLanguage());
-      out.writeUTF(term.getLiteralDatatypeURI());
+      write(term.getLiteralLexicalForm(), out);
+      write(term.getLiteralLanguage(), out);
+      write(term.getLiteralDatatypeURI(), out);
     }
   }
 }
