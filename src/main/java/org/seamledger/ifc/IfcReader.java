@@ -32,6 +32,7 @@ import org.seamledger.ifc.product.Holes;
 import org.seamledger.ifc.product.Materials;
 import org.seamledger.ifc.product.Neighbours;
 import org.seamledger.ifc.product.Properties;
+import org.seamledger.ifc.product.RoofBodies;
 import org.seamledger.ifc.product.Roofs;
 import org.seamledger.ifc.product.Scope;
 import org.seamledger.ifc.product.Shapes;
@@ -183,14 +184,7 @@ public final class IfcReader {
   private List<Map<Long, List<Solid>>> bodies() {
     List<Map<Long, List<Solid>>> bodies = new ArrayList<>();
     for (int i = 0; i < scopes.size(); i++) {
-      Map<Long, List<Solid>> map = new TreeMap<>();
-      for (long id : progress.part(0, 0.5).part(i, scopes.size()).over(roofIds.get(i))) {
-        List<Solid> body = scopes.get(i).shapes().body(scopes.get(i).model().get(id));
-        if (!body.isEmpty()) {
-          map.put(id, body);
-        }
-      }
-      bodies.add(map);
+      bodies.add(RoofBodies.of(scopes.get(i), roofIds.get(i), progress.part(0, 0.5).part(i, scopes.size())));
     }
     return bodies;
   }

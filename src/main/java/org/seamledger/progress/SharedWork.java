@@ -50,6 +50,7 @@ public final class SharedWork<S, T, R> {
   private volatile int failed = Integer.MAX_VALUE;
   private Throwable failure;
   private volatile Throwable cancelled;
+  private double told;
 
   private SharedWork(List<T> pieces, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker) {
     this.pieces = pieces;
@@ -62,7 +63,7 @@ public final class SharedWork<S, T, R> {
   /**
    * Does all pieces.
    *
-   * @param progress is told by the calling thread only, and cancels all threads' work; helpers are interrupted then
+   * @param progress is told by whichever thread does a piece, never by two at once, and cancels all threads' work
    * @return a result for each piece
    */
   public static <T, R> List<R> of(List<T> pieces, Progress progress, BiFunction<? super T, Progress, ? extends R> work) {
@@ -87,15 +88,15 @@ public final class SharedWork<S, T, R> {
   }
 
   private void run(Progress progress, int most) {
-    Progress told = (stage, share) -> tell(progress, stage, share);
+    Progress one = (stage, share) -> tell(progress, stage, share);
     List<Thread> helpers = new ArrayList<>();
     try {
-      hire(helpers, most);
-      doPieces(told, () -> {
+      hire(helpers, most, one);
+      doPieces(one, () -> {
         take();
-        hire(helpers, most);
+        hire(helpers, most, one);
       });
-      waitFor(helpers, told);
+      waitFor(helpers, one);
     } finally {
       end(helpers);
     }
@@ -105,10 +106,10 @@ public final class SharedWork<S, T, R> {
   }
 
   /** Processors may become spare in the middle of the work. */
-  private void hire(List<Thread> helpers, int most) {
+  private void hire(List<Thread> helpers, int most, Progress one) {
     boolean more = true;
     while (more && helpers.size() < most && next.get() + 1 < pieces.size()) {
-      Optional<Thread> helper = Spare.started(() -> doPieces(this::stopWhereCancelled, () -> {}));
+      Optional<Thread> helper = Spare.started(() -> doPieces(one, () -> {}));
       helper.ifPresent(helpers::add);
       more = helper.isPresent();
     }
@@ -127,7 +128,12 @@ public final class SharedWork<S, T, R> {
       } catch (CancellationException e) {
         cancel(e);
       } catch (RuntimeException | Error e) {
-        fail(i, e);
+        if (Thread.currentThread().isInterrupted()) {
+          // Reading closes the file when its thread is interrupted: what others then fail of is not the reason.
+          cancel(e);
+        } else {
+          fail(i, e);
+        }
       }
     }
   }
@@ -139,20 +145,18 @@ public final class SharedWork<S, T, R> {
     }
   }
 
-  /** A piece's progress as that of all. */
-  private void tell(Progress progress, String stage, double share) {
+  /** A piece's progress as that of all; what was told before is never taken back. */
+  private synchronized void tell(Progress progress, String stage, double share) {
+    if (cancelled != null) {
+      throw new CancellationException();
+    }
     try {
-      progress.at(stage, Math.min(1, (done.get() + share) / pieces.size()));
+      told = Math.max(told, Math.min(1, (done.get() + share) / pieces.size()));
+      progress.at(stage, told);
     } catch (RuntimeException | Error e) {
       // Whatever it throws is meant for whoever began the work, not for a piece.
       cancel(e);
       throw e;
-    }
-  }
-
-  private void stopWhereCancelled(String stage, double share) {
-    if (cancelled != null) {
-      throw new CancellationException();
     }
   }
 
@@ -169,16 +173,18 @@ public final class SharedWork<S, T, R> {
     }
   }
 
-  private void waitFor(List<Thread> helpers, Progress told) {
+  private void waitFor(List<Thread> helpers, Progress one) {
     for (Thread helper : helpers) {
       while (cancelled == null && helper.isAlive()) {
         try {
           helper.join(LOOK_MS);
           take();
-          told.at(0);
+          one.at(0);
         } catch (InterruptedException e) {
           Thread.currentThread().interrupt();
           cancel(new CancellationException("interrupted"));
+        } catch (CancellationException e) {
+          cancel(e);
         }
       }
     }

@@ -8,6 +8,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.KindedJunction;
 import org.seamledger.progress.Progress;
+import org.seamledger.progress.SharedWork;
 import org.seamledger.quantity.layout.Division;
 import org.seamledger.quantity.layout.FaceLayout;
 import org.seamledger.quantity.layout.RoundOnFace;
@@ -43,15 +44,20 @@ public final class RoofLayout {
    */
   public static RoofLayout of(List<RoofFace> faces, RoofSystem system, Progress progress) {
     Division division = division(system);
+    List<FaceLayout> layouts = SharedWork.of(faces, progress, (face, part) -> layout(face, system, division));
     SortedMap<String, FaceLayout> byFace = new TreeMap<>();
     Map<String, RoofFace> byId = new HashMap<>();
-    for (RoofFace face : progress.over(faces)) {
-      byId.put(face.id(), face);
-      byFace.put(face.id(), face.slopeDegrees() < LEVEL || isTooWide(face, system) ? FaceLayout.seamless(face)
-          : FaceLayout.of(face, system.panel().coverage().value(), system.layout().start(), system.layout().offset().value(),
-              system.panel().minimumPiece().value(), division));
+    for (int i = 0; i < layouts.size(); i++) {
+      byId.put(faces.get(i).id(), faces.get(i));
+      byFace.put(faces.get(i).id(), layouts.get(i));
     }
     return new RoofLayout(byFace, byId, system);
+  }
+
+  private static FaceLayout layout(RoofFace face, RoofSystem system, Division division) {
+    return face.slopeDegrees() < LEVEL || isTooWide(face, system) ? FaceLayout.seamless(face)
+        : FaceLayout.of(face, system.panel().coverage().value(), system.layout().start(), system.layout().offset().value(),
+            system.panel().minimumPiece().value(), division);
   }
 
   /**

@@ -78,15 +78,16 @@ class SharedWorkTest {
   }
 
   @Test
-  void progressIsToldByTheCallerAndNeverGoesBack() {
+  void progressIsToldForEveryPieceAndNeverGoesBack() {
     List<Double> shares = new ArrayList<>();
-    Set<Thread> tellers = ConcurrentHashMap.newKeySet();
+    AtomicInteger telling = new AtomicInteger();
     SharedWork.of(PIECES, (stage, share) -> {
-      tellers.add(Thread.currentThread());
       shares.add(share);
+      assertThat(telling.incrementAndGet()).isEqualTo(1);
+      telling.decrementAndGet();
     }, SharedWorkTest::squared);
-    assertThat(shares).isSorted().allMatch(s -> s >= 0 && s <= 1);
-    assertThat(tellers).containsExactly(Thread.currentThread());
+    assertThat(shares).isSorted().hasSizeGreaterThanOrEqualTo(2 * PIECES.size()).allMatch(s -> s >= 0 && s <= 1);
+    assertThat(shares.stream().distinct().count()).isGreaterThan(PIECES.size() / 2);
   }
 
   @Test
@@ -125,6 +126,27 @@ class SharedWorkTest {
     })).isInstanceOf(CancellationException.class);
     assertThat(Thread.interrupted()).isTrue();
     assertThat(stuck).isFalse();
+  }
+
+  /** As where a file is closed because one of its readers was interrupted. */
+  @Test
+  void theInterruptIsTheReasonOfWhatItBreaks() {
+    Thread caller = Thread.currentThread();
+    CountDownLatch interrupted = new CountDownLatch(1);
+    assertThatThrownBy(() -> SharedWork.of(PIECES, Progress.NONE, (i, part) -> {
+      if (Thread.currentThread() == caller) {
+        caller.interrupt();
+        interrupted.countDown();
+        throw new IllegalStateException("closed by interrupt");
+      }
+      try {
+        interrupted.await();
+      } catch (InterruptedException e) {
+        throw new CancellationException();
+      }
+      throw new IllegalStateException("closed");
+    })).hasMessage("closed by interrupt");
+    assertThat(Thread.interrupted()).isTrue();
   }
 
   @Test

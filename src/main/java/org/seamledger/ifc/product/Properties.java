@@ -3,6 +3,7 @@ package org.seamledger.ifc.product;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -13,6 +14,8 @@ import org.seamledger.ifc.entity.Entity;
 import org.seamledger.ifc.entity.EntityProblem;
 import org.seamledger.ifc.entity.Model;
 import org.seamledger.ifc.entity.Units;
+import org.seamledger.progress.Progress;
+import org.seamledger.progress.SharedWork;
 import org.seamledger.step.Value;
 
 /** Property and quantity sets of a few elements as text: lengths in metres, areas in square metres, angles in degrees. */
@@ -26,7 +29,10 @@ public final class Properties {
     this.model = model;
   }
 
-  /** Properties by {@code Set.Name} for each of these elements; where an element and its type both state one, the element's holds. */
+  /**
+   * Properties by {@code Set.Name} for each of these elements, read on several threads; where an element and its type both state one, the
+   * element's holds.
+   */
   public static Map<Long, SortedMap<String, String>> of(Model model, Set<Long> elements) {
     return new Properties(model).read(elements);
   }
@@ -54,9 +60,17 @@ public final class Properties {
         }
       }
     });
-    users.forEach((set, owners) -> addSet(set, owners, all));
-    typeUsers.forEach((type, owners) -> typeSets(type).forEach(set -> addSet(set, owners, all)));
+    List<SetOf> sets = new ArrayList<>();
+    users.forEach((set, owners) -> sets.add(new SetOf(set, owners)));
+    typeUsers.forEach((type, owners) -> typeSets(type).forEach(set -> sets.add(new SetOf(set, owners))));
+    Iterator<SetOf> next = sets.iterator();
+    SharedWork.each(sets, Progress.NONE, () -> new Properties(model.fork()), (own, set, progress) -> own.values(set.id()),
+        values -> next.next().owners().forEach(id -> values.forEach(all.get(id)::putIfAbsent)));
     return all;
+  }
+
+  /** A property or quantity set, and the elements that have it. */
+  private record SetOf(long id, Set<Long> owners) {
   }
 
   private List<Long> typeSets(long type) {
@@ -68,7 +82,7 @@ public final class Properties {
     }
   }
 
-  private void addSet(long set, Set<Long> owners, Map<Long, SortedMap<String, String>> all) {
+  private Map<String, String> values(long set) {
     Map<String, String> values = new TreeMap<>();
     try {
       Entity e = model.get(set);
@@ -81,7 +95,7 @@ public final class Properties {
     } catch (EntityProblem p) {
       model.findings().add(p, "A property set of a roof");
     }
-    owners.forEach(id -> values.forEach(all.get(id)::putIfAbsent));
+    return values;
   }
 
   private void add(Map<String, String> values, String set, Entity member) {
