@@ -116,7 +116,7 @@ public final class Analysis {
         rules.check();
         progress.at(stage, share);
       });
-    } catch (UnreadableModelException e) {
+    } catch (UnreadableModelException | DegenerateGeometryException e) {
       rules.get();
       throw e;
     }

@@ -115,8 +115,9 @@ class FlashingsTest {
 
   /** Words are letters and marks as Unicode has them, in lower case and without accents. */
   @ParameterizedTest
-  @ValueSource(strings = {"", " ", "12", "Ridge-Cap:3000 mm", "a", "A1b2", "  Gutter ", "Dachrinne_ø150", "Gouttière", "FAÎTIÈRE 3", "~", "\u007F",
-      "x\u00A0y", "Рифленый отлив 2", "屋脊盖1", "e\u0301t\u00e9", "İstanbul", "ǅ1", "a\tb\nc", "İ", "ﬁ rst"})
+  @ValueSource(
+      strings = {"", " ", "12", "Ridge-Cap:3000 mm", "a", "A1b2", "  Gutter ", "Dachrinne_ø150", "Gouttière", "FAÎTIÈRE 3", "~", "\u007F",
+          "x\u00A0y", "Рифленый отлив 2", "屋脊盖1", "e\u0301t\u00e9", "İstanbul", "ǅ1", "a\tb\nc", "İ", "ﬁ rst"})
   void wordsAreLetters(String name) {
     assertThat(FlashingWords.words(name))
         .isEqualTo(" " + RoofWords.plain(name).replaceAll("[^\\p{L}\\p{M}]+", " ").strip() + " ");
