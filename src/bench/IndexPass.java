@@ -29,7 +29,7 @@ public final class IndexPass {
         double wallSeconds = (System.nanoTime() - wall) / 1e9;
         System.out.printf("%,d instances, %.0f MB: processor %.2f s = %.0f MB/s (hash and reading alone %.2f s; without: %.0f MB/s),"
                 + " wall %.2f s, live heap %.0f MiB%n",
-            file.keywords().stream().mapToInt(file::count).sum(), megabytes,
+            file.keywords().stream().mapToInt(k -> file.idsOf(k).length).sum(), megabytes,
             cpuSeconds, megabytes / cpuSeconds, hash, megabytes / (cpuSeconds - hash), wallSeconds,
             liveMebibytes());
       }

@@ -79,22 +79,17 @@ public final class SharedWork<S, T, R> {
    * @param taker is given the results on the calling thread, in the pieces' order
    */
   public static <S, T, R> void each(List<T> pieces, Progress progress, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker) {
-    new SharedWork<>(pieces, own, work, taker).run(progress, MOST_HELPERS);
+    new SharedWork<>(pieces, own, work, taker).run(progress);
   }
 
-  /** @param most helpers at the most */
-  static <S, T, R> void each(List<T> pieces, Progress progress, Supplier<S> own, Work<S, T, R> work, Consumer<? super R> taker, int most) {
-    new SharedWork<>(pieces, own, work, taker).run(progress, most);
-  }
-
-  private void run(Progress progress, int most) {
+  private void run(Progress progress) {
     Progress one = (stage, share) -> tell(progress, stage, share);
     List<Thread> helpers = new ArrayList<>();
     try {
-      hire(helpers, most, one);
+      hire(helpers, one);
       doPieces(one, () -> {
         take();
-        hire(helpers, most, one);
+        hire(helpers, one);
       });
       waitFor(helpers, one);
     } finally {
@@ -106,9 +101,9 @@ public final class SharedWork<S, T, R> {
   }
 
   /** Processors may become spare in the middle of the work. */
-  private void hire(List<Thread> helpers, int most, Progress one) {
+  private void hire(List<Thread> helpers, Progress one) {
     boolean more = true;
-    while (more && helpers.size() < most && next.get() + 1 < pieces.size()) {
+    while (more && helpers.size() < MOST_HELPERS && next.get() + 1 < pieces.size()) {
       Optional<Thread> helper = Spare.started(() -> doPieces(one, () -> {}));
       helper.ifPresent(helpers::add);
       more = helper.isPresent();

@@ -92,12 +92,6 @@ public final class StepFile implements AutoCloseable {
     return header;
   }
 
-  /** How many instances of an entity there are; its subtypes don't count. */
-  public int count(String keyword) {
-    int number = keywords.number(keyword);
-    return number == KeywordTable.UNKNOWN ? 0 : records.count(number);
-  }
-
   /** The file's length in bytes. */
   public long size() {
     return bytes.size();

@@ -67,12 +67,13 @@ public final class Analysis {
 
   private static Takeoff stages(Inputs inputs, Progress progress) {
     RoofSystem system = system(inputs);
-    Building building;
-    Rules rules;
     try (Aside<Rules> loading = Aside.of(() -> rules(inputs))) {
-      building = read(inputs, loading, Stage.READING.of(progress));
-      rules = loading.get();
+      Building building = read(inputs, loading, Stage.READING.of(progress));
+      return stages(inputs, system, building, loading.get(), progress);
     }
+  }
+
+  private static Takeoff stages(Inputs inputs, RoofSystem system, Building building, Rules rules, Progress progress) {
     Roof roof = RoofBuilder.build(building, inputs.tolerance(), SurfaceLimits.DEFAULT, Stage.ROOF.of(progress));
     List<ElementCoverage> coverage = CoverageCheck.of(building, roof);
     List<Junction> junctions = JunctionFinder.find(roof, Stage.JUNCTIONS.of(progress));
