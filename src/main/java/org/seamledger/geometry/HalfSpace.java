@@ -39,7 +39,7 @@ public record HalfSpace(Vec3 point, Vec3 outward) implements Solid {
     return Math.hypot(a, b) < PARALLEL;
   }
 
-  /** How far the material reaches beyond a plane that is parallel to its own; one that coincides lies to that side of it that is asked for. */
+  /** How far the material reaches beyond a plane parallel to its own; where they coincide, as seen from the side that is asked for. */
   private double gap(double a, double b, double c, Plane plane, double coincidence, SectionSide side, Region window) {
     double gap = c - a * window.centreU() - b * window.centreV();
     double step = side == SectionSide.BELOW ? -1 : 1;
