@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import org.locationtech.jts.algorithm.Distance;
 import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -29,10 +30,13 @@ public final class Region {
 
   /** What is nearer, metres, leaves corners in an outline that it is taken from: ten steps of the grid. */
   private static final double BESIDE = 1e-6;
+  /** Corners of a convex area up to which cutting along each of its edges is quick. */
+  private static final int FEW = 40;
 
   private final Geometry geometry;
   /** Found when first asked for. */
   private List<Ring> rings;
+  private double area = Double.NaN;
 
   private Region(Geometry geometry) {
     this.geometry = geometry;
@@ -76,8 +80,10 @@ public final class Region {
 
   /** Everything in any of the regions. */
   public static Region unionOf(Collection<Region> regions) {
-    List<Geometry> areas = regions.stream().filter(r -> !r.isEmpty()).map(r -> r.geometry).toList();
-    return areas.isEmpty() ? EMPTY : of(Overlays.combined(areas, OverlayNG.UNION));
+    List<Region> some = regions.stream().filter(r -> !r.isEmpty()).toList();
+    return some.isEmpty() ? EMPTY
+        : some.size() == 1 ? some.get(0)
+        : of(Overlays.combined(some.stream().map(r -> r.geometry).toList(), OverlayNG.UNION));
   }
 
   /** True where there is no area. */
@@ -87,7 +93,12 @@ public final class Region {
 
   /** Area, square metres, holes taken away. */
   public double area() {
-    return geometry.getArea();
+    double known = area;
+    if (Double.isNaN(known)) {
+      known = geometry.getArea();
+      area = known;
+    }
+    return known;
   }
 
   /** Length of all rings, holes included, metres. */
@@ -108,6 +119,26 @@ public final class Region {
   /** What both have in common. */
   public Region intersect(Region o) {
     return isEmpty() || o.isEmpty() || isApart(o, 0) ? EMPTY : of(Overlays.overlay(geometry, o.geometry, OverlayNG.INTERSECTION));
+  }
+
+  /**
+   * Whether the two have more than this in common, square metres: the same as of the area of {@link #intersect}, but found without it
+   * where that can't be in doubt.
+   */
+  public boolean sharesMoreThan(double areaM2, Region o) {
+    if (!isEmpty() && !o.isEmpty() && geometry instanceof Polygon p && o.geometry instanceof Polygon q && p.getNumInteriorRing() == 0
+        && q.getNumInteriorRing() == 0) {
+      Coordinate[] a = p.getExteriorRing().getCoordinates();
+      Coordinate[] b = q.getExteriorRing().getCoordinates();
+      boolean first = a.length <= FEW && ConvexRing.isOne(a);
+      if (first || b.length <= FEW && ConvexRing.isOne(b)) {
+        double common = first ? ConvexRing.commonArea(b, a) : ConvexRing.commonArea(a, b);
+        if (Math.abs(common - areaM2) > BESIDE * (1 + perimeter() + o.perimeter())) {
+          return common > areaM2;
+        }
+      }
+    }
+    return intersect(o).area() > areaM2;
   }
 
   private boolean isApart(Region o, double metres) {
@@ -188,6 +219,12 @@ public final class Region {
   /** The connected parts, each with its holes, ordered by their lowest, then leftmost corner. */
   public List<Region> parts() {
     List<Region> parts = new ArrayList<>();
+    if (geometry instanceof Polygon) {
+      if (!isEmpty()) {
+        parts.add(this);
+      }
+      return parts;
+    }
     for (int i = 0; i < geometry.getNumGeometries(); i++) {
       if (geometry.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {
         parts.add(new Region(p));
@@ -244,7 +281,15 @@ public final class Region {
 
   /** True where no circle of this diameter (metres) fits in. */
   public boolean isNarrowerThan(double width) {
-    return isEmpty() || Overlays.guarded(() -> geometry.buffer(-width / 2)).isEmpty();
+    return isEmpty() || !isSurelyWider(width) && Overlays.guarded(() -> geometry.buffer(-width / 2)).isEmpty();
+  }
+
+  /**
+   * All within {@code width} metres of the outline lies beside an edge, or round one of the corners, and so has no larger area than these
+   * strips and discs. Where the whole is larger there is a point in it that lies farther inside than it would have to by twice.
+   */
+  private boolean isSurelyWider(double width) {
+    return area() > width * (perimeter() + geometry.getNumPoints() * Math.PI * width);
   }
 
   /**
@@ -290,7 +335,28 @@ public final class Region {
 
   /** Shortest distance of a point to the region, metres, zero inside; zero for an empty region, as JTS has it. */
   public double distance(Vec2 p) {
-    return geometry.distance(Overlays.FACTORY.createPoint(new Coordinate(p.u(), p.v())));
+    Coordinate c = new Coordinate(p.u(), p.v());
+    if (isEmpty() || SimplePointInAreaLocator.locate(c, geometry) != Location.EXTERIOR) {
+      return 0;
+    }
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < geometry.getNumGeometries(); i++) {
+      Polygon polygon = (Polygon) geometry.getGeometryN(i);
+      least = Math.min(least, distance(c, polygon.getExteriorRing()));
+      for (int k = 0; k < polygon.getNumInteriorRing(); k++) {
+        least = Math.min(least, distance(c, polygon.getInteriorRingN(k)));
+      }
+    }
+    return least;
+  }
+
+  private static double distance(Coordinate c, LinearRing ring) {
+    Coordinate[] corners = ring.getCoordinates();
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 1; i < corners.length; i++) {
+      least = Math.min(least, Distance.pointToSegment(c, corners[i - 1], corners[i]));
+    }
+    return least;
   }
 
   /** A point well inside, metres; the region must not be empty. */
