@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.index.hprtree.HPRtree;
 
 /** Finds things by the horizontal extent of their boxes; answers come in the order in which the things were given. */
 public final class PlanIndex<T> {
@@ -22,7 +22,7 @@ public final class PlanIndex<T> {
 
   private final List<Entry<T>> entries = new ArrayList<>();
   /** Null where there are few. */
-  private final STRtree tree;
+  private final HPRtree tree;
 
   /** @param box of a thing, metres; things with empty boxes are never found */
   public PlanIndex(Collection<T> things, Function<T, Box3> box) {
@@ -32,7 +32,7 @@ public final class PlanIndex<T> {
         entries.add(new Entry<>(entries.size(), thing, b));
       }
     }
-    tree = entries.size() > FEW ? new STRtree() : null;
+    tree = entries.size() > FEW ? new HPRtree() : null;
     if (tree != null) {
       entries.forEach(e -> tree.insert(envelope(e.box()), e));
       tree.build();
