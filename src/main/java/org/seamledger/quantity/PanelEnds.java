@@ -36,8 +36,9 @@ final class PanelEnds {
     static final Met NOTHING = Met.of(List.of());
 
     static Met of(List<KindedJunction> junctions) {
-      List<String> ids = junctions.stream().map(j -> j.junction().id()).toList();
-      List<String> kinds = junctions.stream().map(KindedJunction::kind).distinct().sorted().toList();
+      // A list of a stream may hold nulls, and would be copied into each end; copies of these are the same objects.
+      List<String> ids = List.copyOf(junctions.stream().map(j -> j.junction().id()).toList());
+      List<String> kinds = List.copyOf(junctions.stream().map(KindedJunction::kind).distinct().sorted().toList());
       return new Met(junctions, ids, kinds, new PanelEnd(ids, kinds, 0, 0, 0));
     }
   }
