@@ -126,19 +126,51 @@ public final class Region {
    * where that can't be in doubt.
    */
   public boolean sharesMoreThan(double areaM2, Region o) {
-    if (!isEmpty() && !o.isEmpty() && geometry instanceof Polygon p && o.geometry instanceof Polygon q && p.getNumInteriorRing() == 0
-        && q.getNumInteriorRing() == 0) {
-      Coordinate[] a = p.getExteriorRing().getCoordinates();
-      Coordinate[] b = q.getExteriorRing().getCoordinates();
-      boolean first = a.length <= FEW && ConvexRing.isOne(a);
-      if (first || b.length <= FEW && ConvexRing.isOne(b)) {
-        double common = first ? ConvexRing.commonArea(b, a) : ConvexRing.commonArea(a, b);
-        if (Math.abs(common - areaM2) > BESIDE * (1 + perimeter() + o.perimeter())) {
-          return common > areaM2;
+    double common = roughlyShared(o);
+    return Math.abs(common - areaM2) > roughness(o) ? common > areaM2 : intersect(o).area() > areaM2;
+  }
+
+  /** True only where they have more in common beyond doubt, which is much quicker to tell where one of them is convex. */
+  public boolean surelySharesMoreThan(double areaM2, Region o) {
+    return roughlyShared(o) - areaM2 > roughness(o);
+  }
+
+  /** More than the grid changes of a common area, square metres. */
+  private double roughness(Region o) {
+    return BESIDE * (1 + perimeter() + o.perimeter());
+  }
+
+  /** Area of what both have in common, square metres, without the grid; NaN where neither is convex. */
+  private double roughlyShared(Region o) {
+    Coordinate[] other = o.convex();
+    if (other != null) {
+      return roughlyWithin(other);
+    }
+    Coordinate[] own = convex();
+    return own == null ? Double.NaN : o.roughlyWithin(own);
+  }
+
+  /** The only ring where it is convex and has few corners, else null. */
+  private Coordinate[] convex() {
+    if (!(geometry instanceof Polygon p) || p.getNumInteriorRing() > 0 || p.getNumPoints() > FEW) {
+      return null;
+    }
+    Coordinate[] ring = p.getExteriorRing().getCoordinates();
+    return ConvexRing.isOne(ring) ? ring : null;
+  }
+
+  private double roughlyWithin(Coordinate[] convex) {
+    double sum = 0;
+    for (int i = 0; i < geometry.getNumGeometries(); i++) {
+      Polygon polygon = (Polygon) geometry.getGeometryN(i);
+      if (!polygon.isEmpty()) {
+        sum += ConvexRing.commonArea(polygon.getExteriorRing().getCoordinates(), convex);
+        for (int k = 0; k < polygon.getNumInteriorRing(); k++) {
+          sum -= ConvexRing.commonArea(polygon.getInteriorRingN(k).getCoordinates(), convex);
         }
       }
     }
-    return intersect(o).area() > areaM2;
+    return sum;
   }
 
   private boolean isApart(Region o, double metres) {

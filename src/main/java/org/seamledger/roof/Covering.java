@@ -135,6 +135,7 @@ final class Covering {
     return above + ROUNDING < Math.hypot(n.dot(top.plane().u()), n.dot(top.plane().v())) * limits.speckWidthM() / 4;
   }
 
+  /** Whether they have less in common than a speck. */
   private boolean isApart(Region above, Region own) {
     return !above.sharesMoreThan(Math.nextDown(limits.speckM2()), own);
   }

@@ -104,7 +104,7 @@ final class ObstacleFinder {
   private void consider(Part part, Region piece, Region filled, Region reach, Standing standing, List<Obstacle> found) {
     boolean wall = part.element().category() == Category.WALL;
     Region contact = piece.intersect(reach);
-    boolean inside = contact.intersect(filled).area() > limits.speckM2();
+    boolean inside = contact.sharesMoreThan(limits.speckM2(), filled);
     double height = standing.height(part, contact, wall || !inside ? tolerance.upstandM() : penetrating.lowestM());
     boolean service = part.element().category() == Category.SERVICE;
     if (height == 0 && wall) {
@@ -130,7 +130,7 @@ final class ObstacleFinder {
   private Obstacle holeObstacle(Opening opening, Region hole, List<Obstacle> found) {
     boolean round = RoundOutline.isRound(hole, penetrating);
     for (Obstacle o : found) {
-      if (o instanceof Penetration p && p.footprint().intersect(hole).area() > penetrating.inHoleShare() * p.footprint().area()) {
+      if (o instanceof Penetration p && p.footprint().sharesMoreThan(penetrating.inHoleShare() * p.footprint().area(), hole)) {
         return p.in(hole, round);
       }
     }

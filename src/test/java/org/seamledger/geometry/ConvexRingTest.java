@@ -64,6 +64,31 @@ class ConvexRingTest {
     }
   }
 
+  /** Areas with holes and in several parts, with a convex one and with another that is none. */
+  @Test
+  void whetherMoreIsSharedAsTheOverlayHasIt() {
+    Random random = new Random(SEED);
+    int sure = 0;
+    for (int n = 0; n < 500; n++) {
+      Region a = Region.of(OverlayNG.overlay(PlainOverlayTest.star(random, 3), PlainOverlayTest.star(random, 2), OverlayNG.SYMDIFFERENCE,
+          Overlays.GRID));
+      Polygon star = PlainOverlayTest.star(random, 2);
+      Region b = Region.of(n % 3 == 0 ? star : star.convexHull());
+      double common = a.intersect(b).area();
+      for (double limit : new double[]{0, common / 2, common, common * 1.1}) {
+        assertThat(a.sharesMoreThan(limit, b)).as("seed %d, case %d, %s", SEED, n, limit).isEqualTo(common > limit);
+        assertThat(b.sharesMoreThan(limit, a)).as("seed %d, case %d, %s", SEED, n, limit).isEqualTo(b.intersect(a).area() > limit);
+        if (a.surelySharesMoreThan(limit, b)) {
+          sure++;
+          assertThat(common).as("seed %d, case %d", SEED, n).isGreaterThan(limit);
+        }
+      }
+    }
+    assertThat(sure).as("the quick way is taken").isGreaterThan(500);
+    assertThat(Region.EMPTY.sharesMoreThan(0, Region.rectangle(0, 0, 1, 1))).isFalse();
+    assertThat(Region.rectangle(0, 0, 1, 1).surelySharesMoreThan(0, Region.EMPTY)).isFalse();
+  }
+
   @Test
   void widthsAndDistancesAsTheLibraryHasThem() {
     Random random = new Random(SEED);
