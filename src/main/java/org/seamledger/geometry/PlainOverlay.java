@@ -38,6 +38,12 @@ final class PlainOverlay {
         : Optional.empty();
   }
 
+  /** What an area has in common with one that reaches beyond it on all sides; none where the general method has to say. */
+  static Optional<Geometry> withinLarger(Geometry area) {
+    Coordinate[] ring = onlyRing(area);
+    return ring != null && ring.length * ring.length <= MOST && isClear(ring) ? Optional.of(clockwise(ring, 1)) : Optional.empty();
+  }
+
   private static Coordinate[] onlyRing(Geometry g) {
     return g instanceof Polygon p && !p.isEmpty() && p.getNumInteriorRing() == 0 ? p.getExteriorRing().getCoordinates() : null;
   }

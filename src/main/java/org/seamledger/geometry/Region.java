@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.locationtech.jts.algorithm.Distance;
 import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
@@ -119,6 +120,12 @@ public final class Region {
   /** What both have in common. */
   public Region intersect(Region o) {
     return isEmpty() || o.isEmpty() || isApart(o, 0) ? EMPTY : of(Overlays.overlay(geometry, o.geometry, OverlayNG.INTERSECTION));
+  }
+
+  /** What both have in common where the other is grown by metres; quickly told of an area and its own. */
+  public Region intersectGrown(Region o, double by) {
+    Optional<Geometry> own = o == this && by > BESIDE ? PlainOverlay.withinLarger(geometry) : Optional.empty();
+    return own.map(Region::of).orElseGet(() -> intersect(o.grown(by)));
   }
 
   /**

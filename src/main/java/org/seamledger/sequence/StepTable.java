@@ -104,6 +104,9 @@ final class StepTable {
     }
 
     private void settle() {
+      if (after.size() < 2) {
+        return;
+      }
       after.sort(Comparator.comparing(Draft::id));
       int kept = 0;
       for (int i = 0; i < after.size(); i++) {

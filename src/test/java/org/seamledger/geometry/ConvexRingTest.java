@@ -58,7 +58,7 @@ class ConvexRingTest {
           .as("seed %d, case %d", SEED, n).isCloseTo(common, within(1e-5));
       Region a = Region.of(star);
       Region b = Region.of(box);
-      for (double limit : new double[]{0, common / 2, common, Math.nextDown(common), common * 1.1}) {
+      for (double limit : new double[] {0, common / 2, common, Math.nextDown(common), common * 1.1}) {
         assertThat(a.sharesMoreThan(limit, b)).as("case %d, %s", n, limit).isEqualTo(a.intersect(b).area() > limit);
       }
     }
@@ -75,7 +75,7 @@ class ConvexRingTest {
       Polygon star = PlainOverlayTest.star(random, 2);
       Region b = Region.of(n % 3 == 0 ? star : star.convexHull());
       double common = a.intersect(b).area();
-      for (double limit : new double[]{0, common / 2, common, common * 1.1}) {
+      for (double limit : new double[] {0, common / 2, common, common * 1.1}) {
         assertThat(a.sharesMoreThan(limit, b)).as("seed %d, case %d, %s", SEED, n, limit).isEqualTo(common > limit);
         assertThat(b.sharesMoreThan(limit, a)).as("seed %d, case %d, %s", SEED, n, limit).isEqualTo(b.intersect(a).area() > limit);
         if (a.surelySharesMoreThan(limit, b)) {

@@ -50,6 +50,19 @@ class PlainOverlayTest {
     assertThat(told).as("the quick way is taken, and not always").isBetween(400, 900);
   }
 
+  @Test
+  void anAreaWithinItselfGrown() {
+    Random random = new Random(SEED);
+    for (int n = 0; n < 300; n++) {
+      Polygon a = star(random, 2);
+      Region region = Region.of(a);
+      Geometry overlay = OverlayNG.overlay(a, a.buffer(4e-5), OverlayNG.INTERSECTION, Overlays.GRID);
+      assertThat(PlainOverlay.withinLarger(a).orElseThrow().equalsExact(overlay)).as("seed %d, case %d", SEED, n).isTrue();
+      assertThat(region.intersectGrown(region, 4e-5)).hasToString(overlay.toText());
+      assertThat(region.intersectGrown(Region.of(star(random, 1)), 0.1).area()).isLessThanOrEqualTo(region.area());
+    }
+  }
+
   /** A needle's sides lie within the grid of each other at its tip; a corner off the grid moves on to it; a touching side is no inside. */
   @Test
   void whatAnOverlayWouldMoveIsLeftToIt() {
