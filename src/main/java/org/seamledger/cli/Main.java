@@ -34,6 +34,7 @@ public final class Main {
   /** Nothing gets out of here: what fails before there is a command line, such as a missing class, is a line and a status as well. */
   private static int run(String[] words, FileOutputStream out, PrintStream err, Optional<Cluster> cluster) {
     try {
+      LogProvider.install();
       Thread.setDefaultUncaughtExceptionHandler((thread, e) -> Logging.unexpectedEnd(thread.getName(), e));
       return new Cli(Analysis::run, Environment.ofProcess(), Clock.systemUTC(), cluster).run(words, out, err);
     } catch (Throwable e) {

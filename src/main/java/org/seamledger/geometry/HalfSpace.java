@@ -24,15 +24,26 @@ public record HalfSpace(Vec3 point, Vec3 outward) implements Solid {
     double a = outward.dot(plane.u());
     double b = outward.dot(plane.v());
     double c = outward.dot(point.minus(plane.origin()));
-    if (Math.hypot(a, b) < PARALLEL) {
-      double gap = c - a * window.centreU() - b * window.centreV();
-      if (Math.abs(gap) <= coincidence) {
-        double step = side == SectionSide.BELOW ? -1 : 1;
-        gap = -step * Math.signum(outward.dot(plane.normal()));
-      }
-      return gap > 0 ? window : Region.EMPTY;
-    }
-    return window.cut(a, b, c);
+    return isParallel(a, b) ? gap(a, b, c, plane, coincidence, side, window) > 0 ? window : Region.EMPTY : window.cut(a, b, c);
+  }
+
+  @Override
+  public Region takenFrom(Region kept, Plane plane, double coincidence, SectionSide side, Region window) {
+    double a = outward.dot(plane.u());
+    double b = outward.dot(plane.v());
+    double c = outward.dot(point.minus(plane.origin()));
+    return isParallel(a, b) ? gap(a, b, c, plane, coincidence, side, window) > 0 ? Region.EMPTY : kept : kept.cut(-a, -b, -c);
+  }
+
+  private static boolean isParallel(double a, double b) {
+    return Math.hypot(a, b) < PARALLEL;
+  }
+
+  /** How far the material reaches beyond a plane that is parallel to its own; one that coincides lies to that side of it that is asked for. */
+  private double gap(double a, double b, double c, Plane plane, double coincidence, SectionSide side, Region window) {
+    double gap = c - a * window.centreU() - b * window.centreV();
+    double step = side == SectionSide.BELOW ? -1 : 1;
+    return Math.abs(gap) <= coincidence ? -step * Math.signum(outward.dot(plane.normal())) : gap;
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.seamledger.geometry;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 
@@ -18,6 +19,15 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
    * @param window the part of the plane that matters, bounded; unbounded solids are cut to it
    */
   Region section(Plane plane, double coincidence, SectionSide side, Region window);
+
+  /**
+   * What this solid leaves of a region of {@code plane}; the same as the region without {@link #section}.
+   *
+   * @param kept within the window
+   */
+  default Region takenFrom(Region kept, Plane plane, double coincidence, SectionSide side, Region window) {
+    return kept.isEmpty() ? kept : kept.minus(section(plane, coincidence, side, window));
+  }
 
   /** Every plane that can carry a part of this solid's surface, with repetitions, in an order that depends on the input only. */
   void eachSurface(Consumer<Surface> consumer);
@@ -67,6 +77,21 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
       return Region.unionOf(parts.stream().map(p -> p.section(plane, coincidence, side, window)).toList());
     }
 
+    /** Half-spaces one by one, each a cut by a line; of bounded parts, which are many, the union is taken away at once. */
+    @Override
+    public Region takenFrom(Region kept, Plane plane, double coincidence, SectionSide side, Region window) {
+      Region left = kept;
+      List<Solid> bounded = new ArrayList<>();
+      for (Solid part : parts) {
+        if (part instanceof HalfSpace) {
+          left = part.takenFrom(left, plane, coincidence, side, window);
+        } else {
+          bounded.add(part);
+        }
+      }
+      return left.isEmpty() || bounded.isEmpty() ? left : left.minus(new Union(bounded).section(plane, coincidence, side, window));
+    }
+
     @Override
     public void eachSurface(Consumer<Surface> consumer) {
       parts.forEach(p -> p.eachSurface(consumer));
@@ -87,8 +112,7 @@ public sealed interface Solid permits Mesh, HalfSpace, Solid.Union, Solid.Differ
   record Difference(Solid body, Solid tool) implements Solid {
     @Override
     public Region section(Plane plane, double coincidence, SectionSide side, Region window) {
-      Region kept = body.section(plane, coincidence, side, window);
-      return kept.isEmpty() ? kept : kept.minus(tool.section(plane, coincidence, side, window));
+      return tool.takenFrom(body.section(plane, coincidence, side, window), plane, coincidence, side, window);
     }
 
     @Override

@@ -35,14 +35,15 @@ final class RequestHandling {
   private final Metrics metrics;
   private final Health health;
   private final SlowBodies slow;
-  private final PageFiles page = new PageFiles();
+  private final PageFiles page;
   private final Map<String, String> securityHeaders;
   private final Set<String> addresses = new TreeSet<>();
   private final byte[] openApi = resource("/org/seamledger/http/openapi.json");
   private volatile Optional<String> opened = Optional.empty();
 
-  RequestHandling(Options options, AccessGuard guard, Metrics metrics, Health health) {
+  RequestHandling(Options options, PageFiles page, AccessGuard guard, Metrics metrics, Health health) {
     this.options = options;
+    this.page = page;
     this.guard = guard;
     this.slow = new SlowBodies(SlowBodies.Limits.STANDARD, options.proxies());
     this.metrics = metrics;

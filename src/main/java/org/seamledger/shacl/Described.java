@@ -17,12 +17,12 @@ import org.seamledger.rdf.Vocabulary;
 public final class Described {
 
   private final Graph graph;
-  private final TurtleReader reader;
+  private final Places places;
   private final Node node;
 
-  Described(Graph graph, TurtleReader reader, Node node) {
+  Described(Graph graph, Places places, Node node) {
     this.graph = graph;
-    this.reader = reader;
+    this.places = places;
     this.node = node;
   }
 
@@ -37,7 +37,7 @@ public final class Described {
 
   /** Where the thing is told of first: file and line, such as {@code kinds.ttl:120}; the file without its folder. */
   public String place() {
-    return graph.find(node, Node.ANY, Node.ANY).toList().stream().map(reader::place)
+    return graph.find(node, Node.ANY, Node.ANY).toList().stream().map(places::of)
         .min((a, b) -> Long.compare(a.line(), b.line()))
         .map(p -> p.file().substring(Math.max(p.file().lastIndexOf('/'), p.file().lastIndexOf('\\')) + 1) + ":" + p.line()).orElse("");
   }
@@ -57,7 +57,7 @@ public final class Described {
     for (Triple t : graph.find(node, Node.ANY, Node.ANY).toList()) {
       String property = RuleCheck.local(t.getPredicate());
       if (t.getPredicate().getURI().startsWith(Vocabulary.NS) && !known.contains(property)) {
-        throw reader.place(t).problem("there is no property sl:" + property + " here" + RuleCheck.near(property, known));
+        throw places.of(t).problem("there is no property sl:" + property + " here" + RuleCheck.near(property, known));
       }
     }
     return this;
@@ -87,7 +87,7 @@ public final class Described {
       throw problem("needs sl:" + property);
     }
     if (!t.getObject().isLiteral()) {
-      throw reader.place(t).problem("sl:" + property + " needs a word in quotes");
+      throw places.of(t).problem("sl:" + property + " needs a word in quotes");
     }
     return t.getObject().getLiteralLexicalForm();
   }
@@ -104,7 +104,7 @@ public final class Described {
       return otherwise;
     }
     if (!t.getObject().isLiteral() || !(t.getObject().getLiteralValue() instanceof Number n) || n.doubleValue() < 0) {
-      throw reader.place(t).problem("sl:" + property + " needs a number not below 0");
+      throw places.of(t).problem("sl:" + property + " needs a number not below 0");
     }
     return n.doubleValue();
   }
@@ -113,7 +113,7 @@ public final class Described {
   public int count(String property, int otherwise) {
     double n = number(property, otherwise);
     if (n != Math.rint(n) || n > 1000) {
-      throw reader.place(only(property)).problem("sl:" + property + " needs a whole number");
+      throw places.of(only(property)).problem("sl:" + property + " needs a whole number");
     }
     return (int) n;
   }
@@ -125,7 +125,7 @@ public final class Described {
       return otherwise;
     }
     if (!t.getObject().isLiteral() || !(t.getObject().getLiteralValue() instanceof Boolean b)) {
-      throw reader.place(t).problem("sl:" + property + " needs true or false");
+      throw places.of(t).problem("sl:" + property + " needs true or false");
     }
     return b;
   }
@@ -139,7 +139,7 @@ public final class Described {
         return e;
       }
     }
-    throw reader.place(only(property)).problem("sl:" + property + " is \"" + found + "\"; there are "
+    throw places.of(only(property)).problem("sl:" + property + " is \"" + found + "\"; there are "
         + String.join(", ", all.stream().map(word).toList()));
   }
 
@@ -154,16 +154,16 @@ public final class Described {
     while (rest.isBlank()) {
       Node first = object(rest, Vocabulary.FIRST);
       if (first == null || first.isLiteral() || things.size() > 1000) {
-        throw reader.place(t).problem("sl:" + property + " needs a list ( ... ) of things");
+        throw places.of(t).problem("sl:" + property + " needs a list ( ... ) of things");
       }
-      things.add(new Described(graph, reader, first));
+      things.add(new Described(graph, places, first));
       rest = object(rest, Vocabulary.REST);
       if (rest == null) {
-        throw reader.place(t).problem("sl:" + property + " needs a list ( ... )");
+        throw places.of(t).problem("sl:" + property + " needs a list ( ... )");
       }
     }
     if (!RuleCheck.local(rest).equals("nil")) {
-      throw reader.place(t).problem("sl:" + property + " needs a list ( ... )");
+      throw places.of(t).problem("sl:" + property + " needs a list ( ... )");
     }
     return things;
   }
@@ -176,15 +176,15 @@ public final class Described {
   private Triple only(String property) {
     List<Triple> found = graph.find(node, Vocabulary.term(property), Node.ANY).toList();
     if (found.size() > 1) {
-      throw reader.place(found.get(0)).problem("sl:" + property + " is told more than once");
+      throw places.of(found.get(0)).problem("sl:" + property + " is told more than once");
     }
     return found.isEmpty() ? null : found.get(0);
   }
 
   /** Something is wrong with the thing as a whole; the line is that of the first thing told of it. */
   public BrokenRulesException problem(String text) {
-    return graph.find(node, Node.ANY, Node.ANY).toList().stream().map(reader::place)
-        .min((a, b) -> Long.compare(a.line(), b.line())).orElse(new TurtleReader.Place("rules", 0, 0))
+    return graph.find(node, Node.ANY, Node.ANY).toList().stream().map(places::of)
+        .min((a, b) -> Long.compare(a.line(), b.line())).orElse(new Places.Place("rules", 0, 0))
         .problem((name().isEmpty() ? "" : name() + " ") + text);
   }
 }

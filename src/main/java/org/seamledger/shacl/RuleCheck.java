@@ -36,18 +36,18 @@ final class RuleCheck {
   private static final Set<String> COMPARED = Set.of("minInclusive", "maxInclusive", "minExclusive", "maxExclusive");
 
   private final Graph graph;
-  private final TurtleReader reader;
+  private final Places places;
   private final Set<String> facts;
 
-  private RuleCheck(Graph graph, TurtleReader reader, Set<String> facts) {
+  private RuleCheck(Graph graph, Places places, Set<String> facts) {
     this.graph = graph;
-    this.reader = reader;
+    this.places = places;
     this.facts = facts;
   }
 
   /** @throws BrokenRulesException at the first problem in the order of files and lines */
-  static void check(Graph graph, TurtleReader reader) {
-    RuleCheck check = new RuleCheck(graph, reader, Vocabulary.facts());
+  static void check(Graph graph, Places places) {
+    RuleCheck check = new RuleCheck(graph, places, Vocabulary.facts());
     TreeSet<BrokenRulesException> problems = new TreeSet<>((a, b) -> {
       int c = a.file().compareTo(b.file());
       c = c != 0 ? c : Long.compare(a.line(), b.line());
@@ -57,7 +57,7 @@ final class RuleCheck {
     graph.find().forEachRemaining(t -> {
       String problem = check.problem(t);
       if (problem != null) {
-        problems.add(reader.place(t).problem(problem));
+        problems.add(places.of(t).problem(problem));
       }
     });
     if (!problems.isEmpty()) {

@@ -63,6 +63,9 @@ public final class RuleFiles {
     if (own.isEmpty()) {
       throw new BrokenRulesException(folder.toString(), 0, 0, "holds no file of rules (*.ttl)");
     }
+    if (own.keySet().containsAll(PACKAGED)) {
+      return new RuleFiles(own);
+    }
     SortedMap<String, RuleFile> all = new TreeMap<>(packaged().files);
     all.putAll(own);
     return new RuleFiles(all);
@@ -98,6 +101,11 @@ public final class RuleFiles {
     SortedMap<String, String> own = texts();
     packaged().files.forEach((name, file) -> own.remove(name, file.text()));
     return own;
+  }
+
+  /** Whether they have the same texts in the same places. */
+  boolean areSameAs(RuleFiles others) {
+    return files.equals(others.files);
   }
 
   Collection<RuleFile> all() {

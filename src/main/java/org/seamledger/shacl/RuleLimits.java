@@ -47,14 +47,14 @@ public final class RuleLimits {
     this.files = files;
   }
 
-  static RuleLimits of(Graph graph, TurtleReader reader, RuleFiles files) {
+  static RuleLimits of(Graph graph, Places places, RuleFiles files) {
     RuleLimits all = new RuleLimits(graph, files);
     Map<String, List<String>> lines = new HashMap<>();
     files.texts().forEach((name, text) -> lines.put(name, List.of(text.split("\n", -1))));
     graph.find().toList().stream().filter(t -> COMPARISONS.containsKey(RuleCheck.local(t.getPredicate())) && t.getObject().isLiteral())
-        .sorted(Comparator.comparing((Triple t) -> reader.place(t).file()).thenComparing(t -> reader.place(t).line())
-            .thenComparing(t -> reader.place(t).column()))
-        .forEach(t -> all.take(t, reader.place(t), lines));
+        .sorted(Comparator.comparing((Triple t) -> places.of(t).file()).thenComparing(t -> places.of(t).line())
+            .thenComparing(t -> places.of(t).column()))
+        .forEach(t -> all.take(t, places.of(t), lines));
     return all;
   }
 
@@ -113,7 +113,7 @@ public final class RuleLimits {
     return files.with(texts);
   }
 
-  private void take(Triple t, TurtleReader.Place place, Map<String, List<String>> lines) {
+  private void take(Triple t, Places.Place place, Map<String, List<String>> lines) {
     String file = place.file().substring(Math.max(place.file().lastIndexOf('/'), place.file().lastIndexOf('\\')) + 1);
     List<String> text = lines.getOrDefault(file, List.of());
     if (place.line() < 1 || place.line() > text.size()) {

@@ -16,20 +16,31 @@ import org.seamledger.rdf.Vocabulary;
 /** The rules in force: the shapes of every file of a folder, parsed once. */
 public final class Rules {
 
+  /** One analysis after the other follows the same rules mostly. */
+  private static volatile Rules last;
+
   private final Shapes shapes;
-  private final TurtleReader reader;
+  private final Places places;
   private final String hash;
   private final RuleFiles files;
 
   private Rules(RuleFiles files) {
-    Graph graph = GraphMemFactory.createDefaultGraph();
-    reader = new TurtleReader(graph);
-    files.all().forEach(reader::read);
-    RuleCheck.check(graph, reader);
-    ShapeForm.check(graph, reader);
-    shapes = parsed(graph);
     hash = files.hash();
     this.files = files;
+    places = new Places();
+    Graph graph = GraphMemFactory.createDefaultGraph();
+    if (!StoredRules.read(files, hash, graph, places)) {
+      read(files, graph, places);
+    }
+    shapes = parsed(graph);
+  }
+
+  /** @throws BrokenRulesException where a file is wrong */
+  static void read(RuleFiles files, Graph graph, Places places) {
+    TurtleReader reader = new TurtleReader(graph, places);
+    files.all().forEach(reader::read);
+    RuleCheck.check(graph, places);
+    ShapeForm.check(graph, places);
   }
 
   /** What the checks before let pass is refused by the engine itself, in its own words. */
@@ -44,7 +55,7 @@ public final class Rules {
 
   /** The rules that come with the program. */
   public static Rules packaged() {
-    return new Rules(RuleFiles.packaged());
+    return of(RuleFiles.packaged());
   }
 
   /**
@@ -53,17 +64,22 @@ public final class Rules {
    * @throws BrokenRulesException where there is no such folder, no such file in it, or a file is wrong
    */
   public static Rules load(Path folder) {
-    return new Rules(RuleFiles.in(folder));
+    return of(RuleFiles.in(folder));
   }
 
   /** @throws BrokenRulesException where a file is wrong */
   public static Rules of(RuleFiles files) {
-    return new Rules(files);
+    Rules known = last;
+    if (known == null || !known.files.areSameAs(files)) {
+      known = new Rules(files);
+      last = known;
+    }
+    return known;
   }
 
   /** The numbers that the shapes hold facts against. */
   public RuleLimits limits() {
-    return RuleLimits.of(shapes.getGraph(), reader, files);
+    return RuleLimits.of(shapes.getGraph(), places, files);
   }
 
   /** What the shape of a thing that the rules tell of requires, in words. */
@@ -88,14 +104,14 @@ public final class Rules {
     Map<String, Node> byWord = new TreeMap<>();
     shapes.getGraph().find(Node.ANY, p, Node.ANY).forEachRemaining(t -> {
       if (!t.getObject().isLiteral()) {
-        throw reader.place(t).problem("sl:" + property + " needs a word in quotes");
+        throw places.of(t).problem("sl:" + property + " needs a word in quotes");
       }
       if (shapes.getShape(t.getSubject()) == null) {
-        throw reader.place(t).problem("what has sl:" + property + " must be a sh:NodeShape");
+        throw places.of(t).problem("what has sl:" + property + " must be a sh:NodeShape");
       }
       Node other = byWord.put(t.getObject().getLiteralLexicalForm(), t.getSubject());
       if (other != null) {
-        throw reader.place(t).problem("a second shape claims sl:" + property + " " + t.getObject().getLiteralLexicalForm()
+        throw places.of(t).problem("a second shape claims sl:" + property + " " + t.getObject().getLiteralLexicalForm()
             + "; combine them by sh:or");
       }
     });
@@ -125,7 +141,7 @@ public final class Rules {
     SortedMap<String, Described> things = new TreeMap<>();
     shapes.getGraph().find(Node.ANY, Vocabulary.term(property), Node.ANY).forEachRemaining(t -> {
       if (t.getObject().isLiteral()) {
-        things.put(t.getObject().getLiteralLexicalForm(), new Described(shapes.getGraph(), reader, t.getSubject()));
+        things.put(t.getObject().getLiteralLexicalForm(), new Described(shapes.getGraph(), places, t.getSubject()));
       }
     });
     return things;

@@ -33,19 +33,19 @@ final class ShapeForm {
   private static final int DEEPEST = 100;
 
   private final Graph graph;
-  private final TurtleReader reader;
+  private final Places places;
   private final Map<Node, Integer> depths = new HashMap<>();
 
-  private ShapeForm(Graph graph, TurtleReader reader) {
+  private ShapeForm(Graph graph, Places places) {
     this.graph = graph;
-    this.reader = reader;
+    this.places = places;
   }
 
   /** @throws BrokenRulesException at the first problem in the order of files and lines */
-  static void check(Graph graph, TurtleReader reader) {
-    ShapeForm form = new ShapeForm(graph, reader);
+  static void check(Graph graph, Places places) {
+    ShapeForm form = new ShapeForm(graph, places);
     List<Triple> all = graph.find().toList();
-    all.sort((a, b) -> order(reader.place(a), reader.place(b)));
+    all.sort((a, b) -> order(places.of(a), places.of(b)));
     all.forEach(form::check);
     for (Triple t : all) {
       if (TO_SHAPES.contains(term(t)) || OF_SHAPES.contains(term(t)) || term(t).equals("path")) {
@@ -54,7 +54,7 @@ final class ShapeForm {
     }
   }
 
-  private static int order(TurtleReader.Place a, TurtleReader.Place b) {
+  private static int order(Places.Place a, Places.Place b) {
     int c = a.file().compareTo(b.file());
     c = c != 0 ? c : Long.compare(a.line(), b.line());
     return c != 0 ? c : Long.compare(a.column(), b.column());
@@ -157,6 +157,6 @@ final class ShapeForm {
   }
 
   private BrokenRulesException problem(Triple t, String text) {
-    return reader.place(t).problem(text);
+    return places.of(t).problem(text);
   }
 }

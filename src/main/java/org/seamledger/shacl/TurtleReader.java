@@ -1,7 +1,5 @@
 package org.seamledger.shacl;
 
-import java.util.HashMap;
-import java.util.Map;
 import org.apache.jena.graph.Graph;
 import org.apache.jena.graph.Node;
 import org.apache.jena.graph.Triple;
@@ -17,25 +15,15 @@ import org.apache.jena.riot.tokens.Tokenizer;
 import org.apache.jena.riot.tokens.TokenizerText;
 import org.apache.jena.sparql.util.Context;
 
-/** Reads Turtle into a graph and remembers where each triple stood, so that complaints about rules can name the line. */
+/** Reads Turtle into a graph and notes where each triple stood. */
 final class TurtleReader {
 
-  /** Where a triple was written. */
-  record Place(String file, long line, long column) {
-    BrokenRulesException problem(String text) {
-      return new BrokenRulesException(file, line, column, text);
-    }
-  }
-
   private final Graph graph;
-  private final Map<Triple, Place> places = new HashMap<>();
+  private final Places places;
 
-  TurtleReader(Graph graph) {
+  TurtleReader(Graph graph, Places places) {
     this.graph = graph;
-  }
-
-  Place place(Triple triple) {
-    return places.getOrDefault(triple, new Place("rules", 0, 0));
+    this.places = places;
   }
 
   /** @throws BrokenRulesException with file, line and column */
@@ -67,7 +55,7 @@ final class TurtleReader {
     @Override
     public Triple createTriple(Node subject, Node predicate, Node object, long line, long column) {
       Triple triple = super.createTriple(subject, predicate, object, line, column);
-      places.putIfAbsent(triple, new Place(file, line, column));
+      places.add(triple, new Places.Place(file, line, column));
       return triple;
     }
   }

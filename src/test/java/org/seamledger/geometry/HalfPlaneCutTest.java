@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -96,6 +97,35 @@ class HalfPlaneCutTest {
       ring.add(new Vec2(radius * Math.cos(angle), radius * Math.sin(angle)));
     }
     return ring;
+  }
+
+  /** What half-spaces leave of a region, one cut after the other, is the region without the union of their sections. */
+  @Test
+  void halfSpacesTakeWhatTheirUnionTakes() {
+    Random random = new Random(SEED);
+    int[] sizes = new int[3];
+    for (int round = 0; round < 400; round++) {
+      Plane plane = Plane.through(point(random), new Vec3(random.nextGaussian(), random.nextGaussian(), 1).unit());
+      Region window = Region.rectangle(-20, -20, 20, 20);
+      Region kept = Region.rectangle(-9 * random.nextDouble(), -9, 9, 9 * random.nextDouble()).minus(Region.rectangle(-2, -8, 2, -5));
+      List<Solid> tools = new ArrayList<>();
+      for (int i = random.nextInt(5); i >= 0; i--) {
+        tools.add(new HalfSpace(point(random),
+            random.nextInt(4) == 0 ? plane.normal().times(random.nextBoolean() ? 1 : -1)
+                : new Vec3(random.nextGaussian(), random.nextGaussian(), random.nextGaussian())));
+      }
+      SectionSide side = SectionSide.values()[random.nextInt(2)];
+      Solid.Union union = new Solid.Union(tools);
+      Region cut = union.takenFrom(kept, plane, 1e-4, side, window);
+      Region expected = kept.minus(union.section(plane, 1e-4, side, window));
+      assertThat(cut.minus(expected).area() + expected.minus(cut).area()).as("round %d", round).isLessThan(1e-6 * kept.perimeter());
+      sizes[cut.isEmpty() ? 0 : cut.area() < kept.area() ? 1 : 2]++;
+    }
+    assertThat(Arrays.stream(sizes).boxed().toList()).as("nothing, a part and all is left, each often").allMatch(n -> n > 10);
+  }
+
+  private static Vec3 point(Random random) {
+    return new Vec3(3 * random.nextGaussian(), 3 * random.nextGaussian(), 3 * random.nextGaussian());
   }
 
   private static Polygon polygon(double... uv) {

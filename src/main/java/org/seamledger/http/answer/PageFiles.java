@@ -46,8 +46,25 @@ public final class PageFiles {
       "css", "text/css; charset=utf-8", "svg", "image/svg+xml", "json", "application/json", "webmanifest",
       "application/manifest+json");
 
-  @SuppressWarnings("ArrayRecordComponent")
-  private record Entry(byte[] plain, byte[] gzip, String type, String etag) {
+  private static final class Entry {
+    private final byte[] plain;
+    private final String type;
+    private final String etag;
+    /** Made when the file is first asked for: most of them nobody asks for in the first second. */
+    private byte[] gzip;
+
+    Entry(byte[] plain, String type) {
+      this.plain = plain;
+      this.type = type;
+      etag = PageFiles.etag(plain);
+    }
+
+    synchronized byte[] gzip() {
+      if (gzip == null) {
+        gzip = PageFiles.gzip(plain);
+      }
+      return gzip;
+    }
   }
 
   private final Map<String, Entry> entries = new TreeMap<>();
@@ -57,10 +74,10 @@ public final class PageFiles {
     readOwn();
     String three = THREE + threeVersion() + "/";
     LIBRARY.forEach((path, resource) -> add(path, resource(three + resource)));
-    add("/", entries.get("/index.html").plain());
-    add("/roof/", entries.get("/roof/index.html").plain());
+    add("/", entries.get("/index.html").plain);
+    add("/roof/", entries.get("/roof/index.html").plain);
     nameVersion();
-    contentSecurityPolicy = policy(new String(entries.get("/").plain(), StandardCharsets.UTF_8));
+    contentSecurityPolicy = policy(new String(entries.get("/").plain, StandardCharsets.UTF_8));
   }
 
   private void readOwn() {
@@ -99,15 +116,15 @@ public final class PageFiles {
 
   private void add(String path, byte[] content) {
     String type = path.endsWith("/") ? TYPES.get("html") : TYPES.get(ending(path));
-    entries.put(path, new Entry(content, gzip(content), type, etag(content)));
+    entries.put(path, new Entry(content, type));
   }
 
   /** The page on the roof keeps its files until their version is another: the worker's own bytes have to differ then. */
   private void nameVersion() {
     MessageDigest all = Sha256.digest();
-    entries.forEach((path, entry) -> all.update((path + entry.etag()).getBytes(StandardCharsets.UTF_8)));
+    entries.forEach((path, entry) -> all.update((path + entry.etag).getBytes(StandardCharsets.UTF_8)));
     String version = HexFormat.of().formatHex(all.digest(), 0, 8);
-    String worker = new String(entries.get(WORKER).plain(), StandardCharsets.UTF_8).replace("@version@", version);
+    String worker = new String(entries.get(WORKER).plain, StandardCharsets.UTF_8).replace("@version@", version);
     add(WORKER, worker.getBytes(StandardCharsets.UTF_8));
   }
 
@@ -175,6 +192,6 @@ public final class PageFiles {
   public void answer(Context ctx, String path) {
     Entry e = entries.get(path);
     ctx.header("Cache-Control", "no-cache");
-    CachedBodies.send(ctx, e.plain(), e.gzip(), e.etag(), e.type());
+    CachedBodies.send(ctx, e.plain, e.gzip(), e.etag, e.type);
   }
 }
