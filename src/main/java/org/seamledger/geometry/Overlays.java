@@ -52,8 +52,9 @@ final class Overlays {
       return FACTORY.createPolygon();
     }
     coordinates.add(new Coordinate(coordinates.get(0)));
-    Polygon polygon = FACTORY.createPolygon(coordinates.toArray(Coordinate[]::new));
-    return polygon.isValid() ? polygon : fixed(polygon);
+    Coordinate[] closed = coordinates.toArray(Coordinate[]::new);
+    Polygon polygon = FACTORY.createPolygon(closed);
+    return ConvexRing.isOne(closed) || polygon.isValid() ? polygon : fixed(polygon);
   }
 
   /** Outsides, each followed by its holes, as one area; none where they are not that, or one is no simple ring. */
@@ -90,6 +91,10 @@ final class Overlays {
   /** A robust overlay of two areas on the grid; the operation is one of {@link OverlayNG}. */
   static Geometry overlay(Geometry a, Geometry b, int operation) {
     Interrupts.check();
+    Optional<Geometry> plain = PlainOverlay.of(a, b, operation);
+    if (plain.isPresent()) {
+      return plain.get();
+    }
     try {
       return areasOf(OverlayNG.overlay(a, b, operation, GRID));
     } catch (RuntimeException e) {

@@ -5,8 +5,9 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.index.hprtree.HPRtree;
 
 /** Finds things by the horizontal extent of their boxes; answers come in the order in which the things were given. */
 public final class PlanIndex<T> {
@@ -14,18 +15,32 @@ public final class PlanIndex<T> {
   private record Entry<T>(int order, T thing, Box3 box) {
   }
 
-  private final STRtree tree = new STRtree();
+  private static final Comparator<Entry<?>> BY_ORDER = Comparator.comparingInt(Entry::order);
+
+  /** So many are gone through one by one. */
+  private static final int FEW = 12;
+
+  private final List<Entry<T>> entries = new ArrayList<>();
+  /** Null where there are few. */
+  private final HPRtree tree;
 
   /** @param box of a thing, metres; things with empty boxes are never found */
   public PlanIndex(Collection<T> things, Function<T, Box3> box) {
-    int order = 0;
     for (T thing : things) {
       Box3 b = box.apply(thing);
       if (!b.isEmpty()) {
-        tree.insert(new Envelope(b.minX(), b.maxX(), b.minY(), b.maxY()), new Entry<>(order++, thing, b));
+        entries.add(new Entry<>(entries.size(), thing, b));
       }
     }
-    tree.build();
+    tree = entries.size() > FEW ? new HPRtree() : null;
+    if (tree != null) {
+      entries.forEach(e -> tree.insert(envelope(e.box()), e));
+      tree.build();
+    }
+  }
+
+  private static Envelope envelope(Box3 box) {
+    return new Envelope(box.minX(), box.maxX(), box.minY(), box.maxY());
   }
 
   /** Things whose boxes overlap {@code box} in space. */
@@ -38,19 +53,26 @@ public final class PlanIndex<T> {
     return find(box, e -> true);
   }
 
-  private List<T> find(Box3 box, java.util.function.Predicate<Entry<T>> also) {
+  private List<T> find(Box3 box, Predicate<Entry<T>> also) {
     if (box.isEmpty()) {
       return List.of();
     }
+    if (tree == null) {
+      return entries.stream().filter(e -> overlapInPlan(e.box(), box) && also.test(e)).map(Entry::thing).toList();
+    }
     List<Entry<T>> found = new ArrayList<>();
-    for (Object o : tree.query(new Envelope(box.minX(), box.maxX(), box.minY(), box.maxY()))) {
+    tree.query(envelope(box), o -> {
       @SuppressWarnings("unchecked")
       Entry<T> e = (Entry<T>) o;
       if (also.test(e)) {
         found.add(e);
       }
-    }
-    found.sort(Comparator.comparingInt(Entry::order));
+    });
+    found.sort(BY_ORDER);
     return found.stream().map(Entry::thing).toList();
+  }
+
+  private static boolean overlapInPlan(Box3 a, Box3 b) {
+    return a.minX() <= b.maxX() && b.minX() <= a.maxX() && a.minY() <= b.maxY() && b.minY() <= a.maxY();
   }
 }

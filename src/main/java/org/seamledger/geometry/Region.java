@@ -5,7 +5,9 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.locationtech.jts.algorithm.Distance;
 import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -29,10 +31,13 @@ public final class Region {
 
   /** What is nearer, metres, leaves corners in an outline that it is taken from: ten steps of the grid. */
   private static final double BESIDE = 1e-6;
+  /** Corners of a convex area up to which cutting along each of its edges is quick. */
+  private static final int FEW = 40;
 
   private final Geometry geometry;
   /** Found when first asked for. */
   private List<Ring> rings;
+  private double area = Double.NaN;
 
   private Region(Geometry geometry) {
     this.geometry = geometry;
@@ -76,8 +81,10 @@ public final class Region {
 
   /** Everything in any of the regions. */
   public static Region unionOf(Collection<Region> regions) {
-    List<Geometry> areas = regions.stream().filter(r -> !r.isEmpty()).map(r -> r.geometry).toList();
-    return areas.isEmpty() ? EMPTY : of(Overlays.combined(areas, OverlayNG.UNION));
+    List<Region> some = regions.stream().filter(r -> !r.isEmpty()).toList();
+    return some.isEmpty() ? EMPTY
+        : some.size() == 1 ? some.get(0)
+        : of(Overlays.combined(some.stream().map(r -> r.geometry).toList(), OverlayNG.UNION));
   }
 
   /** True where there is no area. */
@@ -87,7 +94,12 @@ public final class Region {
 
   /** Area, square metres, holes taken away. */
   public double area() {
-    return geometry.getArea();
+    double known = area;
+    if (Double.isNaN(known)) {
+      known = geometry.getArea();
+      area = known;
+    }
+    return known;
   }
 
   /** Length of all rings, holes included, metres. */
@@ -108,6 +120,64 @@ public final class Region {
   /** What both have in common. */
   public Region intersect(Region o) {
     return isEmpty() || o.isEmpty() || isApart(o, 0) ? EMPTY : of(Overlays.overlay(geometry, o.geometry, OverlayNG.INTERSECTION));
+  }
+
+  /** What both have in common where the other is grown by metres; quickly told of an area and its own. */
+  public Region intersectGrown(Region o, double by) {
+    Optional<Geometry> own = o == this && by > BESIDE ? PlainOverlay.withinLarger(geometry) : Optional.empty();
+    return own.map(Region::of).orElseGet(() -> intersect(o.grown(by)));
+  }
+
+  /**
+   * Whether the two have more than this in common, square metres: the same as of the area of {@link #intersect}, but found without it
+   * where that can't be in doubt.
+   */
+  public boolean sharesMoreThan(double areaM2, Region o) {
+    double common = roughlyShared(o);
+    return Math.abs(common - areaM2) > roughness(o) ? common > areaM2 : intersect(o).area() > areaM2;
+  }
+
+  /** True only where they have more in common beyond doubt, which is much quicker to tell where one of them is convex. */
+  public boolean surelySharesMoreThan(double areaM2, Region o) {
+    return roughlyShared(o) - areaM2 > roughness(o);
+  }
+
+  /** More than the grid changes of a common area, square metres. */
+  private double roughness(Region o) {
+    return BESIDE * (1 + perimeter() + o.perimeter());
+  }
+
+  /** Area of what both have in common, square metres, without the grid; NaN where neither is convex. */
+  private double roughlyShared(Region o) {
+    Coordinate[] other = o.convex();
+    if (other != null) {
+      return roughlyWithin(other);
+    }
+    Coordinate[] own = convex();
+    return own == null ? Double.NaN : o.roughlyWithin(own);
+  }
+
+  /** The only ring where it is convex and has few corners, else null. */
+  private Coordinate[] convex() {
+    if (!(geometry instanceof Polygon p) || p.getNumInteriorRing() > 0 || p.getNumPoints() > FEW) {
+      return null;
+    }
+    Coordinate[] ring = p.getExteriorRing().getCoordinates();
+    return ConvexRing.isOne(ring) ? ring : null;
+  }
+
+  private double roughlyWithin(Coordinate[] convex) {
+    double sum = 0;
+    for (int i = 0; i < geometry.getNumGeometries(); i++) {
+      Polygon polygon = (Polygon) geometry.getGeometryN(i);
+      if (!polygon.isEmpty()) {
+        sum += ConvexRing.commonArea(polygon.getExteriorRing().getCoordinates(), convex);
+        for (int k = 0; k < polygon.getNumInteriorRing(); k++) {
+          sum -= ConvexRing.commonArea(polygon.getInteriorRingN(k).getCoordinates(), convex);
+        }
+      }
+    }
+    return sum;
   }
 
   private boolean isApart(Region o, double metres) {
@@ -188,6 +258,12 @@ public final class Region {
   /** The connected parts, each with its holes, ordered by their lowest, then leftmost corner. */
   public List<Region> parts() {
     List<Region> parts = new ArrayList<>();
+    if (geometry instanceof Polygon) {
+      if (!isEmpty()) {
+        parts.add(this);
+      }
+      return parts;
+    }
     for (int i = 0; i < geometry.getNumGeometries(); i++) {
       if (geometry.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {
         parts.add(new Region(p));
@@ -244,7 +320,15 @@ public final class Region {
 
   /** True where no circle of this diameter (metres) fits in. */
   public boolean isNarrowerThan(double width) {
-    return isEmpty() || Overlays.guarded(() -> geometry.buffer(-width / 2)).isEmpty();
+    return isEmpty() || !isSurelyWider(width) && Overlays.guarded(() -> geometry.buffer(-width / 2)).isEmpty();
+  }
+
+  /**
+   * All within {@code width} metres of the outline lies beside an edge, or round one of the corners, and so has no larger area than these
+   * strips and discs. Where the whole is larger there is a point in it that lies farther inside than it would have to by twice.
+   */
+  private boolean isSurelyWider(double width) {
+    return area() > width * (perimeter() + geometry.getNumPoints() * Math.PI * width);
   }
 
   /**
@@ -290,7 +374,28 @@ public final class Region {
 
   /** Shortest distance of a point to the region, metres, zero inside; zero for an empty region, as JTS has it. */
   public double distance(Vec2 p) {
-    return geometry.distance(Overlays.FACTORY.createPoint(new Coordinate(p.u(), p.v())));
+    Coordinate c = new Coordinate(p.u(), p.v());
+    if (isEmpty() || SimplePointInAreaLocator.locate(c, geometry) != Location.EXTERIOR) {
+      return 0;
+    }
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < geometry.getNumGeometries(); i++) {
+      Polygon polygon = (Polygon) geometry.getGeometryN(i);
+      least = Math.min(least, distance(c, polygon.getExteriorRing()));
+      for (int k = 0; k < polygon.getNumInteriorRing(); k++) {
+        least = Math.min(least, distance(c, polygon.getInteriorRingN(k)));
+      }
+    }
+    return least;
+  }
+
+  private static double distance(Coordinate c, LinearRing ring) {
+    Coordinate[] corners = ring.getCoordinates();
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 1; i < corners.length; i++) {
+      least = Math.min(least, Distance.pointToSegment(c, corners[i - 1], corners[i]));
+    }
+    return least;
   }
 
   /** A point well inside, metres; the region must not be empty. */

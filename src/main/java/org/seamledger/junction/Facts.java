@@ -1,7 +1,13 @@
 package org.seamledger.junction;
 
-import java.util.Collections;
+import java.util.AbstractMap;
+import java.util.AbstractSet;
+import java.util.Arrays;
+import java.util.Iterator;
 import java.util.Map;
+import java.util.NoSuchElementException;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
@@ -10,10 +16,13 @@ import java.util.TreeMap;
  */
 public final class Facts {
 
-  private final Map<String, Object> values;
+  /** Sorted; two arrays, since there are hundreds of thousands of facts, and each would take an entry of a map. */
+  private final String[] names;
+  private final Object[] values;
 
-  private Facts(Map<String, Object> values) {
-    this.values = Collections.unmodifiableMap(values);
+  private Facts(SortedMap<String, Object> sorted) {
+    this.names = sorted.keySet().toArray(String[]::new);
+    this.values = sorted.values().toArray();
   }
 
   /** No facts yet. */
@@ -28,54 +37,118 @@ public final class Facts {
 
   /** All facts, sorted by name; values are Double, Integer, Boolean or String. */
   public Map<String, Object> asMap() {
-    return values;
+    return new AsMap();
+  }
+
+  /** The value by name; null where it was not measured. */
+  private Object value(String name) {
+    // Whoever asks mostly names it by the constant that it was noted by.
+    for (int i = 0; i < names.length; i++) {
+      if (names[i] == name) {
+        return values[i];
+      }
+    }
+    int at = Arrays.binarySearch(names, name);
+    return at < 0 ? null : values[at];
   }
 
   /** Whether it was measured. */
   public boolean has(String name) {
-    return values.containsKey(name);
+    return value(name) != null;
   }
 
   /** A number by name, or NaN where it was not measured. */
   public double number(String name) {
-    return values.get(name) instanceof Number n ? n.doubleValue() : Double.NaN;
+    return value(name) instanceof Number n ? n.doubleValue() : Double.NaN;
   }
 
   /** A word by name, or the empty string. */
   public String word(String name) {
-    return values.get(name) instanceof String s ? s : "";
+    return value(name) instanceof String s ? s : "";
   }
 
   /** A flag by name; false where it was not measured. */
   public boolean flag(String name) {
-    return Boolean.TRUE.equals(values.get(name));
+    return Boolean.TRUE.equals(value(name));
   }
 
   /** A builder that begins with these facts. */
   public Builder toBuilder() {
     Builder b = new Builder();
-    b.values.putAll(values);
+    b.values.putAll(asMap());
     return b;
   }
 
   @Override
   public boolean equals(Object o) {
-    return o instanceof Facts f && f.values.equals(values);
+    return o instanceof Facts f && Arrays.equals(f.names, names) && Arrays.equals(f.values, values);
   }
 
   @Override
   public int hashCode() {
-    return values.hashCode();
+    return 31 * Arrays.hashCode(names) + Arrays.hashCode(values);
   }
 
   @Override
   public String toString() {
-    return values.toString();
+    return asMap().toString();
+  }
+
+  /** The facts as they stand, by name, unmodifiable. */
+  private final class AsMap extends AbstractMap<String, Object> {
+
+    @Override
+    public Object get(Object name) {
+      return name instanceof String s ? value(s) : null;
+    }
+
+    @Override
+    public boolean containsKey(Object name) {
+      return get(name) != null;
+    }
+
+    @Override
+    public int size() {
+      return names.length;
+    }
+
+    @Override
+    public Set<Entry<String, Object>> entrySet() {
+      return new AbstractSet<>() {
+        @Override
+        public Iterator<Entry<String, Object>> iterator() {
+          return new Entries();
+        }
+
+        @Override
+        public int size() {
+          return names.length;
+        }
+      };
+    }
+  }
+
+  private final class Entries implements Iterator<Map.Entry<String, Object>> {
+    private int next;
+
+    @Override
+    public boolean hasNext() {
+      return next < names.length;
+    }
+
+    @Override
+    public Map.Entry<String, Object> next() {
+      if (next == names.length) {
+        throw new NoSuchElementException();
+      }
+      int at = next++;
+      return Map.entry(names[at], values[at]);
+    }
   }
 
   /** Collects facts; a number that is not finite is left out. */
   public static final class Builder {
-    private final Map<String, Object> values = new TreeMap<>();
+    private final SortedMap<String, Object> values = new TreeMap<>();
 
     /** A number in the unit that its name ends in. */
     public Builder number(String name, double value) {
@@ -105,7 +178,7 @@ public final class Facts {
 
     /** The facts so far. */
     public Facts build() {
-      return new Facts(new TreeMap<>(values));
+      return new Facts(values);
     }
   }
 }

@@ -72,7 +72,7 @@ public record Fraction(BigInteger numerator, BigInteger denominator) implements 
   public double toDouble() {
     if (numerator.bitLength() <= EXACT_BITS && denominator.bitLength() <= EXACT_BITS) {
       // Both are doubles as they stand, and IEEE 754 rounds their quotient once.
-      return numerator.doubleValue() / denominator.doubleValue();
+      return (double) numerator.longValue() / (double) denominator.longValue();
     }
     return new BigDecimal(numerator).divide(new BigDecimal(denominator), MathContext.DECIMAL128).doubleValue();
   }

@@ -12,7 +12,6 @@ import java.util.function.Function;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.FixedLine;
 import org.seamledger.detail.FixedLines;
-import org.seamledger.detail.KindedJunction;
 import org.seamledger.finding.Code;
 import org.seamledger.finding.Finding;
 import org.seamledger.geometry.Box3;
@@ -87,7 +86,7 @@ public final class Fixity {
     for (RoofFace face : faces) {
       for (Panel p : layout.face(face.id()).panels()) {
         panels.add(fixed(face.id(), p, ends, system,
-            kinds -> ruled.computeIfAbsent(kinds, k -> rules.of(facts(k.get(0), k.get(1), system)))));
+            kinds -> ruled.computeIfAbsent(kinds, k -> List.copyOf(rules.of(facts(k.get(0), k.get(1), system))))));
       }
     }
     Fixity fixity = new Fixity(panels);
@@ -98,14 +97,12 @@ public final class Fixity {
   /** @param rules lines at which a panel is fixed, by the kinds of what it ends at, below and above */
   private static FixedPanel fixed(String face, Panel panel, PanelEnds ends, RoofSystem system,
       Function<List<List<String>>, List<FixedLine>> rules) {
-    List<KindedJunction> low = ends.at(face, panel.low());
-    List<KindedJunction> high = ends.at(face, panel.high());
-    List<String> lowKinds = kinds(low);
-    List<String> highKinds = kinds(high);
-    List<FixedLine> ruled = rules.apply(List.of(lowKinds, highKinds));
+    PanelEnds.Met low = ends.at(face, panel.low());
+    PanelEnds.Met high = ends.at(face, panel.high());
+    List<FixedLine> ruled = rules.apply(List.of(low.kinds(), high.kinds()));
     FixedLine line = ruled.size() == 1 ? ruled.get(0) : FixedLine.NONE;
-    return new FixedPanel(face, panel, line, ruled, end(low, lowKinds, free(panel, ruled, FixedLine.LOW_END), system),
-        end(high, highKinds, free(panel, ruled, FixedLine.HIGH_END), system));
+    return new FixedPanel(face, panel, line, ruled, end(low, free(panel, ruled, FixedLine.LOW_END), system),
+        end(high, free(panel, ruled, FixedLine.HIGH_END), system));
   }
 
   /** What the rules see of a panel; {@code FactList.PANEL} lists it. */
@@ -118,25 +115,19 @@ public final class Fixity {
     return facts;
   }
 
-  private static List<String> kinds(List<KindedJunction> junctions) {
-    return junctions.size() == 1 ? List.of(junctions.get(0).kind())
-        : junctions.stream().map(KindedJunction::kind).distinct().sorted().toList();
-  }
-
   /** Length of panel between its fixed line and an end; 0 where it is fixed there, or nowhere. */
   private static double free(Panel panel, List<FixedLine> ruled, FixedLine end) {
     return ruled.size() != 1 || ruled.contains(end) ? 0 : ruled.contains(FixedLine.CLIP) ? panel.lengthM() / 2 : panel.lengthM();
   }
 
-  private static PanelEnd end(List<KindedJunction> at, List<String> kinds, double freeM, RoofSystem system) {
+  private static PanelEnd end(PanelEnds.Met at, double freeM, RoofSystem system) {
+    if (freeM == 0) {
+      return at.still();
+    }
     double install = system.site().installMetal().value();
     double grow = Thermal.movementM(system.panel().metal(), freeM, Math.max(0, system.site().highestMetal().value() - install));
     double shrink = Thermal.movementM(system.panel().metal(), freeM, Math.max(0, install - system.site().lowestMetal().value()));
-    return new PanelEnd(ids(at), kinds, grow, shrink, freeM > 0 ? Thermal.slotM(grow + shrink) : 0);
-  }
-
-  private static List<String> ids(List<KindedJunction> at) {
-    return at.size() == 1 ? List.of(at.get(0).junction().id()) : at.stream().map(j -> j.junction().id()).toList();
+    return new PanelEnd(at.ids(), at.kinds(), grow, shrink, freeM > 0 ? Thermal.slotM(grow + shrink) : 0);
   }
 
   /** Panel by panel in the order of faces and pans. */

@@ -66,7 +66,7 @@ record JunctionSide(String face, List<LinePiece> pieces, boolean below) {
 
   private static Facet nearest(Vec3 point, RoofFace face) {
     Facet best = face.facets().get(0);
-    for (Facet f : face.facets()) {
+    for (Facet f : face.facets().subList(1, face.facets().size())) {
       if (distance(point, f) < distance(point, best) - 1e-9) {
         best = f;
       }

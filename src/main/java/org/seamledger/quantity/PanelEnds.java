@@ -23,16 +23,36 @@ final class PanelEnds {
 
   private final Map<String, List<Stretch>> byFace = new HashMap<>();
 
+  /**
+   * What panels end at: most at one line, and hundreds at the same.
+   *
+   * @param junctions ordered by id
+   * @param ids of the junctions
+   * @param kinds sorted, each once
+   * @param still the end of a panel that doesn't move there
+   */
+  record Met(List<KindedJunction> junctions, List<String> ids, List<String> kinds, PanelEnd still) {
+
+    static final Met NOTHING = Met.of(List.of());
+
+    static Met of(List<KindedJunction> junctions) {
+      // A list of a stream may hold nulls, and would be copied into each end; copies of these are the same objects.
+      List<String> ids = List.copyOf(junctions.stream().map(j -> j.junction().id()).toList());
+      List<String> kinds = List.copyOf(junctions.stream().map(KindedJunction::kind).distinct().sorted().toList());
+      return new Met(junctions, ids, kinds, new PanelEnd(ids, kinds, 0, 0, 0));
+    }
+  }
+
   /** A straight stretch of a junction. */
   private static final class Stretch {
-    private final KindedJunction junction;
+    private final Met alone;
     private final Vec3 from;
     private final Vec3 to;
     private final Vec3 run;
     private final double lengthM;
 
-    Stretch(KindedJunction junction, Vec3 from, Vec3 to) {
-      this.junction = junction;
+    Stretch(Met alone, Vec3 from, Vec3 to) {
+      this.alone = alone;
       this.from = from;
       this.to = to;
       this.run = to.minus(from);
@@ -75,29 +95,30 @@ final class PanelEnds {
 
   /** Junctions of an end while they are found, with how much of it each covers, metres along the eave. */
   private static final class Found {
-    private final List<KindedJunction> junctions = new ArrayList<>();
+    private final List<Met> lines = new ArrayList<>();
     private final List<Double> covered = new ArrayList<>();
 
-    void add(KindedJunction junction, double along) {
-      for (int i = 0; i < junctions.size(); i++) {
-        if (junctions.get(i) == junction) {
+    void add(Met alone, double along) {
+      for (int i = 0; i < lines.size(); i++) {
+        if (lines.get(i) == alone) {
           covered.set(i, covered.get(i) + along);
           return;
         }
       }
-      junctions.add(junction);
+      lines.add(alone);
       covered.add(along);
     }
 
-    List<KindedJunction> beyond(double least) {
-      List<KindedJunction> some = new ArrayList<>(junctions.size());
-      for (int i = 0; i < junctions.size(); i++) {
+    Met beyond(double least) {
+      List<Met> some = new ArrayList<>(lines.size());
+      for (int i = 0; i < lines.size(); i++) {
         if (covered.get(i) >= least) {
-          some.add(junctions.get(i));
+          some.add(lines.get(i));
         }
       }
-      some.sort(BY_ID);
-      return some;
+      return some.isEmpty() ? Met.NOTHING
+          : some.size() == 1 ? some.get(0)
+          : Met.of(some.stream().map(m -> m.junctions().get(0)).sorted(BY_ID).toList());
     }
   }
 
@@ -107,19 +128,20 @@ final class PanelEnds {
     for (KindedJunction j : junctions) {
       if (j.type().family() != Kind.Family.ROUND) {
         List<Vec3> path = j.junction().path();
+        Met alone = Met.of(List.of(j));
         for (int i = 1; i < path.size(); i++) {
-          Stretch stretch = new Stretch(j, path.get(i - 1), path.get(i));
+          Stretch stretch = new Stretch(alone, path.get(i - 1), path.get(i));
           j.junction().faces().forEach(f -> byFace.computeIfAbsent(f, k -> new ArrayList<>()).add(stretch));
         }
       }
     }
   }
 
-  /** The junctions of an end, ordered by id. */
-  List<KindedJunction> at(String face, List<EndCut> end) {
+  /** The junctions of an end. */
+  Met at(String face, List<EndCut> end) {
     List<Stretch> stretches = byFace.getOrDefault(face, List.of());
     Found found = new Found();
-    double width = end.stream().mapToDouble(EndCut::widthM).sum();
+    double width = end.size() == 1 ? end.get(0).widthM() : end.stream().mapToDouble(EndCut::widthM).sum();
     for (EndCut cut : end) {
       Edge edge = Edge.of(cut);
       if (edge != null && !cover(stretches, edge, NEAR, found)) {
@@ -135,7 +157,7 @@ final class PanelEnds {
       double along = s.along(edge, reach);
       if (along > 0) {
         any = true;
-        found.add(s.junction, along);
+        found.add(s.alone, along);
       }
     }
     return any;

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamledger.detail.DetailedJunction;
+import org.seamledger.detail.FixedLine;
 import org.seamledger.detail.FixedLines;
 import org.seamledger.detail.Run;
 import org.seamledger.finding.Code;
@@ -136,15 +137,23 @@ public record Quantities(RoofSystem system, RoofLayout layout, SortedMap<String,
     }
   }
 
+  /** Panels of a face that are equal to a millimetre and a tenth of a degree are cut alike; a shaped one like no other. */
+  private record Size(long length, long width, long lowBevel, long highBevel, int shapedPan, FixedLine fixed) {
+
+    static Size of(FixedPanel fixed) {
+      Panel p = fixed.panel();
+      return new Size(Math.round(p.lengthM() * 1000), Math.round(p.widthM() * 1000), Math.round(p.lowBevelDegrees() * 10),
+          Math.round(p.highBevelDegrees() * 10), p.shaped() ? p.pan() : 0, fixed.fixed());
+    }
+  }
+
   private static List<PanelCut> panelCuts(List<RoofFace> faces, Fixity fixity) {
     List<PanelCut> cuts = new ArrayList<>();
     for (RoofFace face : faces) {
-      Map<List<Long>, PanelCut> equal = new LinkedHashMap<>();
+      Map<Size, PanelCut> equal = new LinkedHashMap<>();
       for (FixedPanel fixed : fixity.of(face.id())) {
         Panel p = fixed.panel();
-        List<Long> key = List.of(Math.round(p.lengthM() * 1000), Math.round(p.widthM() * 1000), Math.round(p.lowBevelDegrees() * 10),
-            Math.round(p.highBevelDegrees() * 10), p.shaped() ? (long) p.pan() : 0, (long) fixed.fixed().ordinal());
-        equal.merge(key, new PanelCut(face.id(), 1, p, fixed.fixed()),
+        equal.merge(Size.of(fixed), new PanelCut(face.id(), 1, p, fixed.fixed()),
             (x, y) -> new PanelCut(x.face(), x.count() + 1, x.panel(), x.fixed()));
       }
       List<PanelCut> sorted = new ArrayList<>(equal.values());

@@ -49,7 +49,7 @@ final class Bundles {
 
   private boolean shareAPlace(Penetration a, Penetration b) {
     return isPart(b) && (a.passage().service() || b.passage().service())
-        && a.footprint().intersect(b.footprint()).area() > limits.bundleShare() * Math.min(a.footprint().area(), b.footprint().area());
+        && a.footprint().sharesMoreThan(limits.bundleShare() * Math.min(a.footprint().area(), b.footprint().area()), b.footprint());
   }
 
   private static boolean isPart(Penetration p) {

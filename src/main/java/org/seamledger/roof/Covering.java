@@ -9,6 +9,7 @@ import org.seamledger.geometry.PlanIndex;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.SectionSide;
 import org.seamledger.geometry.Tolerance;
+import org.seamledger.geometry.Vec2;
 import org.seamledger.geometry.Vec3;
 import org.seamledger.progress.Progress;
 
@@ -17,6 +18,9 @@ final class Covering {
 
   /** A body that floats above a plane is looked for at a quarter, a half and the whole of the gap. */
   private static final int STEPS = 4;
+
+  /** More than coordinates are moved on to the grid by, metres. */
+  private static final double ROUNDING = 1e-6;
 
   private final PlanIndex<Part> index;
   private final OwnSurface own;
@@ -102,6 +106,9 @@ final class Covering {
     if (other == top || other.plane().normal().cross(top.plane().normal()).length() < Math.sin(Math.toRadians(limits.parallelDegrees()))) {
       return Region.EMPTY;
     }
+    if (isNowhereAbove(part, other, top)) {
+      return Region.EMPTY;
+    }
     double slab = thickness.below(part, other.plane(), other.of(part));
     double depth = slab == 0 ? limits.sheetDepthM() : Math.max(tolerance.upstandM(), slab / other.plane().normal().z());
     // Height of the other surface over the point (u, v) of the plane, times its normal's z: linear in u and v.
@@ -112,7 +119,24 @@ final class Covering {
     return own.withoutSpecks(other.of(part).projected(other.plane(), top.plane(), Vec3.Z).cut(a, b, c).cut(-a, -b, n.z() * depth - c));
   }
 
+  /**
+   * Whether what of the other surface lies above the plane is surely narrower than a speck: it is no wider than its highest corner lies
+   * above the plane, over the sine of the angle between the two.
+   */
+  private boolean isNowhereAbove(Part part, TopSurface other, TopSurface top) {
+    Vec3 n = other.plane().normal();
+    double highest = Double.NEGATIVE_INFINITY;
+    for (Region.Ring ring : other.of(part).rings()) {
+      for (Vec2 corner : ring.points()) {
+        highest = Math.max(highest, top.plane().height(TopSurface.at(other.plane(), corner)));
+      }
+    }
+    double above = highest * n.z() / top.plane().normal().z();
+    return above + ROUNDING < Math.hypot(n.dot(top.plane().u()), n.dot(top.plane().v())) * limits.speckWidthM() / 4;
+  }
+
+  /** Whether they have less in common than a speck. */
   private boolean isApart(Region above, Region own) {
-    return above.intersect(own).area() < limits.speckM2();
+    return !above.sharesMoreThan(Math.nextDown(limits.speckM2()), own);
   }
 }

@@ -49,7 +49,7 @@ final class Exposure {
     for (Region piece : apart.parts()) {
       if (piece.area() > specks.speckM2() && !piece.isNarrowerThan(narrow) && !isRemnant(piece, cutters, top)
           && !isHidden(piece, top.plane(), cutters, crossing)) {
-        exposed.add(rest.intersect(piece.grown(2 * limits.hairM())));
+        exposed.add(rest.intersectGrown(piece, 2 * limits.hairM()));
       }
     }
     return Region.unionOf(exposed);

@@ -48,13 +48,12 @@ final class ObstacleFinder {
     Standing standing = new Standing(top.plane(), window, neighbours.overlapping(around), roofs.overlapping(around), tolerance,
         limits);
     Region filled = top.own().filled();
-    Region reach = top.own().grown(tolerance.gapM()).filled();
-    Region wallReach = top.own().grown(limits.wallGapM()).filled();
+    Reach reach = new Reach(top.own());
     List<Obstacle> found = new ArrayList<>();
     for (Part part : progress.over(standing.neighbours())) {
       Region footprint = part.solid().section(top.plane(), tolerance.coincidenceM(), SectionSide.ABOVE, window);
       for (Region piece : footprint.parts()) {
-        Region within = part.element().category() == Category.WALL ? wallReach : reach;
+        Region within = reach.of(part);
         if (piece.area() > limits.speckM2() && piece.touches(within)) {
           consider(part, piece, filled, within, standing, found);
         }
@@ -62,6 +61,9 @@ final class ObstacleFinder {
     }
     List<Opening> openings = top.pieces().stream().flatMap(p -> p.part().element().openings().stream()).toList();
     List<Region> holes = openings.stream().map(o -> hole(o, top, window)).toList();
+    if (found.isEmpty() && holes.isEmpty()) {
+      return found;
+    }
     // Where overlays left a corner in the middle of a straight edge, the row goes on beyond it.
     Region straight = filled.simplified(exactM);
     List<Obstacle> all = new ArrayList<>(WallRows.joined(Bundles.joined(found, penetrating), straight, tolerance, limits));
@@ -78,11 +80,31 @@ final class ObstacleFinder {
     return all;
   }
 
+  /** How far round a surface things stand at it, found for the first that may; around most surfaces nothing stands. */
+  private final class Reach {
+    private final Region own;
+    private Region ofWalls;
+    private Region ofOthers;
+
+    Reach(Region own) {
+      this.own = own;
+    }
+
+    Region of(Part part) {
+      if (part.element().category() == Category.WALL) {
+        ofWalls = ofWalls == null ? own.grown(limits.wallGapM()).filled() : ofWalls;
+        return ofWalls;
+      }
+      ofOthers = ofOthers == null ? own.grown(tolerance.gapM()).filled() : ofOthers;
+      return ofOthers;
+    }
+  }
+
   /** Adds the neighbour where it stands high enough over the part of its footprint that is in reach of the surface. */
   private void consider(Part part, Region piece, Region filled, Region reach, Standing standing, List<Obstacle> found) {
     boolean wall = part.element().category() == Category.WALL;
     Region contact = piece.intersect(reach);
-    boolean inside = contact.intersect(filled).area() > limits.speckM2();
+    boolean inside = contact.sharesMoreThan(limits.speckM2(), filled);
     double height = standing.height(part, contact, wall || !inside ? tolerance.upstandM() : penetrating.lowestM());
     boolean service = part.element().category() == Category.SERVICE;
     if (height == 0 && wall) {
@@ -108,7 +130,7 @@ final class ObstacleFinder {
   private Obstacle holeObstacle(Opening opening, Region hole, List<Obstacle> found) {
     boolean round = RoundOutline.isRound(hole, penetrating);
     for (Obstacle o : found) {
-      if (o instanceof Penetration p && p.footprint().intersect(hole).area() > penetrating.inHoleShare() * p.footprint().area()) {
+      if (o instanceof Penetration p && p.footprint().sharesMoreThan(penetrating.inHoleShare() * p.footprint().area(), hole)) {
         return p.in(hole, round);
       }
     }

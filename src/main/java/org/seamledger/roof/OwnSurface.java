@@ -65,7 +65,7 @@ final class OwnSurface {
   private Region withCurve(Part part, List<Surface> surfaces, Region top, Plane plane, Region window) {
     List<Region> triangles = surfaces.stream().filter(curves::holds).map(s -> inPlane(s, plane)).toList();
     Region onTop = part.solid() instanceof Mesh ? top : top(part.mesh(), plane, window);
-    Region own = Region.unionOf(triangles.stream().filter(t -> onTop.intersect(t).area() > t.area() / 2).toList());
+    Region own = Region.unionOf(triangles.stream().filter(t -> onTop.sharesMoreThan(t.area() / 2, t)).toList());
     if (part.solid() instanceof Solid.Difference cut) {
       own = withoutSpecks(own.minus(cut.tool().section(plane, tolerance.coincidenceM(), SectionSide.BELOW, window)));
     }

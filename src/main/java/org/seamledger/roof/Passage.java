@@ -38,6 +38,6 @@ public record Passage(boolean service, Hole hole) {
     if (solid <= Math.max(limits.solidM2(), limits.solidShare() * footprint.area())) {
       return new Passage(service, Hole.WHOLE);
     }
-    return new Passage(service, footprint.intersect(holes).area() > limits.solidM2() ? Hole.PARTLY : Hole.NONE);
+    return new Passage(service, footprint.sharesMoreThan(limits.solidM2(), holes) ? Hole.PARTLY : Hole.NONE);
   }
 }

@@ -80,7 +80,7 @@ final class RingContacts {
     boolean round = RoundOutline.isRound(hole, penetrating);
     Obstacle contact = new Obstacle.OpenHole("", "", hole, round);
     for (Obstacle o : facet.obstacles()) {
-      if (o instanceof Obstacle.Penetration p && p.footprint().intersect(hole).area() > penetrating.inHoleShare() * p.footprint().area()) {
+      if (o instanceof Obstacle.Penetration p && p.footprint().sharesMoreThan(penetrating.inHoleShare() * p.footprint().area(), hole)) {
         contact = p.in(hole, round);
         break;
       }

@@ -52,6 +52,9 @@ final class Standing {
       if (disc[0] != null && section.holdsDisc(disc[0], radius) && contact.holdsDisc(disc[0], radius)) {
         return true;
       }
+      if (section.surelySharesMoreThan(limits.standingM2(), contact)) {
+        return true;
+      }
       Region common = section.intersect(contact);
       boolean reaches = common.area() > limits.standingM2();
       disc[0] = reaches ? common.interiorPoint() : disc[0];
@@ -66,7 +69,7 @@ final class Standing {
     for (Part other : neighbours) {
       if (isAt(other, part) && other.element().category() == Category.SERVICE) {
         Region above = heights.section(other.solid(), plane, low, window);
-        if (above.filled().intersect(contact).area() > contact.area() / 2) {
+        if (above.filled().sharesMoreThan(contact.area() / 2, contact)) {
           most = Math.max(most, height(other, contact, low));
         }
       }

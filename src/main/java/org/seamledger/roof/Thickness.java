@@ -51,7 +51,7 @@ final class Thickness {
   private boolean liesUnder(Part part, Surface s, Plane plane, Region region) {
     Region under = s.isBounded() ? Region.polygon(s.corners().stream().map(p -> new Vec2(plane.u(p), plane.v(p))).toList())
         : inPlaneOf(s, part).projected(s.plane(), plane, plane.normal());
-    return under.intersect(region).area() > Math.min(limits.speckM2(), under.area() / 2);
+    return under.sharesMoreThan(Math.min(limits.speckM2(), under.area() / 2), region);
   }
 
   /** The element's surface in a plane that has no end itself: where there is material on one side of it only. */

@@ -85,7 +85,7 @@ final class HoldPointPlaces {
       return null;
     }
     for (StepTable.Draft gunned : table.at(place)) {
-      if (gunned.seals.stream().anyMatch(s -> s.form() == Seal.Form.BEAD && s.exposure() == Seal.Exposure.CONCEALED)) {
+      if (gunned.seals().stream().anyMatch(s -> s.form() == Seal.Form.BEAD && s.exposure() == Seal.Exposure.CONCEALED)) {
         for (StepTable.Draft d : table.at(place)) {
           if (d.work.per() == Work.Per.LINE && d.work.rate() == Rate.COVER && d.work.compareTo(gunned.work) > 0
               && d.after().contains(gunned)) {

@@ -1,5 +1,6 @@
 package org.seamledger.sequence;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -75,14 +76,14 @@ final class StepFinder {
     // What may belong to several works, such as a plate under what is fastened to it, goes to that which the other parts make.
     List<MetalPart> metal = detail.metal().stream().sorted(Comparator.comparingInt(m -> works(facts, m.id()).size())).toList();
     for (MetalPart m : metal) {
-      attach(id, facts, m.id(), step -> add(taken.metal(), l -> l.part().equals(m.part()), step.metal));
+      attach(id, facts, m.id(), step -> step.addMetal(some(taken.metal(), l -> l.part().equals(m.part()))));
     }
     Set<String> seals = new HashSet<>();
     for (Seal s : detail.seals()) {
       String part = s.part().isEmpty() ? s.id() : s.part();
       attach(id, facts, part, step -> {
         if (seals.add(s.place())) {
-          add(taken.seals(), l -> l.place().equals(s.place()), step.seals);
+          step.addSeals(some(taken.seals(), l -> l.place().equals(s.place())));
         }
       });
     }
@@ -90,18 +91,20 @@ final class StepFinder {
     for (Fastening f : detail.fastenings()) {
       attach(id, facts, f.id(), step -> {
         if (rows.add(f.id())) {
-          add(taken.fasteners(), r -> r.id().equals(f.id()), step.fasteners);
+          step.addFasteners(some(taken.fasteners(), r -> r.id().equals(f.id())));
         }
       });
     }
   }
 
-  private static <T> void add(List<T> all, Predicate<T> which, List<T> to) {
+  private static <T> List<T> some(List<T> all, Predicate<T> which) {
+    List<T> some = new ArrayList<>(all.size());
     for (T each : all) {
       if (which.test(each)) {
-        to.add(each);
+        some.add(each);
       }
     }
+    return List.copyOf(some);
   }
 
   private void attach(String place, PlaceFacts facts, String part, Consumer<StepTable.Draft> to) {
@@ -135,10 +138,10 @@ final class StepFinder {
         ofNodes.computeIfAbsent(node.kind().id(), kind -> new PlaceFacts(Map.of("place", "node", "nodeKind", kind)));
     node.kind().content().parts().stream().filter(p -> p.count(node.facts()) > 0).forEach(p -> {
       StepTable.Draft step = step(node.id(), facts, p.id());
-      if (step != null && step.metal.isEmpty()) {
-        step.metal.addAll(taken.metal());
-        step.seals.addAll(taken.seals());
-        step.fasteners.addAll(taken.fasteners());
+      if (step != null && step.metal().isEmpty()) {
+        step.addMetal(taken.metal());
+        step.addSeals(taken.seals());
+        step.addFasteners(taken.fasteners());
       }
     });
   }
@@ -149,12 +152,12 @@ final class StepFinder {
       StepTable.Draft apart = at(p.high().junctions(), Work.Per.LOWER_AREA);
       apart = apart != null ? apart : at(p.low().junctions(), Work.Per.UPPER_AREA);
       if (apart != null) {
-        apart.panels.add(p.panel());
+        apart.add(p.panel());
         apartM2.merge(p.face(), p.panel().areaM2(), Double::sum);
       } else {
         StepTable.Draft own = first(p.face(), d -> d.work.rate() == Rate.PANELS);
         if (own != null) {
-          own.panels.add(p.panel());
+          own.add(p.panel());
         }
       }
     }
@@ -185,8 +188,8 @@ final class StepFinder {
       case SEAMS -> quantities.layout().face(step.place).seams().stream().mapToDouble(Seam::lengthM).sum();
       case LINE -> places.lines().get(step.place).junction().junction().lengthM();
       case CLOSURES -> quantities.byJunction().get(step.place).closures().stream().mapToDouble(StepFinder::length).sum();
-      case UPPER_AREA, LOWER_AREA -> step.panels.stream().mapToDouble(Panel::areaM2).sum();
-      case EACH -> Math.max(1, step.metal.stream().mapToInt(MetalLine::pieces).sum());
+      case UPPER_AREA, LOWER_AREA -> step.panels().stream().mapToDouble(Panel::areaM2).sum();
+      case EACH -> Math.max(1, step.metal().stream().mapToInt(MetalLine::pieces).sum());
     };
   }
 

@@ -167,7 +167,7 @@ final class StepOrder {
       }
       List<String> after = new ArrayList<>(d.after().size());
       d.after().forEach(e -> after.add(e.id()));
-      steps.add(new Step(d.id(), d.place, d.work, d.amount, after, holdPoints, locked, d.metal, d.seals, d.fasteners, d.panels));
+      steps.add(new Step(d.id(), d.place, d.work, d.amount, after, holdPoints, locked, d.metal(), d.seals(), d.fasteners(), d.panels()));
     }
     return steps;
   }

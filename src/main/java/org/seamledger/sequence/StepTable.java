@@ -28,10 +28,11 @@ final class StepTable {
     private final String id;
     /** Steps that must be done before it; each once and sorted by id after {@link StepTable#settle}. */
     private final List<Draft> after = new ArrayList<>();
-    final List<MetalLine> metal = new ArrayList<>();
-    final List<SealLine> seals = new ArrayList<>();
-    final List<FastenerRow> fasteners = new ArrayList<>();
-    final List<Panel> panels = new ArrayList<>();
+    /** Most steps have none of most. */
+    private List<MetalLine> metal = List.of();
+    private List<SealLine> seals = List.of();
+    private List<FastenerRow> fasteners = List.of();
+    private List<Panel> panels = List.of();
     double amount;
     /** While steps are put in order. */
     int position;
@@ -54,11 +55,58 @@ final class StepTable {
       return after;
     }
 
+    List<MetalLine> metal() {
+      return metal;
+    }
+
+    List<SealLine> seals() {
+      return seals;
+    }
+
+    List<FastenerRow> fasteners() {
+      return fasteners;
+    }
+
+    List<Panel> panels() {
+      return panels;
+    }
+
+    void addMetal(List<MetalLine> more) {
+      metal = with(metal, more);
+    }
+
+    void addSeals(List<SealLine> more) {
+      seals = with(seals, more);
+    }
+
+    void addFasteners(List<FastenerRow> more) {
+      fasteners = with(fasteners, more);
+    }
+
+    void add(Panel panel) {
+      if (panels.isEmpty()) {
+        panels = new ArrayList<>();
+      }
+      panels.add(panel);
+    }
+
+    private static <T> List<T> with(List<T> some, List<T> more) {
+      if (some.isEmpty()) {
+        return more;
+      }
+      List<T> all = new ArrayList<>(some);
+      all.addAll(more);
+      return all;
+    }
+
     void comesAfter(Draft earlier) {
       after.add(earlier);
     }
 
     private void settle() {
+      if (after.size() < 2) {
+        return;
+      }
       after.sort(Comparator.comparing(Draft::id));
       int kept = 0;
       for (int i = 0; i < after.size(); i++) {

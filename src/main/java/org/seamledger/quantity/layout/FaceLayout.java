@@ -162,7 +162,8 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
     List<Seam> seams(int before) {
       List<Seam> seams = new ArrayList<>();
       List<List<Region.Ring>> rings = facets.stream().map(f -> f.area().rings()).toList();
-      for (long k = firstK(); origin + k * coverage < right() - TOLERANCE; k++) {
+      double last = right() - TOLERANCE;
+      for (long k = firstK(); origin + k * coverage < last; k++) {
         Interrupts.check();
         double at = origin + k * coverage;
         List<Seam.Stretch> stretches = new ArrayList<>();
@@ -226,7 +227,8 @@ public record FaceLayout(String face, double coverageM, List<Grid> grids, List<S
 
     private List<Double> bounds() {
       List<Double> bounds = new ArrayList<>(List.of(left()));
-      for (long k = firstK(); origin + k * coverage < right() - TOLERANCE; k++) {
+      double last = right() - TOLERANCE;
+      for (long k = firstK(); origin + k * coverage < last; k++) {
         bounds.add(origin + k * coverage);
       }
       bounds.add(right());

@@ -25,7 +25,13 @@ public record Panel(int pan, double widthM, double lengthM, double lowBevelDegre
   public Panel {
     low = List.copyOf(low);
     high = List.copyOf(high);
-    piecesM = List.copyOf(piecesM);
+    // Most are made in one: of hundreds of thousands a list each is spared.
+    piecesM = piecesM.size() == 1 && piecesM.get(0) == lengthM ? List.of() : List.copyOf(piecesM);
+  }
+
+  @Override
+  public List<Double> piecesM() {
+    return piecesM.isEmpty() ? List.of(lengthM) : piecesM;
   }
 
   /** Middle of the widest stretch of its low end; empty where it has none. */

@@ -6,10 +6,14 @@ import java.util.List;
 import org.seamledger.geometry.Plane;
 import org.seamledger.geometry.Region;
 import org.seamledger.geometry.Vec2;
+import org.seamledger.geometry.Vec3;
 import org.seamledger.roof.Facet;
 
 /** Cuts a facet into panels at its seams. */
 final class PanelCutter {
+
+  /** Corners of a panel and of the one before it. */
+  private static final int LAST = 8;
 
   private final Plane plane;
   private final Region area;
@@ -17,6 +21,9 @@ final class PanelCutter {
   private final double tolerance;
   private final CrossLines lines;
   private final List<Across> across = new ArrayList<>();
+  private final Vec2[] lastCorners = new Vec2[LAST];
+  private final Vec3[] lastAt = new Vec3[LAST];
+  private int next;
 
   /** Where one panel is divided: at v, from the left to the right, of a length that it would have in one. */
   private record Across(double v, double fromU, double toU, double runM) {
@@ -165,7 +172,21 @@ final class PanelCutter {
 
   private EndCut end(Cut c) {
     Vec2 to = c.start.plus(c.run);
-    return new EndCut(plane.at(c.start.u(), c.start.v()), plane.at(to.u(), to.v()), c.start.u(), to.u());
+    return new EndCut(corner(c.start), corner(to), c.start.u(), to.u());
+  }
+
+  /** A corner in space; neighbours along a seam have the same two, which are then the same objects. */
+  private Vec3 corner(Vec2 p) {
+    for (int i = 0; i < LAST; i++) {
+      if (p.equals(lastCorners[i])) {
+        return lastAt[i];
+      }
+    }
+    lastCorners[next] = p;
+    lastAt[next] = plane.at(p.u(), p.v());
+    Vec3 at = lastAt[next];
+    next = (next + 1) % LAST;
+    return at;
   }
 
   /** Joins a cut to one that it continues. */
