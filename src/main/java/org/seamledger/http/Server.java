@@ -17,6 +17,8 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import org.eclipse.jetty.http.MimeTypes;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.seamledger.http.answer.PageFiles;
 import org.seamledger.http.api.AlternatesApi;
 import org.seamledger.http.api.AnalysesApi;
@@ -144,8 +146,9 @@ public final class Server implements AutoCloseable {
    */
   public static Server start(Options options) {
     AccessGuard gate = new AccessGuard(options);
-    // Beside the store: each takes a tenth of the time until the first answer.
+    // Beside the store, since each takes a tenth of the time until the first answer.
     CompletableFuture<PageFiles> page = CompletableFuture.supplyAsync(PageFiles::new);
+    page.thenRunAsync(Server::loadWebServer);
     Store store = open(options);
     try {
       Options own = store.isShared() ? options.data(store.models().scratch(store.here().id())) : options;
@@ -159,6 +162,11 @@ public final class Server implements AutoCloseable {
       store.close();
       throw e;
     }
+  }
+
+  /** Of its classes those that take long to be ready: whoever needs them first finds them so. */
+  private static void loadWebServer() {
+    LOG.trace("{} {}", MimeTypes.DEFAULTS, new QueuedThreadPool());
   }
 
   private static Store open(Options options) {

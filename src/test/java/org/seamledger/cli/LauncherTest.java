@@ -193,7 +193,7 @@ class LauncherTest {
 
   /** What POSIX has, and no more: no flock, stat, readlink, realpath, find, mktemp, dirname, sed. */
   private String posixOnly() throws IOException {
-    return only("bash", "mkdir", "mv", "rm", "sleep", "touch", "ls");
+    return only("bash", "find", "mkdir", "mv", "rm", "sleep", "touch", "ls");
   }
 
   @Test
