@@ -11,7 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
@@ -38,27 +38,18 @@ class OneThreadTest {
 
   /** Does something while no processor is to spare, so that no thread helps. */
   private static <T> T alone(Supplier<T> work) {
-    CountDownLatch end = new CountDownLatch(1);
+    CompletableFuture<Boolean> end = new CompletableFuture<>();
     List<Aside<Boolean>> busy = new ArrayList<>();
     Optional<Aside<Boolean>> next;
-    while ((next = Aside.ifSpare(() -> awaited(end))).isPresent()) {
+    while ((next = Aside.ifSpare(end::join)).isPresent()) {
       busy.add(next.get());
     }
     try {
       Assumptions.assumeFalse(busy.isEmpty(), "one processor only");
       return work.get();
     } finally {
-      end.countDown();
+      end.complete(true);
       busy.forEach(Aside::close);
-    }
-  }
-
-  private static boolean awaited(CountDownLatch end) {
-    try {
-      end.await();
-      return true;
-    } catch (InterruptedException e) {
-      return false;
     }
   }
 

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -34,17 +34,17 @@ class AsideTest {
   /** With all spare processors taken, work is done by the caller; they come back when the threads end. */
   @Test
   void neverMoreThreadsThanSpareProcessors() {
-    CountDownLatch end = new CountDownLatch(1);
+    CompletableFuture<Boolean> end = new CompletableFuture<>();
     List<Aside<Boolean>> busy = new ArrayList<>();
     Optional<Aside<Boolean>> next;
-    while ((next = Aside.ifSpare(() -> awaited(end))).isPresent()) {
+    while ((next = Aside.ifSpare(end::join)).isPresent()) {
       busy.add(next.get());
     }
     try (Aside<Thread> here = Aside.of(Thread::currentThread)) {
       assertThat(busy.size()).isLessThan(Runtime.getRuntime().availableProcessors());
       assertThat(here.get()).isEqualTo(Thread.currentThread());
     } finally {
-      end.countDown();
+      end.complete(true);
       busy.forEach(Aside::close);
     }
     assertThat(busy).allMatch(Aside::get);
@@ -52,15 +52,6 @@ class AsideTest {
       try (Aside<Thread> there = Aside.of(Thread::currentThread)) {
         assertThat(there.get()).isNotEqualTo(Thread.currentThread());
       }
-    }
-  }
-
-  private static boolean awaited(CountDownLatch end) {
-    try {
-      end.await();
-      return true;
-    } catch (InterruptedException e) {
-      return false;
     }
   }
 }
