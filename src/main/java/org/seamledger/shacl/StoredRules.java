@@ -1,6 +1,6 @@
 package org.seamledger.shacl;
 
-import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -99,9 +99,18 @@ public final class StoredRules {
    * @param words the folder of the classes
    */
   public static void main(String[] words) throws IOException {
-    Path file = Path.of(words[0]).resolve(StoredRules.class.getPackageName().replace('.', '/')).resolve(NAME);
-    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
-      write(RuleFiles.packaged(), out);
+    store(RuleFiles.packaged(), Path.of(words[0]).resolve(StoredRules.class.getPackageName().replace('.', '/')).resolve(NAME));
+  }
+
+  /** Where one of them is wrong nothing is stored, and the build goes on: the program says what is wrong as soon as it needs them. */
+  static void store(RuleFiles files, Path to) throws IOException {
+    Files.deleteIfExists(to);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      write(files, out);
+      Files.write(to, out.toByteArray());
+    } catch (BrokenRulesException e) {
+      System.err.println("the rules are not stored: " + e.getMessage());
     }
   }
 

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Who pulls a mended pom gets what it mends at the next start. The launcher, this build's pom and Maven are the real ones; the program is
- * one class, which says whether a library is there.
+ * one class, which says whether a library is there, and one that the build starts.
  */
 @Tag("packaged")
 class RepackingTest {
@@ -32,6 +32,13 @@ class RepackingTest {
             found = "missing";
           }
           System.out.println(found + (Main.class.getResource("/web/old.js") == null ? "" : ", old page"));
+        }
+      }
+      """;
+  private static final String STORED_RULES = """
+      package org.seamledger.shacl;
+      public final class StoredRules {
+        public static void main(String[] words) {
         }
       }
       """;
@@ -71,6 +78,7 @@ class RepackingTest {
     assertThat(broken).isNotEqualTo(pom);
     Files.copy(Path.of("seamledger"), checkout.resolve("seamledger"), StandardCopyOption.COPY_ATTRIBUTES);
     write("src/main/java/org/seamledger/cli/Main.java", PROGRAM);
+    write("src/main/java/org/seamledger/shacl/StoredRules.java", STORED_RULES);
     write("web/index.js", "");
     write("web/old.js", "");
     write("pom.xml", broken);

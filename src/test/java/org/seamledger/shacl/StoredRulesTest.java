@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -14,6 +15,7 @@ import org.apache.jena.graph.GraphMemFactory;
 import org.apache.jena.graph.Node;
 import org.apache.jena.graph.Triple;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What the build stores of the rules is what reading their files gives. */
 class StoredRulesTest {
@@ -53,6 +55,16 @@ class StoredRulesTest {
   @Test
   void theSameFilesGiveTheSameBytes() throws IOException {
     assertThat(written()).isEqualTo(written()).hasSizeGreaterThan(100_000);
+  }
+
+  /** Wrong rules end no build, and what an earlier one stored goes: the program says what is wrong with file and line. */
+  @Test
+  void wrongRulesAreNotStored(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve("rules.bin");
+    StoredRules.store(FILES, file);
+    assertThat(file).hasBinaryContent(written());
+    StoredRules.store(FILES.with(Map.of("kinds.ttl", "nonsense")), file);
+    assertThat(file).doesNotExist();
   }
 
   private static byte[] written() throws IOException {
