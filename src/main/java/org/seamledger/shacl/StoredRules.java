@@ -102,22 +102,23 @@ public final class StoredRules {
     store(RuleFiles.packaged(), Path.of(words[0]).resolve(StoredRules.class.getPackageName().replace('.', '/')).resolve(NAME));
   }
 
-  /** Where one of them is wrong nothing is stored, and the build goes on: the program says what is wrong as soon as it needs them. */
+  /** Where one of them is wrong nothing is stored, and the build goes on: the program says what is wrong when it reads them itself. */
   static void store(RuleFiles files, Path to) throws IOException {
     Files.deleteIfExists(to);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try {
-      write(files, out);
+    if (write(files, out)) {
       Files.write(to, out.toByteArray());
-    } catch (BrokenRulesException e) {
-      System.err.println("the rules are not stored: " + e.getMessage());
     }
   }
 
-  /** @throws BrokenRulesException where a file is wrong */
-  static void write(RuleFiles files, OutputStream to) throws IOException {
+  /** @return whether the files are right: only then something is written */
+  static boolean write(RuleFiles files, OutputStream to) throws IOException {
     Places places = new Places();
-    Rules.read(files, GraphMemFactory.createDefaultGraph(), places);
+    try {
+      Rules.read(files, GraphMemFactory.createDefaultGraph(), places);
+    } catch (BrokenRulesException e) {
+      return false;
+    }
     Map<Node, Integer> terms = new LinkedHashMap<>();
     List<int[]> triples = new ArrayList<>();
     List<int[]> written = new ArrayList<>();
@@ -140,6 +141,7 @@ public final class StoredRules {
       }
     }
     out.flush();
+    return true;
   }
 
   private static void write(String text, DataOutputStream out) throws IOException {
