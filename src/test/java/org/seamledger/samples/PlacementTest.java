@@ -123,7 +123,7 @@ class PlacementTest {
    * the placements of the buildings are made to coincide.
    */
   private Path stranger(Form form) throws IOException {
-    return write("stranger", new House("shed").wall("shed wall", 120, 0, 124, 0.3, 0, 2), form.made(Form.Make.SLABS), Optional.empty());
+    return write("stranger", new House("shed").wall("shed wall", 90, 0, 94, 0.3, 0, 2), form.made(Form.Make.SLABS), Optional.empty());
   }
 
   private List<Path> mapped(Random random) throws IOException {
