@@ -119,11 +119,12 @@ class PlacementTest {
   }
 
   /**
-   * The wall of a neighbour who knows of no map, and of nothing else that is here: so far from the zero that it lies at no roof either where
-   * the placements of the buildings are made to coincide.
+   * The wall of a neighbour who knows of no map, and of nothing else that is here: so far from the zero that it lies at no roof either,
+   * where the placements of the buildings are made to coincide.
    */
   private Path stranger(Form form) throws IOException {
-    return write("stranger", new House("shed").wall("shed wall", 90, 0, 94, 0.3, 0, 2), form.made(Form.Make.SLABS), Optional.empty());
+    House shed = new House("shed").wall("shed wall", 90, 0, 94, 0.3, 0, 2);
+    return write("stranger", shed, form.made(Form.Make.SLABS), Optional.empty());
   }
 
   private List<Path> mapped(Random random) throws IOException {
