@@ -20,30 +20,29 @@ public record HalfSpace(Vec3 point, Vec3 outward) implements Solid {
 
   @Override
   public Region section(Plane plane, double coincidence, SectionSide side, Region window) {
-    // In-plane, the boundary is the line  a·u + b·v = c  with the material where a·u + b·v < c.
-    double a = outward.dot(plane.u());
-    double b = outward.dot(plane.v());
-    double c = outward.dot(point.minus(plane.origin()));
-    return isParallel(a, b) ? gap(a, b, c, plane, coincidence, side, window) > 0 ? window : Region.EMPTY : window.cut(a, b, c);
+    return part(window, 1, plane, coincidence, side, window);
   }
 
   @Override
   public Region takenFrom(Region kept, Plane plane, double coincidence, SectionSide side, Region window) {
+    return part(kept, -1, plane, coincidence, side, window);
+  }
+
+  /** @param which 1 for the part of the region in the material, -1 for that outside of it */
+  private Region part(Region region, int which, Plane plane, double coincidence, SectionSide side, Region window) {
+    // In-plane, the boundary is the line  a·u + b·v = c  with the material where a·u + b·v < c.
     double a = outward.dot(plane.u());
     double b = outward.dot(plane.v());
     double c = outward.dot(point.minus(plane.origin()));
-    return isParallel(a, b) ? gap(a, b, c, plane, coincidence, side, window) > 0 ? Region.EMPTY : kept : kept.cut(-a, -b, -c);
-  }
-
-  private static boolean isParallel(double a, double b) {
-    return Math.hypot(a, b) < PARALLEL;
-  }
-
-  /** How far the material reaches beyond a plane parallel to its own; where they coincide, as seen from the side that is asked for. */
-  private double gap(double a, double b, double c, Plane plane, double coincidence, SectionSide side, Region window) {
-    double gap = c - a * window.centreU() - b * window.centreV();
-    double step = side == SectionSide.BELOW ? -1 : 1;
-    return Math.abs(gap) <= coincidence ? -step * Math.signum(outward.dot(plane.normal())) : gap;
+    if (Math.hypot(a, b) < PARALLEL) {
+      double gap = c - a * window.centreU() - b * window.centreV();
+      if (Math.abs(gap) <= coincidence) {
+        double step = side == SectionSide.BELOW ? -1 : 1;
+        gap = -step * Math.signum(outward.dot(plane.normal()));
+      }
+      return gap > 0 == which > 0 ? region : Region.EMPTY;
+    }
+    return region.cut(which * a, which * b, which * c);
   }
 
   @Override

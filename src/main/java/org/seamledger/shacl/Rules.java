@@ -16,7 +16,7 @@ import org.seamledger.rdf.Vocabulary;
 /** The rules in force: the shapes of every file of a folder, parsed once. */
 public final class Rules {
 
-  /** One analysis after the other follows the same rules mostly. */
+  /** One analysis after the other mostly follows the same rules, and so does whoever looks at its details. Nothing changes them. */
   private static volatile Rules last;
 
   private final Shapes shapes;

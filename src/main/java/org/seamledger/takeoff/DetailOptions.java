@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
 import org.seamledger.detail.Detail;
 import org.seamledger.detail.DetailedJunction;
 import org.seamledger.detail.Details;
@@ -32,13 +31,6 @@ public final class DetailOptions {
     }
   }
 
-  /** Details and the hash of the rules that they were read from. */
-  private record Parsed(String hash, Details details) {
-  }
-
-  /** Those read last: whoever looks at one detail looks at others, and reading rules takes half a second. Nothing changes them. */
-  private static final AtomicReference<Parsed> LAST = new AtomicReference<>();
-
   private final Takeoff takeoff;
   private final Details details;
 
@@ -57,12 +49,7 @@ public final class DetailOptions {
       if (!files.hash().equals(takeoff.shapes())) {
         throw new BrokenRulesException("rules", 0, 0, "they have changed since this analysis; analyse the models again");
       }
-      Parsed last = LAST.get();
-      if (last == null || !last.hash.equals(takeoff.shapes())) {
-        last = new Parsed(takeoff.shapes(), new Details(Rules.of(files)));
-        LAST.set(last);
-      }
-      return new DetailOptions(takeoff, last.details);
+      return new DetailOptions(takeoff, new Details(Rules.of(files)));
     } catch (BrokenRulesException e) {
       throw new UnusableFileException(e);
     }
